@@ -1,0 +1,42 @@
+//! `explain`: the manuals, from the same doc comments the developers read.
+
+use std::fmt::Write as _;
+
+use super::args::Explain;
+use super::{Exit, Stop, print};
+use crate::nearest::nearest;
+use crate::rule::Rule;
+use crate::rules;
+
+pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
+    let Some(name) = &args.rule else {
+        print(&list())?;
+        return Ok(Exit::Clean);
+    };
+    if let Some(rule) = rules::every().find(|rule| rule.name == name) {
+        return print(&manual(rule)).map(|()| Exit::Clean);
+    }
+    let guess = nearest(name, rules::every().map(|rule| rule.name));
+    let hint = guess.map_or("`explain` without a name lists them".into(), |guess| format!("did you mean `{guess}`?"));
+    Err(Stop::Unknown(format!("there is no rule `{name}`; {hint}")))
+}
+
+fn list() -> String {
+    let mut out = String::new();
+    let mut family = "";
+    let width = rules::every().map(|rule| rule.name.len()).max().unwrap_or_default();
+    for rule in rules::every() {
+        if rule.family != family {
+            family = rule.family;
+            let gap = if out.is_empty() { "" } else { "\n" };
+            let _ = writeln!(out, "{gap}{family}");
+        }
+        let _ = writeln!(out, "  {:width$}  {:7}  {}", rule.name, rule.severity.word(), rule.summary());
+    }
+    out
+}
+
+fn manual(rule: &Rule) -> String {
+    let text: Vec<&str> = rule.manual.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
+    format!("{} ({}, {})\n\n{}\n", rule.name, rule.family, rule.severity, text.join("\n").trim())
+}

@@ -1,0 +1,106 @@
+//! Findings: what is wrong, where, and what would mend it.
+
+use std::ops::Range;
+
+use crate::place::{FileId, Place};
+use crate::rule::{Rule, Severity};
+
+/// Where a label points.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Spot {
+    /// A field of a document.
+    Field(Place),
+    /// The key of a field, not its value.
+    Key(Place),
+    /// A key of the author's choosing in the mapping at a place.
+    Entry(Place, String),
+    /// Bytes of a file, found while reading it.
+    Bytes(FileId, Range<usize>),
+    /// A path that has no text to show: unreadable, missing, too large.
+    Path(String),
+}
+
+impl From<Place> for Spot {
+    fn from(place: Place) -> Self {
+        Self::Field(place)
+    }
+}
+
+/// A spot and what is to be said there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Label {
+    /// Where.
+    pub spot: Spot,
+    /// One clause, with the number that counts.
+    pub text: String,
+}
+
+/// One thing that is wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// The rule that found it.
+    pub rule: &'static Rule,
+    /// Severity after the network's settings.
+    pub severity: Severity,
+    /// One lower-case clause with the value, the limit and the margin.
+    pub message: String,
+    /// The input to change first, then what drove it.
+    pub labels: Vec<Label>,
+    /// What to do, in numbers where it can.
+    pub help: Option<String>,
+    /// The hop it is about, if it is about one.
+    pub hop: Option<String>,
+}
+
+impl Finding {
+    /// A finding with its primary label on `spot`.
+    pub fn new(
+        rule: &'static Rule,
+        spot: impl Into<Spot>,
+        message: impl Into<String>,
+        label: impl Into<String>,
+    ) -> Self {
+        Self {
+            rule,
+            severity: rule.severity,
+            message: message.into(),
+            labels: vec![Label { spot: spot.into(), text: label.into() }],
+            help: None,
+            hop: None,
+        }
+    }
+
+    /// Adds a spot that drove the value.
+    pub fn because(&mut self, spot: impl Into<Spot>, text: impl Into<String>) -> &mut Self {
+        self.labels.push(Label { spot: spot.into(), text: text.into() });
+        self
+    }
+
+    /// Says what would mend it.
+    pub fn help(&mut self, text: impl Into<String>) -> &mut Self {
+        self.help = Some(text.into());
+        self
+    }
+}
+
+/// A list of findings to add to.
+#[derive(Debug, Default)]
+pub struct Findings {
+    /// In the order they were made.
+    pub list: Vec<Finding>,
+}
+
+impl Findings {
+    /// Adds a finding and lends it for labels and help.
+    pub fn report(
+        &mut self,
+        rule: &'static Rule,
+        spot: impl Into<Spot>,
+        message: impl Into<String>,
+        label: impl Into<String>,
+    ) -> &mut Finding {
+        self.list.push(Finding::new(rule, spot, message, label));
+        let last = self.list.len() - 1;
+        &mut self.list[last]
+    }
+}

@@ -1,0 +1,30 @@
+//! Point-to-point radio hops as YAML: checked against physics and installation rules, computed once, printed for the
+//! people who design and build them.
+//!
+//! ```text
+//! files ─source→ trees ─shape, spec→ typed specs ─network→ resolved hops ─sheet→ every computed number
+//!                                                                              │
+//!                             rules read the sheet → findings → output ────────┤
+//!                             listing and pack set the same sheet in type ─────┘
+//! ```
+//!
+//! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.
+
+pub mod cli;
+pub mod evaluate;
+pub mod faults;
+pub mod finding;
+pub mod listing;
+pub mod nearest;
+pub mod network;
+pub mod output;
+pub mod physics;
+pub mod place;
+pub mod rule;
+pub mod rules;
+pub mod shape;
+pub mod sheet;
+pub mod source;
+pub mod spec;
+pub mod units;
+pub mod write;

@@ -1,0 +1,153 @@
+//! A sheet as a list of lines, for people and for machines: what `sheet` prints and what a pack carries along.
+
+use std::fmt::Write as _;
+
+use serde::Serialize;
+
+use crate::finding::Spot;
+use crate::network::Files;
+use crate::place::Place;
+use crate::sheet::{HopSheet, Section};
+use crate::source::LineIndex;
+
+/// The lines of one hop, free of the library they came from.
+#[derive(Debug, Clone)]
+pub struct HopListing {
+    /// Network the hop belongs to.
+    pub network: String,
+    /// The hop's id.
+    pub hop: String,
+    /// The hop's title, or its id.
+    pub title: String,
+    /// All lines.
+    pub sections: Vec<Section>,
+    /// Defaults that stood in.
+    pub assumptions: Vec<String>,
+}
+
+impl HopListing {
+    /// Takes the lines out of a sheet.
+    #[must_use]
+    pub fn of(sheet: &HopSheet<'_>) -> Self {
+        let hop = sheet.resolved.hop;
+        Self {
+            network: sheet.resolved.network.id.to_string(),
+            hop: hop.id.to_string(),
+            title: hop.title.as_ref().map_or_else(|| hop.id.to_string(), ToString::to_string),
+            sections: sheet.sections(),
+            assumptions: sheet.target.assumptions(),
+        }
+    }
+}
+
+/// The lines in columns. With `sources`, the method and the inputs follow each line.
+#[must_use]
+pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
+    let mut out = String::new();
+    for (number, hop) in hops.iter().enumerate() {
+        let gap = if number == 0 { "" } else { "\n" };
+        let _ = writeln!(out, "{gap}{}/{}: {}", hop.network, hop.hop, hop.title);
+        for section in &hop.sections {
+            let _ = writeln!(out, "\n  {}", section.title);
+            for row in &section.rows {
+                match &row.text {
+                    Ok(text) => {
+                        let _ = writeln!(out, "    {:<46} {:>8}  {text}", row.words, row.symbol);
+                    }
+                    Err(missing) if missing.judged => {}
+                    Err(missing) => {
+                        let _ = writeln!(out, "    {:<46} {:>8}  — ({})", row.words, row.symbol, missing.reason);
+                    }
+                }
+                if sources && row.text.is_ok() {
+                    let places: Vec<String> = row.from.iter().map(|place| where_is(place, files)).collect();
+                    let _ = writeln!(out, "        {}; from {}", row.method, unique(places).join(", "));
+                }
+            }
+        }
+        if sources {
+            let _ = writeln!(out, "\n  Assumptions");
+            for assumption in &hop.assumptions {
+                let _ = writeln!(out, "    {assumption}");
+            }
+        }
+    }
+    out
+}
+
+#[derive(Serialize)]
+struct Document<'a> {
+    format_version: u32,
+    hops: Vec<Entry<'a>>,
+}
+
+#[derive(Serialize)]
+struct Entry<'a> {
+    network: &'a str,
+    hop: &'a str,
+    title: &'a str,
+    lines: Vec<Line<'a>>,
+    assumptions: &'a [String],
+}
+
+#[derive(Serialize)]
+struct Line<'a> {
+    key: &'a str,
+    words: &'a str,
+    symbol: &'a str,
+    text: Option<&'a str>,
+    value: Option<f64>,
+    unit: Option<&'a str>,
+    missing: Option<&'a str>,
+    method: &'a str,
+    from: Vec<String>,
+}
+
+/// The lines as one JSON object, version 1. `value` is in `unit`, unrounded; `text` is what every page prints.
+#[must_use]
+pub fn json(hops: &[&HopListing], files: &Files) -> String {
+    let hops = hops.iter().map(|hop| Entry {
+        network: &hop.network,
+        hop: &hop.hop,
+        title: &hop.title,
+        lines: hop.sections.iter().flat_map(|section| &section.rows).map(|row| line(row, files)).collect(),
+        assumptions: &hop.assumptions,
+    });
+    let document = Document { format_version: 1, hops: hops.collect() };
+    let mut text = serde_json::to_string_pretty(&document).expect("strings and finite numbers always serialise");
+    text.push('\n');
+    text
+}
+
+fn line<'a>(row: &'a crate::sheet::Row, files: &Files) -> Line<'a> {
+    Line {
+        key: &row.key,
+        words: row.words,
+        symbol: row.symbol,
+        text: row.text.as_deref().ok(),
+        value: row.number.map(|(value, _)| value).filter(|value| value.is_finite()),
+        unit: row.number.map(|(_, unit)| unit),
+        missing: row.text.as_ref().err().map(|missing| missing.reason.as_str()),
+        method: row.method,
+        from: unique(row.from.iter().map(|place| where_is(place, files)).collect()),
+    }
+}
+
+/// `hops/ridge.yaml:12 ends.a.height`.
+fn where_is(place: &Place, files: &Files) -> String {
+    let found = files.locate(&Spot::Field(*place));
+    let file = found.as_ref().and_then(|found| files.get(found.file));
+    match found.zip(file) {
+        Some((found, file)) => {
+            let line = LineIndex::new(&file.text).position(found.span.start).line;
+            format!("{}:{line} {}", file.path, place.route())
+        }
+        None => place.route(),
+    }
+}
+
+fn unique(mut places: Vec<String>) -> Vec<String> {
+    let mut seen = std::collections::HashSet::new();
+    places.retain(|place| seen.insert(place.clone()));
+    places
+}

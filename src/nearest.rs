@@ -1,0 +1,34 @@
+//! The nearest known word, for "did you mean".
+
+/// The longest word, in bytes, that is compared: the work grows with the square of the length.
+const LONGEST: usize = 64;
+
+/// The known word that is fewest slips away from `word`, if it is near enough to be worth naming.
+///
+/// Near enough is a third of the word's letters, at least two: `heigth` for `height`, not `colour` for `cable`.
+pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    if word.len() > LONGEST {
+        return None;
+    }
+    let limit = (word.chars().count() / 3).max(2);
+    known
+        .into_iter()
+        .filter(|candidate| candidate.len() <= LONGEST)
+        .map(|candidate| (strsim::damerau_levenshtein(word, candidate), candidate))
+        .filter(|(slips, candidate)| *slips <= limit && *slips < candidate.chars().count())
+        .min()
+        .map(|(_, candidate)| candidate)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::nearest;
+
+    #[test]
+    fn only_near_words_are_named() {
+        assert_eq!(nearest("heigth", ["height", "length"]), Some("height"));
+        assert_eq!(nearest("colour", ["cable", "radio"]), None);
+        assert_eq!(nearest("tilt", []), None);
+        assert_eq!(nearest(&"tilt".repeat(100_000), ["tilt"]), None);
+    }
+}

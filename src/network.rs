@@ -1,0 +1,19 @@
+//! From files to resolved hops.
+//!
+//! [`load`] reads every file under the folders it is given, types what it can and says what is wrong with the rest. The
+//! documents of one folder tree under a `network` document make a [`Library`]; [`resolve`] follows the references of its
+//! hops. What comes out knows its place in the YAML, and knows no physics.
+
+mod files;
+mod library;
+mod load;
+mod resolve;
+mod roots;
+mod shelving;
+mod typing;
+
+pub use files::{Concrete, Files, SourceFile};
+pub use library::{Document, Library, Look, Shelf, Slot};
+pub use load::{Loaded, load};
+pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
+pub use roots::Scope;

@@ -1,0 +1,91 @@
+//! The texts that were loaded, and the bytes a place stands for.
+
+use std::ops::Range;
+use std::path::PathBuf;
+use std::sync::OnceLock;
+
+use crate::finding::Spot;
+use crate::place::{self, FileId, Place};
+use crate::source::{Document, Parsed, Step, parse};
+
+/// A file as it was read.
+#[derive(Debug)]
+pub struct SourceFile {
+    /// Path as it is printed: relative where it can be, with forward slashes.
+    pub path: String,
+    /// Path as it was found.
+    pub origin: PathBuf,
+    /// The text, byte-order mark included.
+    pub text: String,
+    /// Trees are dropped after typing and made again only for a file that something is printed about.
+    tree: OnceLock<Parsed>,
+}
+
+impl SourceFile {
+    /// A file with its text.
+    #[must_use]
+    pub fn new(path: String, origin: PathBuf, text: String) -> Self {
+        Self { path, origin, text, tree: OnceLock::new() }
+    }
+
+    fn document(&self, number: u16) -> Option<&Document> {
+        self.tree.get_or_init(|| parse(&self.text)).documents.get(usize::from(number))
+    }
+}
+
+/// All files of a run.
+#[derive(Debug, Default)]
+pub struct Files {
+    /// In order of path.
+    pub list: Vec<SourceFile>,
+}
+
+/// A spot with its bytes looked up.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Concrete {
+    /// The file.
+    pub file: FileId,
+    /// The bytes.
+    pub span: Range<usize>,
+    /// Where the value is defined, if an alias stands at the spot.
+    pub definition: Option<Range<usize>>,
+}
+
+impl Files {
+    /// The file with this number.
+    #[must_use]
+    pub fn get(&self, file: FileId) -> Option<&SourceFile> {
+        self.list.get(file.0 as usize)
+    }
+
+    /// The bytes of a spot; `None` for a path that has no text.
+    #[must_use]
+    pub fn locate(&self, spot: &Spot) -> Option<Concrete> {
+        match spot {
+            Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
+            Spot::Field(place) => self.find(place, None, false),
+            Spot::Key(place) => self.find(place, None, true),
+            Spot::Entry(place, name) => self.find(place, Some(name), true),
+            Spot::Path(_) => None,
+        }
+    }
+
+    fn find(&self, place: &Place, entry: Option<&str>, key: bool) -> Option<Concrete> {
+        let file = place.document.file;
+        let document = self.get(file)?.document(place.document.number)?;
+        let steps: Vec<Step<'_>> = place
+            .steps()
+            .map(|step| match step {
+                place::Step::Key(key) => Step::Key(key),
+                place::Step::Index(index) => Step::Index(index),
+            })
+            .chain(entry.map(Step::Key))
+            .collect();
+        let found = document.find(&steps);
+        let span = if key { found.key.unwrap_or(found.span) } else { found.span };
+        // A label over many lines hides what it points at: keep its first line.
+        let text = &self.get(file)?.text;
+        let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
+        Some(Concrete { file, span: span.start..line_end, definition: found.definition })
+    }
+}

@@ -1,0 +1,89 @@
+//! Reading: a scope in; texts, libraries and findings out.
+
+use std::path::{Path, PathBuf};
+
+use rayon::prelude::*;
+
+use super::files::{Files, SourceFile};
+use super::library::Library;
+use super::roots::Scope;
+use super::shelving::Shelving;
+use super::typing::{TypedFile, type_file};
+use crate::faults::{NOT_UTF8, TOO_LARGE, UNREADABLE};
+use crate::finding::{Finding, Spot};
+use crate::place::FileId;
+use crate::source::{self, FileFault, FileFaultKind};
+
+/// Everything that was read.
+#[derive(Debug)]
+pub struct Loaded {
+    /// The texts.
+    pub files: Files,
+    /// One library a network, in order of folder.
+    pub libraries: Vec<Library>,
+    /// What is wrong with the files themselves.
+    pub findings: Vec<Finding>,
+}
+
+/// Reads and types everything in scope.
+#[must_use]
+pub fn load(scope: &Scope) -> Loaded {
+    let mut findings = Vec::new();
+    let mut paths: Vec<PathBuf> = Vec::new();
+    for root in &scope.load {
+        let found = source::discover(root);
+        paths.extend(found.files);
+        findings.extend(found.faults.iter().map(file_fault));
+    }
+    paths.sort();
+    paths.dedup();
+
+    let read: Vec<Result<source::SourceText, FileFault>> = paths.par_iter().map(|path| source::read(path)).collect();
+    let mut files = Files::default();
+    let mut folders = Vec::new();
+    for text in read {
+        match text {
+            Ok(text) => {
+                folders.push(text.path.parent().map(Path::to_path_buf).unwrap_or_default());
+                files.list.push(SourceFile::new(shown(&text.path), text.path, text.text));
+            }
+            Err(fault) => findings.push(file_fault(&fault)),
+        }
+    }
+
+    let typed: Vec<TypedFile> = files
+        .list
+        .par_iter()
+        .enumerate()
+        .map(|(number, file)| type_file(FileId(u32::try_from(number).unwrap_or(u32::MAX)), &file.text))
+        .collect();
+
+    let mut shelving = Shelving::new(&folders, &typed);
+    for (folder, file) in folders.iter().zip(typed) {
+        findings.extend(file.findings);
+        for entry in file.entries {
+            shelving.put(folder, entry);
+        }
+    }
+    shelving.follow_mentions();
+    findings.extend(shelving.findings);
+    Loaded { files, libraries: shelving.libraries.into_iter().map(|(_, library)| library).collect(), findings }
+}
+
+/// A path as it is printed.
+fn shown(path: &Path) -> String {
+    let here = std::env::current_dir().ok();
+    let short = here.as_deref().and_then(|here| path.strip_prefix(here).ok()).unwrap_or(path);
+    let text = short.to_string_lossy().replace('\\', "/");
+    text.strip_prefix("./").map(str::to_owned).unwrap_or(text)
+}
+
+fn file_fault(fault: &FileFault) -> Finding {
+    let rule = match fault.kind {
+        FileFaultKind::Missing | FileFaultKind::Unreadable | FileFaultKind::SymlinkLoop => &UNREADABLE,
+        FileFaultKind::NotUtf8 => &NOT_UTF8,
+        FileFaultKind::TooLarge | FileFaultKind::TooMany => &TOO_LARGE,
+    };
+    let path = shown(&fault.path);
+    Finding::new(rule, Spot::Path(path.clone()), format!("{path}: {}", fault.detail), fault.detail.clone())
+}

@@ -1,0 +1,295 @@
+//! Following references: a hop and everything it names.
+
+use crate::at;
+use crate::faults::{DANGLING, NOT_EVALUATED};
+use crate::finding::Findings;
+use crate::nearest::nearest;
+use crate::place::{DocumentId, Place, Placed};
+use crate::spec::{
+    Antenna, Arrester, Bracket, Cable, End, Half, Hop, Id, Network, Point, Port, Radio, Ref, Run, Site, Supply, Support,
+};
+
+use super::library::{Document, Library, Look, Shelved};
+
+/// A part of a document that knows where it stands.
+#[derive(Debug)]
+pub struct Part<'n, T> {
+    place: Place,
+    /// What it says.
+    pub spec: &'n T,
+}
+
+impl<T> Clone for Part<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Part<'_, T> {}
+
+impl<T> std::ops::Deref for Part<'_, T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        self.spec
+    }
+}
+
+impl<T> Placed for Part<'_, T> {
+    fn place(&self) -> Place {
+        self.place
+    }
+}
+
+/// A hop whose references all lead somewhere.
+#[derive(Debug)]
+pub struct ResolvedHop<'n> {
+    /// The hop's own document.
+    pub hop: &'n Document<Hop>,
+    /// The network it belongs to.
+    pub network: &'n Document<Network>,
+    /// End `a`.
+    pub a: ResolvedEnd<'n>,
+    /// End `b`.
+    pub b: ResolvedEnd<'n>,
+}
+
+/// One end and everything mounted there.
+#[derive(Debug)]
+pub struct ResolvedEnd<'n> {
+    /// What the hop says of this end.
+    pub end: Part<'n, End>,
+    /// Its site.
+    pub site: &'n Document<Site>,
+    /// What it is mounted on.
+    pub support: Part<'n, Support>,
+    /// Its radio.
+    pub radio: &'n Document<Radio>,
+    /// The half of the radio that is used.
+    pub half: Part<'n, Half>,
+    /// Its antenna.
+    pub antenna: &'n Document<Antenna>,
+    /// Its bracket.
+    pub bracket: &'n Document<Bracket>,
+    /// Its cable runs.
+    pub runs: Vec<ResolvedRun<'n>>,
+    /// The earth point its grounding bonds to, if one is named.
+    pub earth: Option<&'n Point>,
+}
+
+/// One cable run and everything in it.
+#[derive(Debug)]
+pub struct ResolvedRun<'n> {
+    /// What the hop says of this run.
+    pub run: Part<'n, Run>,
+    /// The port it ends at.
+    pub port: Part<'n, Port>,
+    /// Its cable.
+    pub cable: &'n Document<Cable>,
+    /// What feeds it.
+    pub supply: Option<&'n Document<Supply>>,
+    /// Its arresters, in the order of the spec.
+    pub arresters: Vec<&'n Document<Arrester>>,
+}
+
+/// Follows the references of every hop in the library.
+///
+/// A hop with a reference that leads nowhere is left out and its reference reported; one that depends on a broken
+/// document is left out and reported once, with all the documents it waits for.
+#[must_use]
+pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<ResolvedHop<'n>> {
+    let Some(network) = library.networks.documents.first() else {
+        wait_for_network(library, findings);
+        return Vec::new();
+    };
+    library.hops.documents.iter().filter_map(|hop| resolve_hop(library, network, hop, findings)).collect()
+}
+
+/// Without its network no hop can be judged; the network's own findings say why.
+fn wait_for_network(library: &Library, findings: &mut Findings) {
+    for hop in &library.hops.documents {
+        let message = format!("hop `{}` cannot be evaluated because its network document has errors", hop.id);
+        let finding = findings.report(&NOT_EVALUATED, at!(hop.id), message, "not judged");
+        finding.hop = Some(hop.id.to_string());
+        finding.help("mend the network document first");
+    }
+}
+
+fn resolve_hop<'n>(
+    library: &'n Library,
+    network: &'n Document<Network>,
+    hop: &'n Document<Hop>,
+    findings: &mut Findings,
+) -> Option<ResolvedHop<'n>> {
+    let mut follow = Follow { library, hop, waits: Vec::new(), findings };
+    let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
+    let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
+    follow.report_waits();
+    Some(ResolvedHop { hop, network, a: a?, b: b? })
+}
+
+/// The references of one hop.
+struct Follow<'n, 'f> {
+    library: &'n Library,
+    hop: &'n Document<Hop>,
+    /// Broken documents the hop depends on, with the reference that leads there.
+    waits: Vec<(Place, String, DocumentId)>,
+    findings: &'f mut Findings,
+}
+
+impl<'n> Follow<'n, '_> {
+    fn end(&mut self, end: Part<'n, End>, runs_at: &'static str) -> Option<ResolvedEnd<'n>> {
+        let spec = end.spec;
+        let site = self.document(&spec.site, at!(end.site));
+        let radio = self.document(&spec.radio, at!(end.radio));
+        let antenna = self.document(&spec.antenna, at!(end.antenna));
+        let bracket = self.document(&spec.bracket.model, at!(end.bracket.model));
+        let support = site.and_then(|site| {
+            let found = self.named(
+                &spec.support,
+                at!(end.support),
+                "support",
+                site.supports.iter().map(|one| &one.id),
+                &site.id,
+            )?;
+            Some(Part { place: site.place().part("supports[i]", &[found]), spec: &site.supports[found] })
+        });
+        let half = radio.and_then(|radio| self.half(end, radio));
+        let earth = match (&spec.grounding.bonds_to, site) {
+            (Some(id), Some(site)) => {
+                let place = at!(end.grounding.bonds_to);
+                let found = self.named(id, place, "earth point", site.earth.iter().map(|one| &one.id), &site.id);
+                found.map(|found| Some(&site.earth[found]))
+            }
+            _ => Some(None),
+        };
+        let runs: Vec<Option<ResolvedRun<'n>>> = spec
+            .runs
+            .iter()
+            .enumerate()
+            .map(|(i, run)| {
+                let place = Place::document(self.hop.at).part(runs_at, &[i]);
+                self.run(Part { place, spec: run }, radio)
+            })
+            .collect();
+        Some(ResolvedEnd {
+            end,
+            site: site?,
+            support: support?,
+            radio: radio?,
+            half: half?,
+            antenna: antenna?,
+            bracket: bracket?,
+            runs: runs.into_iter().collect::<Option<_>>()?,
+            earth: earth?,
+        })
+    }
+
+    /// The half of the radio that an end uses: the one it names, or the only one there is.
+    fn half(&mut self, end: Part<'n, End>, radio: &'n Document<Radio>) -> Option<Part<'n, Half>> {
+        let found = match (&end.spec.half, radio.halves.as_slice()) {
+            (None, [_]) => Some(0),
+            (Some(id), halves) => self.named(id, at!(end.half), "half", halves.iter().map(|half| &half.id), &radio.id),
+            (None, halves) => {
+                let ids: Vec<&str> = halves.iter().map(|half| &*half.id).collect();
+                let message =
+                    format!("radio `{}` has {} halves and this end does not say which", radio.id, halves.len());
+                let finding = self.findings.report(&DANGLING, at!(end.radio), message, "which half of this radio?");
+                finding.hop = Some(self.hop.id.to_string());
+                finding.help(format!("add `half:` and one of: {}", ids.join(", ")));
+                None
+            }
+        }?;
+        Some(Part { place: radio.place().part("halves[i]", &[found]), spec: &radio.halves[found] })
+    }
+
+    fn run(&mut self, run: Part<'n, Run>, radio: Option<&'n Document<Radio>>) -> Option<ResolvedRun<'n>> {
+        let spec = run.spec;
+        let port = radio.and_then(|radio| {
+            let found =
+                self.named(&spec.port, at!(run.port), "port", radio.ports.iter().map(|port| &port.id), &radio.id)?;
+            Some(Part { place: radio.place().part("ports[i]", &[found]), spec: &radio.ports[found] })
+        });
+        let cable = self.document(&spec.cable, at!(run.cable));
+        let supply = match &spec.supply {
+            Some(supply) => self.document(supply, at!(run.supply)).map(Some),
+            None => Some(None),
+        };
+        let arresters: Vec<Option<&'n Document<Arrester>>> = (0..spec.arresters.len())
+            .map(|i| self.document(&spec.arresters[i].model, at!(run.arresters[i].model)))
+            .collect();
+        Some(ResolvedRun {
+            run,
+            port: port?,
+            cable: cable?,
+            supply: supply?,
+            arresters: arresters.into_iter().collect::<Option<_>>()?,
+        })
+    }
+
+    fn document<T: Shelved>(&mut self, reference: &Ref<T>, place: Place) -> Option<&'n Document<T>> {
+        match self.library.look(reference) {
+            Look::Found(document) => return Some(document),
+            Look::Broken(document) => self.waits.push((place, format!("{} `{reference}`", T::KIND), document)),
+            Look::Missing(guess) => {
+                let known = T::shelf(self.library).ids();
+                self.dangling(reference, place, T::KIND.word(), guess, &known, "the network");
+            }
+        }
+        None
+    }
+
+    /// The number of the thing called `id` among its siblings.
+    fn named(
+        &mut self,
+        id: &Id,
+        place: Place,
+        what: &str,
+        siblings: impl Iterator<Item = &'n Id>,
+        owner: &Id,
+    ) -> Option<usize> {
+        let known: Vec<&str> = siblings.map(|sibling| &**sibling).collect();
+        let found = known.iter().position(|sibling| *sibling == &**id);
+        if found.is_none() {
+            let guess = nearest(id, known.iter().copied());
+            self.dangling(id, place, what, guess, &known, &format!("`{owner}`"));
+        }
+        found
+    }
+
+    fn dangling(&mut self, id: &Id, place: Place, what: &str, guess: Option<&str>, known: &[&str], owner: &str) {
+        let message = format!("{owner} has no {what} `{id}`");
+        let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
+        finding.hop = Some(self.hop.id.to_string());
+        finding.help(match guess {
+            Some(guess) => format!("did you mean `{guess}`? The hop is not judged until this leads somewhere"),
+            None if known.is_empty() => format!("there is no {what} at all; add one"),
+            None => format!("there are: {}", shortened(known)),
+        });
+    }
+
+    fn report_waits(&mut self) {
+        let Some((place, _, _)) = self.waits.first() else { return };
+        let mut causes: Vec<&str> = self.waits.iter().map(|(_, what, _)| what.as_str()).collect();
+        causes.dedup();
+        let message = format!("hop `{}` cannot be evaluated because of errors in {}", self.hop.id, causes.join(", "));
+        let finding = self.findings.report(&NOT_EVALUATED, *place, message, "its document has errors");
+        finding.hop = Some(self.hop.id.to_string());
+        let mut shown = Vec::new();
+        for (_, what, document) in &self.waits {
+            if !shown.contains(document) {
+                shown.push(*document);
+                finding.because(Place::document(*document).below("id", &[]), format!("{what} is here"));
+            }
+        }
+        finding.help("mend that document first; the hop is judged then");
+    }
+}
+
+/// The first few of many.
+fn shortened(known: &[&str]) -> String {
+    const MOST: usize = 8;
+    match known.get(..MOST) {
+        Some(first) if known.len() > MOST => format!("{}, and {} more", first.join(", "), known.len() - MOST),
+        _ => known.join(", "),
+    }
+}

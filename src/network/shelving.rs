@@ -1,0 +1,149 @@
+//! Sorting documents into the library of their network, and what can be wrong between documents.
+
+use std::collections::HashMap;
+use std::path::{Path, PathBuf};
+
+use super::library::{Document, Library, Shelved, Slot};
+use super::typing::{AnySpec, Entry, TypedFile};
+use crate::faults::{DANGLING, DUPLICATE_ID, NO_NETWORK, TWO_NETWORKS};
+use crate::finding::{Finding, Spot};
+use crate::nearest::nearest;
+use crate::place::{DocumentId, FileId, Place};
+use crate::shape::Mention;
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply};
+
+/// Sorts documents into the library of their network.
+pub(super) struct Shelving {
+    /// By folder; the empty path stands for documents that have no network.
+    pub(super) libraries: Vec<(PathBuf, Library)>,
+    taken: HashMap<(usize, Kind, Id), DocumentId>,
+    /// References of documents that could not be typed, with the library they look into.
+    mentions: Vec<(usize, FileId, Mention)>,
+    pub(super) findings: Vec<Finding>,
+}
+
+impl Shelving {
+    pub(super) fn new(folders: &[PathBuf], typed: &[TypedFile]) -> Self {
+        let mut roots: Vec<&PathBuf> = folders
+            .iter()
+            .zip(typed)
+            .filter(|(_, file)| file.entries.iter().any(|entry| entry.kind == Kind::Network))
+            .map(|(folder, _)| folder)
+            .collect();
+        roots.sort();
+        roots.dedup();
+        let libraries = roots.into_iter().map(|root| (root.clone(), Library::default())).collect();
+        Self { libraries, taken: HashMap::new(), mentions: Vec::new(), findings: Vec::new() }
+    }
+
+    pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
+        let deepest = |(_, (root, _)): &(usize, &(PathBuf, Library))| root.components().count();
+        let home = self.libraries.iter().enumerate().filter(|(_, (root, _))| folder.starts_with(root));
+        let Some(number) = home.max_by_key(deepest).map(|(number, _)| number) else {
+            self.homeless(folder, &entry);
+            return;
+        };
+        let file = entry.document.file;
+        self.mentions.extend(std::mem::take(&mut entry.mentions).into_iter().map(|mention| (number, file, mention)));
+        let key = (number, entry.kind, entry.id.clone());
+        if let Some(first) = self.taken.get(&key) {
+            self.findings.push(duplicate_id(&entry, *first));
+            return;
+        }
+        self.taken.insert(key, entry.document);
+        let library = &mut self.libraries[number].1;
+        if entry.kind == Kind::Network && !library.networks.index.is_empty() {
+            self.findings.push(second_network(&entry, library));
+            return;
+        }
+        shelve(library, entry);
+    }
+
+    /// Reports the dangling references of documents that have other faults too: all problems come out of one run.
+    pub(super) fn follow_mentions(&mut self) {
+        for (number, file, mention) in std::mem::take(&mut self.mentions) {
+            let library = &self.libraries[number].1;
+            let id = Id(mention.id);
+            let Some(known) = library.lacks(mention.kind, &id) else { continue };
+            let message = format!("the network has no {} `{id}`", mention.kind);
+            let spot = Spot::Bytes(file, mention.span);
+            let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
+            finding.help(match nearest(&id, known.iter().copied()) {
+                Some(guess) => format!("did you mean `{guess}`?"),
+                None => format!("there are: {}", known.join(", ")),
+            });
+            self.findings.push(finding);
+        }
+    }
+
+    /// Says once a folder that it has no network.
+    fn homeless(&mut self, folder: &Path, entry: &Entry) {
+        let key = (usize::MAX, Kind::Network, Id(folder.to_string_lossy().into_owned()));
+        if self.taken.insert(key, entry.document).is_some() {
+            return;
+        }
+        let place = Place::document(entry.document).below("kind", &[]);
+        let message = "no network document is found in this folder or above it";
+        let mut finding =
+            Finding::new(&NO_NETWORK, place, message, format!("this {} belongs to no network", entry.kind));
+        finding.help("add a file with `kind: network`, or check the folder that holds one");
+        self.findings.push(finding);
+    }
+}
+
+fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
+    let id_of = |document| Place::document(document).below("id", &[]);
+    let message = format!("two documents are the {} `{}`", entry.kind, entry.id);
+    let mut finding = Finding::new(&DUPLICATE_ID, id_of(entry.document), message, "again here");
+    finding.because(id_of(first), "first here").help("give one of them another id");
+    finding
+}
+
+fn second_network(entry: &Entry, library: &Library) -> Finding {
+    let id_of = |document| Place::document(document).below("id", &[]);
+    let message = format!("`{}` is a second network in the same folder", entry.id);
+    let mut finding = Finding::new(&TWO_NETWORKS, id_of(entry.document), message, "the second one");
+    let first = library.networks.index.values().next().map(|slot| match slot {
+        Slot::Typed(number) => library.networks.documents[*number].at,
+        Slot::Broken(document) => *document,
+    });
+    if let Some(first) = first {
+        finding.because(id_of(first), "the first one");
+    }
+    finding.help("give each network a folder of its own");
+    finding
+}
+
+fn shelve(library: &mut Library, entry: Entry) {
+    fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: T) {
+        let shelf = T::shelf_mut(library);
+        shelf.index.insert(spec.id().clone(), Slot::Typed(shelf.documents.len()));
+        shelf.documents.push(Document { at: document, spec });
+    }
+    fn put_broken<T: Shelved>(library: &mut Library, document: DocumentId, id: Id) {
+        T::shelf_mut(library).index.insert(id, Slot::Broken(document));
+    }
+    let Entry { document, kind, id, spec, .. } = entry;
+    match spec {
+        Some(AnySpec::Network(spec)) => put(library, document, *spec),
+        Some(AnySpec::Site(spec)) => put(library, document, *spec),
+        Some(AnySpec::Hop(spec)) => put(library, document, *spec),
+        Some(AnySpec::Radio(spec)) => put(library, document, *spec),
+        Some(AnySpec::Antenna(spec)) => put(library, document, *spec),
+        Some(AnySpec::Bracket(spec)) => put(library, document, *spec),
+        Some(AnySpec::Cable(spec)) => put(library, document, *spec),
+        Some(AnySpec::Supply(spec)) => put(library, document, *spec),
+        Some(AnySpec::Arrester(spec)) => put(library, document, *spec),
+        None => match kind {
+            Kind::Network => put_broken::<Network>(library, document, id),
+            Kind::Site => put_broken::<Site>(library, document, id),
+            Kind::Hop => put_broken::<Hop>(library, document, id),
+            Kind::Radio => put_broken::<Radio>(library, document, id),
+            Kind::Antenna => put_broken::<Antenna>(library, document, id),
+            Kind::Bracket => put_broken::<Bracket>(library, document, id),
+            Kind::Cable => put_broken::<Cable>(library, document, id),
+            Kind::Supply => put_broken::<Supply>(library, document, id),
+            Kind::Arrester => put_broken::<Arrester>(library, document, id),
+        },
+    }
+}

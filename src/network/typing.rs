@@ -1,0 +1,155 @@
+//! From the text of one file to typed documents: tree, shape check, serde.
+
+use serde::de::DeserializeOwned;
+
+use crate::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, REFUSED, TOO_LARGE};
+use crate::finding::{Finding, Spot};
+use crate::nearest::nearest;
+use crate::place::{DocumentId, FileId};
+use crate::rule::Rule;
+use crate::shape::{self, Mention, Shape};
+use crate::source::{self, TreeFault, TreeFaultKind};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply};
+
+/// What came of one file.
+pub(super) struct TypedFile {
+    pub(super) entries: Vec<Entry>,
+    pub(super) findings: Vec<Finding>,
+}
+
+/// One document that at least said what it is.
+pub(super) struct Entry {
+    pub(super) document: DocumentId,
+    pub(super) kind: Kind,
+    pub(super) id: Id,
+    pub(super) spec: Option<AnySpec>,
+    /// The references of a document that could not be typed.
+    pub(super) mentions: Vec<Mention>,
+}
+
+pub(super) enum AnySpec {
+    Network(Box<Network>),
+    Site(Box<Site>),
+    Hop(Box<Hop>),
+    Radio(Box<Radio>),
+    Antenna(Box<Antenna>),
+    Bracket(Box<Bracket>),
+    Cable(Box<Cable>),
+    Supply(Box<Supply>),
+    Arrester(Box<Arrester>),
+}
+
+pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
+    let parsed = source::parse(text);
+    let mut findings: Vec<Finding> = parsed.faults.iter().map(|fault| tree_fault(file, fault)).collect();
+    let mut entries = Vec::new();
+    for (number, tree) in parsed.documents.iter().enumerate() {
+        let document = DocumentId { file, number: u16::try_from(number).unwrap_or(u16::MAX) };
+        let span = tree.node(tree.root()).span.clone();
+        let sound = !parsed.faults.iter().any(|fault| span.contains(&fault.span.start));
+        let Some(kind) = kind_of(tree, file, &mut findings) else { continue };
+        let checked = shape::check(tree, text, file, Shape::of(kind));
+        let typable = sound && checked.findings.is_empty();
+        findings.extend(checked.findings);
+        let spec = typable.then(|| type_document(tree, document, kind, &mut findings)).flatten();
+        let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
+        let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
+        if let Some(id) = id {
+            entries.push(Entry { document, kind, id: Id(id.into()), spec, mentions });
+        }
+    }
+    TypedFile { entries, findings }
+}
+
+fn tree_fault(file: FileId, fault: &TreeFault) -> Finding {
+    let (rule, label): (&'static Rule, _) = match fault.kind {
+        TreeFaultKind::Malformed => (&MALFORMED, "reading stopped here"),
+        TreeFaultKind::DuplicateKey => (&DUPLICATE_KEY, "again here"),
+        TreeFaultKind::TooDeep | TreeFaultKind::TooManyNodes => (&TOO_LARGE, "beyond the limit here"),
+        TreeFaultKind::UnknownAlias => (&REFUSED, "no anchor of this name before it"),
+        TreeFaultKind::RecursiveAlias => (&REFUSED, "inside the value it repeats"),
+        TreeFaultKind::MergeKey | TreeFaultKind::ComplexKey | TreeFaultKind::ForeignTag => (&REFUSED, "not read"),
+    };
+    let mut finding = Finding::new(rule, Spot::Bytes(file, fault.span.clone()), fault.message.clone(), label);
+    if let Some(other) = &fault.other {
+        let text = if fault.kind == TreeFaultKind::DuplicateKey { "first here" } else { "because of this" };
+        finding.because(Spot::Bytes(file, other.clone()), text);
+    }
+    finding.help.clone_from(&fault.help);
+    finding
+}
+
+/// The kind a document says it is; a finding if it says none we know.
+fn kind_of(tree: &source::Document, file: FileId, findings: &mut Vec<Finding>) -> Option<Kind> {
+    let kinds = || Kind::ALL.map(Kind::word).join(", ");
+    let Some((_, value)) = tree.get(tree.root(), "kind") else {
+        let place = tree.find(&[]).span;
+        let mut finding = Finding::new(
+            &KIND,
+            Spot::Bytes(file, place),
+            "this document does not say what it describes",
+            "has no `kind`",
+        );
+        finding.help(format!("start it with `kind:` and one of: {}", kinds()));
+        findings.push(finding);
+        return None;
+    };
+    let word = tree.text(tree.resolve(value)).unwrap_or_default();
+    let kind = Kind::from_word(word);
+    if kind.is_none() {
+        let span = tree.node(value).span.clone();
+        let mut finding =
+            Finding::new(&KIND, Spot::Bytes(file, span), format!("there is no kind `{word}`"), "not a kind we know");
+        finding.help(match nearest(word, Kind::ALL.map(Kind::word)) {
+            Some(guess) => format!("did you mean `{guess}`?"),
+            None => format!("one of: {}", kinds()),
+        });
+        findings.push(finding);
+    }
+    kind
+}
+
+/// Types a document that passed its shape check. serde has the last word, and says where.
+fn type_document(
+    tree: &source::Document,
+    document: DocumentId,
+    kind: Kind,
+    findings: &mut Vec<Finding>,
+) -> Option<AnySpec> {
+    fn typed<T: DeserializeOwned>(
+        value: serde_yaml::Value,
+    ) -> Result<Box<T>, serde_path_to_error::Error<serde_yaml::Error>> {
+        serde_path_to_error::deserialize(value).map(Box::new)
+    }
+    let value = source::to_value(tree, tree.root());
+    let spec = match kind {
+        Kind::Network => typed(value).map(AnySpec::Network),
+        Kind::Site => typed(value).map(AnySpec::Site),
+        Kind::Hop => typed(value).map(AnySpec::Hop),
+        Kind::Radio => typed(value).map(AnySpec::Radio),
+        Kind::Antenna => typed(value).map(AnySpec::Antenna),
+        Kind::Bracket => typed(value).map(AnySpec::Bracket),
+        Kind::Cable => typed(value).map(AnySpec::Cable),
+        Kind::Supply => typed(value).map(AnySpec::Supply),
+        Kind::Arrester => typed(value).map(AnySpec::Arrester),
+    };
+    match spec {
+        Ok(spec) => Some(spec),
+        Err(error) => {
+            let names: Vec<String> = error.path().iter().map(ToString::to_string).collect();
+            let steps: Vec<source::Step<'_>> = error
+                .path()
+                .iter()
+                .zip(&names)
+                .map(|(segment, name)| match segment {
+                    serde_path_to_error::Segment::Seq { index } => source::Step::Index(*index),
+                    _ => source::Step::Key(name),
+                })
+                .collect();
+            let spot = Spot::Bytes(document.file, tree.find(&steps).span);
+            let message = format!("`{}`: {}", error.path(), error.inner());
+            findings.push(Finding::new(&BAD_VALUE, spot, message, "cannot be read as what it should be"));
+            None
+        }
+    }
+}

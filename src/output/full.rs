@@ -1,0 +1,212 @@
+//! Findings with the YAML they are about: miette draws, this file decides what it draws.
+//!
+//! The primary label and its neighbours of the same file share a snippet; labels in other files follow in snippets of
+//! their own, and the help comes last. How it looks is decided by the caller, never by the environment.
+
+use std::collections::HashMap;
+use std::fmt;
+use std::sync::Arc;
+
+use miette::{
+    Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, MietteError, SourceCode, SourceSpan, SpanContents,
+    ThemeCharacters, ThemeStyles,
+};
+
+use crate::evaluate::Evaluation;
+use crate::finding::Finding;
+use crate::network::Files;
+use crate::place::FileId;
+use crate::rule::Severity;
+
+/// How the output looks.
+#[derive(Debug, Clone, Copy)]
+pub struct Look {
+    /// Columns to fill.
+    pub width: usize,
+    /// ANSI colours.
+    pub colour: bool,
+    /// Box-drawing characters; plain ASCII otherwise.
+    pub unicode: bool,
+}
+
+/// All findings with their snippets.
+#[must_use]
+pub fn full<R>(evaluation: &Evaluation<R>, look: Look) -> String {
+    let theme = GraphicalTheme {
+        characters: if look.unicode { ThemeCharacters::unicode() } else { ThemeCharacters::ascii() },
+        styles: if look.colour { ThemeStyles::ansi() } else { ThemeStyles::none() },
+    };
+    let handler = GraphicalReportHandler::new_themed(theme).with_width(look.width).with_links(false);
+    let mut sources = Sources { files: &evaluation.files, shown: HashMap::new() };
+    let mut out = String::new();
+    for finding in &evaluation.findings {
+        for (number, card) in sources.cards(finding).iter().enumerate() {
+            let mut drawn = String::new();
+            // Rendering into a string fails only if a source cannot be read, and ours always can.
+            if handler.render_report(&mut drawn, card).is_err() {
+                drawn = format!("{card}\n");
+            }
+            out.push_str(if number == 0 { &drawn } else { snippet_only(&drawn, look.unicode) });
+        }
+        out.push('\n');
+    }
+    out
+}
+
+/// A drawing without the heading above its snippet.
+fn snippet_only(drawn: &str, unicode: bool) -> &str {
+    let corner = if unicode { "╭─" } else { ",-" };
+    let at = drawn.find(corner).map_or(0, |at| drawn[..at].rfind('\n').map_or(0, |line| line + 1));
+    &drawn[at..]
+}
+
+/// A finding as miette wants it.
+#[derive(Debug)]
+struct Card {
+    message: String,
+    rule: String,
+    severity: miette::Severity,
+    help: Option<String>,
+    source: Option<Arc<Text>>,
+    labels: Vec<LabeledSpan>,
+}
+
+impl fmt::Display for Card {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.message)
+    }
+}
+
+impl std::error::Error for Card {}
+
+impl Diagnostic for Card {
+    fn code<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
+        Some(Box::new(&self.rule))
+    }
+
+    fn severity(&self) -> Option<miette::Severity> {
+        Some(self.severity)
+    }
+
+    fn help<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
+        self.help.as_ref().map(|help| Box::new(help) as Box<dyn fmt::Display>)
+    }
+
+    fn source_code(&self) -> Option<&dyn SourceCode> {
+        self.source.as_deref().map(|text| text as &dyn SourceCode)
+    }
+
+    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
+        (!self.labels.is_empty()).then(|| Box::new(self.labels.iter().cloned()) as Box<dyn Iterator<Item = _>>)
+    }
+}
+
+/// The text of a file as it may be shown: control characters are taken out, byte for byte.
+#[derive(Debug)]
+struct Text {
+    name: String,
+    text: String,
+}
+
+impl SourceCode for Text {
+    fn read_span<'a>(
+        &'a self,
+        span: &SourceSpan,
+        before: usize,
+        after: usize,
+    ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
+        let contents = self.text.read_span(span, before, after)?;
+        Ok(Box::new(miette::MietteSpanContents::new_named(
+            self.name.clone(),
+            contents.data(),
+            *contents.span(),
+            contents.line(),
+            contents.column(),
+            contents.line_count(),
+        )))
+    }
+}
+
+struct Sources<'a> {
+    files: &'a Files,
+    shown: HashMap<FileId, Arc<Text>>,
+}
+
+impl Sources<'_> {
+    /// The cards of a finding: one for each file it has labels in, the help on the last.
+    fn cards(&mut self, finding: &Finding) -> Vec<Card> {
+        let hop = finding.hop.as_ref().map(|hop| format!("{hop}: ")).unwrap_or_default();
+        let card = |source, labels| Card {
+            message: format!("{hop}{}", finding.message),
+            rule: format!("{}[{}]", finding.severity, finding.rule.name),
+            severity: match finding.severity {
+                Severity::Error => miette::Severity::Error,
+                Severity::Warning => miette::Severity::Warning,
+                Severity::Advice => miette::Severity::Advice,
+            },
+            help: None,
+            source,
+            labels,
+        };
+        let groups = self.groups(finding);
+        let mut cards: Vec<Card> =
+            groups.into_iter().map(|(file, labels)| card(Some(self.text(file)), labels)).collect();
+        if cards.is_empty() {
+            cards.push(card(None, Vec::new()));
+        }
+        if let Some(last) = cards.last_mut() {
+            last.help.clone_from(&finding.help);
+        }
+        cards
+    }
+
+    /// The labels by file, in the order the files first appear.
+    fn groups(&self, finding: &Finding) -> Vec<(FileId, Vec<LabeledSpan>)> {
+        let mut groups: Vec<(FileId, Vec<LabeledSpan>)> = Vec::new();
+        for (number, label) in finding.labels.iter().enumerate() {
+            let Some(found) = self.files.locate(&label.spot) else { continue };
+            let make = if number == 0 { LabeledSpan::new_primary_with_span } else { LabeledSpan::new_with_span };
+            let mark = make(Some(label.text.clone()), self.visible(found.file, found.span));
+            let defined = found
+                .definition
+                .map(|span| LabeledSpan::new_with_span(Some("defined here".into()), self.visible(found.file, span)));
+            let marks = [Some(mark), defined].into_iter().flatten();
+            match groups.iter_mut().find(|(file, _)| *file == found.file) {
+                Some((_, group)) => group.extend(marks),
+                None => groups.push((found.file, marks.collect())),
+            }
+        }
+        groups
+    }
+
+    fn text(&mut self, file: FileId) -> Arc<Text> {
+        let files = self.files;
+        let made = self.shown.entry(file).or_insert_with(|| {
+            let (name, text) = files.get(file).map_or((String::new(), ""), |file| (file.path.clone(), &file.text));
+            Arc::new(Text { name, text: printable(text) })
+        });
+        Arc::clone(made)
+    }
+
+    /// A span miette can draw: at least one character wide and inside the text.
+    fn visible(&self, file: FileId, span: std::ops::Range<usize>) -> SourceSpan {
+        let text = self.files.get(file).map_or("", |file| &file.text);
+        let start = if span.start >= text.len() { text.trim_end().len().saturating_sub(1) } else { span.start };
+        let start = text.floor_char_boundary(start);
+        let least = text[start..].chars().next().map_or(0, char::len_utf8);
+        (start, span.end.saturating_sub(start).max(least)).into()
+    }
+}
+
+/// Control characters of the source must not reach a terminal; each byte of one becomes `?`.
+fn printable(text: &str) -> String {
+    let plain = |c: char| !c.is_control() || matches!(c, '\n' | '\r' | '\t');
+    text.chars().fold(String::with_capacity(text.len()), |mut out, c| {
+        if c == '\u{feff}' || !plain(c) {
+            out.extend(std::iter::repeat_n('?', c.len_utf8()));
+        } else {
+            out.push(c);
+        }
+        out
+    })
+}

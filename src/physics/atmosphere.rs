@@ -1,0 +1,78 @@
+//! The air a ray goes through when nobody has measured it.
+//!
+//! A height goes in; pressure, humidity and temperature of the mean year of the globe come out, as
+//! [`crate::physics::gas`] wants them: the pressure of the *dry* air, with the water vapour apart.
+
+use crate::units::{Celsius, Hectopascals, Metres};
+
+/// Melting point of ice in kelvin: what separates the two scales.
+const ICE_POINT: f64 = 273.15;
+
+/// Geopotential heights of the troposphere, in kilometres. The Recommendation starts at sea level; the same law goes on
+/// down to the deepest dry land, as in the standard atmosphere it is taken from.
+const TROPOSPHERE: std::ops::RangeInclusive<f64> = -1.0..=11.0;
+
+/// A parcel of air.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Air {
+    /// Pressure of the air without its water vapour, `p`. A barometer shows `p + e`.
+    pub dry_pressure: Hectopascals,
+    /// Pressure of the water vapour, `e`.
+    pub vapour_pressure: Hectopascals,
+    /// Temperature.
+    pub temperature: Celsius,
+}
+
+impl Air {
+    /// Absolute temperature `T`, in kelvin.
+    #[must_use]
+    pub fn kelvin(&self) -> f64 {
+        self.temperature.0 + ICE_POINT
+    }
+}
+
+/// The height is above the troposphere, or below any land.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OutsideTroposphere(pub Metres);
+
+impl std::error::Error for OutsideTroposphere {}
+
+impl std::fmt::Display for OutsideTroposphere {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "the reference atmosphere holds from -1 km to 11 km, not at {}", self.0)
+    }
+}
+
+/// The mean annual global reference atmosphere at a height `h` above mean sea level.
+///
+/// ```text
+/// h' = 6356.766 h / (6356.766 + h)            geopotential height, km
+/// T  = 288.15 - 6.5 h'                        K
+/// P  = 1013.25 (288.15 / T)^(-34.1632 / 6.5)  hPa, of the air as a barometer sees it
+/// ρ  = 7.5 exp(-h / 2)                        g/m³ of water vapour
+/// e  = ρ T / 216.7                            hPa
+/// p  = P - e                                  hPa
+/// ```
+///
+/// Holds for `0 ≤ h' ≤ 11` km; used down to -1 km as well, for land below the sea.
+///
+/// Source: Recommendation ITU-R P.835-7, Annex 1, section 1; `e` by P.676-13, Annex 1, equation (4).
+///
+/// # Errors
+/// The height is outside -1 km to 11 km.
+pub fn reference(height: Metres) -> Result<Air, OutsideTroposphere> {
+    let h = height.0 / 1000.0;
+    let h_geopotential = 6356.766 * h / (6356.766 + h);
+    if !TROPOSPHERE.contains(&h_geopotential) {
+        return Err(OutsideTroposphere(height));
+    }
+    let t = 288.15 - 6.5 * h_geopotential;
+    let p_total = 1013.25 * libm::pow(288.15 / t, -34.1632 / 6.5);
+    let rho = 7.5 * libm::exp(-h / 2.0);
+    let e = rho * t / 216.7;
+    Ok(Air {
+        dry_pressure: Hectopascals(p_total - e),
+        vapour_pressure: Hectopascals(e),
+        temperature: Celsius(t - ICE_POINT),
+    })
+}

@@ -1,0 +1,131 @@
+//! Distance and direction between two points of the Earth.
+//!
+//! On the ground the Earth is the WGS 84 ellipsoid; for the bending of a ray it is a sphere of `k` times the mean
+//! radius. Heights are metres above the ellipsoid; heights above mean sea level may stand in, for over the length of a
+//! hop both ends are off by the same.
+
+use geographiclib_rs::{Geodesic as Ellipsoid, InverseGeodesic};
+
+use crate::units::{Degrees, Latitude, Longitude, Metres};
+
+/// Mean radius of the Earth.
+///
+/// Source: Recommendation ITU-R P.452-18, the radius taken for effective-radius work.
+pub const EARTH_RADIUS: Metres = Metres(6_371_000.0);
+
+/// Median effective Earth radius factor `k`, for places without data of their own.
+///
+/// Source: Recommendation ITU-R P.530-18, section 2.2.2.
+pub const MEDIAN_K: f64 = 4.0 / 3.0;
+
+/// Two ends nearer than this have no direction worth the name.
+const COINCIDENT: Metres = Metres(0.001);
+
+/// A point on the ground, WGS 84.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Position {
+    /// North positive.
+    pub latitude: Latitude,
+    /// East positive.
+    pub longitude: Longitude,
+}
+
+/// The shortest way along the ellipsoid from one position to another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Geodesic {
+    /// Length at height zero.
+    pub distance: Metres,
+    /// Bearing of the far end seen from the near one, clockwise from true north, at least 0° and below 360°.
+    pub azimuth: Degrees,
+    /// Bearing of the near end seen from the far one. Meridians converge, so this is not `azimuth` ± 180°.
+    pub back_azimuth: Degrees,
+}
+
+/// Both ends are the same place, so neither lies in any direction from the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Coincident;
+
+impl std::error::Error for Coincident {}
+
+impl std::fmt::Display for Coincident {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("both ends are at the same position")
+    }
+}
+
+/// Distance `s₁₂` and azimuths `α₁`, `α₂` between two positions: the inverse geodesic problem.
+///
+/// Holds everywhere, antimeridian, poles and antipodes included, to some nanometres.
+///
+/// Source: C. F. F. Karney, Algorithms for geodesics, Journal of Geodesy 87 (2013), section 4.
+///
+/// # Errors
+/// The positions are less than a millimetre apart.
+pub fn inverse(from: Position, to: Position) -> Result<Geodesic, Coincident> {
+    let (s_12, alpha_1, alpha_2, _): (f64, f64, f64, f64) =
+        Ellipsoid::wgs84().inverse(from.latitude.0, from.longitude.0, to.latitude.0, to.longitude.0);
+    if s_12 < COINCIDENT.0 {
+        return Err(Coincident);
+    }
+    Ok(Geodesic {
+        distance: Metres(s_12),
+        azimuth: bearing(Degrees(alpha_1)),
+        back_azimuth: bearing(Degrees(alpha_2 + 180.0)),
+    })
+}
+
+/// Any angle as a bearing: at least 0° and below 360°.
+#[must_use]
+pub fn bearing(angle: Degrees) -> Degrees {
+    let turned = angle.0.rem_euclid(360.0);
+    // A very small negative angle rounds up to the full turn.
+    Degrees(if turned < 360.0 { turned } else { 0.0 })
+}
+
+/// Straight-line distance `s` from antenna to antenna.
+///
+/// ```text
+/// s = |r₂ - r₁|,   r = ( (N + h) cos φ cos λ,  (N + h) cos φ sin λ,  (N (1 - e²) + h) sin φ )
+/// N = a / √(1 - e² sin² φ),   a = 6 378 137 m,   e² = f (2 - f),   1/f = 298.257 223 563
+/// ```
+///
+/// Holds everywhere. Two points one above the other are their difference in height apart.
+///
+/// Source: NGA.STND.0036, World Geodetic System 1984, geodetic to Earth-centred coordinates.
+#[must_use]
+pub fn slant(from: Position, from_height: Metres, to: Position, to_height: Metres) -> Metres {
+    let [x_1, y_1, z_1] = earth_centred(from, from_height);
+    let [x_2, y_2, z_2] = earth_centred(to, to_height);
+    Metres(libm::hypot(libm::hypot(x_2 - x_1, y_2 - y_1), z_2 - z_1))
+}
+
+/// Earth-centred coordinates in metres, see [`slant`].
+fn earth_centred(position: Position, height: Metres) -> [f64; 3] {
+    const A: f64 = 6_378_137.0;
+    const F: f64 = 1.0 / 298.257_223_563;
+    const E_2: f64 = F * (2.0 - F);
+    let (sin_phi, cos_phi) = libm::sincos(position.latitude.0.to_radians());
+    let (sin_lambda, cos_lambda) = libm::sincos(position.longitude.0.to_radians());
+    let n = A / (1.0 - E_2 * sin_phi * sin_phi).sqrt();
+    let h = height.0;
+    [(n + h) * cos_phi * cos_lambda, (n + h) * cos_phi * sin_lambda, (n * (1.0 - E_2) + h) * sin_phi]
+}
+
+/// Elevation `ε` of the far antenna over the horizontal of one's own, up positive.
+///
+/// ```text
+/// ε = atan2( r₂ cos θ - r₁,  r₂ sin θ ),   θ = d / (k R),   r = k R + h
+/// ```
+///
+/// Here `d` is the distance along the ground and `k` positive, [`MEDIAN_K`] unless the place has its own. Exact on the
+/// sphere, and within 0.001° of the ellipsoid up to 20 km. The two ends differ in more than sign: their elevations sum
+/// to `-θ`. At `d = 0` the result is ±90°, or 0° at equal heights.
+///
+/// Source: plane trigonometry; effective radius `k R` after Recommendation ITU-R P.310-10.
+#[must_use]
+pub fn elevation(distance: Metres, own_height: Metres, far_height: Metres, k: f64) -> Degrees {
+    let radius = k * EARTH_RADIUS.0;
+    let theta = distance.0 / radius;
+    let (r_1, r_2) = (radius + own_height.0, radius + far_height.0);
+    Degrees(libm::atan2(r_2 * libm::cos(theta) - r_1, r_2 * libm::sin(theta)).to_degrees())
+}

@@ -1,0 +1,124 @@
+//! The rules: one file each, in a folder by family.
+//!
+//! A rule is a [`Rule`] with a manual and a plain function over the sheet. [`judge`] runs them all on one hop. To add one:
+//! write its file, name it in the `mod` list of its family and in [`ALL`], and give it a folder of fixtures under
+//! `tests/rules`.
+
+pub mod budget;
+pub mod channel;
+pub mod grounding;
+pub mod mount;
+pub mod run;
+
+mod prelude;
+mod settings;
+
+use crate::faults::{self, NOT_EVALUATED};
+use crate::finding::Findings;
+use crate::rule::Rule;
+use crate::sheet::{Direction, EndSheet, HopSheet, Missing, RunSheet};
+
+pub use settings::{Settings, unknown_names};
+
+/// A rule and the function that judges by it.
+pub struct Entry {
+    /// Name, manual, severity.
+    pub rule: &'static Rule,
+    /// What it looks at.
+    pub check: Check,
+}
+
+/// What a rule looks at: it is called once for each.
+pub enum Check {
+    /// The whole hop.
+    Hop(fn(&HopSheet<'_>, &mut Findings)),
+    /// Each direction.
+    Direction(fn(&HopSheet<'_>, &Direction<'_>, &mut Findings)),
+    /// Each end.
+    End(fn(&HopSheet<'_>, &EndSheet<'_>, &mut Findings)),
+    /// Each cable run of each end.
+    Run(fn(&EndSheet<'_>, &RunSheet<'_>, &mut Findings)),
+}
+
+/// Every rule that judges a hop, in the order `explain` lists them.
+pub static ALL: &[&Entry] = &[
+    &budget::availability_below_objective::ENTRY,
+    &budget::capacity_out_of_reach::ENTRY,
+    &budget::fade_margin_below_objective::ENTRY,
+    &budget::level_above_overload::ENTRY,
+    &budget::level_off_readout::ENTRY,
+    &channel::frequency_outside_antenna::ENTRY,
+    &channel::frequency_outside_radio::ENTRY,
+    &channel::same_duplex_half::ENTRY,
+    &channel::transmit_power_out_of_range::ENTRY,
+    &mount::antenna_off_support::ENTRY,
+    &mount::pole_outside_clamp::ENTRY,
+    &mount::tilt_out_of_reach::ENTRY,
+    &run::arrester_missing::ENTRY,
+    &run::arrester_unfit::ENTRY,
+    &run::cable_category_too_low::ENTRY,
+    &run::cable_not_for_outdoors::ENTRY,
+    &run::cable_not_sealed::ENTRY,
+    &run::cable_unscreened::ENTRY,
+    &run::conductor_not_copper::ENTRY,
+    &run::no_operating_point::ENTRY,
+    &run::port_cannot_carry::ENTRY,
+    &run::port_used_twice::ENTRY,
+    &run::radio_overvoltage::ENTRY,
+    &run::radio_undervoltage::ENTRY,
+    &run::radio_unpowered::ENTRY,
+    &run::readout_port_occupied::ENTRY,
+    &run::run_too_long::ENTRY,
+    &run::supply_not_accepted::ENTRY,
+    &run::supply_overloaded::ENTRY,
+    &run::supply_passes_no_data::ENTRY,
+    &run::voltage_reserve_small::ENTRY,
+    &grounding::ground_bond_unstated::ENTRY,
+    &grounding::ground_conductor_missing::ENTRY,
+    &grounding::ground_conductor_too_thin::ENTRY,
+];
+
+/// Every rule there is: the faults of files first, then the rules that judge a hop.
+pub fn every() -> impl Iterator<Item = &'static Rule> {
+    faults::ALL.iter().copied().chain(ALL.iter().map(|entry| entry.rule))
+}
+
+/// Judges one hop by every rule.
+pub fn judge(hop: &HopSheet<'_>, found: &mut Findings) {
+    let start = found.list.len();
+    not_evaluated(hop, found);
+    for entry in ALL {
+        match entry.check {
+            Check::Hop(check) => check(hop, found),
+            Check::Direction(check) => hop.directions().into_iter().for_each(|direction| check(hop, direction, found)),
+            Check::End(check) => hop.ends().into_iter().for_each(|end| check(hop, end, found)),
+            Check::Run(check) => {
+                for end in hop.ends() {
+                    end.runs.iter().for_each(|run| check(end, run, found));
+                }
+            }
+        }
+    }
+    for finding in &mut found.list[start..] {
+        finding.hop = Some(hop.id().to_owned());
+    }
+}
+
+/// Says once for each cause what could not be computed, so that a rule that did not run never looks like one that passed.
+fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings) {
+    let mut causes: Vec<(Missing, Vec<&str>)> = Vec::new();
+    for line in hop.missing() {
+        match causes.iter_mut().find(|(cause, _)| *cause == line.cause) {
+            Some((_, words)) if words.contains(&line.words) => {}
+            Some((_, words)) => words.push(line.words),
+            None => causes.push((line.cause, vec![line.words])),
+        }
+    }
+    for (cause, words) in causes {
+        let message = format!("cannot be evaluated: {}", cause.reason);
+        let spec = hop.resolved.hop;
+        let finding = found.report(&NOT_EVALUATED, cause.place, message, "because of this");
+        finding.because(crate::at!(spec.id), "this hop");
+        finding.help(format!("without it there is no {}", words.join(", no ")));
+    }
+}

@@ -1,0 +1,7 @@
+//! Rules on levels, margins and availability.
+
+pub mod availability_below_objective;
+pub mod capacity_out_of_reach;
+pub mod fade_margin_below_objective;
+pub mod level_above_overload;
+pub mod level_off_readout;

@@ -1,0 +1,49 @@
+//! Rain takes the hop down for longer than its availability allows.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// Rain takes the hop down for longer than its availability allows.
+    ///
+    /// The outage is that of the worse direction, in the most robust modulation state that reaches the capacity asked for:
+    /// the same rain falls on both directions, so they fail together. Failures of equipment and power are not counted.
+    ///
+    /// Shorten the hop, raise the gain or the power, use a lower frequency or a more robust state; or lower the objective
+    /// and say why. The help gives the fade margin that would do.
+    ///
+    /// Source: ITU-R P.530-18 §2.4.1 with P.838-3, for 0.001 % to 1 % of an average year. Where the model only says
+    /// `not more than 0.001 %`, 99.999 % is what is promised.
+    severity: Error,
+    check: Hop(check),
+}
+
+fn check(hop: &HopSheet<'_>, found: &mut Findings) {
+    let Some(availability) = hop.service.availability.get() else { return };
+    let wanted = &hop.target.availability;
+    if availability >= wanted.value() {
+        return;
+    }
+    let outage = |direction: &Direction<'_>| {
+        direction.objective_state().and_then(|state| state.lines.outage.get()).map_or(0.0, |outage| outage.at_most().0)
+    };
+    let [a_to_b, b_to_a] = hop.directions();
+    let direction = if outage(b_to_a) > outage(a_to_b) { b_to_a } else { a_to_b };
+    let (Some(state), end) = (direction.objective_state(), direction.sender.end) else { return };
+    let (has, wants) = apart(availability, wanted.value());
+    let minutes = hop.service.minutes.get().unwrap_or_default();
+    let message =
+        format!("availability is {has}, below {wants}: rain outage of {minutes} a year, worst {}", direction.title);
+    let margin = state.lines.margin.get().unwrap_or_default();
+    let label = format!("leaves a margin of {margin} in {}", state.title);
+    let finding = found.report(&RULE, at!(end.antenna), message, label);
+    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    if let Some(rain) = &hop.target.rain_rate {
+        finding.because(rain.place, format!("{} fades it by {}", rain.given, line(&direction.lines.rain_fade)));
+    }
+    if let Some(needed) = direction.lines.objective_fade.get() {
+        let more = needed - margin;
+        finding.help(format!(
+            "{more} more margin would do, {needed} in all: gain, power, a shorter hop or a robuster state"
+        ));
+    }
+}

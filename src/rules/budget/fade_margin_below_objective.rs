@@ -1,0 +1,41 @@
+//! The receiver has less fade margin than is asked for.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The receiver has less fade margin than is asked for.
+    ///
+    /// The margin is the clear-sky level less the receiver threshold of the most robust modulation state that reaches the
+    /// capacity asked for. It is compared with `objectives.fade_margin` of the hop or its network, each direction for
+    /// itself. Without that objective the rule is silent and only the availability counts.
+    ///
+    /// Give the hop more power, more antenna gain, a narrower channel or a more robust state; or lower the objective and
+    /// say why.
+    ///
+    /// Source of the levels: ITU-R P.525-4, P.676-13. The objective is the network's own.
+    severity: Error,
+    check: Direction(check),
+}
+
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+    let (Some(wanted), Some(state)) = (&hop.target.fade_margin, direction.objective_state()) else { return };
+    let Some(margin) = state.lines.margin.get() else { return };
+    if margin >= wanted.value() {
+        return;
+    }
+    let (end, radio, receiver) = (direction.sender.end, direction.sender.radio, direction.receiver.radio);
+    let (has, wants) = apart(margin, wanted.value());
+    let short = wanted.value() - margin;
+    let i = state.number;
+    let message = format!("{}: fade margin in {} is {has}, {short} short of {wants}", direction.title, state.title);
+    let label = format!("{} arrives at the far end", state.lines.level.get().unwrap_or_default());
+    let finding = found.report(&RULE, at!(end.transmit_power), message, label);
+    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
+    let headroom = radio.transmit_power.max.value - end.transmit_power.value;
+    finding.help(if headroom >= short {
+        format!("raise the power by {short}, which this radio allows, or the gain of the antennas by as much together")
+    } else {
+        format!("{short} more would do: {headroom} of it from power, the rest from the gain of the antennas")
+    });
+}

@@ -1,0 +1,29 @@
+//! The channel does not fit in the band of an antenna.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The channel does not fit in the band of an antenna.
+    ///
+    /// Outside its band an antenna has less gain than its sheet says, a wider beam and a poor match.
+    ///
+    /// Source: the band on the antenna's data sheet.
+    severity: Error,
+    check: Direction(check),
+}
+
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+    for (antenna, end) in
+        [(direction.sender.antenna, direction.sender.end), (direction.receiver.antenna, direction.receiver.end)]
+    {
+        let Some(channel) = outside(hop, direction, &antenna.band) else { continue };
+        let message = format!(
+            "{}: the channel of {channel} is not within {}, the band of antenna `{}`",
+            direction.title, antenna.band, antenna.id
+        );
+        let finding = found.report(&RULE, hop.frequency_place(direction), message, "the centre of that channel");
+        finding.because(at!(end.antenna), "this antenna");
+        finding.because(at!(antenna.band), "is made for this band");
+        finding.help(centre_help(hop, &antenna.band));
+    }
+}

@@ -1,0 +1,30 @@
+//! The transmit power cannot be set on this radio.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The transmit power cannot be set on this radio.
+    ///
+    /// Source: the power range on the radio's data sheet.
+    severity: Error,
+    check: End(check),
+}
+
+fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
+    let (end, radio) = (sheet.resolved.end, sheet.resolved.radio);
+    let (power, range) = (end.transmit_power.value, &radio.transmit_power);
+    if range.holds(power) {
+        return;
+    }
+    let nearest = if power > range.max.value { &range.max } else { &range.min };
+    let (has, limit) = apart(power, nearest.value);
+    let message =
+        format!("end {}: {has} is outside {range}, {} beyond {limit}", sheet.name, distance(power - nearest.value));
+    let finding = found.report(&RULE, at!(end.transmit_power), message, "this radio cannot be set to it");
+    finding.because(at!(radio.transmit_power), "its range");
+    finding.help(format!("set {nearest}"));
+}
+
+fn distance(difference: Decibels) -> Decibels {
+    Decibels(difference.0.abs())
+}

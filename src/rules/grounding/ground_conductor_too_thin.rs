@@ -1,0 +1,35 @@
+//! The grounding conductor is thinner than the radio or the code in force asks for.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The grounding conductor is thinner than the radio or the code in force asks for.
+    ///
+    /// Areas are compared, not gauge numbers: a smaller gauge number is a thicker wire. Grounding is the work of a licensed
+    /// or competent person under the local code, which this program does not replace.
+    ///
+    /// Source: the radio's data sheet; IEC 60728-11 (16 mm² copper able to carry lightning) or NEC 810.21 (10 AWG copper),
+    /// both as quoted second-hand: check the edition adopted where you build. Gauges by ASTM B258.
+    severity: Error,
+    check: End(check),
+}
+
+fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
+    let (end, radio) = (sheet.resolved.end, sheet.resolved.radio);
+    let (Some(conductor), Some(needed)) = (&end.grounding.conductor, sheet.lines.ground_needed.get()) else { return };
+    if conductor.value >= needed {
+        return;
+    }
+    let (has, wants) = apart(conductor.value, needed);
+    let message = format!(
+        "end {}: grounding conductor of {has}, {} less than the {wants} asked for",
+        sheet.name,
+        needed - conductor.value
+    );
+    let finding = found.report(&RULE, at!(end.grounding.conductor), message, format!("{has} of copper"));
+    match sheet.code.filter(|code| code.least >= needed) {
+        Some(code) => finding.because(code.place, format!("{} asks for {}", code.name, code.written)),
+        None => finding.because(at!(radio.ground.least_conductor), "the radio asks for this"),
+    };
+    finding.help(format!("take {} or thicker", sheet.ground_written()));
+}

@@ -1,0 +1,29 @@
+//! The antenna would hang below or above its support.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The antenna would hang below or above its support.
+    ///
+    /// Its height above ground must lie on the free length of the pole, mast or tube it is mounted on.
+    ///
+    /// Source: geometry.
+    severity: Error,
+    check: End(check),
+}
+
+fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
+    let (end, support) = (sheet.resolved.end, sheet.resolved.support);
+    let height = end.height.value;
+    let (base, top) = (support.base_height.value, support.base_height.value + support.free_length.value);
+    if base <= height && height <= top {
+        return;
+    }
+    let (limit, word) = if height < base { (base, "below the base") } else { (top, "above the top") };
+    let (has, ends) = apart(height, limit);
+    let off = Metres((height - limit).0.abs());
+    let message = format!("end {}: the antenna at {has} is {off} {word} of `{}` at {ends}", sheet.name, support.id);
+    let finding = found.report(&RULE, at!(end.height), message, "not on the support");
+    finding.because(at!(support.base_height), format!("stands free from {base} to {top} above ground"));
+    finding.help(format!("a height from {base} to {top}, or another support"));
+}

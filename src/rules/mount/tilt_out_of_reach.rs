@@ -1,0 +1,54 @@
+//! The bracket cannot be tilted as far as the far end lies.
+
+use crate::rules::prelude::*;
+use crate::sheet::TiltMend;
+
+rule! {
+    /// The bracket cannot be tilted as far as the far end lies.
+    ///
+    /// The tilt follows from the heights of both antennas and their distance. What a bracket gives depends on which way up
+    /// it is mounted, on its extension plate, and without the plate on the stop where the radio meets the pole. The help
+    /// names the ways to mount the same bracket that reach, and the height that would.
+    ///
+    /// Source of the tilt: sphere of 4/3 × 6371 km (ITU-R P.530-18 §2.2.2). Limits: the bracket's data sheet.
+    severity: Error,
+    check: End(check),
+}
+
+fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
+    let Some(tilt) = sheet.lines.tilt.get() else { return };
+    if sheet.reach.holds(tilt) {
+        return;
+    }
+    let (end, bracket, support) = (sheet.resolved.end, sheet.resolved.bracket, sheet.resolved.support);
+    let limit = if tilt < sheet.reach.least { sheet.reach.least } else { sheet.reach.most };
+    let (needs, gives) = apart(tilt, limit);
+    let beyond = Degrees((tilt - limit).0.abs());
+    let orientation = end.bracket.orientation.word();
+    let message = format!(
+        "end {}: the far end lies at {needs}, {beyond} beyond the {gives} this bracket gives {orientation}",
+        sheet.name
+    );
+    let label = format!("reaches {} to {}", sheet.reach.least, sheet.reach.most);
+    let finding = found.report(&RULE, at!(end.bracket.model), message, label);
+    finding.because(at!(end.height), "this height and that of the far end make the tilt");
+    finding.because(at!(bracket.tilt), "the tilt range of the bracket");
+    let mut ways: Vec<String> = sheet.mends.iter().map(way).collect();
+    if let Some(rise) = sheet.height_mend {
+        let height = end.height.value + rise;
+        let (base, top) = (support.base_height.value, support.base_height.value + support.free_length.value);
+        if base <= height && height <= top {
+            ways.push(format!("move the antenna to {height} above ground"));
+        }
+    }
+    finding.help(if ways.is_empty() {
+        "take a bracket with more tilt, or other heights".into()
+    } else {
+        ways.join("; or ")
+    });
+}
+
+fn way(mend: &TiltMend) -> String {
+    let plate = if mend.plate { "with the extension plate" } else { "without the plate" };
+    format!("mount it {} {plate} ({} to {})", mend.orientation.word(), mend.reach.least, mend.reach.most)
+}

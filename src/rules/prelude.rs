@@ -1,0 +1,31 @@
+//! What the rule files share: names they all use, and the few helpers that more than one of them needs.
+
+pub(super) use crate::at;
+pub(super) use crate::finding::Findings;
+pub(super) use crate::rule;
+pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, RunSheet};
+pub(super) use crate::spec::{Service, Window};
+pub(super) use crate::units::{Decibels, Degrees, Gigahertz, Metres, Millimetres, Quantity, Volts, apart};
+
+/// A line as it is printed; a dash for one that has no value.
+pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
+    line.get().map_or_else(|| "—".into(), |value| value.to_string())
+}
+
+/// The edges of the channel, in words, if it is not wholly inside a band.
+pub(super) fn outside(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Window<Gigahertz>) -> Option<String> {
+    let (low, high) = hop.channel_edges(direction);
+    let inside = band.min.value <= low && high <= band.max.value;
+    (!inside).then(|| format!("{low} to {high}"))
+}
+
+/// Where the centre of a channel may lie in a band.
+pub(super) fn centre_help(hop: &HopSheet<'_>, band: &Window<Gigahertz>) -> String {
+    let half = hop.half_bandwidth();
+    let (low, high) = (band.min.value + half, band.max.value - half);
+    if low <= high {
+        format!("a centre from {low} to {high}, or another radio or antenna")
+    } else {
+        format!("the band of {band} is narrower than the channel")
+    }
+}

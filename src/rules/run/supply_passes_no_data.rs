@@ -1,0 +1,29 @@
+//! Data and power share a run, but the supply does not pass the data at the rate of the port.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// Data and power share a run, but the supply does not pass the data at the rate of the port.
+    ///
+    /// A supply in the run of a data cable sits between switch and radio and must pass the line rate.
+    ///
+    /// Source: the rate on the supply's data sheet.
+    severity: Error,
+    check: Run(check),
+}
+
+fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Data)) else { return };
+    let (spec, port) = (run.resolved.run, run.resolved.port);
+    let Some(rate) = &port.rate else { return };
+    let passes = supply.rate.as_ref();
+    if passes.is_some_and(|passes| passes.value >= rate.value) {
+        return;
+    }
+    let has = passes.map_or("no data".to_owned(), ToString::to_string);
+    let message = format!("end {}: supply `{}` passes {has}, port `{}` runs at {rate}", sheet.name, supply.id, port.id);
+    let finding = found.report(&RULE, at!(spec.supply), message, format!("passes {has}"));
+    finding.because(at!(supply.rate), "its rate");
+    finding.because(at!(port.rate), "the rate of the port");
+    finding.help(format!("a supply that passes {rate}, or separate runs for data and power"));
+}

@@ -1,0 +1,304 @@
+//! The walk: tree beside shape, faults out.
+
+use std::ops::Range;
+
+use super::{Field, Shape};
+use crate::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
+use crate::finding::{Finding, Spot};
+use crate::nearest::nearest;
+use crate::place::FileId;
+use crate::rule::Rule;
+use crate::source::{Core, Document, NodeId, NodeKind, Style, ambiguous, core_type};
+use crate::spec::{Date, Kind};
+use crate::units;
+
+/// What came of a shape check.
+#[derive(Debug, Default)]
+pub struct Checked {
+    /// Every fault.
+    pub findings: Vec<Finding>,
+    /// The documents it refers to. A document with faults is never typed, so its references are followed from here.
+    pub mentions: Vec<Mention>,
+}
+
+/// A reference as it stands in the text.
+#[derive(Debug)]
+pub struct Mention {
+    /// The kind of document it must lead to.
+    pub kind: Kind,
+    /// The id.
+    pub id: String,
+    /// Where it is written.
+    pub span: Range<usize>,
+}
+
+/// Holds a document against its shape. Every fault becomes a finding in `file`.
+#[must_use]
+pub fn check(document: &Document, text: &str, file: FileId, shape: &Shape) -> Checked {
+    let mut walk = Walk { document, text, file, route: Vec::new(), uses: Vec::new(), done: Checked::default() };
+    walk.node(document.root(), shape, None);
+    walk.done
+}
+
+struct Walk<'a> {
+    document: &'a Document,
+    text: &'a str,
+    file: FileId,
+    /// Keys and indices on the way, for messages.
+    route: Vec<String>,
+    /// Aliases on the way: a fault inside one is shown at its outermost use.
+    uses: Vec<Range<usize>>,
+    done: Checked,
+}
+
+impl Walk<'_> {
+    fn node(&mut self, id: NodeId, shape: &Shape, key: Option<&Range<usize>>) {
+        if let NodeKind::Alias { target } = self.document.node(id).kind {
+            self.uses.push(self.document.node(id).span.clone());
+            self.node(target, shape, key);
+            self.uses.pop();
+            return;
+        }
+        match (&self.document.node(id).kind, shape) {
+            (NodeKind::Mapping(_), Shape::Map(fields)) => self.map(id, fields, key),
+            (NodeKind::Mapping(_), Shape::Table(value)) => {
+                for (name, value_id) in self.entries(id) {
+                    self.route.push(self.word(name).to_owned());
+                    self.node(value_id, value, Some(&self.document.node(name).span));
+                    self.route.pop();
+                }
+            }
+            (NodeKind::Sequence(items), Shape::List(item)) => {
+                for (index, &id) in items.iter().enumerate() {
+                    self.route.push(format!("[{index}]"));
+                    self.node(id, item, None);
+                    self.route.pop();
+                }
+            }
+            (NodeKind::Scalar { text, style, .. }, Shape::Map(_) | Shape::Table(_) | Shape::List(_)) => {
+                let empty = text.is_empty() && *style == Style::Plain;
+                self.wrong_form(id, shape, key, empty);
+            }
+            (NodeKind::Scalar { text, style, .. }, _) => self.scalar(id, text, *style, shape, key),
+            _ => self.wrong_form(id, shape, key, false),
+        }
+    }
+
+    fn map(&mut self, id: NodeId, fields: &[Field], key: Option<&Range<usize>>) {
+        let entries = self.entries(id);
+        let missing = |name: &str| !entries.iter().any(|(key, _)| self.word(*key) == name);
+        // A misspelt key must not also be reported as a missing one.
+        let mut meant = Vec::new();
+        let mut unknown = Vec::new();
+        for (name, _) in &entries {
+            let word = self.word(*name);
+            if word.is_empty() || fields.iter().any(|field| field.name == word) {
+                continue;
+            }
+            let absent = fields.iter().filter(|field| missing(&field.name));
+            let guess = nearest(word, absent.map(|field| field.name.as_str()))
+                .or_else(|| nearest(word, fields.iter().map(|field| field.name.as_str())));
+            meant.extend(guess);
+            unknown.push((*name, guess));
+        }
+        let lacking: Vec<&Field> = fields
+            .iter()
+            .filter(|field| field.required && missing(&field.name) && !meant.contains(&field.name.as_str()))
+            .collect();
+        for (name, guess) in unknown {
+            self.unknown_key(name, guess, fields);
+        }
+        if !lacking.is_empty() {
+            self.missing_keys(id, &lacking, key);
+        }
+        for (name, value) in entries {
+            if let Some(field) = fields.iter().find(|field| field.name == self.word(name)) {
+                self.route.push(field.name.clone());
+                self.node(value, &field.shape, Some(&self.document.node(name).span));
+                self.route.pop();
+            }
+        }
+    }
+
+    fn unknown_key(&mut self, name: NodeId, guess: Option<&str>, fields: &[Field]) {
+        let word = self.word(name).to_owned();
+        let help = match guess {
+            Some(guess) => format!("did you mean `{guess}`?"),
+            None => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
+        };
+        let message = format!("`{word}` is not a key of {}", self.whole());
+        self.report(&UNKNOWN_KEY, self.document.node(name).span.clone(), message, "not known here", help);
+    }
+
+    fn missing_keys(&mut self, id: NodeId, lacking: &[&Field], key: Option<&Range<usize>>) {
+        let names = list(lacking.iter().map(|field| field.name.as_str()));
+        let lines: Vec<String> =
+            lacking.iter().map(|field| format!("`{}: {}`", field.name, field.shape.example())).collect();
+        let message = format!("{} has no {names}", self.whole());
+        let span = key.cloned().unwrap_or_else(|| self.head(id));
+        self.report(&MISSING_KEY, span, message, format!("lacks {names}"), format!("add {}", lines.join(", ")));
+    }
+
+    fn wrong_form(&mut self, id: NodeId, shape: &Shape, key: Option<&Range<usize>>, empty: bool) {
+        let wanted = match shape {
+            Shape::Map(_) | Shape::Table(_) => "a mapping of keys".to_owned(),
+            Shape::List(_) => "a list, each item after `- `".to_owned(),
+            _ => format!("a single value such as `{}`", shape.example()),
+        };
+        let span = if empty { key.cloned().unwrap_or_else(|| self.head(id)) } else { self.head(id) };
+        let message = format!("{} should be {wanted}", self.whole());
+        let help = match shape {
+            Shape::Map(fields) => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
+            _ => format!("write {wanted}"),
+        };
+        self.report(&BAD_VALUE, span, message, if empty { "has no value" } else { "not of that form" }, help);
+    }
+
+    fn scalar(&mut self, id: NodeId, text: &str, style: Style, shape: &Shape, key: Option<&Range<usize>>) {
+        if text.is_empty() && style == Style::Plain {
+            let span = key.cloned().unwrap_or_else(|| self.document.node(id).span.clone());
+            let message = format!("{} has no value", self.whole());
+            let help = format!("write one, such as `{}`, or leave the key out if it may be", shape.example());
+            self.report(&BAD_VALUE, span, message, "nothing after the colon", help);
+            return;
+        }
+        match shape {
+            Shape::Quantity(kind) => self.quantity(id, kind, text),
+            Shape::Text => self.text(id, text, style),
+            Shape::Id => self.id(id, text, style),
+            Shape::Reference(kind) => {
+                self.id(id, text, style);
+                let span = self.uses.first().cloned().unwrap_or_else(|| self.document.node(id).span.clone());
+                self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
+            }
+            Shape::Date if Date::read(text).is_none() => {
+                self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
+            }
+            Shape::Choice(words) if !words.iter().any(|word| word == text) => {
+                let help = match nearest(text, words.iter().map(String::as_str)) {
+                    Some(guess) => format!("did you mean `{guess}`? It is one of: {}", list(words)),
+                    None => format!("one of: {}", list(words)),
+                };
+                self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);
+            }
+            Shape::Count(allowed) => match core_type(text, style) {
+                Core::Int(value)
+                    if u8::try_from(value).is_ok_and(|n| allowed.is_empty() || allowed.contains(&n.into())) => {}
+                _ if allowed.is_empty() => {
+                    self.bad(id, "is a plain count", "not a count", "write a whole number from 0 to 255");
+                }
+                _ => self.bad(id, "is a plain count", "not one of the choices", &format!("one of: {}", list(allowed))),
+            },
+            Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
+                self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
+            }
+            _ => {}
+        }
+    }
+
+    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, text: &str) {
+        let Err(fault) = units::read(kind, text) else { return };
+        let span = self.document.node(id).span.clone();
+        // Narrow to the part at fault where the source spells the text letter for letter, quotes aside.
+        let span = match self.text.get(span.clone()).and_then(|source| source.find(text)) {
+            Some(at) => span.start + at + fault.span.start..span.start + at + fault.span.end,
+            None => span,
+        };
+        let message = format!("{}: {}", self.whole(), fault.reason);
+        self.report(&BAD_VALUE, span, message, format!("should be a {}", kind.name), fault.help);
+    }
+
+    fn text(&mut self, id: NodeId, text: &str, style: Style) {
+        if style != Style::Plain {
+            return;
+        }
+        let taken_for = match core_type(text, style) {
+            Core::Text => ambiguous(text),
+            Core::Null => Some("no value"),
+            Core::Bool(_) => Some("a boolean"),
+            Core::Int(_) | Core::Float(_) => Some("a number"),
+        };
+        if let Some(what) = taken_for {
+            let key = self.route.last().cloned().unwrap_or_default();
+            let line = if key.starts_with('[') { format!("- \"{text}\"") } else { format!("{key}: \"{text}\"") };
+            self.bad(id, "is text, and unquoted it is not", &format!("read as {what}"), &format!("quote it: `{line}`"));
+        }
+    }
+
+    fn id(&mut self, id: NodeId, text: &str, style: Style) {
+        let word = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+        if text.split('-').all(word) {
+            return self.text(id, text, style);
+        }
+        let help = "an id has lower-case letters, digits and single hyphens, such as `north-mast`";
+        self.bad(id, &format!("cannot be `{text}`"), "not an id", help);
+    }
+
+    fn bad(&mut self, id: NodeId, what: &str, label: &str, help: &str) {
+        let message = format!("{} {what}", self.whole());
+        self.report(&BAD_VALUE, self.document.node(id).span.clone(), message, label, help);
+    }
+
+    fn report(
+        &mut self,
+        rule: &'static Rule,
+        span: Range<usize>,
+        message: String,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        let (file, label) = (self.file, label.into());
+        let mut finding = match self.uses.first() {
+            Some(at) => {
+                let mut finding = Finding::new(rule, Spot::Bytes(file, at.clone()), message, "used here");
+                finding.because(Spot::Bytes(file, span), format!("{label} (defined here)"));
+                finding
+            }
+            None => Finding::new(rule, Spot::Bytes(file, span), message, label),
+        };
+        finding.help(help);
+        self.done.findings.push(finding);
+    }
+
+    /// The node being walked, as a message names it.
+    fn whole(&self) -> String {
+        let mut route = String::new();
+        for part in &self.route {
+            if !route.is_empty() && !part.starts_with('[') {
+                route.push('.');
+            }
+            route.push_str(part);
+        }
+        if route.is_empty() { "the document".into() } else { format!("`{route}`") }
+    }
+
+    /// The first line of a node: a label over a whole mapping would hide the file.
+    fn head(&self, id: NodeId) -> Range<usize> {
+        let node = self.document.node(id);
+        match &node.kind {
+            NodeKind::Mapping(entries) => entries.first().map(|(key, _)| self.document.node(*key).span.clone()),
+            NodeKind::Sequence(items) => items.first().map(|item| self.head(self.document.resolve(*item))),
+            _ => None,
+        }
+        .unwrap_or_else(|| node.span.clone())
+    }
+
+    fn entries(&self, id: NodeId) -> Vec<(NodeId, NodeId)> {
+        match &self.document.node(id).kind {
+            NodeKind::Mapping(entries) => entries.clone(),
+            _ => Vec::new(),
+        }
+    }
+
+    fn word(&self, key: NodeId) -> &str {
+        match &self.document.node(key).kind {
+            NodeKind::Scalar { text, .. } => text,
+            _ => "",
+        }
+    }
+}
+
+/// `a, b and c` without the Oxford question: plain commas.
+fn list<T: ToString>(words: impl IntoIterator<Item = T>) -> String {
+    words.into_iter().map(|word| word.to_string()).collect::<Vec<_>>().join(", ")
+}

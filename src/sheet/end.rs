@@ -1,0 +1,310 @@
+//! One end: where it points, what its bracket gives, what its meter will read, how it is grounded.
+
+use super::budget::Direction;
+use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
+use super::path::{PathLines, altitude};
+use super::run::{self, RunSheet};
+use super::target::{Target, Wanted};
+use crate::at;
+use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::physics::geodesy::{self, MEDIAN_K, Position};
+use crate::physics::magnetic;
+use crate::physics::readout::Scale;
+use crate::place::Place;
+use crate::spec::{Bracket, GroundingCode, Orientation, Tilt, Window};
+use crate::units::{self, Dbm, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity, SquareMillimetres, Volts};
+
+const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
+const SCALE: &str = "straight line through the radio's two read-out points";
+
+lines! {
+    /// What is set, aimed and measured at one end.
+    EndLines {
+        height: Given<Metres>, "h", "antenna centre above ground", AS_WRITTEN;
+        altitude: Metres, "", "antenna centre above sea level", "ground height + antenna height";
+        true_bearing: Degrees, "α", "true bearing to the far end", "WGS 84 geodesic (Karney 2013)";
+        declination: Degrees, "D", "magnetic declination, east positive", MAGNETIC;
+        magnetic_bearing: Degrees, "α − D", "magnetic bearing to the far end", MAGNETIC;
+        tilt: Degrees, "ε", "tilt to set, up positive", "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
+        tilt_least: Degrees, "", "lowest tilt the bracket gives as mounted", "bracket range, orientation, plate and stop";
+        tilt_most: Degrees, "", "highest tilt the bracket gives as mounted", "bracket range, orientation and plate";
+        pole: Given<Millimetres>, "D_p", "outside diameter of the support", AS_WRITTEN;
+        target_level: Dbm, "P_r", "level to align to", "predicted level, clear sky, full power";
+        level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
+        level_most: Dbm, "", "highest level to accept", "predicted level plus the acceptance window";
+        target_voltage: MeterVolts, "V", "meter reading to align to", SCALE;
+        voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
+        voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
+        meter_sense: Words, "", "a stronger signal reads", SCALE;
+        ground_needed: SquareMillimetres, "A", "least grounding conductor, copper",
+            "the greater of the radio's floor and the code in force";
+    }
+}
+
+/// One end with its runs.
+#[derive(Debug)]
+pub struct EndSheet<'n> {
+    /// `a` or `b`.
+    pub name: &'static str,
+    /// What was read.
+    pub resolved: &'n ResolvedEnd<'n>,
+    /// The far end.
+    pub far: &'n ResolvedEnd<'n>,
+    /// Its lines.
+    pub lines: EndLines,
+    /// The tilt the bracket gives as mounted.
+    pub reach: Reach,
+    /// Other ways to mount the same bracket that do reach the tilt; empty while the present one does.
+    pub mends: Vec<TiltMend>,
+    /// How much the antenna would have to go up (or down, negative) for the present mounting to reach; `None` while it does.
+    pub height_mend: Option<Metres>,
+    /// What the code in force asks of the grounding conductor, with its name.
+    pub code: Option<Code>,
+    /// Volts to keep in hand at the radio.
+    pub voltage_reserve: Wanted<Volts>,
+    /// Its cable runs.
+    pub runs: Vec<RunSheet<'n>>,
+}
+
+/// Least and greatest tilt, up positive.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reach {
+    /// Steepest down.
+    pub least: Degrees,
+    /// Steepest up.
+    pub most: Degrees,
+}
+
+impl Reach {
+    /// Whether a tilt can be set.
+    #[must_use]
+    pub fn holds(&self, tilt: Degrees) -> bool {
+        self.least <= tilt && tilt <= self.most
+    }
+}
+
+/// What a code of practice asks of a grounding conductor.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Code {
+    /// The code.
+    pub name: &'static str,
+    /// The least copper conductor, as a person orders it.
+    pub written: &'static str,
+    /// Its area.
+    pub least: SquareMillimetres,
+    /// Where the network puts the code in force.
+    pub place: Place,
+}
+
+/// A way to mount a bracket.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TiltMend {
+    /// Which way up.
+    pub orientation: Orientation,
+    /// With the extension plate.
+    pub plate: bool,
+    /// What it gives then.
+    pub reach: Reach,
+}
+
+impl EndSheet<'_> {
+    /// The least grounding conductor as a person would order it: the code's size, or the radio's as its sheet writes it.
+    #[must_use]
+    pub fn ground_written(&self) -> String {
+        let floor = &self.resolved.radio.ground.least_conductor;
+        match self.code {
+            Some(code) if code.least > floor.value => code.written.into(),
+            _ => floor.to_string(),
+        }
+    }
+
+    pub(super) fn sections(&self, sections: &mut Vec<Section>) {
+        let key = format!("ends.{}", self.name);
+        sections.push(Section::of(key.clone(), format!("End {}", self.name), |rows| self.lines.rows(&key, rows)));
+        for (i, run) in self.runs.iter().enumerate() {
+            let key = format!("{key}.runs[{i}]");
+            let title = format!("End {}, run to port {}", self.name, run.resolved.port.id);
+            sections.push(Section::of(key.clone(), title, |rows| run.lines.rows(&key, rows)));
+        }
+    }
+}
+
+pub(super) fn compute<'n>(
+    own: &'n ResolvedEnd<'n>,
+    far: &'n ResolvedEnd<'n>,
+    path: &PathLines,
+    incoming: &Direction<'_>,
+    target: &Target,
+    hop: &ResolvedHop<'_>,
+) -> EndSheet<'n> {
+    let is_a = std::ptr::eq(own, &raw const hop.a);
+    let (name, bearing, tilt) =
+        if is_a { ("a", &path.azimuth_a, &path.elevation_a) } else { ("b", &path.azimuth_b, &path.elevation_b) };
+    let (end, bracket) = (own.end, own.bracket);
+    let (own_altitude, altitude_from) = altitude(own);
+    let reach = reach(bracket, end.bracket.orientation, end.bracket.plate);
+    let (mends, height_mend) = match tilt.get() {
+        Some(needed) if !reach.holds(needed) => (tilt_mends(own, needed), height_mend(own, far, path, reach, needed)),
+        _ => (Vec::new(), None),
+    };
+    let code = code(hop);
+    let aim = aim(own, bearing, hop);
+    let bracket_from = [at!(end.bracket), at!(bracket.tilt)];
+    let ground = own.radio.ground.least_conductor.value;
+    let needed = code.map_or(ground, |code| if code.least > ground { code.least } else { ground });
+    let radio = own.radio;
+    let mut ground_from = vec![at!(radio.ground.least_conductor)];
+    ground_from.extend(code.map(|code| code.place));
+    let support = own.support;
+    let meter = meter(own, incoming, target);
+    let lines = EndLines {
+        height: Line::known(end.height.clone(), &[at!(end.height)]),
+        altitude: Line::known(own_altitude, &altitude_from),
+        true_bearing: bearing.clone(),
+        declination: aim.declination,
+        magnetic_bearing: aim.magnetic,
+        tilt: tilt.clone(),
+        tilt_least: Line::known(reach.least, &bracket_from),
+        tilt_most: Line::known(reach.most, &bracket_from),
+        pole: Line::known(support.outside_diameter.clone(), &[at!(support.outside_diameter)]),
+        target_level: incoming.lines.level.clone(),
+        level_least: meter.least,
+        level_most: meter.most,
+        target_voltage: meter.target_voltage,
+        voltage_at_least: meter.voltage_at_least,
+        voltage_at_most: meter.voltage_at_most,
+        meter_sense: meter.sense,
+        ground_needed: Line::known(needed, &ground_from),
+    };
+    let runs = own.runs.iter().map(|run| run::compute(own, run, target)).collect();
+    let voltage_reserve = target.voltage_reserve.clone();
+    EndSheet { name, resolved: own, far, lines, reach, mends, height_mend, code, voltage_reserve, runs }
+}
+
+struct Aim {
+    declination: Line<Degrees>,
+    magnetic: Line<Degrees>,
+}
+
+fn aim(own: &ResolvedEnd<'_>, bearing: &Line<Degrees>, hop: &ResolvedHop<'_>) -> Aim {
+    let (site, network) = (own.site, hop.network);
+    let date_at = at!(network.date);
+    let date = (i32::from(network.date.year), network.date.month, network.date.day);
+    let position = Position { latitude: site.position.latitude.value, longitude: site.position.longitude.value };
+    let declination = magnetic::declination(position, site.ground_height.value, date)
+        .map(|found| found.angle)
+        .map_err(|error| Missing::new(error, date_at));
+    let magnetic = bearing.need().and_then(|bearing| Ok(magnetic::magnetic_bearing(bearing, declination.clone()?)));
+    let from = [at!(site.position), date_at];
+    Aim { declination: Line::new(declination, &from), magnetic: Line::new(magnetic, &from) }
+}
+
+/// The tilt a bracket gives, mounted in a certain way. Upside down, the upright range is mirrored unless another is given.
+fn reach(bracket: &Bracket, orientation: Orientation, plate: bool) -> Reach {
+    let of = |window: &Window<Degrees>| Reach { least: window.min.value, most: window.max.value };
+    let turned = |tilt: &Tilt| match (orientation, &tilt.inverted) {
+        (Orientation::Upright, _) => of(&tilt.upright),
+        (Orientation::Inverted, Some(inverted)) => of(inverted),
+        (Orientation::Inverted, None) => Reach { least: -tilt.upright.max.value, most: -tilt.upright.min.value },
+    };
+    match (&bracket.plate, &bracket.stop) {
+        (Some(fitted), _) if plate => turned(&fitted.tilt),
+        (_, Some(stop)) => {
+            let free = turned(&bracket.tilt);
+            Reach { least: if free.least < stop.value { stop.value } else { free.least }, ..free }
+        }
+        _ => turned(&bracket.tilt),
+    }
+}
+
+/// The other ways to mount the same bracket that reach the tilt, fewest parts first.
+fn tilt_mends(own: &ResolvedEnd<'_>, needed: Degrees) -> Vec<TiltMend> {
+    let (bracket, present) = (&own.bracket.spec, &own.end.bracket);
+    let plates: &[bool] = if bracket.plate.is_some() { &[false, true] } else { &[false] };
+    let ways = plates.iter().flat_map(|plate| {
+        [Orientation::Upright, Orientation::Inverted].map(|orientation| TiltMend {
+            orientation,
+            plate: *plate,
+            reach: reach(bracket, orientation, *plate),
+        })
+    });
+    ways.filter(|way| way.reach.holds(needed))
+        .filter(|way| (way.orientation, way.plate) != (present.orientation, present.plate))
+        .collect()
+}
+
+/// How much this antenna must rise for its tilt to come to the nearest end of the reach; bisected over the exact formula.
+fn height_mend(
+    own: &ResolvedEnd<'_>,
+    far: &ResolvedEnd<'_>,
+    path: &PathLines,
+    reach: Reach,
+    needed: Degrees,
+) -> Option<Metres> {
+    let distance = path.distance.get()?;
+    let (own_altitude, far_altitude) = (altitude(own).0, altitude(far).0);
+    let goal = if needed < reach.least { reach.least } else { reach.most };
+    let tilt_at = |rise: f64| geodesy::elevation(distance, own_altitude + Metres(rise), far_altitude, MEDIAN_K);
+    // A higher antenna looks further down, so the tilt falls as it rises.
+    let most = 2.0 * (far_altitude - own_altitude).0.abs() + distance.0;
+    let (mut low, mut high) = (-most, most);
+    if tilt_at(low) < goal || tilt_at(high) > goal {
+        return None;
+    }
+    for _ in 0..60 {
+        let middle = f64::midpoint(low, high);
+        if tilt_at(middle) > goal { low = middle } else { high = middle }
+    }
+    Some(Metres(high))
+}
+
+/// What the code in force asks of a grounding conductor.
+fn code(hop: &ResolvedHop<'_>) -> Option<Code> {
+    let network = hop.network;
+    let (name, written) = match network.codes.grounding? {
+        GroundingCode::Iec60728 => ("IEC 60728-11", "16 mm2"),
+        GroundingCode::Nec810 => ("NEC 810.21", "10 AWG"),
+    };
+    // The size is read as a person would write it, so that a gauge is the same area here as in a spec.
+    let least = units::read(SquareMillimetres::KIND, written).map(SquareMillimetres).ok()?;
+    Some(Code { name, written, least, place: at!(network.codes.grounding) })
+}
+
+struct Meter {
+    least: Line<Dbm>,
+    most: Line<Dbm>,
+    target_voltage: Line<MeterVolts>,
+    voltage_at_least: Line<MeterVolts>,
+    voltage_at_most: Line<MeterVolts>,
+    sense: Line<Words>,
+}
+
+fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
+    let radio = own.radio;
+    let readout = &radio.readout;
+    let point = |point: &crate::spec::ReadoutPoint| (point.voltage.value, point.level.value);
+    let scale_at = at!(radio.readout);
+    let scale =
+        Scale::through(point(&readout.low), point(&readout.high)).map_err(|error| Missing::new(error, scale_at));
+    let level = &incoming.lines.level;
+    let window = target.acceptance_window.value();
+    let least = level.need().map(|level| level - window);
+    let most = level.need().map(|level| level + window);
+    let mut from = level.from.clone();
+    from.push(target.acceptance_window.place);
+    let mut volts_from = from.clone();
+    volts_from.push(scale_at);
+    let volts = |level: &Result<Dbm, Missing>| {
+        let value = level.clone().and_then(|level| Ok(MeterVolts(scale.clone()?.volts(level).0)));
+        Line::new(value, &volts_from)
+    };
+    let sense = scale.clone().map(|scale| Words(if scale.rises() { "higher" } else { "lower" }.into()));
+    Meter {
+        target_voltage: volts(&level.value),
+        voltage_at_least: volts(&least),
+        voltage_at_most: volts(&most),
+        sense: Line::new(sense, &[scale_at]),
+        least: Line::new(least, &from),
+        most: Line::new(most, &from),
+    }
+}

@@ -1,0 +1,185 @@
+//! A line of the sheet: a value with its words, its symbol, its method and the places it came from.
+
+use crate::physics::rain_outage::Outage;
+use crate::place::Place;
+use crate::units::{Given, Quantity};
+
+/// One value of the sheet.
+#[derive(Debug, Clone)]
+pub struct Line<T> {
+    /// The value, or why there is none.
+    pub value: Result<T, Missing>,
+    /// What a person would change to change it.
+    pub from: Vec<Place>,
+}
+
+/// Why a value could not be computed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Missing {
+    /// One lower-case clause.
+    pub reason: String,
+    /// The input that is missing or out of range.
+    pub place: Place,
+    /// Whether a rule of its own speaks of this, so that nothing else need.
+    pub judged: bool,
+}
+
+impl Missing {
+    /// A reason that nothing else will report.
+    pub fn new(reason: impl std::fmt::Display, place: Place) -> Self {
+        Self { reason: reason.to_string(), place, judged: false }
+    }
+
+    /// A reason that a rule reports under its own name.
+    pub fn judged(reason: impl std::fmt::Display, place: Place) -> Self {
+        Self { judged: true, ..Self::new(reason, place) }
+    }
+}
+
+impl<T> Line<T> {
+    /// A line from its value and the inputs behind it.
+    pub fn new(value: Result<T, Missing>, from: &[Place]) -> Self {
+        Self { value, from: from.to_vec() }
+    }
+
+    /// A line that is there.
+    pub fn known(value: T, from: &[Place]) -> Self {
+        Self::new(Ok(value), from)
+    }
+}
+
+impl<T: Copy> Line<T> {
+    /// The value, if there is one.
+    pub fn get(&self) -> Option<T> {
+        self.value.as_ref().ok().copied()
+    }
+
+    /// The value to compute on with; the reason is handed on.
+    ///
+    /// # Errors
+    /// The reason this line has no value.
+    pub fn need(&self) -> Result<T, Missing> {
+        self.value.clone()
+    }
+}
+
+/// Something a line can hold.
+pub trait Shown {
+    /// The number in its base unit, if it is one.
+    fn number(&self) -> Option<(f64, &'static str)>;
+    /// As it is printed.
+    fn text(&self) -> String;
+}
+
+impl<Q: Quantity> Shown for Q {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        Some((self.base(), Q::KIND.unit))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl<Q: Quantity> Shown for Given<Q> {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        self.value.number()
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl Shown for Outage {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        Some((self.at_most().0, "%"))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+/// Plain words in a line.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Words(pub String);
+
+impl Shown for Words {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        None
+    }
+    fn text(&self) -> String {
+        self.0.clone()
+    }
+}
+
+/// A line without its type, to print.
+#[derive(Debug, Clone)]
+pub struct Row {
+    /// Route within the sheet: `ends.a.true_bearing`.
+    pub key: String,
+    /// What it is, in words.
+    pub words: &'static str,
+    /// Its symbol, if it has one.
+    pub symbol: &'static str,
+    /// How it was computed and by what source; `as written` for an input.
+    pub method: &'static str,
+    /// As printed, or why there is nothing.
+    pub text: Result<String, Missing>,
+    /// The number in its base unit.
+    pub number: Option<(f64, &'static str)>,
+    /// What a person would change to change it.
+    pub from: Vec<Place>,
+}
+
+/// Rows that belong together.
+#[derive(Debug, Clone)]
+pub struct Section {
+    /// Route within the sheet.
+    pub key: String,
+    /// Heading.
+    pub title: String,
+    /// Its rows.
+    pub rows: Vec<Row>,
+}
+
+impl Section {
+    /// A section whose rows are added by `fill`.
+    pub fn of(key: impl Into<String>, title: impl Into<String>, fill: impl FnOnce(&mut Vec<Row>)) -> Self {
+        let mut rows = Vec::new();
+        fill(&mut rows);
+        Self { key: key.into(), title: title.into(), rows }
+    }
+}
+
+/// Declares a group of lines: field, type, symbol, words, method. The group can list its [`Row`]s.
+macro_rules! lines {
+    ($(#[$doc:meta])* $group:ident {
+        $($field:ident: $type:ty, $symbol:literal, $words:literal, $method:expr;)+
+    }) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone)]
+        pub struct $group {
+            $(#[doc = concat!("`", $symbol, "`: ", $words, ".")] pub $field: $crate::sheet::Line<$type>,)+
+        }
+
+        impl $group {
+            /// Adds its rows, their keys under `prefix`.
+            pub fn rows(&self, prefix: &str, rows: &mut Vec<$crate::sheet::Row>) {
+                use $crate::sheet::Shown as _;
+                $(rows.push($crate::sheet::Row {
+                    key: format!("{prefix}.{}", stringify!($field)),
+                    words: $words,
+                    symbol: $symbol,
+                    method: $method,
+                    text: self.$field.value.as_ref().map(|value| value.text()).map_err(Clone::clone),
+                    number: self.$field.value.as_ref().ok().and_then(|value| value.number()),
+                    from: self.$field.from.clone(),
+                });)+
+            }
+        }
+    };
+}
+
+pub(super) use lines;
+
+/// The method of a line that is an input.
+pub(super) const AS_WRITTEN: &str = "as written";

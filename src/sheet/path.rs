@@ -1,0 +1,112 @@
+//! Geometry, air and rain of the path, and what both directions give together.
+
+use super::budget::Direction;
+use super::line::{Line, Missing, lines};
+use super::target::Target;
+use crate::at;
+use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::physics::geodesy::{self, MEDIAN_K, Position};
+use crate::physics::rain_outage::Outage;
+use crate::physics::{atmosphere, link};
+use crate::place::Place;
+use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
+
+lines! {
+    /// Geometry and air of the path.
+    PathLines {
+        distance: Metres, "d", "distance over the ground",
+            "WGS 84 geodesic (Karney 2013)";
+        slant: Metres, "s", "distance antenna to antenna",
+            "WGS 84 chord between antenna centres";
+        azimuth_a: Degrees, "α_a", "true bearing from a to b",
+            "WGS 84 geodesic (Karney 2013)";
+        azimuth_b: Degrees, "α_b", "true bearing from b to a",
+            "WGS 84 geodesic (Karney 2013)";
+        elevation_a: Degrees, "ε_a", "elevation angle at a",
+            "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
+        elevation_b: Degrees, "ε_b", "elevation angle at b",
+            "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
+        mean_altitude: Metres, "h", "mean altitude of the antennas",
+            "mean of the two antenna heights above sea level";
+        temperature: Celsius, "T", "air temperature for gas loss",
+            "reference atmosphere, ITU-R P.835-7 Annex 1";
+        dry_pressure: Hectopascals, "p", "dry air pressure",
+            "reference atmosphere, ITU-R P.835-7 Annex 1";
+        vapour_pressure: Hectopascals, "e", "water vapour pressure",
+            "reference atmosphere, ITU-R P.835-7 Annex 1";
+        rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
+            super::line::AS_WRITTEN;
+    }
+}
+
+lines! {
+    /// What both directions give together, at the capacity asked for.
+    ServiceLines {
+        outage: Outage, "p", "rain outage, the worse direction",
+            "ITU-R P.530-18 §2.4.1 and P.838-3; same rain in both directions";
+        availability: Percent, "100 − p", "availability, both directions",
+            "100 % less the rain outage; equipment failure not counted";
+        minutes: Minutes, "", "outage in an average year",
+            "365 days";
+    }
+}
+
+/// Where an antenna stands above sea level, and what decides it.
+pub(super) fn altitude(end: &ResolvedEnd<'_>) -> (Metres, [Place; 2]) {
+    let (spec, site) = (end.end, end.site);
+    (site.ground_height.value + spec.height.value, [at!(site.ground_height), at!(spec.height)])
+}
+
+fn position(end: &ResolvedEnd<'_>) -> (Position, Place) {
+    let site = end.site;
+    let position = &site.position;
+    (Position { latitude: position.latitude.value, longitude: position.longitude.value }, at!(site.position))
+}
+
+pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines {
+    let (a, b) = (&resolved.a, &resolved.b);
+    let ((here, here_at), (there, there_at)) = (position(a), position(b));
+    let ((height_a, [ground_a, end_a]), (height_b, [ground_b, end_b])) = (altitude(a), altitude(b));
+    let ends = [here_at, there_at];
+    let all = [here_at, there_at, ground_a, end_a, ground_b, end_b];
+
+    let geodesic = geodesy::inverse(here, there).map_err(|error| Missing::new(error, there_at));
+    let distance = geodesic.as_ref().map(|found| found.distance).map_err(Clone::clone);
+    let elevation = |own, far| distance.clone().map(|d| geodesy::elevation(d, own, far, MEDIAN_K));
+    let mean = Metres(f64::midpoint(height_a.0, height_b.0));
+    let air = atmosphere::reference(mean).map_err(|error| Missing::new(error, ground_a));
+    let heights = [ground_a, end_a, ground_b, end_b];
+    let rain_rate = target.rain_rate.as_ref().map_or_else(
+        || {
+            let network = resolved.network;
+            let reason = "no rain rate is given by the network, a site or the hop";
+            Line::new(Err(Missing::new(reason, at!(network.climate.rain_rate))), &[])
+        },
+        |wanted| Line::known(wanted.given.clone(), &[wanted.place]),
+    );
+    PathLines {
+        slant: Line::new(distance.clone().map(|_| geodesy::slant(here, height_a, there, height_b)), &all),
+        azimuth_a: Line::new(geodesic.as_ref().map(|found| found.azimuth).map_err(Clone::clone), &ends),
+        azimuth_b: Line::new(geodesic.as_ref().map(|found| found.back_azimuth).map_err(Clone::clone), &ends),
+        elevation_a: Line::new(elevation(height_a, height_b), &all),
+        elevation_b: Line::new(elevation(height_b, height_a), &all),
+        distance: Line::new(distance, &ends),
+        mean_altitude: Line::known(mean, &heights),
+        temperature: Line::new(air.as_ref().map(|air| air.temperature).map_err(Clone::clone), &heights),
+        dry_pressure: Line::new(air.as_ref().map(|air| air.dry_pressure).map_err(Clone::clone), &heights),
+        vapour_pressure: Line::new(air.map(|air| air.vapour_pressure), &heights),
+        rain_rate,
+    }
+}
+
+pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>) -> ServiceLines {
+    let outage = a_to_b.objective_outage().and_then(|one| Ok(link::two_way(one, b_to_a.objective_outage()?)));
+    let from = a_to_b.lines.level.from.clone();
+    let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
+    let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
+    ServiceLines {
+        outage: Line::new(outage, &from),
+        availability: Line::new(availability, &from),
+        minutes: Line::new(minutes, &from),
+    }
+}

@@ -1,0 +1,135 @@
+//! What a hop must reach: its own objectives, its network's where it has none, the stated defaults where neither speaks.
+
+use crate::at;
+use crate::network::ResolvedHop;
+use crate::place::Place;
+use crate::units::{Celsius, Decibels, Given, MegabitsPerSecond, Metres, MillimetresPerHour, Percent, Volts};
+
+/// How far a measured level may lie from the predicted one: common practice, no source.
+pub const ACCEPTANCE_WINDOW: Decibels = Decibels(4.0);
+/// Voltage to keep in hand above the least a radio takes: common practice, no source.
+pub const VOLTAGE_RESERVE: Volts = Volts(2.0);
+/// Hottest air where a network states none: common practice, no source.
+pub const HOTTEST_AIR: Celsius = Celsius(40.0);
+/// How much hotter than the air a black jacket gets in the sun: common practice, no source.
+pub const SUN_ON_JACKET: Celsius = Celsius(20.0);
+/// Longest channel of balanced cable for data: ISO/IEC 11801-1 and IEEE 802.3.
+pub const LONGEST_RUN: Metres = Metres(100.0);
+
+/// Something asked for, and where.
+#[derive(Debug, Clone)]
+pub struct Wanted<Q> {
+    /// What is asked for.
+    pub given: Given<Q>,
+    /// Who asked: the field, or the network's document where a default stands in.
+    pub place: Place,
+    /// Nobody asked; a stated default stands in.
+    pub assumed: bool,
+}
+
+impl<Q: Copy> Wanted<Q> {
+    /// The value.
+    pub fn value(&self) -> Q {
+        self.given.value
+    }
+}
+
+/// What a hop must reach and the weather it must stand.
+#[derive(Debug, Clone)]
+pub struct Target {
+    /// Share of the year.
+    pub availability: Wanted<Percent>,
+    /// Rate that the availability is asked for.
+    pub capacity: Wanted<MegabitsPerSecond>,
+    /// Least margin in clear air, if one is asked for.
+    pub fade_margin: Option<Wanted<Decibels>>,
+    /// Window around the predicted level.
+    pub acceptance_window: Wanted<Decibels>,
+    /// Rain rate exceeded for 0.01 % of the year, if anybody gave one.
+    pub rain_rate: Option<Wanted<MillimetresPerHour>>,
+    /// Hottest air.
+    pub hottest_air: Wanted<Celsius>,
+    /// Voltage to keep in hand.
+    pub voltage_reserve: Wanted<Volts>,
+}
+
+impl Target {
+    /// The targets of a hop.
+    #[must_use]
+    pub fn of(resolved: &ResolvedHop<'_>) -> Self {
+        let (hop, network) = (resolved.hop, resolved.network);
+        Self {
+            availability: first(hop.objectives.availability.as_ref(), at!(hop.objectives.availability))
+                .unwrap_or_else(|| asked(&network.objectives.availability, at!(network.objectives.availability))),
+            capacity: first(hop.objectives.capacity.as_ref(), at!(hop.objectives.capacity))
+                .unwrap_or_else(|| asked(&network.objectives.capacity, at!(network.objectives.capacity))),
+            fade_margin: first(hop.objectives.fade_margin.as_ref(), at!(hop.objectives.fade_margin))
+                .or_else(|| first(network.objectives.fade_margin.as_ref(), at!(network.objectives.fade_margin))),
+            acceptance_window: first(hop.objectives.acceptance_window.as_ref(), at!(hop.objectives.acceptance_window))
+                .or_else(|| {
+                    first(network.objectives.acceptance_window.as_ref(), at!(network.objectives.acceptance_window))
+                })
+                .unwrap_or_else(|| assumed(ACCEPTANCE_WINDOW, at!(network.objectives))),
+            rain_rate: rain_rate(resolved),
+            hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
+                .or_else(|| first(network.climate.hottest_air.as_ref(), at!(network.climate.hottest_air)))
+                .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate))),
+            voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
+                .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits))),
+        }
+    }
+
+    /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
+    #[must_use]
+    pub fn assumptions(&self) -> Vec<String> {
+        let mut list = vec![
+            "Effective Earth radius 4/3 of 6371 km (median refraction).".into(),
+            "Reference atmosphere of ITU-R P.835-7 at the mean height of the antennas.".into(),
+            format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0),
+        ];
+        if self.acceptance_window.assumed {
+            list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));
+        }
+        if self.hottest_air.assumed {
+            list.push(format!("Hottest air {HOTTEST_AIR} (none stated)."));
+        }
+        if self.voltage_reserve.assumed {
+            list.push(format!("Voltage reserve {VOLTAGE_RESERVE} (common practice; none stated)."));
+        }
+        list
+    }
+}
+
+/// The hop's own rain rate, or the greater of its sites', or the network's.
+fn rain_rate(resolved: &ResolvedHop<'_>) -> Option<Wanted<MillimetresPerHour>> {
+    let (hop, network) = (resolved.hop, resolved.network);
+    let (site_a, site_b) = (resolved.a.site, resolved.b.site);
+    let sites = [
+        first(site_a.rain_rate.as_ref(), at!(site_a.rain_rate)),
+        first(site_b.rain_rate.as_ref(), at!(site_b.rain_rate)),
+    ];
+    let wetter = |one: &Wanted<MillimetresPerHour>, other: &Wanted<MillimetresPerHour>| {
+        one.value().0.total_cmp(&other.value().0)
+    };
+    first(hop.climate.rain_rate.as_ref(), at!(hop.climate.rain_rate))
+        .or_else(|| sites.into_iter().flatten().max_by(wetter))
+        .or_else(|| first(network.climate.rain_rate.as_ref(), at!(network.climate.rain_rate)))
+}
+
+fn first<Q: Copy>(given: Option<&Given<Q>>, place: Place) -> Option<Wanted<Q>>
+where
+    Given<Q>: Clone,
+{
+    given.map(|given| asked(given, place))
+}
+
+fn asked<Q>(given: &Given<Q>, place: Place) -> Wanted<Q>
+where
+    Given<Q>: Clone,
+{
+    Wanted { given: given.clone(), place, assumed: false }
+}
+
+fn assumed<Q: crate::units::Quantity>(value: Q, place: Place) -> Wanted<Q> {
+    Wanted { given: Given::assumed(value), place, assumed: true }
+}

@@ -1,0 +1,23 @@
+//! Files, their text, and the places in it.
+//!
+//! A path comes in; what goes out is a tree of YAML nodes that know their byte ranges, and the
+//! faults met on the way. Nothing here knows what a hop is. [`discover`] finds and reads files,
+//! [`parse`] turns text into [`Document`]s, [`to_value`] hands one to serde, and [`LineIndex`]
+//! turns bytes into lines and columns. No input makes any of them panic, hang or use unbounded
+//! memory; the limits are constants beside what they protect.
+
+mod build;
+mod discover;
+mod lines;
+mod marks;
+mod tree;
+mod value;
+mod wording;
+
+pub use build::{MAX_DEPTH, MAX_FAULTS, MAX_NODES, parse};
+pub use discover::{
+    Discovery, FileFault, FileFaultKind, MAX_BYTES, MAX_ENTRIES, MAX_FILES, SourceText, discover, read,
+};
+pub use lines::{LineIndex, Position};
+pub use tree::{Document, Found, Node, NodeId, NodeKind, Parsed, Span, Step, Style, Tag, TreeFault, TreeFaultKind};
+pub use value::{Core, ambiguous, core_type, to_value};

@@ -1,0 +1,32 @@
+//! The `antenna` document.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Id, Kind, Text, Window};
+use crate::units::{Dbi, Degrees, Gigahertz, Given, Kilograms, Millimetres, SquareMetres};
+
+/// An antenna model; one that is built into a radio is written here too.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Antenna {
+    /// Always `antenna`.
+    #[schemars(extend("const" = "antenna"))]
+    pub kind: Kind,
+    /// Short name; hops refer to it.
+    pub id: Id,
+    /// Maker and model as printed on the label.
+    pub title: Text,
+    /// Frequencies it is made for.
+    pub band: Window<Gigahertz>,
+    /// Gain over an isotropic antenna at mid-band.
+    pub gain: Given<Dbi>,
+    /// Full width of the main beam between its half-power points.
+    pub beamwidth: Given<Degrees>,
+    /// Diameter of the reflector or aperture.
+    pub diameter: Option<Given<Millimetres>>,
+    /// Area it shows to the wind.
+    pub wind_area: Option<Given<SquareMetres>>,
+    /// Mass.
+    pub mass: Option<Given<Kilograms>>,
+}

@@ -1,0 +1,29 @@
+//! The `arrester` document: a surge protector for a data cable.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Id, Kind, Text};
+use crate::units::{Given, MegabitsPerSecond, Ohms, Volts};
+
+/// A surge arrester model.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Arrester {
+    /// Always `arrester`.
+    #[schemars(extend("const" = "arrester"))]
+    pub kind: Kind,
+    /// Short name; hops refer to it.
+    pub id: Id,
+    /// Maker and model as printed on the label.
+    pub title: Text,
+    /// Line rate it passes.
+    pub rate: Given<MegabitsPerSecond>,
+    /// Pairs it passes power on: 2 or 4.
+    #[schemars(extend("enum" = [2, 4]))]
+    pub pairs: u8,
+    /// Resistance it puts in series with each conductor.
+    pub series_resistance: Given<Ohms>,
+    /// Highest voltage it passes without conducting.
+    pub voltage: Given<Volts>,
+}

@@ -1,0 +1,72 @@
+//! The `bracket` document: what holds radio and antenna to the support.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Id, Kind, Text, Window};
+use crate::units::{Degrees, Given, Kilograms, Millimetres, NewtonMetres};
+
+/// A bracket model.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Bracket {
+    /// Always `bracket`.
+    #[schemars(extend("const" = "bracket"))]
+    pub kind: Kind,
+    /// Short name; hops refer to it.
+    pub id: Id,
+    /// Maker and model as printed on the label.
+    pub title: Text,
+    /// True outside diameters the clamp closes on.
+    pub pole: Window<Millimetres>,
+    /// Tilt it gives without its extension plate.
+    pub tilt: Tilt,
+    /// Steepest downward tilt before the radio meets the pole, without the plate, whichever way up.
+    pub stop: Option<Given<Degrees>>,
+    /// Extension plate, if there is one.
+    pub plate: Option<Plate>,
+    /// Azimuth the fine screw covers, each way from its middle.
+    pub fine_azimuth: Option<Given<Degrees>>,
+    /// Screws and their torque.
+    #[serde(default)]
+    pub fasteners: Vec<Fastener>,
+    /// Mass.
+    pub mass: Option<Given<Kilograms>>,
+}
+
+/// Tilt a bracket gives, up positive.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Tilt {
+    /// Mounted as its sheet draws it.
+    pub upright: Window<Degrees>,
+    /// Mounted upside down. Default: the upright range mirrored.
+    pub inverted: Option<Window<Degrees>>,
+}
+
+/// A plate that holds the radio further off the pole and so frees more tilt.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Plate {
+    /// Model as printed on the label.
+    pub title: Text,
+    /// Tilt with the plate fitted.
+    pub tilt: Tilt,
+}
+
+/// Screws of one place on the bracket.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Fastener {
+    /// Where they are and what they hold.
+    pub title: Text,
+    /// Thread, such as `M8`.
+    pub thread: Text,
+    /// How many.
+    pub count: u8,
+    /// Tightening torque its maker gives.
+    pub torque: Given<NewtonMetres>,
+}

@@ -1,0 +1,166 @@
+//! The `cable` document.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Id, Kind, Text, Window};
+use crate::units::{Celsius, Given, Millimetres, OhmsPerKilometre, SquareMillimetres};
+
+/// A cable type with four balanced pairs.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Cable {
+    /// Always `cable`.
+    #[schemars(extend("const" = "cable"))]
+    pub kind: Kind,
+    /// Short name; hops refer to it.
+    pub id: Id,
+    /// Maker and type as printed on the jacket.
+    pub title: Text,
+    /// Category by ISO/IEC 11801.
+    pub category: Category,
+    /// Screening by ISO/IEC 11801: overall screen, slash, pair screen.
+    pub screening: Screening,
+    /// Where its jacket may be used.
+    pub jacket: Jacket,
+    /// Outside diameter of the jacket.
+    pub outside_diameter: Given<Millimetres>,
+    /// Cross-section of one conductor. Without it the category's limit of 93.8 Ω/km is taken.
+    pub conductor: Option<Given<SquareMillimetres>>,
+    /// What the conductors are made of.
+    pub material: Conductor,
+    /// Resistance of one conductor at 20 °C, if the sheet gives it.
+    pub resistance: Option<Given<OhmsPerKilometre>>,
+    /// Temperatures it may be used in.
+    pub temperature: Option<Window<Celsius>>,
+}
+
+/// Category of a balanced cable.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum Category {
+    /// 100 MHz, older form.
+    #[serde(rename = "Cat 5")]
+    Cat5,
+    /// 100 MHz.
+    #[serde(rename = "Cat 5e")]
+    Cat5e,
+    /// 250 MHz.
+    #[serde(rename = "Cat 6")]
+    Cat6,
+    /// 500 MHz.
+    #[serde(rename = "Cat 6A")]
+    Cat6A,
+    /// 600 MHz.
+    #[serde(rename = "Cat 7")]
+    Cat7,
+    /// 1000 MHz.
+    #[serde(rename = "Cat 7A")]
+    Cat7A,
+}
+
+impl Category {
+    /// The name as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Cat5 => "Cat 5",
+            Self::Cat5e => "Cat 5e",
+            Self::Cat6 => "Cat 6",
+            Self::Cat6A => "Cat 6A",
+            Self::Cat7 => "Cat 7",
+            Self::Cat7A => "Cat 7A",
+        }
+    }
+}
+
+/// Screening code of ISO/IEC 11801-1.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum Screening {
+    /// No screen.
+    #[serde(rename = "U/UTP")]
+    UUtp,
+    /// Overall foil.
+    #[serde(rename = "F/UTP")]
+    FUtp,
+    /// Overall braid.
+    #[serde(rename = "S/UTP")]
+    SUtp,
+    /// Overall braid and foil.
+    #[serde(rename = "SF/UTP")]
+    SfUtp,
+    /// Foil on each pair.
+    #[serde(rename = "U/FTP")]
+    UFtp,
+    /// Overall foil, foil on each pair.
+    #[serde(rename = "F/FTP")]
+    FFtp,
+    /// Overall braid, foil on each pair.
+    #[serde(rename = "S/FTP")]
+    SFtp,
+    /// Overall braid and foil, foil on each pair.
+    #[serde(rename = "SF/FTP")]
+    SfFtp,
+}
+
+impl Screening {
+    /// The code as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::UUtp => "U/UTP",
+            Self::FUtp => "F/UTP",
+            Self::SUtp => "S/UTP",
+            Self::SfUtp => "SF/UTP",
+            Self::UFtp => "U/FTP",
+            Self::FFtp => "F/FTP",
+            Self::SFtp => "S/FTP",
+            Self::SfFtp => "SF/FTP",
+        }
+    }
+}
+
+/// Where a jacket may be used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Jacket {
+    /// UV-stable and weatherproof.
+    Outdoor,
+    /// Indoors only.
+    Indoor,
+}
+
+impl Jacket {
+    /// The word as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Outdoor => "outdoor",
+            Self::Indoor => "indoor",
+        }
+    }
+}
+
+/// What conductors are made of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Conductor {
+    /// Solid copper.
+    Copper,
+    /// Aluminium with a copper skin of 10 % by volume.
+    CopperCladAluminium,
+}
+
+impl Conductor {
+    /// The word as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Copper => "copper",
+            Self::CopperCladAluminium => "copper-clad aluminium",
+        }
+    }
+}

@@ -1,0 +1,122 @@
+//! What a person writes: one struct a kind of document, field names equal to the YAML keys.
+//!
+//! These types are the language. Their doc comments become the descriptions in `schema/`, and through it the help an
+//! editor shows. They hold no places and no spans: a document's place is kept beside it, see [`crate::network`].
+
+mod antenna;
+mod arrester;
+mod bracket;
+mod cable;
+mod hop;
+mod network;
+mod radio;
+mod schema;
+mod site;
+mod supply;
+mod words;
+
+pub use antenna::Antenna;
+pub use arrester::Arrester;
+pub use bracket::{Bracket, Fastener, Plate, Tilt};
+pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use hop::{
+    ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
+    RunPlace, Service,
+};
+pub use network::{Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, Setting};
+pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
+pub use schema::{schema_of, schema_text};
+pub use site::{Contact, Point, Position, Site, Support, SupportKind};
+pub use supply::{Location, Standard, Supply};
+pub use words::{Date, Id, Ref, Text, Window};
+
+/// The kind of thing a document describes: its `kind` key.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Kind {
+    /// Title, owner, objectives, climate, codes.
+    Network,
+    /// A place with supports, power and earth.
+    Site,
+    /// Two ends and the channel between them.
+    Hop,
+    /// A radio model.
+    Radio,
+    /// An antenna model.
+    Antenna,
+    /// A bracket model.
+    Bracket,
+    /// A cable type.
+    Cable,
+    /// A power supply model.
+    Supply,
+    /// A surge arrester model.
+    Arrester,
+}
+
+impl Kind {
+    /// Every kind, in the order they are listed to people.
+    pub const ALL: [Self; 9] = [
+        Self::Network,
+        Self::Site,
+        Self::Hop,
+        Self::Radio,
+        Self::Antenna,
+        Self::Bracket,
+        Self::Cable,
+        Self::Supply,
+        Self::Arrester,
+    ];
+
+    /// The word written after `kind:`.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Network => "network",
+            Self::Site => "site",
+            Self::Hop => "hop",
+            Self::Radio => "radio",
+            Self::Antenna => "antenna",
+            Self::Bracket => "bracket",
+            Self::Cable => "cable",
+            Self::Supply => "supply",
+            Self::Arrester => "arrester",
+        }
+    }
+
+    /// The kind written as `word`.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.word() == word)
+    }
+}
+
+impl std::fmt::Display for Kind {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// A document type: the Rust side of a [`Kind`].
+pub trait Spec: serde::de::DeserializeOwned + schemars::JsonSchema {
+    /// The kind this type describes.
+    const KIND: Kind;
+
+    /// The document's own name.
+    fn id(&self) -> &Id;
+}
+
+macro_rules! specs {
+    ($($type:ident)+) => {
+        $(impl Spec for $type {
+            const KIND: Kind = Kind::$type;
+
+            fn id(&self) -> &Id {
+                &self.id
+            }
+        })+
+    };
+}
+
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester }

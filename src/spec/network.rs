@@ -1,0 +1,142 @@
+//! The `network` document: what holds for every hop of a folder.
+
+use std::collections::BTreeMap;
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Date, Id, Kind, Text};
+use crate::units::{Celsius, Decibels, Given, MegabitsPerSecond, MillimetresPerHour, Percent, Volts};
+
+/// A network: the folder of hops, and what holds for all of them.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Network {
+    /// Always `network`.
+    #[schemars(extend("const" = "network"))]
+    pub kind: Kind,
+    /// Short name, used in document numbers.
+    pub id: Id,
+    /// Name as people say it.
+    pub title: Text,
+    /// Legal owner of the documents, printed in every title block.
+    pub owner: Text,
+    /// Day the design stands for. The magnetic declination and the date on the packs are those of this day.
+    pub date: Date,
+    /// Revision mark printed on every page.
+    pub revision: Option<Text>,
+    /// Who drew the design up.
+    pub creator: Option<Text>,
+    /// Who approved it for issue. Packs are marked as drafts until somebody is named here.
+    pub approver: Option<Text>,
+    /// What every hop must reach unless it says otherwise.
+    pub objectives: Objectives,
+    /// Weather the design must stand.
+    #[serde(default)]
+    pub climate: Climate,
+    /// Codes of practice in force.
+    #[serde(default)]
+    pub codes: Codes,
+    /// Thresholds that are common practice and may be set here.
+    #[serde(default)]
+    pub limits: Limits,
+    /// Severity of single rules, by rule name.
+    #[serde(default)]
+    pub rules: BTreeMap<String, Setting>,
+    /// How the packs are printed.
+    #[serde(default)]
+    pub print: Print,
+}
+
+/// What every hop of the network must reach.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Objectives {
+    /// Share of an average year in which the capacity below is there in both directions, rain counted.
+    pub availability: Given<Percent>,
+    /// Payload rate, each way, that the availability is asked for.
+    pub capacity: Given<MegabitsPerSecond>,
+    /// Least clear-sky margin above the receiver threshold of that capacity. Without it only the availability counts.
+    pub fade_margin: Option<Given<Decibels>>,
+    /// How far a measured level may lie from the predicted one, either way. Default 4 dB (common practice).
+    pub acceptance_window: Option<Given<Decibels>>,
+}
+
+/// Weather the design must stand.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Climate {
+    /// Rain rate exceeded for 0.01 % of an average year, one-minute integration (R0.01).
+    pub rain_rate: Option<Given<MillimetresPerHour>>,
+    /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken 20 K hotter (sun on a black jacket, common
+    /// practice).
+    pub hottest_air: Option<Given<Celsius>>,
+}
+
+/// Codes of practice in force.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Codes {
+    /// Code that sets the least grounding conductor of an antenna support. Without it the radio's own floor counts.
+    pub grounding: Option<GroundingCode>,
+}
+
+/// A published code that sets the least grounding conductor of an antenna or mast.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum GroundingCode {
+    /// 16 mm² copper, mast and antenna earth able to carry lightning.
+    #[serde(rename = "IEC 60728-11")]
+    Iec60728,
+    /// 10 AWG copper, antenna discharge unit and mast grounding conductor.
+    #[serde(rename = "NEC 810.21")]
+    Nec810,
+}
+
+/// Thresholds that are common practice.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Limits {
+    /// Voltage to keep in hand above the radio's least input. Default 2 V (common practice).
+    pub voltage_reserve: Option<Given<Volts>>,
+}
+
+/// Severity given to a rule in place of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Setting {
+    /// Not judged.
+    Off,
+    /// Worth knowing.
+    Advice,
+    /// Likely to hurt.
+    Warning,
+    /// Must not be built.
+    Error,
+}
+
+/// How the packs are printed.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Print {
+    /// Sheet size. Default `a4`.
+    pub paper: Option<Paper>,
+}
+
+/// A sheet size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Paper {
+    /// 210 mm by 297 mm.
+    #[default]
+    A4,
+    /// 8.5 in by 11 in.
+    Letter,
+}

@@ -1,0 +1,185 @@
+//! The `radio` document: what a radio model can do.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Id, Kind, Standard, Text, Window};
+use crate::units::{
+    Celsius, Dbm, Decibels, Gigahertz, Given, Kilograms, MegabitsPerSecond, Megahertz, Millimetres, NewtonMetres,
+    SquareMillimetres, Volts, Watts,
+};
+
+/// A radio model.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Radio {
+    /// Always `radio`.
+    #[schemars(extend("const" = "radio"))]
+    pub kind: Kind,
+    /// Short name; hops refer to it.
+    pub id: Id,
+    /// Maker and model as printed on the label.
+    pub title: Text,
+    /// Bands it can be: two halves of a duplex pair, or a single one where both ends take turns on one frequency.
+    pub halves: Vec<Half>,
+    /// Power at the antenna port that can be set.
+    pub transmit_power: Window<Dbm>,
+    /// How far the power may be off, either way.
+    pub transmit_tolerance: Option<Given<Decibels>>,
+    /// Modulation states, from the most robust to the fastest.
+    pub states: Vec<State>,
+    /// Strongest level the receiver takes without errors.
+    pub overload: Given<Dbm>,
+    /// Ports for cables.
+    pub ports: Vec<Port>,
+    /// What it needs to run.
+    pub power: RadioPower,
+    /// The voltage a crew aligns by.
+    pub readout: Readout,
+    /// Ground terminal.
+    pub ground: RadioGround,
+    /// Air temperatures it works in.
+    pub temperature: Option<Window<Celsius>>,
+    /// Mass without antenna.
+    pub mass: Option<Given<Kilograms>>,
+    /// Lamps and what they mean.
+    #[serde(default)]
+    pub indicators: Vec<Indicator>,
+}
+
+/// One half of a duplex pair, or the only band of a radio that takes turns.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Half {
+    /// Name within the radio: `low`, `high`, `turns`.
+    pub id: Id,
+    /// Frequencies it can send on.
+    pub transmit: Window<Gigahertz>,
+    /// Frequencies it can listen on.
+    pub receive: Window<Gigahertz>,
+}
+
+/// One modulation state at one bandwidth.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct State {
+    /// Modulation and code as the data sheet names them.
+    pub title: Text,
+    /// Bandwidth the figures hold for.
+    pub bandwidth: Given<Megahertz>,
+    /// Payload rate, each way.
+    pub capacity: Given<MegabitsPerSecond>,
+    /// Least level it holds at, at the bit error ratio of the data sheet.
+    pub threshold: Given<Dbm>,
+    /// How much the radio lowers its power in this state. Default none.
+    pub back_off: Option<Given<Decibels>>,
+}
+
+/// A port for a cable.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Port {
+    /// Name within the radio.
+    pub id: Id,
+    /// What it may carry.
+    pub carries: Vec<Duty>,
+    /// Line rate, where it carries data.
+    pub rate: Option<Given<MegabitsPerSecond>>,
+    /// Gland inserts that fit it and the cables they seal.
+    #[serde(default)]
+    pub glands: Vec<Gland>,
+}
+
+/// What a port may carry.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Duty {
+    /// Traffic.
+    Data,
+    /// Power into the radio.
+    PowerIn,
+    /// Power out to something else.
+    PowerOut,
+    /// The alignment voltage.
+    Readout,
+}
+
+/// A gland insert.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Gland {
+    /// Which insert, as the crew finds it in the box.
+    pub title: Text,
+    /// Outside diameters of the cables it seals.
+    pub cable: Window<Millimetres>,
+}
+
+/// What a radio needs to run.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct RadioPower {
+    /// Most it ever draws, transmitting and heated.
+    pub draw: Given<Watts>,
+    /// Voltage at its port.
+    pub voltage: Window<Volts>,
+    /// Kinds of supply it takes.
+    pub accepts: Vec<Standard>,
+}
+
+/// The voltage a crew aligns by: a straight line through two points.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Readout {
+    /// Port the meter is put on. It must be free while aligning.
+    pub port: Id,
+    /// Voltages the output can give.
+    pub range: Window<Volts>,
+    /// One point of the scale.
+    pub low: ReadoutPoint,
+    /// Another point of the scale.
+    pub high: ReadoutPoint,
+}
+
+/// A point of the read-out scale.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct ReadoutPoint {
+    /// What the meter shows.
+    pub voltage: Given<Volts>,
+    /// The received level it means.
+    pub level: Given<Dbm>,
+}
+
+/// The ground terminal of a radio.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct RadioGround {
+    /// Thread or lug.
+    pub terminal: Text,
+    /// Least copper conductor its maker asks for.
+    pub least_conductor: Given<SquareMillimetres>,
+    /// Tightening torque of the terminal.
+    pub torque: Option<Given<NewtonMetres>>,
+}
+
+/// A lamp.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Indicator {
+    /// Which lamp.
+    pub lamp: Text,
+    /// What it shows.
+    pub shows: Text,
+    /// What that means.
+    pub means: Text,
+}

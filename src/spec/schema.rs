@@ -1,0 +1,74 @@
+//! The JSON Schema of each kind, made from the types.
+
+use schemars::Schema;
+use schemars::generate::SchemaSettings;
+use schemars::transform::RecursiveTransform;
+use serde_json::Value;
+
+use super::{Antenna, Arrester, Bracket, Cable, Hop, Kind, Network, Radio, Site, Supply};
+
+/// The schema of one kind of document, JSON Schema 2020-12.
+#[must_use]
+pub fn schema_of(kind: Kind) -> Schema {
+    let generator = SchemaSettings::draft2020_12()
+        .with_transform(RecursiveTransform(without_null))
+        .with_transform(RecursiveTransform(one_constant))
+        .with_transform(RecursiveTransform(one_line_descriptions))
+        .into_generator();
+    let mut schema = match kind {
+        Kind::Network => generator.into_root_schema_for::<Network>(),
+        Kind::Site => generator.into_root_schema_for::<Site>(),
+        Kind::Hop => generator.into_root_schema_for::<Hop>(),
+        Kind::Radio => generator.into_root_schema_for::<Radio>(),
+        Kind::Antenna => generator.into_root_schema_for::<Antenna>(),
+        Kind::Bracket => generator.into_root_schema_for::<Bracket>(),
+        Kind::Cable => generator.into_root_schema_for::<Cable>(),
+        Kind::Supply => generator.into_root_schema_for::<Supply>(),
+        Kind::Arrester => generator.into_root_schema_for::<Arrester>(),
+    };
+    schema.insert("title".into(), kind.word().into());
+    schema
+}
+
+/// The same, as it is written to a file.
+#[must_use]
+pub fn schema_text(kind: Kind) -> String {
+    let mut text = serde_json::to_string_pretty(&schema_of(kind)).expect("a schema is plain JSON");
+    text.push('\n');
+    text
+}
+
+/// A key that may be left out is left out, never written empty: takes `null` from what an optional field allows.
+fn without_null(schema: &mut Schema) {
+    if let Some(Value::Array(types)) = schema.get_mut("type") {
+        types.retain(|name| name != "null");
+        if let [only] = types.as_slice() {
+            let only = only.clone();
+            schema.insert("type".into(), only);
+        }
+    }
+    let Some(Value::Array(choices)) = schema.get_mut("anyOf") else { return };
+    choices.retain(|choice| choice.get("type").is_none_or(|name| name != "null"));
+    if let [Value::Object(only)] = choices.as_slice() {
+        let only = only.clone();
+        schema.remove("anyOf");
+        for (key, value) in only {
+            // The field's own description says more than its type's.
+            schema.ensure_object().entry(key).or_insert(value);
+        }
+    }
+}
+
+/// A constant needs no list of the other choices.
+fn one_constant(schema: &mut Schema) {
+    if schema.get("const").is_some() && schema.remove("oneOf").is_some() {
+        schema.insert("type".into(), "string".into());
+    }
+}
+
+/// Doc comments are wrapped for the source; an editor wraps for itself.
+fn one_line_descriptions(schema: &mut Schema) {
+    if let Some(Value::String(text)) = schema.get_mut("description") {
+        *text = text.split("\n\n").map(|paragraph| paragraph.replace('\n', " ")).collect::<Vec<_>>().join("\n\n");
+    }
+}

@@ -1,0 +1,123 @@
+//! The `site` document: a place where hops end.
+
+use schemars::JsonSchema;
+use serde::Deserialize;
+
+use super::{Id, Kind, Text};
+use crate::units::{Given, Latitude, Longitude, Metres, Millimetres, MillimetresPerHour};
+
+/// A place with something to mount on, power and earth.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Site {
+    /// Always `site`.
+    #[schemars(extend("const" = "site"))]
+    pub kind: Kind,
+    /// Short name; hops refer to it.
+    pub id: Id,
+    /// Name as people say it.
+    pub title: Text,
+    /// Where it is, on the WGS 84 ellipsoid.
+    pub position: Position,
+    /// Ground above mean sea level at the support.
+    pub ground_height: Given<Metres>,
+    /// Rain rate exceeded for 0.01 % of an average year here, if it differs from the network's.
+    pub rain_rate: Option<Given<MillimetresPerHour>>,
+    /// How a crew gets there.
+    pub access: Option<Text>,
+    /// Whom to call.
+    #[serde(default)]
+    pub contacts: Vec<Contact>,
+    /// What can hurt somebody here, a line each. Printed first in the install pack.
+    #[serde(default)]
+    pub hazards: Vec<Text>,
+    /// What antennas are mounted on.
+    pub supports: Vec<Support>,
+    /// Where power is taken.
+    #[serde(default)]
+    pub power: Vec<Point>,
+    /// Where grounding conductors bond.
+    #[serde(default)]
+    pub earth: Vec<Point>,
+}
+
+/// A point on the WGS 84 ellipsoid.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Position {
+    /// North positive: `46.512340 deg`, `46.512340° N` or `46°30'44.4" N`.
+    pub latitude: Given<Latitude>,
+    /// East positive: `11.204560 deg`, `11.204560° E` or `11°12'16.4" E`.
+    pub longitude: Given<Longitude>,
+}
+
+/// Somebody to call.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Contact {
+    /// Name.
+    pub name: Text,
+    /// What they are there for: keys, power, owner.
+    pub role: Option<Text>,
+    /// Telephone number, quoted.
+    pub phone: Text,
+}
+
+/// Something an antenna is mounted on.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Support {
+    /// Name within the site.
+    pub id: Id,
+    /// What it is.
+    pub kind: SupportKind,
+    /// True outside diameter of the tube the clamp closes on (not the nominal pipe size).
+    pub outside_diameter: Given<Millimetres>,
+    /// Thickness of the tube's wall.
+    pub wall_thickness: Option<Given<Millimetres>>,
+    /// What it is made of.
+    pub material: Option<Text>,
+    /// Height of its base above the ground of the site.
+    pub base_height: Given<Metres>,
+    /// Length that stands free above the base.
+    pub free_length: Given<Metres>,
+}
+
+/// A kind of support.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum SupportKind {
+    /// A tube standing on a roof or in the ground.
+    Pole,
+    /// A leg or a top tube of a mast or tower.
+    Mast,
+    /// A tube held off a wall.
+    Wall,
+}
+
+impl SupportKind {
+    /// The word as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Pole => "pole",
+            Self::Mast => "mast",
+            Self::Wall => "wall",
+        }
+    }
+}
+
+/// A point where power is taken or earth is bonded.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Point {
+    /// Name within the site.
+    pub id: Id,
+    /// Where and what it is.
+    pub title: Text,
+}

@@ -1,0 +1,101 @@
+//! A quantity as its author wrote it.
+
+use std::borrow::Cow;
+use std::fmt;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::de::{Deserialize, Deserializer, Error, Unexpected, Visitor};
+
+use super::{Quantity, text};
+
+/// A value together with the author's words for it, so that `4 1/2 in` is printed back as `4 1/2 in`.
+///
+/// Two are equal when their values are. In YAML it is text: a number and a unit.
+#[derive(Debug, Clone)]
+pub struct Given<Q> {
+    /// The value in the base unit.
+    pub value: Q,
+    words: Box<str>,
+}
+
+impl<Q: Quantity> Given<Q> {
+    /// A value nobody wrote: a stated default. It prints in the base unit.
+    #[must_use]
+    pub fn assumed(value: Q) -> Self {
+        Self { value, words: value.to_string().into() }
+    }
+}
+
+impl<Q: PartialEq> PartialEq for Given<Q> {
+    fn eq(&self, other: &Self) -> bool {
+        self.value == other.value
+    }
+}
+
+impl<Q> fmt::Display for Given<Q> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.words)
+    }
+}
+
+impl<'de, Q: Quantity> Deserialize<'de> for Given<Q> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Words<Q>(std::marker::PhantomData<Q>);
+
+        impl<Q: Quantity> Visitor<'_> for Words<Q> {
+            type Value = Given<Q>;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                write!(f, "a {} such as `{}`", Q::KIND.name, Q::KIND.example)
+            }
+
+            fn visit_str<E: Error>(self, words: &str) -> Result<Given<Q>, E> {
+                match text::read(Q::KIND, words) {
+                    Ok(base) => Ok(Given { value: Q::new(base), words: words.trim().into() }),
+                    Err(fault) => Err(E::custom(fault.reason)),
+                }
+            }
+
+            fn visit_f64<E: Error>(self, bare: f64) -> Result<Given<Q>, E> {
+                Err(E::invalid_type(Unexpected::Float(bare), &self))
+            }
+        }
+
+        deserializer.deserialize_str(Words(std::marker::PhantomData))
+    }
+}
+
+impl<Q: Quantity> JsonSchema for Given<Q> {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> Cow<'static, str> {
+        Q::KIND.name.into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        let kind = Q::KIND;
+        json_schema!({
+            "type": "string",
+            "pattern": pattern(kind),
+            "examples": [kind.example],
+            "x-quantity": kind.name,
+            "x-unit": kind.unit,
+        })
+    }
+}
+
+/// A regular expression for editors: a number, then one of the unit words.
+///
+/// It is looser than the reader (an editor need not know ranges) but never stricter.
+fn pattern(kind: &super::Kind) -> String {
+    let mut words: Vec<String> = kind.words().map(|word| word.replace('.', r"\.")).collect();
+    words.sort_by_key(|word| std::cmp::Reverse(word.len()));
+    let number = r"[-+−]?[0-9.]+([eE][-+]?[0-9]+)?([ -]?[0-9]*/[0-9]+)?";
+    let plain = format!(r"{number}\s*({})", words.join("|"));
+    match kind.name {
+        "latitude" | "longitude" => format!(r#"^\s*({plain}|[0-9][0-9°'"′″. ]*[NSEW])\s*$"#),
+        _ => format!(r"^\s*{plain}\s*$"),
+    }
+}
