@@ -1,8 +1,8 @@
 //! Quantities: numbers that know their unit.
 //!
-//! Every physical value in the program is a newtype made by `quantity!` in [`kinds`]: one base unit, a list of the units a
-//! person may write, a range that physics allows, and one way of printing. [`algebra`] says which of them may be added,
-//! [`text`] reads them, and [`Given`] keeps the words of the author beside the value.
+//! Every physical value in the program is a newtype made by `quantity!` in `kinds`: one base unit, a list of the units a
+//! person may write, a range that physics allows, and one way of printing. `algebra` says which of them may be added,
+//! `text` reads them, and [`Given`] keeps the words of the author beside the value.
 //!
 //! This module knows nothing of YAML files, rules or pages.
 
