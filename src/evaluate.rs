@@ -4,8 +4,6 @@
 //! the same output on any number of threads. A sheet lives only while its hop is looked at; whoever wants something of it
 //! takes it out by `visit`.
 
-use std::path::Path;
-
 use rayon::prelude::*;
 
 use crate::finding::{Finding, Findings, Spot};
@@ -33,10 +31,10 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let mut hop_count = 0;
     for library in &libraries {
         let network = library.networks.documents.first();
-        let settings = Settings::of(network.map(|network| &network.spec));
+        let settings = Settings::of(network, &files);
         let mut found = Findings::default();
         if let Some(network) = network {
-            rules::unknown_names(network, &mut found);
+            rules::unsound(network, &mut found);
         }
         hop_count += library.hops.index.len();
         let resolved = network::resolve(library, &mut found);
@@ -65,12 +63,9 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
 
 /// Whether a finding touches one of the paths a person asked about.
 fn concerns(finding: &Finding, files: &Files, scope: &Scope) -> bool {
-    finding.labels.iter().any(|label| match &label.spot {
-        Spot::Path(_) => true,
-        spot => {
-            let file = files.locate(spot).and_then(|found| files.get(found.file));
-            file.is_some_and(|file| scope.reports(Path::new(&file.origin)))
-        }
+    finding.labels.iter().any(|label| match label.spot.file().and_then(|file| files.get(file)) {
+        Some(file) => scope.reports(&file.origin),
+        None => true,
     })
 }
 

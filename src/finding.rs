@@ -20,6 +20,18 @@ pub enum Spot {
     Path(String),
 }
 
+impl Spot {
+    /// The file it is in; `None` for a path without text.
+    #[must_use]
+    pub fn file(&self) -> Option<FileId> {
+        match self {
+            Self::Field(place) | Self::Key(place) | Self::Entry(place, _) => Some(place.document.file),
+            Self::Bytes(file, _) => Some(*file),
+            Self::Path(_) => None,
+        }
+    }
+}
+
 impl From<Place> for Spot {
     fn from(place: Place) -> Self {
         Self::Field(place)

@@ -18,7 +18,7 @@ use crate::finding::Findings;
 use crate::rule::Rule;
 use crate::sheet::{Direction, EndSheet, HopSheet, Missing, RunSheet};
 
-pub use settings::{Settings, unknown_names};
+pub use settings::{Settings, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {

@@ -107,7 +107,7 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
 /// Without its network no hop can be judged; the network's own findings say why.
 fn wait_for_network(library: &Library, findings: &mut Findings) {
     for hop in &library.hops.documents {
-        let message = format!("hop `{}` cannot be evaluated because its network document has errors", hop.id);
+        let message = "cannot be evaluated because its network document has errors";
         let finding = findings.report(&NOT_EVALUATED, at!(hop.id), message, "not judged");
         finding.hop = Some(hop.id.to_string());
         finding.help("mend the network document first");
@@ -269,9 +269,13 @@ impl<'n> Follow<'n, '_> {
 
     fn report_waits(&mut self) {
         let Some((place, _, _)) = self.waits.first() else { return };
-        let mut causes: Vec<&str> = self.waits.iter().map(|(_, what, _)| what.as_str()).collect();
-        causes.dedup();
-        let message = format!("hop `{}` cannot be evaluated because of errors in {}", self.hop.id, causes.join(", "));
+        let mut causes: Vec<&str> = Vec::new();
+        for (_, what, _) in &self.waits {
+            if !causes.contains(&what.as_str()) {
+                causes.push(what);
+            }
+        }
+        let message = format!("cannot be evaluated because of errors in {}", causes.join(", "));
         let finding = self.findings.report(&NOT_EVALUATED, *place, message, "its document has errors");
         finding.hop = Some(self.hop.id.to_string());
         let mut shown = Vec::new();

@@ -1,28 +1,63 @@
-//! Severities as a network sets them.
+//! Severities as a network sets them, for all its files or for some.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use glob::{MatchOptions, Pattern};
 
 use crate::at;
-use crate::faults::UNKNOWN_RULE;
+use crate::faults::{BAD_VALUE, UNKNOWN_RULE};
 use crate::finding::{Finding, Findings, Spot};
 use crate::nearest::nearest;
-use crate::network::Document;
+use crate::network::{Document, Files};
+use crate::place::Place;
 use crate::rule::{Rule, Severity};
 use crate::spec::{Network, Setting};
 
+/// `*` stays within a folder, `**` goes through them.
+const BY_FOLDER: MatchOptions =
+    MatchOptions { case_sensitive: true, require_literal_separator: true, require_literal_leading_dot: false };
+
 /// The severities of one network.
-pub struct Settings<'n>(Option<&'n Network>);
+pub struct Settings<'n> {
+    everywhere: Option<&'n BTreeMap<String, Setting>>,
+    by_path: Vec<(Pattern, &'n BTreeMap<String, Setting>)>,
+    files: &'n Files,
+    folder: PathBuf,
+}
 
 impl<'n> Settings<'n> {
     /// Those of a network; a rule's own where there is none.
     #[must_use]
-    pub fn of(network: Option<&'n Network>) -> Self {
-        Self(network)
+    pub fn of(network: Option<&'n Document<Network>>, files: &'n Files) -> Self {
+        let folder = network.and_then(|network| files.get(network.at.file)?.origin.parent());
+        let by_path = network.into_iter().flat_map(|network| &network.rules_by_path);
+        Self {
+            everywhere: network.map(|network| &network.rules),
+            by_path: by_path.filter_map(|some| Some((Pattern::new(&some.paths).ok()?, &some.rules))).collect(),
+            files,
+            folder: folder.map(Into::into).unwrap_or_default(),
+        }
     }
 
-    /// The severity of a rule, `None` if it is off.
-    #[must_use]
-    pub fn severity(&self, rule: &Rule) -> Option<Severity> {
-        match self.0.and_then(|network| network.rules.get(rule.name)) {
-            None => Some(rule.severity),
+    /// Gives every finding its severity and drops those of rules that are off.
+    pub fn apply(&self, findings: &mut Vec<Finding>) {
+        findings.retain_mut(|finding| {
+            let severity = self.severity(finding);
+            finding.severity = severity.unwrap_or(finding.severity);
+            severity.is_some()
+        });
+    }
+
+    /// The severity of a finding, `None` if its rule is off where it stands.
+    fn severity(&self, finding: &Finding) -> Option<Severity> {
+        let name = finding.rule.name;
+        let here = self.by_path.iter().rev().find_map(|(pattern, rules)| {
+            let setting = rules.get(name)?;
+            self.stands_in(finding, pattern).then_some(setting)
+        });
+        match here.or_else(|| self.everywhere?.get(name)) {
+            None => Some(finding.rule.severity),
             Some(Setting::Off) => None,
             Some(Setting::Advice) => Some(Severity::Advice),
             Some(Setting::Warning) => Some(Severity::Warning),
@@ -30,22 +65,32 @@ impl<'n> Settings<'n> {
         }
     }
 
-    /// Gives every finding its severity and drops those of rules that are off.
-    pub fn apply(&self, findings: &mut Vec<Finding>) {
-        findings.retain_mut(|finding| {
-            let severity = self.severity(finding.rule);
-            finding.severity = severity.unwrap_or(finding.severity);
-            severity.is_some()
-        });
+    fn stands_in(&self, finding: &Finding, pattern: &Pattern) -> bool {
+        let file = finding.labels.first().and_then(|label| label.spot.file()).and_then(|file| self.files.get(file));
+        let path = file.and_then(|file| file.origin.strip_prefix(&self.folder).ok());
+        path.is_some_and(|path| pattern.matches_path_with(path, BY_FOLDER))
     }
 }
 
-/// Reports names under `rules` that no rule has.
-pub fn unknown_names(network: &Document<Network>, found: &mut Findings) {
-    for name in network.rules.keys().filter(|name| !super::every().any(|rule| rule.name == name.as_str())) {
-        let spot = Spot::Entry(at!(network.rules), name.clone());
+/// Reports names under `rules` that no rule has, and path patterns that are none.
+pub fn unsound(network: &Document<Network>, found: &mut Findings) {
+    unknown_names(&network.rules, at!(network.rules), found);
+    for (i, some) in network.rules_by_path.iter().enumerate() {
+        unknown_names(&some.rules, at!(network.rules_by_path[i].rules), found);
+        if let Err(error) = Pattern::new(&some.paths) {
+            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.msg);
+            let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "cannot be matched");
+            finding.help("`*` stands for any part of a name, `**` for any folders: `hops/temporary/*.yaml`");
+        }
+    }
+}
+
+fn unknown_names(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Findings) {
+    let known = || super::every().map(|rule: &'static Rule| rule.name);
+    for name in rules.keys().filter(|name| !known().any(|rule| rule == name.as_str())) {
+        let spot = Spot::Entry(place, name.clone());
         let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
-        finding.help(match nearest(name, super::every().map(|rule| rule.name)) {
+        finding.help(match nearest(name, known()) {
             Some(guess) => format!("did you mean `{guess}`?"),
             None => "`explain` lists every rule".into(),
         });

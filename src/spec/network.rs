@@ -43,6 +43,9 @@ pub struct Network {
     /// Severity of single rules, by rule name.
     #[serde(default)]
     pub rules: BTreeMap<String, Setting>,
+    /// Severities that hold only for some files; the last one that fits a finding counts.
+    #[serde(default)]
+    pub rules_by_path: Vec<RulesByPath>,
     /// How the packs are printed.
     #[serde(default)]
     pub print: Print,
@@ -103,6 +106,17 @@ pub enum GroundingCode {
 pub struct Limits {
     /// Voltage to keep in hand above the radio's least input. Default 2 V (common practice).
     pub voltage_reserve: Option<Given<Volts>>,
+}
+
+/// Severities for some of the files.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct RulesByPath {
+    /// Files it holds for, from the folder of the network: `hops/temporary/*.yaml`, `**/lab-*.yaml`.
+    pub paths: Text,
+    /// Severity of single rules, by rule name.
+    pub rules: BTreeMap<String, Setting>,
 }
 
 /// Severity given to a rule in place of its own.

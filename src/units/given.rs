@@ -96,6 +96,7 @@ fn pattern(kind: &super::Kind) -> String {
     let plain = format!(r"{number}\s*({})", words.join("|"));
     match kind.name {
         "latitude" | "longitude" => format!(r#"^\s*({plain}|[0-9][0-9°'"′″. ]*[NSEW])\s*$"#),
+        "length" => format!(r#"^\s*({plain}|-?[0-9]+\s*(ft|')\s*[0-9][0-9./ ]*(in|"))\s*$"#),
         _ => format!(r"^\s*{plain}\s*$"),
     }
 }

@@ -9,6 +9,7 @@
 mod algebra;
 mod given;
 mod kinds;
+mod number;
 mod text;
 
 pub use given::Given;

@@ -1,11 +1,12 @@
 //! Reading a quantity as a person writes it, and writing one as we print it.
 //!
-//! A text is a number, an optional space, and one of the unit words of its kind. Fractions (`4 1/2 in`) are read for
-//! units of the inch and foot, `4/0 AWG` as a gauge, and `46°30'44.4" N` as a position. Anything else is refused with
-//! the part at fault and the line as it should read.
+//! A text is a number, an optional space, and one of the unit words of its kind. Fractions (`4 1/2 in`) go with inches,
+//! feet and pounds, `51 ft 6 in` is a length, `4/0 AWG` a gauge, and `46°30'44.4" N` a position. Anything else is refused with the
+//! part at fault and the line as it should read.
 
 use std::ops::Range;
 
+use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal};
 use super::{Conversion, Kind, Spelling};
 
 /// Why a text is not the quantity it should be.
@@ -24,13 +25,13 @@ pub struct Fault {
 /// # Errors
 /// No number, no unit, a unit of another kind, or a value outside [`Kind::range`].
 pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
-    if let Some(angle) = read_position(kind, text) {
-        return in_range(kind, text, angle);
+    if let Some(value) = read_mixed(kind, text) {
+        return in_range(kind, text, value);
     }
-    let (number, rest_at) = read_number(text).ok_or_else(|| no_number(kind, text))?;
-    let rest = text[rest_at..].trim_end();
+    let number = read_number(text).ok_or_else(|| no_number(kind, text))?;
+    let rest = text[number.end..].trim_end();
     let word = rest.trim_start();
-    let word_at = rest_at + (rest.len() - word.len());
+    let word_at = number.end + (rest.len() - word.len());
     if word.is_empty() {
         let bare = text.trim();
         return Err(Fault {
@@ -44,8 +45,18 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
         .iter()
         .find(|spelling| spelling.words.contains(&word))
         .ok_or_else(|| unknown_unit(kind, text, word_at, word))?;
-    let value = convert(spelling, number, &text[..rest_at]).ok_or_else(|| no_number(kind, text))?;
+    let value = convert(spelling, number, &text[..number.end], word).ok_or_else(|| no_number(kind, text))?;
     in_range(kind, text, value)
+}
+
+/// The notations in which number and unit are mixed.
+fn read_mixed(kind: &Kind, text: &str) -> Option<f64> {
+    match kind.name {
+        "latitude" => read_sexagesimal(text, 'N'),
+        "longitude" => read_sexagesimal(text, 'E'),
+        "length" => read_feet_and_inches(text).map(|inches| inches * 0.0254),
+        _ => None,
+    }
 }
 
 /// A value and its unit as we print them, with a true minus sign left to the pages: `-12.0 dB`, `10.6°`.
@@ -61,7 +72,16 @@ pub fn write(base: f64, decimals: usize, unit: &str) -> String {
     format!("{number}{gap}{unit}")
 }
 
-fn convert(spelling: &Spelling, number: f64, written: &str) -> Option<f64> {
+/// Units that are divided by halves and quarters rather than by ten.
+const FRACTIONAL: &[&str] = &["in", "\"", "ft", "'", "mi", "lb"];
+
+fn convert(spelling: &Spelling, number: Number, written: &str, word: &str) -> Option<f64> {
+    let allowed = match number.form {
+        Form::Decimal => true,
+        Form::Fraction => FRACTIONAL.contains(&word),
+        Form::Noughts => spelling.conversion == Conversion::WireGauge,
+    };
+    let number = allowed.then_some(number.value)?;
     Some(match spelling.conversion {
         Conversion::Times(factor) => number * factor,
         Conversion::Shifted { offset, factor } => (number + offset) * factor,
@@ -85,78 +105,6 @@ fn gauge_area(gauge: &str) -> Option<f64> {
     };
     let diameter = 0.127 * libm::pow(92.0, (36.0 - n) / 39.0);
     Some(std::f64::consts::PI / 4.0 * diameter * diameter)
-}
-
-/// The number a text starts with and where the rest begins. Knows `12`, `-1.5e3`, `4 1/2` and `1/0`.
-fn read_number(text: &str) -> Option<(f64, usize)> {
-    let start = text.len() - text.trim_start().len();
-    let (negative, digits_at) = match text[start..].chars().next()? {
-        '-' => (true, start + 1),
-        '\u{2212}' => (true, start + '\u{2212}'.len_utf8()),
-        '+' => (false, start + 1),
-        _ => (false, start),
-    };
-    let mut end = digits_at + run(&text[digits_at..], |c| c.is_ascii_digit() || c == '.');
-    // An exponent only when digits follow, so that `3 e` stays a unit question.
-    if let Some(exponent) = text[end..].strip_prefix(['e', 'E']) {
-        let sign = usize::from(exponent.starts_with(['+', '-']));
-        let digits = run(&exponent[sign..], |c| c.is_ascii_digit());
-        if digits > 0 {
-            end += 1 + sign + digits;
-        }
-    }
-    let mut value: f64 = text[digits_at..end].parse().ok()?;
-    if let Some((fraction, at)) = read_fraction(text, digits_at, end) {
-        value = fraction;
-        end = at;
-    }
-    (value.is_finite()).then_some((if negative { -value } else { value }, end))
-}
-
-/// `1/2` from its first digit, or `4 1/2` from its whole part.
-fn read_fraction(text: &str, start: usize, whole_end: usize) -> Option<(f64, usize)> {
-    let integer = |part: &str| part.parse::<u32>().ok().map(f64::from);
-    let over = |numerator: f64, slash_at: usize| {
-        let digits = run(&text[slash_at + 1..], |c| c.is_ascii_digit());
-        let denominator = integer(&text[slash_at + 1..slash_at + 1 + digits])?;
-        // `1/0` is a wire gauge: keep the numerator, the gauge is read from the text.
-        let value = if denominator == 0.0 { numerator } else { numerator / denominator };
-        Some((value, slash_at + 1 + digits))
-    };
-    let whole = integer(&text[start..whole_end])?;
-    if text[whole_end..].starts_with('/') {
-        return over(whole, whole_end);
-    }
-    let numerator_at = whole_end + run(&text[whole_end..], |c| c == ' ' || c == '-');
-    let digits = run(&text[numerator_at..], |c| c.is_ascii_digit());
-    let numerator = integer(&text[numerator_at..numerator_at + digits])?;
-    if numerator_at == whole_end || !text[numerator_at + digits..].starts_with('/') {
-        return None;
-    }
-    over(numerator, numerator_at + digits).map(|(fraction, end)| (whole + fraction, end))
-}
-
-/// Degrees, minutes and seconds with a hemisphere letter, for latitudes and longitudes only.
-fn read_position(kind: &Kind, text: &str) -> Option<f64> {
-    let positive = match kind.name {
-        "latitude" => 'N',
-        "longitude" => 'E',
-        _ => return None,
-    };
-    let text = text.trim();
-    let letter = text.chars().next_back().filter(|c| "NSEW".contains(*c))?;
-    let sign = match (positive, letter) {
-        ('N', 'N') | ('E', 'E') => 1.0,
-        ('N', 'S') | ('E', 'W') => -1.0,
-        _ => return None,
-    };
-    let mut parts =
-        text[..text.len() - 1].split(['°', '\'', '"', '′', '″', ' ']).filter(|part| !part.is_empty() && *part != "deg");
-    let (degrees, minutes): (u16, &str) = (parts.next()?.parse().ok()?, parts.next()?);
-    let seconds = parts.next().map_or(Some(0.0), |part| part.parse::<f64>().ok())?;
-    let minutes: f64 = minutes.parse().ok()?;
-    let sound = parts.next().is_none() && (0.0..60.0).contains(&minutes) && (0.0..60.0).contains(&seconds);
-    sound.then(|| sign * (f64::from(degrees) + minutes / 60.0 + seconds / 3600.0))
 }
 
 fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
@@ -206,11 +154,6 @@ fn list(kind: &Kind) -> String {
     kind.spellings.iter().filter_map(|spelling| spelling.words.first().copied()).collect::<Vec<_>>().join(", ")
 }
 
-/// How many bytes at the start of `text` hold characters that `wanted` accepts.
-fn run(text: &str, wanted: impl Fn(char) -> bool) -> usize {
-    text.find(|c| !wanted(c)).unwrap_or(text.len())
-}
-
 #[cfg(test)]
 mod tests {
     use super::super::{Dbm, Gigahertz, Latitude, Longitude, Metres, Millimetres, Quantity, SquareMillimetres};
@@ -230,6 +173,11 @@ mod tests {
         close(value::<Millimetres>("4-1/2in"), 114.3);
         close(value::<Millimetres>("3/8 in"), 9.525);
         close(value::<Metres>("12 ft"), 3.6576);
+        close(value::<Metres>("51 ft 6 in"), 15.6972);
+        close(value::<Metres>("51' 6 1/2\""), 15.7099);
+        assert!(read(Metres::KIND, "51 ft 13 in").is_err());
+        assert!(read(Metres::KIND, "1/2 m").is_err(), "fractions are for inches and feet");
+        assert!(read(Metres::KIND, "2/0 ft").is_err());
     }
 
     #[test]
