@@ -43,9 +43,10 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         let judged: Vec<(R, Vec<Finding>)> = resolved
             .par_iter()
             .map(|hop| {
-                let sheet = HopSheet::compute(hop);
+                let mut sheet = HopSheet::compute(hop);
+                sheet.mask(&library.holes);
                 let mut found = Findings::default();
-                rules::judge(&sheet, &mut found);
+                rules::judge(&sheet, &library.holes, &mut found);
                 settings.apply(&mut found.list);
                 (visit(&sheet, &found.list), found.list)
             })

@@ -7,7 +7,7 @@ use serde::Serialize;
 use crate::finding::Spot;
 use crate::network::Files;
 use crate::place::Place;
-use crate::sheet::{HopSheet, Section};
+use crate::sheet::{Cause, HopSheet, Section};
 use crate::source::LineIndex;
 
 /// The lines of one hop, free of the library they came from.
@@ -54,7 +54,7 @@ pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
                     Ok(text) => {
                         let _ = writeln!(out, "    {:<46} {:>8}  {text}", row.words, row.symbol);
                     }
-                    Err(missing) if missing.judged => {}
+                    Err(missing) if missing.cause == Cause::Judged => {}
                     Err(missing) => {
                         let _ = writeln!(out, "    {:<46} {:>8}  — ({})", row.words, row.symbol, missing.reason);
                     }

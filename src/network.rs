@@ -5,6 +5,7 @@
 //! hops. What comes out knows its place in the YAML, and knows no physics.
 
 mod files;
+mod holes;
 mod library;
 mod load;
 mod resolve;
@@ -13,6 +14,7 @@ mod shelving;
 mod typing;
 
 pub use files::{Concrete, Files, SourceFile};
+pub use holes::Holes;
 pub use library::{Document, Library, Look, Shelf, Slot};
 pub use load::{Loaded, load};
 pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};

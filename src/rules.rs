@@ -14,9 +14,10 @@ mod prelude;
 mod settings;
 
 use crate::faults::{self, NOT_EVALUATED};
-use crate::finding::Findings;
+use crate::finding::{Findings, Spot};
+use crate::network::Holes;
 use crate::rule::Rule;
-use crate::sheet::{Direction, EndSheet, HopSheet, Missing, RunSheet};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
 
 pub use settings::{Settings, unsound};
 
@@ -83,10 +84,9 @@ pub fn every() -> impl Iterator<Item = &'static Rule> {
     faults::ALL.iter().copied().chain(ALL.iter().map(|entry| entry.rule))
 }
 
-/// Judges one hop by every rule.
-pub fn judge(hop: &HopSheet<'_>, found: &mut Findings) {
+/// Judges one hop by every rule, and says what could not be judged because of `holes`.
+pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     let start = found.list.len();
-    not_evaluated(hop, found);
     for entry in ALL {
         match entry.check {
             Check::Hop(check) => check(hop, found),
@@ -99,25 +99,75 @@ pub fn judge(hop: &HopSheet<'_>, found: &mut Findings) {
             }
         }
     }
+    let mut broken = drop_touching(holes, found, start);
+    not_evaluated(hop, found, &mut broken);
+    wait_for(hop, &broken, found);
     for finding in &mut found.list[start..] {
         finding.hop = Some(hop.id().to_owned());
     }
 }
 
+/// Something broken that a hop depends on: what is said of it, and where it is shown.
+type Broken = (String, Spot);
+
+/// Drops the findings that rest on something broken; gives what they rest on.
+fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broken> {
+    let mut broken = Vec::new();
+    if holes.is_empty() {
+        return broken;
+    }
+    let judged = found.list.split_off(start);
+    found.list.extend(judged.into_iter().filter(|finding| {
+        let places = finding.labels.iter().filter_map(|label| match &label.spot {
+            Spot::Field(place) | Spot::Key(place) | Spot::Entry(place, _) => Some(place),
+            Spot::Bytes(..) | Spot::Path(_) => None,
+        });
+        let touched: Vec<Broken> = places.filter_map(|place| holes.at(place)).collect();
+        let sound = touched.is_empty();
+        broken.extend(touched);
+        sound
+    }));
+    broken
+}
+
+/// Says once a hop that something it depends on is broken, and so not all of it is judged.
+fn wait_for(hop: &HopSheet<'_>, broken: &[Broken], found: &mut Findings) {
+    let mut causes: Vec<&Broken> = Vec::new();
+    for cause in broken {
+        if !causes.contains(&cause) {
+            causes.push(cause);
+        }
+    }
+    let Some((_, spot)) = causes.first() else { return };
+    let names: Vec<&str> = causes.iter().map(|(name, _)| name.as_str()).collect();
+    let spec = hop.resolved.hop;
+    let message = format!("cannot be evaluated in full because of {}", names.join(", "));
+    let finding = found.report(&NOT_EVALUATED, crate::at!(spec.id), message, "what depends on it is not judged");
+    finding.because(spot.clone(), "broken here");
+    for (_, spot) in &causes[1..] {
+        finding.because(spot.clone(), "and here");
+    }
+    finding.help("mend it, and the rest is judged");
+}
+
 /// Says once for each cause what could not be computed, so that a rule that did not run never looks like one that passed.
-fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings) {
+fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings, broken: &mut Vec<Broken>) {
     let mut causes: Vec<(Missing, Vec<&str>)> = Vec::new();
     for line in hop.missing() {
-        match causes.iter_mut().find(|(cause, _)| *cause == line.cause) {
+        if line.missing.cause == Cause::Broken {
+            broken.push((line.missing.reason, line.missing.spot));
+            continue;
+        }
+        match causes.iter_mut().find(|(cause, _)| *cause == line.missing) {
             Some((_, words)) if words.contains(&line.words) => {}
             Some((_, words)) => words.push(line.words),
-            None => causes.push((line.cause, vec![line.words])),
+            None => causes.push((line.missing, vec![line.words])),
         }
     }
     for (cause, words) in causes {
         let message = format!("cannot be evaluated: {}", cause.reason);
         let spec = hop.resolved.hop;
-        let finding = found.report(&NOT_EVALUATED, cause.place, message, "because of this");
+        let finding = found.report(&NOT_EVALUATED, cause.spot, message, "because of this");
         finding.because(crate::at!(spec.id), "this hop");
         finding.help(format!("without it there is no {}", words.join(", no ")));
     }

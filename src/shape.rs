@@ -13,7 +13,7 @@ use serde_json::Value;
 use crate::spec::{Kind, schema_of};
 use crate::units;
 
-pub use check::{Checked, Mention, check};
+pub use check::{Checked, Hole, Mention, Repair, Segment, check};
 
 /// What a node of a document must look like.
 #[derive(Debug)]
@@ -67,6 +67,23 @@ impl Shape {
                 .collect()
         });
         &SHAPES[kind as usize]
+    }
+
+    /// A value of this shape that stands in for a broken one, so that the rest of its document can be typed.
+    #[must_use]
+    pub fn stand_in(&self) -> serde_yaml::Value {
+        use serde_yaml::{Mapping, Value};
+        match self {
+            Self::Map(fields) => {
+                let required = fields.iter().filter(|field| field.required);
+                Value::Mapping(required.map(|field| (field.name.clone().into(), field.shape.stand_in())).collect())
+            }
+            Self::Table(_) => Value::Mapping(Mapping::new()),
+            Self::List(_) => Value::Sequence(Vec::new()),
+            Self::Count(counts) => counts.first().copied().unwrap_or(1).into(),
+            Self::Flag => false.into(),
+            _ => self.example().into(),
+        }
     }
 
     /// A value of this shape, for a line that shows how to write it.

@@ -12,13 +12,13 @@ mod run;
 mod target;
 
 use crate::at;
-use crate::network::ResolvedHop;
+use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
 use crate::units::Gigahertz;
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
-pub use line::{Line, Missing, Row, Section, Shown, Words};
+pub use line::{Cause, Line, Missing, Row, Section, Shown, Words};
 pub use path::{PathLines, ServiceLines};
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted};
@@ -52,10 +52,21 @@ impl<'n> HopSheet<'n> {
         let path = path::compute(resolved, &target);
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
-        let service = path::service(&a_to_b, &b_to_a);
+        let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, &b_to_a, &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, &a_to_b, &target, resolved);
         Self { resolved, target, path, a_to_b, b_to_a, service, a, b }
+    }
+
+    /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
+    pub fn mask(&mut self, holes: &Holes) {
+        let broken = |place: &Place| holes.at(place).map(|(name, spot)| Missing::broken(name, spot));
+        self.path.mask(&broken);
+        self.a_to_b.mask(&broken);
+        self.b_to_a.mask(&broken);
+        self.service.mask(&broken);
+        self.a.mask(&broken);
+        self.b.mask(&broken);
     }
 
     /// The hop's id.
@@ -94,7 +105,7 @@ impl<'n> HopSheet<'n> {
     pub fn missing(&self) -> impl Iterator<Item = MissingLine> {
         let rows = self.sections().into_iter().flat_map(|section| section.rows);
         rows.filter_map(|row| match row.text {
-            Err(cause) if !cause.judged => Some(MissingLine { words: row.words, cause }),
+            Err(missing) if missing.cause != Cause::Judged => Some(MissingLine { words: row.words, missing }),
             _ => None,
         })
     }
@@ -137,5 +148,5 @@ pub struct MissingLine {
     /// What it is, in words.
     pub words: &'static str,
     /// Why it is not there.
-    pub cause: Missing,
+    pub missing: Missing,
 }

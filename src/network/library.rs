@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use super::holes::Holes;
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Ref, Site, Spec, Supply};
@@ -101,6 +102,8 @@ macro_rules! library {
         #[derive(Debug, Default)]
         pub struct Library {
             $($(#[$doc])* pub $shelf: Shelf<$type>,)+
+            /// What nothing may be concluded from.
+            pub holes: Holes,
         }
 
         impl Library {

@@ -2,7 +2,7 @@
 
 use crate::at;
 use crate::faults::{DANGLING, NOT_EVALUATED};
-use crate::finding::Findings;
+use crate::finding::{Findings, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
@@ -101,6 +101,9 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
         wait_for_network(library, findings);
         return Vec::new();
     };
+    for radio in &library.radios.documents {
+        check_readout(radio, library, findings);
+    }
     library.hops.documents.iter().filter_map(|hop| resolve_hop(library, network, hop, findings)).collect()
 }
 
@@ -112,6 +115,22 @@ fn wait_for_network(library: &Library, findings: &mut Findings) {
         finding.hop = Some(hop.id.to_string());
         finding.help("mend the network document first");
     }
+}
+
+/// The read-out of a radio must be at one of its own ports.
+fn check_readout(radio: &Document<Radio>, library: &Library, findings: &mut Findings) {
+    let port = &radio.readout.port;
+    let broken = library.holes.at(&at!(radio.readout)).or_else(|| library.holes.at(&at!(radio.ports))).is_some();
+    if broken || radio.ports.iter().any(|known| known.id == *port) {
+        return;
+    }
+    let known: Vec<&str> = radio.ports.iter().map(|port| &*port.id).collect();
+    let message = format!("`{}` has no port `{port}`", radio.id);
+    let finding = findings.report(&DANGLING, at!(radio.readout.port), message, "leads nowhere");
+    finding.help(match nearest(port, known.iter().copied()) {
+        Some(guess) => format!("did you mean `{guess}`?"),
+        None => format!("there are: {}", shortened(&known)),
+    });
 }
 
 fn resolve_hop<'n>(
@@ -127,12 +146,22 @@ fn resolve_hop<'n>(
     Some(ResolvedHop { hop, network, a: a?, b: b? })
 }
 
+/// Something broken that a hop waits for.
+struct Wait {
+    /// What it is, as a message names it.
+    cause: String,
+    /// The reference that leads to a broken document, or the broken value itself.
+    spot: Spot,
+    /// The broken document.
+    shown: Option<DocumentId>,
+}
+
 /// The references of one hop.
 struct Follow<'n, 'f> {
     library: &'n Library,
     hop: &'n Document<Hop>,
-    /// Broken documents the hop depends on, with the reference that leads there.
-    waits: Vec<(Place, String, DocumentId)>,
+    /// What is broken and the hop depends on.
+    waits: Vec<Wait>,
     findings: &'f mut Findings,
 }
 
@@ -149,7 +178,7 @@ impl<'n> Follow<'n, '_> {
                 at!(end.support),
                 "support",
                 site.supports.iter().map(|one| &one.id),
-                &site.id,
+                (&site.id, at!(site.supports)),
             )?;
             Some(Part { place: site.place().part("supports[i]", &[found]), spec: &site.supports[found] })
         });
@@ -157,7 +186,13 @@ impl<'n> Follow<'n, '_> {
         let earth = match (&spec.grounding.bonds_to, site) {
             (Some(id), Some(site)) => {
                 let place = at!(end.grounding.bonds_to);
-                let found = self.named(id, place, "earth point", site.earth.iter().map(|one| &one.id), &site.id);
+                let found = self.named(
+                    id,
+                    place,
+                    "earth point",
+                    site.earth.iter().map(|one| &one.id),
+                    (&site.id, at!(site.earth)),
+                );
                 found.map(|found| Some(&site.earth[found]))
             }
             _ => Some(None),
@@ -186,9 +221,18 @@ impl<'n> Follow<'n, '_> {
 
     /// The half of the radio that an end uses: the one it names, or the only one there is.
     fn half(&mut self, end: Part<'n, End>, radio: &'n Document<Radio>) -> Option<Part<'n, Half>> {
+        if self.broken(at!(radio.halves)) {
+            return None;
+        }
         let found = match (&end.spec.half, radio.halves.as_slice()) {
             (None, [_]) => Some(0),
-            (Some(id), halves) => self.named(id, at!(end.half), "half", halves.iter().map(|half| &half.id), &radio.id),
+            (Some(id), halves) => self.named(
+                id,
+                at!(end.half),
+                "half",
+                halves.iter().map(|half| &half.id),
+                (&radio.id, at!(radio.halves)),
+            ),
             (None, halves) => {
                 let ids: Vec<&str> = halves.iter().map(|half| &*half.id).collect();
                 let message =
@@ -205,8 +249,13 @@ impl<'n> Follow<'n, '_> {
     fn run(&mut self, run: Part<'n, Run>, radio: Option<&'n Document<Radio>>) -> Option<ResolvedRun<'n>> {
         let spec = run.spec;
         let port = radio.and_then(|radio| {
-            let found =
-                self.named(&spec.port, at!(run.port), "port", radio.ports.iter().map(|port| &port.id), &radio.id)?;
+            let found = self.named(
+                &spec.port,
+                at!(run.port),
+                "port",
+                radio.ports.iter().map(|port| &port.id),
+                (&radio.id, at!(radio.ports)),
+            )?;
             Some(Part { place: radio.place().part("ports[i]", &[found]), spec: &radio.ports[found] })
         });
         let cable = self.document(&spec.cable, at!(run.cable));
@@ -227,15 +276,28 @@ impl<'n> Follow<'n, '_> {
     }
 
     fn document<T: Shelved>(&mut self, reference: &Ref<T>, place: Place) -> Option<&'n Document<T>> {
+        if self.broken(place) {
+            return None;
+        }
         match self.library.look(reference) {
             Look::Found(document) => return Some(document),
-            Look::Broken(document) => self.waits.push((place, format!("{} `{reference}`", T::KIND), document)),
+            Look::Broken(document) => {
+                let cause = format!("{} `{reference}`", T::KIND);
+                self.waits.push(Wait { cause, spot: place.into(), shown: Some(document) });
+            }
             Look::Missing(guess) => {
                 let known = T::shelf(self.library).ids();
                 self.dangling(reference, place, T::KIND.word(), guess, &known, "the network");
             }
         }
         None
+    }
+
+    /// Whether the value at a place is broken; the hop then waits for it.
+    fn broken(&mut self, place: Place) -> bool {
+        let Some((cause, spot)) = self.library.holes.at(&place) else { return false };
+        self.waits.push(Wait { cause, spot, shown: None });
+        true
     }
 
     /// The number of the thing called `id` among its siblings.
@@ -245,8 +307,12 @@ impl<'n> Follow<'n, '_> {
         place: Place,
         what: &str,
         siblings: impl Iterator<Item = &'n Id>,
-        owner: &Id,
+        owner: (&Id, Place),
     ) -> Option<usize> {
+        let (owner, list) = owner;
+        if self.broken(place) || self.broken(list) {
+            return None;
+        }
         let known: Vec<&str> = siblings.map(|sibling| &**sibling).collect();
         let found = known.iter().position(|sibling| *sibling == &**id);
         if found.is_none() {
@@ -268,24 +334,25 @@ impl<'n> Follow<'n, '_> {
     }
 
     fn report_waits(&mut self) {
-        let Some((place, _, _)) = self.waits.first() else { return };
+        let Some(first) = self.waits.first() else { return };
         let mut causes: Vec<&str> = Vec::new();
-        for (_, what, _) in &self.waits {
-            if !causes.contains(&what.as_str()) {
-                causes.push(what);
+        for wait in &self.waits {
+            if !causes.contains(&wait.cause.as_str()) {
+                causes.push(&wait.cause);
             }
         }
+        let hop = self.hop;
         let message = format!("cannot be evaluated because of errors in {}", causes.join(", "));
-        let finding = self.findings.report(&NOT_EVALUATED, *place, message, "its document has errors");
-        finding.hop = Some(self.hop.id.to_string());
+        let finding = self.findings.report(&NOT_EVALUATED, at!(hop.id), message, "not judged");
+        finding.hop = Some(hop.id.to_string());
+        finding.because(first.spot.clone(), "waits for this");
         let mut shown = Vec::new();
-        for (_, what, document) in &self.waits {
-            if !shown.contains(document) {
-                shown.push(*document);
-                finding.because(Place::document(*document).below("id", &[]), format!("{what} is here"));
-            }
+        for wait in &self.waits {
+            let Some(document) = wait.shown.filter(|document| !shown.contains(document)) else { continue };
+            shown.push(document);
+            finding.because(Place::document(document).below("id", &[]), format!("{} is here", wait.cause));
         }
-        finding.help("mend that document first; the hop is judged then");
+        finding.help("mend that first; the hop is judged then");
     }
 }
 

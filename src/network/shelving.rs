@@ -52,6 +52,7 @@ impl Shelving {
         }
         self.taken.insert(key, entry.document);
         let library = &mut self.libraries[number].1;
+        library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
         if entry.kind == Kind::Network && !library.networks.index.is_empty() {
             self.findings.push(second_network(&entry, library));
             return;

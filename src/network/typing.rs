@@ -1,13 +1,14 @@
 //! From the text of one file to typed documents: tree, shape check, serde.
 
 use serde::de::DeserializeOwned;
+use serde_yaml::Value;
 
 use crate::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, REFUSED, TOO_LARGE};
 use crate::finding::{Finding, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, FileId};
 use crate::rule::Rule;
-use crate::shape::{self, Mention, Shape};
+use crate::shape::{self, Hole, Mention, Repair, Segment};
 use crate::source::{self, TreeFault, TreeFaultKind};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply};
 
@@ -25,6 +26,8 @@ pub(super) struct Entry {
     pub(super) spec: Option<AnySpec>,
     /// The references of a document that could not be typed.
     pub(super) mentions: Vec<Mention>,
+    /// The values in it that nothing may be concluded from.
+    pub(super) holes: Vec<Hole>,
 }
 
 pub(super) enum AnySpec {
@@ -46,16 +49,18 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
     for (number, tree) in parsed.documents.iter().enumerate() {
         let document = DocumentId { file, number: u16::try_from(number).unwrap_or(u16::MAX) };
         let span = tree.node(tree.root()).span.clone();
-        let sound = !parsed.faults.iter().any(|fault| span.contains(&fault.span.start));
         let Some(kind) = kind_of(tree, file, &mut findings) else { continue };
-        let checked = shape::check(tree, text, file, Shape::of(kind));
-        let typable = sound && checked.findings.is_empty();
+        let inside = parsed.faults.iter().filter(|fault| span.contains(&fault.span.start));
+        let (doubled, broken): (Vec<_>, Vec<_>) = inside.partition(|fault| fault.kind == TreeFaultKind::DuplicateKey);
+        let doubtful: Vec<_> = doubled.into_iter().filter_map(|fault| fault.other.clone()).collect();
+        let checked = shape::check(tree, text, file, kind, &doubtful);
         findings.extend(checked.findings);
-        let spec = typable.then(|| type_document(tree, document, kind, &mut findings)).flatten();
+        let value = || repaired(source::to_value(tree, tree.root()), checked.repairs);
+        let spec = broken.is_empty().then(|| type_value(value(), tree, document, kind, &mut findings)).flatten();
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
         if let Some(id) = id {
-            entries.push(Entry { document, kind, id: Id(id.into()), spec, mentions });
+            entries.push(Entry { document, kind, id: Id(id.into()), spec, mentions, holes: checked.holes });
         }
     }
     TypedFile { entries, findings }
@@ -109,19 +114,47 @@ fn kind_of(tree: &source::Document, file: FileId, findings: &mut Vec<Finding>) -
     kind
 }
 
-/// Types a document that passed its shape check. serde has the last word, and says where.
-fn type_document(
+/// The values of a document with what is broken left out or filled in.
+fn repaired(mut root: Value, repairs: Vec<Repair>) -> Value {
+    for Repair { route, value } in repairs {
+        let Some((last, way)) = route.split_last() else {
+            root = value.unwrap_or_default();
+            continue;
+        };
+        let parent = way.iter().try_fold(&mut root, |value, segment| match segment {
+            Segment::Key(key) => value.get_mut(key.as_str()),
+            Segment::Index(index) => value.get_mut(*index),
+        });
+        match (parent, last, value) {
+            (Some(Value::Mapping(entries)), Segment::Key(key), Some(value)) => {
+                entries.insert(key.as_str().into(), value);
+            }
+            (Some(Value::Mapping(entries)), Segment::Key(key), None) => {
+                entries.remove(key.as_str());
+            }
+            (Some(Value::Sequence(items)), Segment::Index(index), Some(value)) => {
+                if let Some(item) = items.get_mut(*index) {
+                    *item = value;
+                }
+            }
+            // The parent was itself replaced by a stand-in.
+            _ => {}
+        }
+    }
+    root
+}
+
+/// Types the values of a document. serde has the last word, and says where.
+fn type_value(
+    value: Value,
     tree: &source::Document,
     document: DocumentId,
     kind: Kind,
     findings: &mut Vec<Finding>,
 ) -> Option<AnySpec> {
-    fn typed<T: DeserializeOwned>(
-        value: serde_yaml::Value,
-    ) -> Result<Box<T>, serde_path_to_error::Error<serde_yaml::Error>> {
+    fn typed<T: DeserializeOwned>(value: Value) -> Result<Box<T>, serde_path_to_error::Error<serde_yaml::Error>> {
         serde_path_to_error::deserialize(value).map(Box::new)
     }
-    let value = source::to_value(tree, tree.root());
     let spec = match kind {
         Kind::Network => typed(value).map(AnySpec::Network),
         Kind::Site => typed(value).map(AnySpec::Site),

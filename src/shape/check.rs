@@ -2,6 +2,8 @@
 
 use std::ops::Range;
 
+use serde_yaml::Value;
+
 use super::{Field, Shape};
 use crate::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
 use crate::finding::{Finding, Spot};
@@ -17,8 +19,39 @@ use crate::units;
 pub struct Checked {
     /// Every fault.
     pub findings: Vec<Finding>,
-    /// The documents it refers to. A document with faults is never typed, so its references are followed from here.
+    /// The documents it refers to, for a document that cannot be typed even with its holes filled.
     pub mentions: Vec<Mention>,
+    /// What is to be left out or filled in so that the rest can be typed and judged.
+    pub repairs: Vec<Repair>,
+    /// The values that are broken or missing: nothing that depends on them may be judged.
+    pub holes: Vec<Hole>,
+}
+
+/// A broken or missing value.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Hole {
+    /// Its route: `ends.a.height`.
+    pub route: String,
+    /// Where the fault is shown.
+    pub at: Range<usize>,
+}
+
+/// A change to the values of a document, not to its text.
+#[derive(Debug)]
+pub struct Repair {
+    /// Where.
+    pub route: Vec<Segment>,
+    /// What to put there; `None` to take the key out.
+    pub value: Option<Value>,
+}
+
+/// A step of a route through values.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Segment {
+    /// Into a mapping.
+    Key(String),
+    /// Into a list.
+    Index(usize),
 }
 
 /// A reference as it stands in the text.
@@ -33,10 +66,13 @@ pub struct Mention {
 }
 
 /// Holds a document against its shape. Every fault becomes a finding in `file`.
+///
+/// `doubtful` are keys whose value cannot be trusted for another reason, such as a second key of the same name.
 #[must_use]
-pub fn check(document: &Document, text: &str, file: FileId, shape: &Shape) -> Checked {
-    let mut walk = Walk { document, text, file, route: Vec::new(), uses: Vec::new(), done: Checked::default() };
-    walk.node(document.root(), shape, None);
+pub fn check(document: &Document, text: &str, file: FileId, kind: Kind, doubtful: &[Range<usize>]) -> Checked {
+    let (route, uses, done) = (Vec::new(), Vec::new(), Checked::default());
+    let mut walk = Walk { document, text, file, kind, doubtful, route, uses, done };
+    walk.node(document.root(), Shape::of(kind), None);
     walk.done
 }
 
@@ -44,8 +80,10 @@ struct Walk<'a> {
     document: &'a Document,
     text: &'a str,
     file: FileId,
-    /// Keys and indices on the way, for messages.
-    route: Vec<String>,
+    kind: Kind,
+    doubtful: &'a [Range<usize>],
+    /// Keys and indices on the way.
+    route: Vec<Segment>,
     /// Aliases on the way: a fault inside one is shown at its outermost use.
     uses: Vec<Range<usize>>,
     done: Checked,
@@ -63,14 +101,14 @@ impl Walk<'_> {
             (NodeKind::Mapping(_), Shape::Map(fields)) => self.map(id, fields, key),
             (NodeKind::Mapping(_), Shape::Table(value)) => {
                 for (name, value_id) in self.entries(id) {
-                    self.route.push(self.word(name).to_owned());
+                    self.route.push(Segment::Key(self.word(name).to_owned()));
                     self.node(value_id, value, Some(&self.document.node(name).span));
                     self.route.pop();
                 }
             }
             (NodeKind::Sequence(items), Shape::List(item)) => {
                 for (index, &id) in items.iter().enumerate() {
-                    self.route.push(format!("[{index}]"));
+                    self.route.push(Segment::Index(index));
                     self.node(id, item, None);
                     self.route.pop();
                 }
@@ -101,20 +139,25 @@ impl Walk<'_> {
             meant.extend(guess);
             unknown.push((*name, guess));
         }
-        let lacking: Vec<&Field> = fields
-            .iter()
-            .filter(|field| field.required && missing(&field.name) && !meant.contains(&field.name.as_str()))
-            .collect();
+        let absent: Vec<&Field> = fields.iter().filter(|field| field.required && missing(&field.name)).collect();
         for (name, guess) in unknown {
             self.unknown_key(name, guess, fields);
         }
+        for field in &absent {
+            self.fill(&field.name, &field.shape);
+        }
+        let lacking: Vec<&Field> = absent.into_iter().filter(|field| !meant.contains(&field.name.as_str())).collect();
         if !lacking.is_empty() {
             self.missing_keys(id, &lacking, key);
         }
         for (name, value) in entries {
             if let Some(field) = fields.iter().find(|field| field.name == self.word(name)) {
-                self.route.push(field.name.clone());
-                self.node(value, &field.shape, Some(&self.document.node(name).span));
+                let key = self.document.node(name).span.clone();
+                self.route.push(Segment::Key(field.name.clone()));
+                if self.doubtful.contains(&key) {
+                    self.hole(key.clone());
+                }
+                self.node(value, &field.shape, Some(&key));
                 self.route.pop();
             }
         }
@@ -127,7 +170,12 @@ impl Walk<'_> {
             None => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
         };
         let message = format!("`{word}` is not a key of {}", self.whole());
-        self.report(&UNKNOWN_KEY, self.document.node(name).span.clone(), message, "not known here", help);
+        let span = self.document.node(name).span.clone();
+        self.report(&UNKNOWN_KEY, span.clone(), message, "not known here", help);
+        self.below(word, |walk| walk.repair(None));
+        if let Some(guess) = guess {
+            self.below(guess.to_owned(), |walk| walk.hole(span));
+        }
     }
 
     fn missing_keys(&mut self, id: NodeId, lacking: &[&Field], key: Option<&Range<usize>>) {
@@ -136,7 +184,10 @@ impl Walk<'_> {
             lacking.iter().map(|field| format!("`{}: {}`", field.name, field.shape.example())).collect();
         let message = format!("{} has no {names}", self.whole());
         let span = key.cloned().unwrap_or_else(|| self.head(id));
-        self.report(&MISSING_KEY, span, message, format!("lacks {names}"), format!("add {}", lines.join(", ")));
+        self.report(&MISSING_KEY, span.clone(), message, format!("lacks {names}"), format!("add {}", lines.join(", ")));
+        for field in lacking {
+            self.below(field.name.clone(), |walk| walk.hole(span.clone()));
+        }
     }
 
     fn wrong_form(&mut self, id: NodeId, shape: &Shape, key: Option<&Range<usize>>, empty: bool) {
@@ -151,7 +202,8 @@ impl Walk<'_> {
             Shape::Map(fields) => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
             _ => format!("write {wanted}"),
         };
-        self.report(&BAD_VALUE, span, message, if empty { "has no value" } else { "not of that form" }, help);
+        self.report(&BAD_VALUE, span.clone(), message, if empty { "has no value" } else { "not of that form" }, help);
+        self.refill(shape, span);
     }
 
     fn scalar(&mut self, id: NodeId, text: &str, style: Style, shape: &Shape, key: Option<&Range<usize>>) {
@@ -159,12 +211,14 @@ impl Walk<'_> {
             let span = key.cloned().unwrap_or_else(|| self.document.node(id).span.clone());
             let message = format!("{} has no value", self.whole());
             let help = format!("write one, such as `{}`, or leave the key out if it may be", shape.example());
-            self.report(&BAD_VALUE, span, message, "nothing after the colon", help);
+            self.report(&BAD_VALUE, span.clone(), message, "nothing after the colon", help);
+            self.refill(shape, span);
             return;
         }
+        let before = self.done.findings.len();
         match shape {
             Shape::Quantity(kind) => self.quantity(id, kind, text),
-            Shape::Text => self.text(id, text, style),
+            Shape::Text => return self.text(id, text, style),
             Shape::Id => self.id(id, text, style),
             Shape::Reference(kind) => {
                 self.id(id, text, style);
@@ -174,25 +228,34 @@ impl Walk<'_> {
             Shape::Date if Date::read(text).is_none() => {
                 self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
             }
-            Shape::Choice(words) if !words.iter().any(|word| word == text) => {
-                let help = match nearest(text, words.iter().map(String::as_str)) {
-                    Some(guess) => format!("did you mean `{guess}`? It is one of: {}", list(words)),
-                    None => format!("one of: {}", list(words)),
-                };
-                self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);
-            }
-            Shape::Count(allowed) => match core_type(text, style) {
-                Core::Int(value)
-                    if u8::try_from(value).is_ok_and(|n| allowed.is_empty() || allowed.contains(&n.into())) => {}
-                _ if allowed.is_empty() => {
-                    self.bad(id, "is a plain count", "not a count", "write a whole number from 0 to 255");
-                }
-                _ => self.bad(id, "is a plain count", "not one of the choices", &format!("one of: {}", list(allowed))),
-            },
+            Shape::Choice(words) if !words.iter().any(|word| word == text) => self.choice(id, text, words),
+            Shape::Count(allowed) => self.count(id, text, style, allowed),
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
                 self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
             }
             _ => {}
+        }
+        if self.done.findings.len() > before {
+            self.refill(shape, self.document.node(id).span.clone());
+        }
+    }
+
+    fn choice(&mut self, id: NodeId, text: &str, words: &[String]) {
+        let help = match nearest(text, words.iter().map(String::as_str)) {
+            Some(guess) => format!("did you mean `{guess}`? It is one of: {}", list(words)),
+            None => format!("one of: {}", list(words)),
+        };
+        self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);
+    }
+
+    fn count(&mut self, id: NodeId, text: &str, style: Style, allowed: &[u64]) {
+        match core_type(text, style) {
+            Core::Int(value)
+                if u8::try_from(value).is_ok_and(|n| allowed.is_empty() || allowed.contains(&n.into())) => {}
+            _ if allowed.is_empty() => {
+                self.bad(id, "is a plain count", "not a count", "write a whole number from 0 to 255");
+            }
+            _ => self.bad(id, "is a plain count", "not one of the choices", &format!("one of: {}", list(allowed))),
         }
     }
 
@@ -219,9 +282,13 @@ impl Walk<'_> {
             Core::Int(_) | Core::Float(_) => Some("a number"),
         };
         if let Some(what) = taken_for {
-            let key = self.route.last().cloned().unwrap_or_default();
-            let line = if key.starts_with('[') { format!("- \"{text}\"") } else { format!("{key}: \"{text}\"") };
+            let line = match self.route.last() {
+                Some(Segment::Key(key)) => format!("{key}: \"{text}\""),
+                _ => format!("- \"{text}\""),
+            };
             self.bad(id, "is text, and unquoted it is not", &format!("read as {what}"), &format!("quote it: `{line}`"));
+            // What was meant is plain enough to go on with.
+            self.repair(Some(Value::from(text)));
         }
     }
 
@@ -260,16 +327,35 @@ impl Walk<'_> {
         self.done.findings.push(finding);
     }
 
+    /// Marks the value being walked as broken and puts a stand-in there.
+    fn refill(&mut self, shape: &Shape, at: Range<usize>) {
+        self.repair(Some(shape.stand_in()));
+        self.hole(at);
+    }
+
+    /// Puts a stand-in under a key that is missing.
+    fn fill(&mut self, name: &str, shape: &Shape) {
+        self.below(name.to_owned(), |walk| walk.repair(Some(shape.stand_in())));
+    }
+
+    fn repair(&mut self, value: Option<Value>) {
+        self.done.repairs.push(Repair { route: self.route.clone(), value });
+    }
+
+    fn hole(&mut self, at: Range<usize>) {
+        self.done.holes.push(Hole { route: spelled(&self.route), at });
+    }
+
+    fn below(&mut self, key: String, then: impl FnOnce(&mut Self)) {
+        self.route.push(Segment::Key(key));
+        then(self);
+        self.route.pop();
+    }
+
     /// The node being walked, as a message names it.
     fn whole(&self) -> String {
-        let mut route = String::new();
-        for part in &self.route {
-            if !route.is_empty() && !part.starts_with('[') {
-                route.push('.');
-            }
-            route.push_str(part);
-        }
-        if route.is_empty() { "the document".into() } else { format!("`{route}`") }
+        let route = spelled(&self.route);
+        if route.is_empty() { format!("this {}", self.kind) } else { format!("`{route}`") }
     }
 
     /// The first line of a node: a label over a whole mapping would hide the file.
@@ -296,6 +382,15 @@ impl Walk<'_> {
             _ => "",
         }
     }
+}
+
+/// `ends.a.runs[1].cable`.
+fn spelled(route: &[Segment]) -> String {
+    route.iter().fold(String::new(), |route, segment| match segment {
+        Segment::Key(key) if route.is_empty() => key.clone(),
+        Segment::Key(key) => format!("{route}.{key}"),
+        Segment::Index(index) => format!("{route}[{index}]"),
+    })
 }
 
 /// `a, b and c` without the Oxford question: plain commas.

@@ -2,14 +2,14 @@
 
 use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
 use super::path::PathLines;
-use super::target::Target;
+use super::target::{Target, Wanted};
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
 use crate::physics::rain_outage::{Outage, RainFade};
 use crate::physics::{free_space, gas, link, rain};
 use crate::place::Place;
-use crate::spec::Polarisation;
+use crate::spec::{self, Hop, Polarisation, Radio};
 use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Percent};
 
 const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
@@ -86,6 +86,13 @@ impl Direction<'_> {
         self.objective_state().ok_or_else(none)?.lines.outage.need()
     }
 
+    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
+        self.lines.mask(broken);
+        for state in &mut self.states {
+            state.lines.mask(broken);
+        }
+    }
+
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         sections.push(Section::of(self.name, format!("Level budget {}", self.title), |rows| {
             self.lines.rows(self.name, rows);
@@ -98,42 +105,47 @@ impl Direction<'_> {
     }
 }
 
+/// One direction before anything is computed.
+struct Way<'n> {
+    hop: &'n Document<Hop>,
+    sender: &'n ResolvedEnd<'n>,
+    receiver: &'n ResolvedEnd<'n>,
+    frequency: &'n Given<Gigahertz>,
+    frequency_at: Place,
+}
+
 pub(super) fn compute<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
     target: &Target,
     a_sends: bool,
 ) -> Direction<'n> {
-    let hop = resolved.hop;
-    let (name, title, sender, receiver, frequency, frequency_at) = if a_sends {
-        ("a_to_b", "a to b", &resolved.a, &resolved.b, &hop.channel.a_to_b, at!(hop.channel.a_to_b))
+    let (hop, a, b) = (resolved.hop, &resolved.a, &resolved.b);
+    let channel = &hop.spec.channel;
+    let (name, title, way) = if a_sends {
+        let (frequency, frequency_at) = (&channel.a_to_b, at!(hop.channel.a_to_b));
+        ("a_to_b", "a to b", Way { hop, sender: a, receiver: b, frequency, frequency_at })
     } else {
-        ("b_to_a", "b to a", &resolved.b, &resolved.a, &hop.channel.b_to_a, at!(hop.channel.b_to_a))
+        let (frequency, frequency_at) = (&channel.b_to_a, at!(hop.channel.b_to_a));
+        ("b_to_a", "b to a", Way { hop, sender: b, receiver: a, frequency, frequency_at })
     };
-    let f = frequency.value;
-    let rain = rain_fade(resolved, path, f, frequency_at);
-    let objective_share = Percent(100.0) - target.availability.value();
-    let lines =
-        lines_of(path, sender, receiver, (frequency, frequency_at), &rain, objective_share, target.availability.place);
-    let states = states(resolved, sender, receiver, &lines, &rain);
+    let rain = rain_fade(&way, path);
+    let lines = budget(&way, path, &rain, &target.availability);
+    let states = states(&way, &lines, &rain);
     let objective = states.iter().position(|state| {
         state.lines.capacity.value.as_ref().is_ok_and(|given| given.value >= target.capacity.value())
     });
-    Direction { name, title, sender, receiver, lines, states, objective }
+    Direction { name, title, sender: way.sender, receiver: way.receiver, lines, states, objective }
 }
 
-fn lines_of(
+fn budget(
+    way: &Way<'_>,
     path: &PathLines,
-    sender: &ResolvedEnd<'_>,
-    receiver: &ResolvedEnd<'_>,
-    (frequency, frequency_at): (&Given<Gigahertz>, Place),
     rain: &Result<RainFade, Missing>,
-    share: Percent,
-    share_at: Place,
+    wanted: &Wanted<Percent>,
 ) -> DirectionLines {
-    let (end, sending, receiving) = (sender.end, sender.antenna, receiver.antenna);
-    let (power_at, sending_at, receiving_at) = (at!(end.transmit_power), at!(sending.gain), at!(receiving.gain));
-    let f = frequency.value;
+    let (hop, end, sending, receiving) = (way.hop, way.sender.end, way.sender.antenna, way.receiver.antenna);
+    let f = way.frequency.value;
     let slant = path.slant.need();
     let free_space_loss = slant.clone().map(|s| free_space::loss(f, s));
     let gas_attenuation = air(path).map(|air| gas::specific_attenuation(f, &air));
@@ -142,27 +154,34 @@ fn lines_of(
         let gains = [sending.gain.value, receiving.gain.value];
         Ok(link::received_level(end.transmit_power.value, gains, &[free_space, gas_loss.clone()?]))
     });
-    let level_from: Vec<Place> =
-        [power_at, sending_at, receiving_at, frequency_at].into_iter().chain(path.slant.from.iter().copied()).collect();
-    let path_from: Vec<Place> = [frequency_at].into_iter().chain(path.slant.from.iter().copied()).collect();
-    let rain_from: Vec<Place> = path_from.iter().chain(&path.rain_rate.from).copied().collect();
     let objective_fade = rain.clone().and_then(|rain| {
         let outside =
             "the rain model holds from 0.001 % to 1 % of the year, so for availabilities from 99 % to 99.999 %";
-        rain.attenuation(share).ok_or_else(|| Missing::new(outside, share_at))
+        rain.attenuation(Percent(100.0) - wanted.value()).ok_or_else(|| Missing::new(outside, wanted.place))
     });
+
+    let power_at = at!(end.transmit_power);
+    let gains_at = [at!(sending.gain), at!(receiving.gain)];
+    let path_from = joined(&[way.frequency_at], &path.slant.from);
+    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &path_from);
+    let rain_from = joined(&path.rain_rate.from, &joined(&[at!(hop.channel.polarisation)], &path_from));
     DirectionLines {
-        frequency: Line::known(frequency.clone(), &[frequency_at]),
+        frequency: Line::known(way.frequency.clone(), &[way.frequency_at]),
         transmit_power: Line::known(end.transmit_power.clone(), &[power_at]),
-        transmit_gain: Line::known(sending.gain.clone(), &[sending_at]),
-        receive_gain: Line::known(receiving.gain.clone(), &[receiving_at]),
+        transmit_gain: Line::known(sending.gain.clone(), &gains_at[..1]),
+        receive_gain: Line::known(receiving.gain.clone(), &gains_at[1..]),
         free_space_loss: Line::new(free_space_loss, &path_from),
-        gas_attenuation: Line::new(gas_attenuation, &path.mean_altitude.from),
+        gas_attenuation: Line::new(gas_attenuation, &path_from),
         gas_loss: Line::new(gas_loss, &path_from),
         level: Line::new(level, &level_from),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
-        objective_fade: Line::new(objective_fade, &rain_from),
+        objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),
     }
+}
+
+/// Two lists of inputs in one.
+fn joined(first: &[Place], then: &[Place]) -> Vec<Place> {
+    first.iter().chain(then).copied().collect()
 }
 
 fn air(path: &PathLines) -> Result<Air, Missing> {
@@ -173,49 +192,45 @@ fn air(path: &PathLines) -> Result<Air, Missing> {
     })
 }
 
-fn rain_fade(resolved: &ResolvedHop<'_>, path: &PathLines, f: Gigahertz, f_at: Place) -> Result<RainFade, Missing> {
-    let polarisation = match resolved.hop.channel.polarisation {
+fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
+    let polarisation = match way.hop.channel.polarisation {
         Polarisation::Horizontal => rain::Polarisation::Horizontal,
         Polarisation::Vertical => rain::Polarisation::Vertical,
     };
     let rate = path.rain_rate.value.as_ref().map_err(Clone::clone)?.value;
     let (elevation, slant) = (path.elevation_a.need()?, path.slant.need()?);
-    RainFade::new(f, polarisation, elevation, slant, rate).map_err(|error| Missing::new(error, f_at))
+    RainFade::new(way.frequency.value, polarisation, elevation, slant, rate)
+        .map_err(|error| Missing::new(error, way.frequency_at))
 }
 
-fn states(
-    resolved: &ResolvedHop<'_>,
-    sender: &ResolvedEnd<'_>,
-    receiver: &ResolvedEnd<'_>,
-    lines: &DirectionLines,
-    rain: &Result<RainFade, Missing>,
-) -> Vec<State> {
-    let (radio, sending) = (receiver.radio, sender.radio);
-    let bandwidth = resolved.hop.channel.bandwidth.value;
+fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing>) -> Vec<State> {
+    let (hop, radio) = (way.hop, way.receiver.radio);
+    let bandwidth = hop.channel.bandwidth.value;
     let usable = (0..radio.states.len()).filter(|i| radio.states[*i].bandwidth.value == bandwidth);
     usable
         .map(|i| {
             let state = &radio.states[i];
+            let chosen_by = [at!(hop.channel.bandwidth), at!(radio.states[i].bandwidth)];
             let (capacity_at, threshold_at) = (at!(radio.states[i].capacity), at!(radio.states[i].threshold));
-            let (back_off, back_off_at) = back_off(sending, state);
+            let (back_off, back_off_at) = back_off(way.sender.radio, state);
             let level = lines.level.need().map(|level| level - back_off);
             let margin = level.clone().map(|level| link::fade_margin(level, state.threshold.value));
             let outage = margin.clone().and_then(|margin| Ok(rain.clone()?.outage(margin)));
             let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
-            let mut from = lines.level.from.clone();
-            from.extend(back_off_at);
-            let level_from = from.clone();
-            from.insert(0, threshold_at);
+            let mut level_from = joined(&lines.level.from, &chosen_by);
+            level_from.extend(back_off_at);
+            let margin_from = joined(&[threshold_at], &level_from);
+            let outage_from = joined(&margin_from, &lines.rain_fade.from);
             State {
                 title: state.title.to_string(),
                 number: i,
                 lines: StateLines {
-                    capacity: Line::known(state.capacity.clone(), &[capacity_at]),
-                    threshold: Line::known(state.threshold.clone(), &[threshold_at]),
+                    capacity: Line::known(state.capacity.clone(), &joined(&[capacity_at], &chosen_by)),
+                    threshold: Line::known(state.threshold.clone(), &joined(&[threshold_at], &chosen_by)),
                     level: Line::new(level, &level_from),
-                    margin: Line::new(margin, &from),
-                    outage: Line::new(outage, &from),
-                    availability: Line::new(availability, &from),
+                    margin: Line::new(margin, &margin_from),
+                    outage: Line::new(outage, &outage_from),
+                    availability: Line::new(availability, &outage_from),
                 },
             }
         })
@@ -223,16 +238,13 @@ fn states(
 }
 
 /// How much the sender lowers its power in the state of this name and bandwidth.
-fn back_off(
-    sending: &crate::network::Document<crate::spec::Radio>,
-    state: &crate::spec::State,
-) -> (Decibels, Option<Place>) {
-    let same = |other: &crate::spec::State| other.title == state.title && other.bandwidth == state.bandwidth;
+fn back_off(sending: &Document<Radio>, state: &spec::State) -> (Decibels, Option<Place>) {
+    let same = |other: &spec::State| other.title == state.title && other.bandwidth == state.bandwidth;
     match sending.states.iter().position(same) {
-        Some(i) => match &sending.states[i].back_off {
-            Some(given) => (given.value, Some(at!(sending.states[i].back_off))),
-            None => (Decibels(0.0), None),
-        },
+        Some(i) => {
+            let given = sending.states[i].back_off.as_ref();
+            (given.map_or(Decibels(0.0), |given| given.value), Some(at!(sending.states[i].back_off)))
+        }
         None => (Decibels(0.0), None),
     }
 }

@@ -52,8 +52,6 @@ pub struct EndSheet<'n> {
     pub far: &'n ResolvedEnd<'n>,
     /// Its lines.
     pub lines: EndLines,
-    /// The tilt the bracket gives as mounted.
-    pub reach: Reach,
     /// Other ways to mount the same bracket that do reach the tilt; empty while the present one does.
     pub mends: Vec<TiltMend>,
     /// How much the antenna would have to go up (or down, negative) for the present mounting to reach; `None` while it does.
@@ -118,6 +116,13 @@ impl EndSheet<'_> {
         }
     }
 
+    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
+        self.lines.mask(broken);
+        for run in &mut self.runs {
+            run.mask(broken);
+        }
+    }
+
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let key = format!("ends.{}", self.name);
         sections.push(Section::of(key.clone(), format!("End {}", self.name), |rows| self.lines.rows(&key, rows)));
@@ -178,7 +183,7 @@ pub(super) fn compute<'n>(
     };
     let runs = own.runs.iter().map(|run| run::compute(own, run, target)).collect();
     let voltage_reserve = target.voltage_reserve.clone();
-    EndSheet { name, resolved: own, far, lines, reach, mends, height_mend, code, voltage_reserve, runs }
+    EndSheet { name, resolved: own, far, lines, mends, height_mend, code, voltage_reserve, runs }
 }
 
 struct Aim {

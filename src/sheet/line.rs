@@ -1,5 +1,6 @@
 //! A line of the sheet: a value with its words, its symbol, its method and the places it came from.
 
+use crate::finding::Spot;
 use crate::physics::rain_outage::Outage;
 use crate::place::Place;
 use crate::units::{Given, Quantity};
@@ -16,23 +17,40 @@ pub struct Line<T> {
 /// Why a value could not be computed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Missing {
-    /// One lower-case clause.
+    /// One lower-case clause; for something broken, its name.
     pub reason: String,
     /// The input that is missing or out of range.
-    pub place: Place,
-    /// Whether a rule of its own speaks of this, so that nothing else need.
-    pub judged: bool,
+    pub spot: Spot,
+    /// Who reports it.
+    pub cause: Cause,
+}
+
+/// Why a value is missing, and so who reports it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Cause {
+    /// An input is not there or out of range: reported once a hop.
+    Input,
+    /// A rule of its own speaks of it.
+    Judged,
+    /// An input is broken and was reported where it stands; once a hop it is said what waits for it.
+    Broken,
 }
 
 impl Missing {
     /// A reason that nothing else will report.
-    pub fn new(reason: impl std::fmt::Display, place: Place) -> Self {
-        Self { reason: reason.to_string(), place, judged: false }
+    pub fn new(reason: impl std::fmt::Display, spot: impl Into<Spot>) -> Self {
+        Self { reason: reason.to_string(), spot: spot.into(), cause: Cause::Input }
     }
 
     /// A reason that a rule reports under its own name.
-    pub fn judged(reason: impl std::fmt::Display, place: Place) -> Self {
-        Self { judged: true, ..Self::new(reason, place) }
+    pub fn judged(reason: impl std::fmt::Display, spot: impl Into<Spot>) -> Self {
+        Self { cause: Cause::Judged, ..Self::new(reason, spot) }
+    }
+
+    /// A value that comes from one that is broken: its name, and the place where that is shown.
+    #[must_use]
+    pub fn broken(name: String, spot: Spot) -> Self {
+        Self { reason: name, spot, cause: Cause::Broken }
     }
 }
 
@@ -162,6 +180,13 @@ macro_rules! lines {
         }
 
         impl $group {
+            /// Takes the value from every line that came from something broken.
+            pub fn mask(&mut self, broken: &dyn Fn(&$crate::place::Place) -> Option<$crate::sheet::Missing>) {
+                $(if let Some(missing) = self.$field.from.iter().find_map(broken) {
+                    self.$field.value = Err(missing);
+                })+
+            }
+
             /// Adds its rows, their keys under `prefix`.
             pub fn rows(&self, prefix: &str, rows: &mut Vec<$crate::sheet::Row>) {
                 use $crate::sheet::Shown as _;

@@ -99,9 +99,11 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
     }
 }
 
-pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>) -> ServiceLines {
+pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &Target) -> ServiceLines {
     let outage = a_to_b.objective_outage().and_then(|one| Ok(link::two_way(one, b_to_a.objective_outage()?)));
-    let from = a_to_b.lines.level.from.clone();
+    let states = [a_to_b, b_to_a].into_iter().filter_map(|direction| direction.objective_state());
+    let mut from = vec![target.capacity.place];
+    from.extend(states.flat_map(|state| state.lines.outage.from.iter().chain(&state.lines.capacity.from)));
     let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
     let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
     ServiceLines {

@@ -32,7 +32,7 @@ lines! {
         radio_voltage: Volts, "V", "voltage at the radio", FEED;
         current: Amperes, "I", "current", "P / V";
         supply_power: Watts, "V_s I", "power the supply gives", FEED;
-        longest_outdoor: Metres, "", "longest outdoor length that keeps the voltage reserve", "the same equation solved for the length";
+        longest_outdoor: Metres, "", "longest outdoor length for this voltage", "the same equation solved for the length";
     }
 }
 
@@ -63,6 +63,17 @@ impl RunSheet<'_> {
     #[must_use]
     pub fn carries(&self, service: Service) -> bool {
         self.resolved.run.carries.contains(&service)
+    }
+
+    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
+        self.lines.mask(broken);
+        if self.lines.loop_resistance.value.is_err() || self.lines.radio_voltage.value.is_err() {
+            // A run that starves has no voltage either way; only a sound loop may say so.
+            self.feed = match self.feed {
+                Feed::Starves(limit) if self.lines.loop_resistance.value.is_ok() => Feed::Starves(limit),
+                _ => Feed::None,
+            };
+        }
     }
 
     /// How a shorter run would mend too low a voltage, in words.
@@ -121,7 +132,8 @@ fn resistance(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius, indoor:
     let (run, cable) = (resolved.run, resolved.cable);
     let arresters: Ohms =
         resolved.arresters.iter().fold(Ohms(0.0), |sum, arrester| sum + arrester.series_resistance.value);
-    let mut from = vec![at!(run.outdoor), at!(run.indoor), at!(cable.conductor), target.hottest_air.place];
+    let mut from = vec![at!(run.outdoor), at!(run.indoor), at!(cable.conductor), at!(cable.resistance)];
+    from.extend([at!(cable.material), target.hottest_air.place]);
     from.extend(resolved.arresters.iter().map(|&arrester| at!(arrester.series_resistance)));
     Resistance {
         outdoors: conductor_at(cable, hot),
@@ -175,8 +187,10 @@ fn fed(
     let loop_resistance = feeder.loop_resistance(outdoor);
     let settled = power_feed::operating_point(source, draw, loop_resistance);
     let (supply_at, draw_at) = (at!(supply.voltage.min), at!(radio.power.draw));
+    let mut loop_from = resistance.from.clone();
+    loop_from.push(at!(supply.pairs));
     let mut from = vec![supply_at, draw_at];
-    from.extend(&resistance.from);
+    from.extend(&loop_from);
     let value = |part: fn(&OperatingPoint) -> f64| {
         settled.as_ref().map(part).map_err(|error| Missing::judged(error, at!(run.supply)))
     };
@@ -184,7 +198,7 @@ fn fed(
     let longest = power_feed::longest_run(source, draw, wanted, &feeder)
         .ok_or_else(|| Missing::judged("no length of this cable would do", at!(run.cable)));
     Fed {
-        loop_resistance: Line::known(loop_resistance, &resistance.from),
+        loop_resistance: Line::known(loop_resistance, &loop_from),
         supply_voltage: Line::known(source, &[supply_at]),
         radio_draw: Line::known(radio.power.draw.clone(), &[draw_at]),
         radio_voltage: Line::new(value(|point| point.load.0).map(Volts), &from),

@@ -69,13 +69,13 @@ impl Target {
                 .or_else(|| {
                     first(network.objectives.acceptance_window.as_ref(), at!(network.objectives.acceptance_window))
                 })
-                .unwrap_or_else(|| assumed(ACCEPTANCE_WINDOW, at!(network.objectives))),
+                .unwrap_or_else(|| assumed(ACCEPTANCE_WINDOW, at!(network.objectives.acceptance_window))),
             rain_rate: rain_rate(resolved),
             hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
                 .or_else(|| first(network.climate.hottest_air.as_ref(), at!(network.climate.hottest_air)))
-                .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate))),
+                .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate.hottest_air))),
             voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
-                .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits))),
+                .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
         }
     }
 

@@ -61,7 +61,7 @@ fn read_fraction(text: &str, start: usize, whole_end: usize) -> Option<Number> {
         return None;
     }
     let part = over(text, numerator, numerator_at + digits)?;
-    (part.form == Form::Fraction).then(|| Number { value: whole + part.value, ..part })
+    (part.form == Form::Fraction).then_some(Number { value: whole + part.value, ..part })
 }
 
 /// The numerator over what follows the slash.

@@ -19,7 +19,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let message = format!("end {}: the grounding conductor bonds to no stated earth point", sheet.name);
-    let finding = found.report(&RULE, at!(end.grounding.conductor), message, "bonds where?");
+    let finding = found.report(&RULE, at!(end.grounding.bonds_to), message, "bonds where?");
     let points: Vec<&str> = site.earth.iter().map(|point| &*point.id).collect();
     finding.help(if points.is_empty() {
         format!("give site `{}` an earth point, and name it in `bonds_to`", site.id)

@@ -24,6 +24,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let off = Metres((height - limit).0.abs());
     let message = format!("end {}: the antenna at {has} is {off} {word} of `{}` at {ends}", sheet.name, support.id);
     let finding = found.report(&RULE, at!(end.height), message, "not on the support");
-    finding.because(at!(support.base_height), format!("stands free from {base} to {top} above ground"));
+    finding.because(at!(support.base_height), "its base");
+    finding.because(at!(support.free_length), "for this length");
     finding.help(format!("a height from {base} to {top}, or another support"));
 }

@@ -16,12 +16,16 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let Some(tilt) = sheet.lines.tilt.get() else { return };
-    if sheet.reach.holds(tilt) {
+    let lines = &sheet.lines;
+    let (Some(tilt), Some(least), Some(most)) = (lines.tilt.get(), lines.tilt_least.get(), lines.tilt_most.get())
+    else {
+        return;
+    };
+    if least <= tilt && tilt <= most {
         return;
     }
     let (end, bracket, support) = (sheet.resolved.end, sheet.resolved.bracket, sheet.resolved.support);
-    let limit = if tilt < sheet.reach.least { sheet.reach.least } else { sheet.reach.most };
+    let limit = if tilt < least { least } else { most };
     let (needs, gives) = apart(tilt, limit);
     let beyond = Degrees((tilt - limit).0.abs());
     let orientation = end.bracket.orientation.word();
@@ -29,7 +33,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         "end {}: the far end lies at {needs}, {beyond} beyond the {gives} this bracket gives {orientation}",
         sheet.name
     );
-    let label = format!("reaches {} to {}", sheet.reach.least, sheet.reach.most);
+    let label = format!("reaches {least} to {most}");
     let finding = found.report(&RULE, at!(end.bracket.model), message, label);
     finding.because(at!(end.height), "this height and that of the far end make the tilt");
     finding.because(at!(bracket.tilt), "the tilt range of the bracket");

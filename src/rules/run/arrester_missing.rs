@@ -28,7 +28,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         (false, false) => return,
     };
     let message = format!("end {}: the run to port `{}` has no surge arrester {where_to}", sheet.name, spec.port);
-    let spot = if spec.arresters.is_empty() { at!(spec.outdoor) } else { at!(spec.arresters) };
-    let finding = found.report(&RULE, spot, message, format!("no arrester {where_to}"));
+    let finding = found.report(&RULE, at!(spec.arresters), message, format!("no arrester {where_to}"));
+    finding.because(at!(spec.outdoor), "this much of it is outdoors");
     finding.help(format!("add an arrester {lines} under `arresters`"));
 }
