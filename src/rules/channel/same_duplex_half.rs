@@ -1,5 +1,6 @@
 //! Both ends are the same half of a duplex pair.
 
+use crate::place::Placed as _;
 use crate::rules::prelude::*;
 
 rule! {
@@ -26,6 +27,10 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         if end_a.half.is_some() { at!(end_a.half) } else { at!(end_a.radio) },
         format!("the `{}` half", half_a.id),
     );
+    finding.because(half_b.place(), format!("sends in {}, listens in {}", half_b.transmit, half_b.receive));
+    if half_a.place() != half_b.place() {
+        finding.because(half_a.place(), format!("sends in {}, listens in {}", half_a.transmit, half_a.receive));
+    }
     let other =
         b.radio.halves.iter().find(|half| half.transmit.min.value > half_a.receive.max.value || half.id != half_b.id);
     finding.help(match other {

@@ -23,6 +23,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let kind = supply.standard.word();
     let message = format!("end {}: radio `{}` does not take a {kind} supply", sheet.name, radio.id);
     let finding = found.report(&RULE, at!(spec.supply), message, format!("a {kind} supply"));
+    finding.because(at!(supply.standard), "its kind");
     finding.because(at!(radio.power.accepts), "what the radio takes");
     finding.help(format!("a supply of kind {}", takes.join(" or ")));
 }
