@@ -6,6 +6,7 @@
 mod args;
 mod check;
 mod explain;
+mod new;
 mod schema;
 mod sheet;
 
@@ -53,7 +54,7 @@ pub enum Stop {
         /// Why.
         error: std::io::Error,
     },
-    /// Something named on the command line is not there.
+    /// Something named on the command line is not there, or is where it should not be.
     #[error("{0}")]
     Unknown(String),
 }
@@ -75,6 +76,7 @@ pub fn run() -> Exit {
         Command::Sheet(sheet) => sheet::run(&sheet),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
+        Command::New(new) => new::run(&new),
     };
     match done {
         Ok(exit) => exit,

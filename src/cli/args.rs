@@ -24,6 +24,8 @@ pub enum Command {
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.
     Schema(Schema),
+    /// Make a small network to start from.
+    New(New),
 }
 
 /// Arguments of `check`.
@@ -89,6 +91,13 @@ pub struct Schema {
     /// Folder to write into.
     #[arg(long, default_value = "schema")]
     pub out: PathBuf,
+}
+
+/// Arguments of `new`.
+#[derive(Debug, Arguments)]
+pub struct New {
+    /// Folder to make; it must be new or empty.
+    pub dir: PathBuf,
 }
 
 /// Forms of findings.

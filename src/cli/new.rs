@@ -1,0 +1,38 @@
+//! `new`: a small network to start from, with the schemas its files point at.
+
+use std::path::Path;
+
+use super::args::New;
+use super::{Exit, Stop, print};
+use crate::spec::{Kind, schema_text};
+use crate::write::write_whole;
+
+/// The files of the network, commented for somebody who reads them for the first time.
+const FILES: [(&str, &str); 4] = [
+    ("network.yaml", include_str!("../scaffold/network.yaml")),
+    ("sites.yaml", include_str!("../scaffold/sites.yaml")),
+    ("equipment.yaml", include_str!("../scaffold/equipment.yaml")),
+    ("workshop-depot.yaml", include_str!("../scaffold/hop.yaml")),
+];
+
+pub(super) fn run(args: &New) -> Result<Exit, Stop> {
+    let dir = &args.dir;
+    let taken = std::fs::read_dir(dir).is_ok_and(|mut entries| entries.next().is_some());
+    if taken || dir.is_file() {
+        let message = format!("{} is there and not empty: name a folder that is new or empty", dir.display());
+        return Err(Stop::Unknown(message));
+    }
+    for (name, text) in FILES {
+        write(&dir.join(name), text)?;
+    }
+    for kind in Kind::ALL {
+        write(&dir.join("schema").join(format!("{kind}.json")), &schema_text(kind))?;
+    }
+    eprintln!("Now read network.yaml, then run: hopwright check {}", dir.display());
+    Ok(Exit::Clean)
+}
+
+fn write(path: &Path, text: &str) -> Result<(), Stop> {
+    write_whole(path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
+    print(&format!("{}\n", path.display()))
+}
