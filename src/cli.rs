@@ -89,6 +89,12 @@ pub fn run() -> Exit {
     }
 }
 
+/// A path named on the command line must be there: a slip in it is no finding about a network.
+fn present(path: &std::path::Path) -> Result<(), Stop> {
+    let missing = || Stop::Unknown(format!("{}: there is no such file or folder", path.display()));
+    if path.exists() { Ok(()) } else { Err(missing()) }
+}
+
 fn print(text: &str) -> Result<(), Stop> {
     let mut out = std::io::stdout().lock();
     out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(Stop::Output)

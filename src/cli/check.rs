@@ -3,13 +3,14 @@
 use std::io::IsTerminal as _;
 
 use super::args::{Check, Format, LookArgs, When};
-use super::{Exit, Stop, print};
+use super::{Exit, Stop, present, print};
 use crate::evaluate::evaluate;
 use crate::network::Scope;
 use crate::output::{self, Look};
 use crate::rule::Severity;
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
+    args.paths.iter().try_for_each(|path| present(path))?;
     let mut evaluation = evaluate(&Scope::of(&args.paths), |_, _| ());
     let fail_on = Severity::from(args.fail_on);
     let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);

@@ -1,13 +1,14 @@
 //! `sheet`: the computed numbers.
 
 use super::args::{Sheet, SheetFormat};
-use super::{Exit, Stop, print};
+use super::{Exit, Stop, present, print};
 use crate::evaluate::evaluate;
 use crate::listing::{self, HopListing};
 use crate::nearest::nearest;
 use crate::network::Scope;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
+    present(&args.network)?;
     let scope = Scope::of(std::slice::from_ref(&args.network));
     let evaluation = evaluate(&scope, |sheet, _| HopListing::of(sheet));
     if let Some(unknown) = args.hops.iter().find(|id| !evaluation.hops.iter().any(|hop| hop.hop == **id)) {

@@ -4,15 +4,15 @@
 //! is loaded is the folder of the network that encloses a path, and the path itself limits only what is reported.
 
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::{Path, PathBuf, absolute};
 
 /// What to load and what to report on.
 #[derive(Debug, Clone)]
 pub struct Scope {
     /// Folders or files to read, none inside another.
     pub load: Vec<PathBuf>,
-    /// Paths the findings must touch.
-    pub report: Vec<PathBuf>,
+    /// Paths the findings must touch, in full.
+    report: Vec<PathBuf>,
 }
 
 impl Scope {
@@ -24,42 +24,60 @@ impl Scope {
         load.sort();
         load.dedup();
         let all = load.clone();
-        load.retain(|path| !all.iter().any(|other| other != path && path.starts_with(other)));
-        Self { load, report: paths.to_vec() }
+        load.retain(|path| !all.iter().any(|other| other != path && in_full(path).starts_with(in_full(other))));
+        Self { load, report: paths.iter().map(|path| in_full(path)).collect() }
     }
 
     /// Whether a file lies under one of the reported paths.
     #[must_use]
     pub fn reports(&self, file: &Path) -> bool {
-        self.report.iter().any(|path| file.starts_with(path) || path == Path::new("."))
+        let file = in_full(file);
+        self.report.iter().any(|path| file.starts_with(path))
     }
 }
 
-/// The folder above `path` that holds a network document, not looking beyond the root of a repository.
-fn enclosing_network(path: &Path) -> Option<PathBuf> {
-    let whole = std::path::absolute(path).ok()?;
-    // `absolute` keeps the number of trailing parts, so the same number of parts is cut from what was given.
-    let first = usize::from(path.is_file());
-    for up in first.. {
-        let folder = whole.ancestors().nth(up)?;
-        if holds_network(folder) {
-            return Some(shorten(path, folder));
+/// The path from the root of the file system, without `.` and `..`; links are not followed.
+fn in_full(path: &Path) -> PathBuf {
+    let whole = absolute(path).unwrap_or_else(|_| path.to_path_buf());
+    whole.components().fold(PathBuf::new(), |mut full, part| {
+        match part {
+            std::path::Component::ParentDir => {
+                full.pop();
+            }
+            part => full.push(part),
         }
-        if folder.join(".git").exists() {
+        full
+    })
+}
+
+/// The folder at or above `path` that holds a network document, not looking beyond the root of a repository.
+///
+/// It is named from where the path was named: `examples/ridge/hops` gives `examples/ridge`, `hops` gives `.`, and `.` in a
+/// folder of hops gives `..`.
+fn enclosing_network(path: &Path) -> Option<PathBuf> {
+    let mut folder = if path.is_file() { parent(path) } else { path.to_path_buf() };
+    loop {
+        if holds_network(&folder) {
+            return Some(folder);
+        }
+        let full = in_full(&folder);
+        if folder.join(".git").exists() || full.parent().is_none() {
             return None;
         }
+        folder = parent(&folder);
     }
-    None
 }
 
-/// The folder as an ancestor of the path as given, or in full when the given path does not reach that far up.
-fn shorten(given: &Path, folder: &Path) -> PathBuf {
-    let same = |candidate: &&Path| std::path::absolute(candidate).is_ok_and(|whole| whole == folder);
-    let candidates = given.ancestors().filter(|candidate| !candidate.as_os_str().is_empty());
-    match candidates.into_iter().find(same) {
-        Some(found) => found.to_path_buf(),
-        None if std::path::absolute(".").is_ok_and(|here| here == folder) => PathBuf::from("."),
-        None => folder.to_path_buf(),
+/// The folder above, as short as it can be named.
+fn parent(path: &Path) -> PathBuf {
+    match path.components().next_back() {
+        None | Some(std::path::Component::CurDir) => PathBuf::from(".."),
+        Some(std::path::Component::ParentDir) => path.join(".."),
+        Some(_) => match path.parent() {
+            Some(above) if above.as_os_str().is_empty() => PathBuf::from("."),
+            Some(above) => above.to_path_buf(),
+            None => path.to_path_buf(),
+        },
     }
 }
 
@@ -68,7 +86,26 @@ fn holds_network(folder: &Path) -> bool {
     let Ok(entries) = fs::read_dir(folder) else { return false };
     entries.flatten().map(|entry| entry.path()).any(|path| {
         let yaml = path.extension().is_some_and(|extension| extension == "yaml" || extension == "yml");
-        yaml && crate::source::read(&path)
-            .is_ok_and(|source| source.text.lines().any(|line| line.trim_end() == "kind: network"))
+        let opens = |text: &str| text.lines().any(|line| line.trim_end() == "kind: network");
+        yaml && crate::source::read(&path).is_ok_and(|source| opens(&source.text))
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{in_full, parent};
+    use std::path::Path;
+
+    #[test]
+    fn the_folder_above_is_named_from_where_one_stands() {
+        for (path, above) in [("a/b", "a"), ("a", "."), (".", ".."), ("..", "../.."), ("./a", "."), ("/", "/")] {
+            assert_eq!(parent(Path::new(path)), Path::new(above), "{path}");
+        }
+    }
+
+    #[test]
+    fn a_full_path_has_no_detours() {
+        assert_eq!(in_full(Path::new("/a/./b/../c")), Path::new("/a/c"));
+        assert_eq!(in_full(Path::new("/../a")), Path::new("/a"));
+    }
 }
