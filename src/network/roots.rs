@@ -6,6 +6,9 @@
 use std::fs;
 use std::path::{Path, PathBuf, absolute};
 
+use crate::source;
+use crate::spec::Kind;
+
 /// What to load and what to report on.
 #[derive(Debug, Clone)]
 pub struct Scope {
@@ -81,14 +84,23 @@ fn parent(path: &Path) -> PathBuf {
     }
 }
 
-/// Whether a YAML file right in the folder has a line that opens a network document.
+/// Whether a YAML file right in the folder holds a network document.
 fn holds_network(folder: &Path) -> bool {
     let Ok(entries) = fs::read_dir(folder) else { return false };
     entries.flatten().map(|entry| entry.path()).any(|path| {
         let yaml = path.extension().is_some_and(|extension| extension == "yaml" || extension == "yml");
-        let opens = |text: &str| text.lines().any(|line| line.trim_end() == "kind: network");
-        yaml && crate::source::read(&path).is_ok_and(|source| opens(&source.text))
+        yaml && source::read(&path).is_ok_and(|source| opens_network(&source.text))
     })
+}
+
+/// Most files do not even have the word in them and need not be parsed for this.
+fn opens_network(text: &str) -> bool {
+    let word = Kind::Network.word();
+    let is_network = |document: &source::Document| {
+        let kind = document.get(document.root(), "kind").map(|(_, value)| document.resolve(value));
+        kind.and_then(|value| document.text(value)) == Some(word)
+    };
+    text.contains(word) && source::parse(text).documents.iter().any(is_network)
 }
 
 #[cfg(test)]
