@@ -132,10 +132,16 @@ pub(super) fn compute<'n>(
     let rain = rain_fade(&way, path);
     let lines = budget(&way, path, &rain, &target.availability);
     let states = states(&way, &lines, &rain);
-    let objective = states.iter().position(|state| {
-        state.lines.capacity.value.as_ref().is_ok_and(|given| given.value >= target.capacity.value())
-    });
+    let objective = most_robust(&states, way.receiver.radio, target);
     Direction { name, title, sender: way.sender, receiver: way.receiver, lines, states, objective }
+}
+
+/// The state with the lowest threshold among those that reach the capacity asked for.
+fn most_robust(states: &[State], radio: &Radio, target: &Target) -> Option<usize> {
+    let threshold = |number: &usize| radio.states[states[*number].number].threshold.value.0;
+    (0..states.len())
+        .filter(|number| radio.states[states[*number].number].capacity.value >= target.capacity.value())
+        .min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
 }
 
 fn budget(

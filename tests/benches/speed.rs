@@ -1,0 +1,79 @@
+//! How fast: `cargo bench`. Figures are for comparing two states of the program on one machine, and gate nothing.
+
+mod synthetic;
+
+use std::path::PathBuf;
+
+use divan::Bencher;
+use hopwright::evaluate::evaluate;
+use hopwright::finding::Findings;
+use hopwright::network::{self, Scope};
+use hopwright::physics::geodesy::{self, Position};
+use hopwright::physics::rain::Polarisation;
+use hopwright::physics::rain_outage::RainFade;
+use hopwright::physics::{atmosphere, free_space, gas};
+use hopwright::sheet::HopSheet;
+use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
+use synthetic::Plan;
+use tempfile::TempDir;
+
+fn main() {
+    divan::main();
+}
+
+fn folder(hops: usize, faults: bool) -> TempDir {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    synthetic::write(folder.path(), Plan { hops, seed: 7, faults }).expect("a written network");
+    folder
+}
+
+fn scope(folder: &TempDir) -> Scope {
+    Scope::of(&[PathBuf::from(folder.path())])
+}
+
+/// Geometry, gas at both frequencies, rain both ways and its inverse: the physics of one hop.
+#[divan::bench]
+fn physics_of_a_hop(bencher: Bencher) {
+    let here = Position { latitude: Latitude(47.11), longitude: Longitude(13.10) };
+    let there = Position { latitude: Latitude(47.12), longitude: Longitude(13.13) };
+    bencher.bench(|| {
+        let geodesic = geodesy::inverse(here, there).expect("two places");
+        let slant = geodesy::slant(here, Metres(1031.4), there, Metres(2235.5));
+        let tilt = geodesy::elevation(geodesic.distance, Metres(1031.4), Metres(2235.5), geodesy::MEDIAN_K);
+        let air = atmosphere::reference(Metres(1633.0)).expect("in the troposphere");
+        [Gigahertz(71.875), Gigahertz(81.875)].map(|f| {
+            let loss = free_space::loss(f, slant) + gas::loss(f, &air, slant);
+            let rain = RainFade::new(f, Polarisation::Vertical, Degrees(tilt.0), slant, MillimetresPerHour(34.0));
+            (loss, rain.expect("in range").outage(Decibels(36.0)))
+        })
+    });
+}
+
+/// The whole sheet of a hop, judged by every rule.
+#[divan::bench]
+fn sheet_and_rules_of_a_hop(bencher: Bencher) {
+    let folder = folder(1, false);
+    let loaded = network::load(&scope(&folder));
+    let library = loaded.libraries.first().expect("a network");
+    let resolved = network::resolve(library, &mut Findings::default());
+    bencher.bench(|| {
+        let sheet = HopSheet::compute(&resolved[0]);
+        let mut found = Findings::default();
+        hopwright::rules::judge(&sheet, &library.holes, &mut found);
+        (sheet.service.availability.value, found.list.len())
+    });
+}
+
+/// Files to findings for ten thousand hops of about a hundred lines.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn ten_thousand_hops(bencher: Bencher) {
+    let folder = folder(10_000, false);
+    bencher.bench(|| evaluate(&scope(&folder), |_, _| ()).findings.len());
+}
+
+/// The same with one hop in fifty broken.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn ten_thousand_hops_some_broken(bencher: Bencher) {
+    let folder = folder(10_000, true);
+    bencher.bench(|| evaluate(&scope(&folder), |_, _| ()).findings.len());
+}
