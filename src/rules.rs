@@ -153,15 +153,15 @@ fn wait_for(hop: &HopSheet<'_>, broken: &[Broken], found: &mut Findings) {
 /// Says once for each cause what could not be computed, so that a rule that did not run never looks like one that passed.
 fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings, broken: &mut Vec<Broken>) {
     let mut causes: Vec<(Missing, Vec<&str>)> = Vec::new();
-    for line in hop.missing() {
-        if line.missing.cause == Cause::Broken {
-            broken.push((line.missing.reason, line.missing.spot));
+    for (line, missing) in hop.missing() {
+        if missing.cause == Cause::Broken {
+            broken.push((missing.reason, missing.spot));
             continue;
         }
-        match causes.iter_mut().find(|(cause, _)| *cause == line.missing) {
-            Some((_, words)) if words.contains(&line.words) => {}
-            Some((_, words)) => words.push(line.words),
-            None => causes.push((line.missing, vec![line.words])),
+        match causes.iter_mut().find(|(cause, _)| *cause == missing) {
+            Some((_, lines)) if lines.contains(&line) => {}
+            Some((_, lines)) => lines.push(line),
+            None => causes.push((missing, vec![line])),
         }
     }
     for (cause, words) in causes {

@@ -101,13 +101,20 @@ impl<'n> HopSheet<'n> {
         sections
     }
 
-    /// Lines without a value that no rule of its own speaks of.
-    pub fn missing(&self) -> impl Iterator<Item = MissingLine> {
-        let rows = self.sections().into_iter().flat_map(|section| section.rows);
-        rows.filter_map(|row| match row.text {
-            Err(missing) if missing.cause != Cause::Judged => Some(MissingLine { words: row.words, missing }),
-            _ => None,
-        })
+    /// Lines without a value that no rule of its own speaks of: their words and why.
+    #[must_use]
+    pub fn missing(&self) -> Vec<(&'static str, Missing)> {
+        let mut list = Vec::new();
+        let mut each = |words: &'static str, missing: &Missing| {
+            if missing.cause != Cause::Judged {
+                list.push((words, missing.clone()));
+            }
+        };
+        self.path.missing(&mut each);
+        self.directions().into_iter().for_each(|direction| direction.missing(&mut each));
+        self.service.missing(&mut each);
+        self.ends().into_iter().for_each(|end| end.missing(&mut each));
+        list
     }
 
     /// Whether both ends are the same half of a duplex pair: neither hears where the other sends.
@@ -140,13 +147,4 @@ impl<'n> HopSheet<'n> {
         let centre = if direction.name == "a_to_b" { channel.a_to_b.value } else { channel.b_to_a.value };
         (centre - self.half_bandwidth(), centre + self.half_bandwidth())
     }
-}
-
-/// A line that could not be computed.
-#[derive(Debug)]
-pub struct MissingLine {
-    /// What it is, in words.
-    pub words: &'static str,
-    /// Why it is not there.
-    pub missing: Missing,
 }

@@ -93,6 +93,11 @@ impl Direction<'_> {
         }
     }
 
+    pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
+        self.lines.missing(each);
+        self.states.iter().for_each(|state| state.lines.missing(each));
+    }
+
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         sections.push(Section::of(self.name, format!("Level budget {}", self.title), |rows| {
             self.lines.rows(self.name, rows);
@@ -155,7 +160,7 @@ fn budget(
     let slant = path.slant.need();
     let free_space_loss = slant.clone().map(|s| free_space::loss(f, s));
     let gas_attenuation = air(path).map(|air| gas::specific_attenuation(f, &air));
-    let gas_loss = air(path).and_then(|air| Ok(gas::loss(f, &air, slant?)));
+    let gas_loss = gas_attenuation.clone().and_then(|attenuation| Ok(attenuation * slant?));
     let level = free_space_loss.clone().and_then(|free_space| {
         let gains = [sending.gain.value, receiving.gain.value];
         Ok(link::received_level(end.transmit_power.value, gains, &[free_space, gas_loss.clone()?]))

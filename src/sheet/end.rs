@@ -123,6 +123,11 @@ impl EndSheet<'_> {
         }
     }
 
+    pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
+        self.lines.missing(each);
+        self.runs.iter().for_each(|run| run.lines.missing(each));
+    }
+
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let key = format!("ends.{}", self.name);
         sections.push(Section::of(key.clone(), format!("End {}", self.name), |rows| self.lines.rows(&key, rows)));

@@ -187,6 +187,13 @@ macro_rules! lines {
                 })+
             }
 
+            /// Calls `each` with the words and the reason of every line without a value.
+            pub fn missing(&self, each: &mut dyn FnMut(&'static str, &$crate::sheet::Missing)) {
+                $(if let Err(missing) = &self.$field.value {
+                    each($words, missing);
+                })+
+            }
+
             /// Adds its rows, their keys under `prefix`.
             pub fn rows(&self, prefix: &str, rows: &mut Vec<$crate::sheet::Row>) {
                 use $crate::sheet::Shown as _;
