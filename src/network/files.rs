@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 
 use crate::finding::Spot;
 use crate::place::{self, FileId, Place};
-use crate::source::{Document, Parsed, Step, parse};
+use crate::source::{Parsed, Step, parse};
 
 /// A file as it was read.
 #[derive(Debug)]
@@ -28,8 +28,14 @@ impl SourceFile {
         Self { path, origin, text, tree: OnceLock::new() }
     }
 
-    fn document(&self, number: u16) -> Option<&Document> {
-        self.tree.get_or_init(|| parse(&self.text)).documents.get(usize::from(number))
+    fn parsed(&self) -> &Parsed {
+        self.tree.get_or_init(|| parse(&self.text))
+    }
+
+    /// Where reading stopped, for a document that could not be read to its end.
+    fn break_off(&self) -> Option<Range<usize>> {
+        let fault = self.parsed().faults.iter().find(|fault| fault.kind.ends_document());
+        fault.map(|fault| fault.span.clone())
     }
 }
 
@@ -72,7 +78,10 @@ impl Files {
 
     fn find(&self, place: &Place, entry: Option<&str>, key: bool) -> Option<Concrete> {
         let file = place.document.file;
-        let document = self.get(file)?.document(place.document.number)?;
+        let source = self.get(file)?;
+        let Some(document) = source.parsed().documents.get(usize::from(place.document.number)) else {
+            return Some(Concrete { file, span: source.break_off()?, definition: None });
+        };
         let steps: Vec<Step<'_>> = place
             .steps()
             .map(|step| match step {
@@ -84,7 +93,7 @@ impl Files {
         let found = document.find(&steps);
         let span = if key { found.key.unwrap_or(found.span) } else { found.span };
         // A label over many lines hides what it points at: keep its first line.
-        let text = &self.get(file)?.text;
+        let text = &source.text;
         let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
         Some(Concrete { file, span: span.start..line_end, definition: found.definition })
     }

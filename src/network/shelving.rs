@@ -19,6 +19,8 @@ pub(super) struct Shelving {
     taken: HashMap<(usize, Kind, Id), DocumentId>,
     /// References of documents that could not be typed, with the library they look into.
     mentions: Vec<(usize, FileId, Mention)>,
+    /// Folders without a network that have been reported.
+    homeless: Vec<PathBuf>,
     pub(super) findings: Vec<Finding>,
 }
 
@@ -33,7 +35,7 @@ impl Shelving {
         roots.sort();
         roots.dedup();
         let libraries = roots.into_iter().map(|root| (root.clone(), Library::default())).collect();
-        Self { libraries, taken: HashMap::new(), mentions: Vec::new(), findings: Vec::new() }
+        Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
     }
 
     pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
@@ -77,12 +79,14 @@ impl Shelving {
         }
     }
 
-    /// Says once a folder that it has no network.
+    /// Says once for a folder, its neighbours and what lies below them that they have no network.
     fn homeless(&mut self, folder: &Path, entry: &Entry) {
-        let key = (usize::MAX, Kind::Network, Id(folder.to_string_lossy().into_owned()));
-        if self.taken.insert(key, entry.document).is_some() {
+        let near =
+            |other: &PathBuf| folder.starts_with(other) || folder.parent().is_some_and(|up| other.starts_with(up));
+        if self.homeless.iter().any(near) {
             return;
         }
+        self.homeless.push(folder.to_path_buf());
         let place = Place::document(entry.document).below("kind", &[]);
         let message = "no network document is found in this folder or above it";
         let mut finding =

@@ -3,13 +3,13 @@
 use serde::de::DeserializeOwned;
 use serde_yaml::Value;
 
-use crate::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, REFUSED, TOO_LARGE};
+use crate::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
 use crate::finding::{Finding, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, FileId};
 use crate::rule::Rule;
 use crate::shape::{self, Hole, Mention, Repair, Segment};
-use crate::source::{self, TreeFault, TreeFaultKind};
+use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply};
 
 /// What came of one file.
@@ -54,7 +54,9 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         let (doubled, broken): (Vec<_>, Vec<_>) = inside.partition(|fault| fault.kind == TreeFaultKind::DuplicateKey);
         let doubtful: Vec<_> = doubled.into_iter().filter_map(|fault| fault.other.clone()).collect();
         let checked = shape::check(tree, text, file, kind, &doubtful);
-        findings.extend(checked.findings);
+        // What a merge key would have brought is not missing as well.
+        let merged = broken.iter().any(|fault| fault.kind == TreeFaultKind::MergeKey);
+        findings.extend(checked.findings.into_iter().filter(|finding| !merged || *finding.rule != MISSING_KEY));
         let value = || repaired(source::to_value(tree, tree.root()), checked.repairs);
         let spec = broken.is_empty().then(|| type_value(value(), tree, document, kind, &mut findings)).flatten();
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
@@ -63,7 +65,32 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
             entries.push(Entry { document, kind, id: Id(id.into()), spec, mentions, holes: checked.holes });
         }
     }
+    entries.extend(unreadable(file, text, &parsed));
     TypedFile { entries, findings }
+}
+
+/// The documents that broke off, by what they say of themselves: references to them wait for them and do not dangle.
+fn unreadable(file: FileId, text: &str, parsed: &Parsed) -> Vec<Entry> {
+    let whole = |fault: &&TreeFault| {
+        parsed.documents.iter().any(|tree| tree.node(tree.root()).span.contains(&fault.span.start))
+    };
+    let cut = parsed.faults.iter().filter(|fault| fault.kind.ends_document() && !whole(fault));
+    let mut entries = Vec::new();
+    for (number, fault) in (0_u16..).zip(cut) {
+        let start = text[..fault.span.start].rfind("\n---").unwrap_or_default();
+        let end = text[fault.span.start..].find("\n---").map_or(text.len(), |length| fault.span.start + length);
+        let word = |key: &str| {
+            let value = text[start..end].lines().find_map(|line| line.strip_prefix(key))?;
+            value.split_whitespace().next().map(|word| word.trim_matches(['"', '\'']))
+        };
+        if let (Some(kind), Some(id)) = (word("kind:").and_then(Kind::from_word), word("id:")) {
+            // No document of the file has this number; a place in it is shown where reading stopped.
+            let document = DocumentId { file, number: u16::MAX - number };
+            let (mentions, holes) = (Vec::new(), Vec::new());
+            entries.push(Entry { document, kind, id: Id(id.into()), spec: None, mentions, holes });
+        }
+    }
+    entries
 }
 
 fn tree_fault(file: FileId, fault: &TreeFault) -> Finding {

@@ -165,9 +165,14 @@ impl Walk<'_> {
 
     fn unknown_key(&mut self, name: NodeId, guess: Option<&str>, fields: &[Field]) {
         let word = self.word(name).to_owned();
-        let help = match guess {
-            Some(guess) => format!("did you mean `{guess}`?"),
-            None => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
+        let below = fields.iter().find(|field| match &field.shape {
+            Shape::Map(inner) => inner.iter().any(|field| field.name == word),
+            _ => false,
+        });
+        let help = match (guess, below) {
+            (Some(guess), _) => format!("did you mean `{guess}`?"),
+            (None, Some(parent)) => format!("it belongs under `{}`: indent it", parent.name),
+            (None, None) => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
         };
         let message = format!("`{word}` is not a key of {}", self.whole());
         let span = self.document.node(name).span.clone();
@@ -208,6 +213,11 @@ impl Walk<'_> {
 
     fn scalar(&mut self, id: NodeId, text: &str, style: Style, shape: &Shape, key: Option<&Range<usize>>) {
         if text.is_empty() && style == Style::Plain {
+            let own = self.document.node(id).span.clone();
+            if self.text[own.clone()].starts_with('*') {
+                // An alias of nothing: it has been reported.
+                return self.refill(shape, own);
+            }
             let span = key.cloned().unwrap_or_else(|| self.document.node(id).span.clone());
             let message = format!("{} has no value", self.whole());
             let help = format!("write one, such as `{}`, or leave the key out if it may be", shape.example());
@@ -255,7 +265,14 @@ impl Walk<'_> {
             _ if allowed.is_empty() => {
                 self.bad(id, "is a plain count", "not a count", "write a whole number from 0 to 255");
             }
-            _ => self.bad(id, "is a plain count", "not one of the choices", &format!("one of: {}", list(allowed))),
+            _ => {
+                self.bad(
+                    id,
+                    &format!("cannot be `{text}`"),
+                    "not one of the choices",
+                    &format!("one of: {}", list(allowed)),
+                );
+            }
         }
     }
 

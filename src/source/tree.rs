@@ -71,6 +71,14 @@ pub enum TreeFaultKind {
     TooManyNodes,
 }
 
+impl TreeFaultKind {
+    /// Whether the document was not read to its end, and so is not among the documents.
+    #[must_use]
+    pub const fn ends_document(self) -> bool {
+        matches!(self, Self::Malformed | Self::TooDeep | Self::TooManyNodes)
+    }
+}
+
 /// Names a node within the document that gave the name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct NodeId(pub(super) usize);

@@ -78,6 +78,13 @@ pub(super) fn syntax(text: &str, error: &ScanError) -> TreeFault {
         ErrorKind::MismatchedFlowCollectionEnd { open, close } => {
             plain(format!("this `{open}` is closed by `{close}`"))
         }
+        ErrorKind::MappingValueNotAllowed | ErrorKind::InvalidColonPlacement
+            if unclosed(text, span.start).is_some() =>
+        {
+            let open = unclosed(text, span.start).unwrap_or(span);
+            let message = format!("this `{}` is not closed before the next key", &text[open.clone()]);
+            TreeFault::new(TreeFaultKind::Malformed, open, message).help("close the bracket on the line it opens")
+        }
         ErrorKind::UnexpectedCharacter { character } if character.is_control() => {
             let code = u32::from(*character);
             plain(format!("the control character U+{code:04X} cannot stand here"))
@@ -93,11 +100,42 @@ pub(super) fn syntax(text: &str, error: &ScanError) -> TreeFault {
     }
 }
 
-/// Where an error is: a tab, unlike all else, is marked from behind.
+/// Where an error is: a tab, unlike all else, is marked from behind or from the line before.
 fn fault_start(text: &str, error: &ScanError) -> usize {
     let at = text.floor_char_boundary(error.marker().byte_offset().unwrap_or(text.len()));
-    let behind_tab = text[..at].ends_with('\t') && !text[at..].starts_with('\t');
-    if behind_tab && is_tab(error.kind()) { at - 1 } else { at }
+    if !is_tab(error.kind()) || text[at..].starts_with('\t') {
+        return at;
+    }
+    if text[..at].ends_with('\t') {
+        return at - 1;
+    }
+    let mut lines = text[at..].match_indices('\n').map(|(length, _)| at + length + 1);
+    let indenting = |line: usize| {
+        let blank = text[line..].find(|c| !matches!(c, ' ' | '\t')).map_or(text.len(), |length| line + length);
+        text[line..blank].find('\t').map(|length| line + length)
+    };
+    lines.find_map(indenting).unwrap_or(at)
+}
+
+/// The bracket that the line above `at` opens and does not close: the usual cause of a colon out of place.
+fn unclosed(text: &str, at: usize) -> Option<Span> {
+    let line_at = text[..at].rfind('\n')?;
+    let above_at = text[..line_at].rfind('\n').map_or(0, |end| end + 1);
+    let mut open = Vec::new();
+    let mut quote = None;
+    for (length, c) in text[above_at..line_at].char_indices() {
+        match (quote, c) {
+            (Some(mark), _) if c == mark => quote = None,
+            (None, '"' | '\'') => quote = Some(c),
+            (None, '#') if text[..above_at + length].ends_with([' ', '\t']) => break,
+            (None, '[' | '{') => open.push(above_at + length),
+            (None, ']' | '}') => {
+                open.pop();
+            }
+            _ => {}
+        }
+    }
+    open.last().map(|&start| start..start + 1)
 }
 
 /// A name from the file, between backticks, cut if long and without control characters.
