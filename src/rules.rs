@@ -150,6 +150,9 @@ fn wait_for(hop: &HopSheet<'_>, broken: &[Broken], found: &mut Findings) {
     finding.help("mend it, and the rest is judged");
 }
 
+/// How many lines of the sheet a help names; the others follow from them.
+const MOST_WORDS: usize = 3;
+
 /// Says once for each cause what could not be computed, so that a rule that did not run never looks like one that passed.
 fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings, broken: &mut Vec<Broken>) {
     let mut causes: Vec<(Missing, Vec<&str>)> = Vec::new();
@@ -169,6 +172,12 @@ fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings, broken: &mut Vec<Brok
         let spec = hop.resolved.hop;
         let finding = found.report(&NOT_EVALUATED, cause.spot, message, "because of this");
         finding.because(crate::at!(spec.id), "this hop");
-        finding.help(format!("without it there is no {}", words.join(", no ")));
+        let more = match words.len().saturating_sub(MOST_WORDS) {
+            0 => String::new(),
+            1 => "; nor 1 line more".into(),
+            more => format!("; nor {more} lines more"),
+        };
+        let named: Vec<&str> = words.into_iter().take(MOST_WORDS).collect();
+        finding.help(format!("without it there is no {}{more}", named.join("; no ")));
     }
 }

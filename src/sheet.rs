@@ -14,7 +14,7 @@ mod target;
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
-use crate::units::Gigahertz;
+use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
@@ -145,6 +145,6 @@ impl<'n> HopSheet<'n> {
     pub fn channel_edges(&self, direction: &Direction<'_>) -> (Gigahertz, Gigahertz) {
         let channel = &self.resolved.hop.channel;
         let centre = if direction.name == "a_to_b" { channel.a_to_b.value } else { channel.b_to_a.value };
-        (centre - self.half_bandwidth(), centre + self.half_bandwidth())
+        ((centre - self.half_bandwidth()).tidy(), (centre + self.half_bandwidth()).tidy())
     }
 }

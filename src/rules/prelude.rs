@@ -5,7 +5,7 @@ pub(super) use crate::finding::Findings;
 pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, RunSheet};
 pub(super) use crate::spec::{Service, Window};
-pub(super) use crate::units::{Decibels, Degrees, Gigahertz, Metres, Millimetres, Quantity, Volts, apart};
+pub(super) use crate::units::{Gigahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
@@ -19,13 +19,15 @@ pub(super) fn outside(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Wind
     (!inside).then(|| format!("{low} to {high}"))
 }
 
-/// Where the centre of a channel may lie in a band.
-pub(super) fn centre_help(hop: &HopSheet<'_>, band: &Window<Gigahertz>) -> String {
+/// Where the centre of a channel may lie so that it is within all of some bands, and what else would do.
+pub(super) fn centre_help(hop: &HopSheet<'_>, bands: &[&Window<Gigahertz>], other: &str) -> String {
     let half = hop.half_bandwidth();
-    let (low, high) = (band.min.value + half, band.max.value - half);
+    let low = bands.iter().map(|band| band.min.value + half).fold(Gigahertz(0.0), |a, b| if a < b { b } else { a });
+    let high = bands.iter().map(|band| band.max.value - half);
+    let high = high.fold(Gigahertz(f64::INFINITY), |a, b| if b < a { b } else { a });
     if low <= high {
-        format!("a centre from {low} to {high}, or another radio or antenna")
+        format!("a centre from {low} to {high}, or {other}")
     } else {
-        format!("the band of {band} is narrower than the channel")
+        format!("no centre fits {} of bandwidth: {other}", hop.resolved.hop.channel.bandwidth)
     }
 }

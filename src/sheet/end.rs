@@ -35,7 +35,7 @@ lines! {
         target_voltage: MeterVolts, "V", "meter reading to align to", SCALE;
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
-        meter_sense: Words, "", "a stronger signal reads", SCALE;
+        meter_sense: Words, "", "way of the meter for a stronger signal", SCALE;
         ground_needed: SquareMillimetres, "A", "least grounding conductor, copper",
             "the greater of the radio's floor and the code in force";
     }

@@ -8,7 +8,9 @@ use crate::physics::conductor;
 use crate::physics::power_feed::{self, Feeder, NoOperatingPoint, OperatingPoint, Pairs};
 use crate::place::Place;
 use crate::spec::{Cable, Conductor, Service, Supply};
-use crate::units::{Amperes, Celsius, Given, Metres, Millimetres, Ohms, OhmsPerKilometre, Percent, Volts, Watts};
+use crate::units::{
+    Amperes, Celsius, Given, Metres, Millimetres, Ohms, OhmsPerKilometre, Percent, Quantity as _, Volts, Watts,
+};
 
 const FEED: &str = "V² − V_s V + R P = 0, the upper root (constant-power load)";
 const COPPER: &str = "IEC 60028 copper, 0.00393/K from 20 °C";
@@ -80,7 +82,7 @@ impl RunSheet<'_> {
     #[must_use]
     pub fn shorter(&self) -> String {
         match self.lines.longest_outdoor.get() {
-            Some(longest) => format!("{longest} outdoors at most with this cable and supply"),
+            Some(longest) => format!("{} outdoors at most with this cable and supply", longest.rounded_down()),
             None => "no length of this cable will do".into(),
         }
     }
@@ -112,7 +114,7 @@ pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, 
     let conductor = resistance.outdoors * outdoor + resistance.inline;
     let fed = fed(own, resolved, &resistance, outdoor, target);
     let lines = RunLines {
-        length: Line::known(outdoor + indoor, &lengths),
+        length: Line::known((outdoor + indoor).tidy(), &lengths),
         outside_diameter: Line::known(cable.outside_diameter.clone(), &[at!(cable.outside_diameter)]),
         gland: Line::new(gland, &[at!(cable.outside_diameter), at!(port.glands)]),
         cable_temperature: Line::known(hot, &[target.hottest_air.place]),

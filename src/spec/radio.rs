@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Standard, Text, Window};
+use super::{Id, Kind, Service, Standard, Text, Window};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Kilograms, MegabitsPerSecond, Megahertz, Millimetres, NewtonMetres,
     SquareMillimetres, Volts, Watts,
@@ -91,6 +91,17 @@ pub struct Port {
     /// Gland inserts that fit it and the cables they seal.
     #[serde(default)]
     pub glands: Vec<Gland>,
+}
+
+impl Port {
+    /// Whether a run may use the port for a service.
+    #[must_use]
+    pub fn takes(&self, service: Service) -> bool {
+        self.carries.contains(&match service {
+            Service::Data => Duty::Data,
+            Service::Power => Duty::PowerIn,
+        })
+    }
 }
 
 /// What a port may carry.

@@ -18,8 +18,8 @@
 use std::ops::{Add, Mul, Neg, Sub};
 
 use super::{
-    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, Metres, Millimetres, MillimetresPerHour,
-    Minutes, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts, Watts,
+    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, MeterVolts, Metres, Millimetres,
+    MillimetresPerHour, Minutes, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts, Watts,
 };
 
 macro_rules! operator {
@@ -76,6 +76,7 @@ operator! {
     Minutes - Minutes = Minutes;
     Volts + Volts = Volts;
     Volts - Volts = Volts;
+    MeterVolts - MeterVolts = MeterVolts;
     Volts * Amperes = Watts;
     Watts + Watts = Watts;
     Watts - Watts = Watts;

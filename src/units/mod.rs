@@ -91,20 +91,83 @@ pub trait Quantity: Copy + PartialOrd + std::fmt::Display + std::fmt::Debug + Se
     fn with_decimals(self, decimals: usize) -> String {
         text::write(self.base(), decimals, Self::KIND.unit)
     }
+
+    /// The value without the dust of binary fractions: 1.1 m and 4.1 m are 5.2 m, no hair less.
+    #[must_use]
+    fn tidy(self) -> Self {
+        Self::new(number::tidy(self.base()))
+    }
+
+    /// The least value that prints whole and is not below this one: what to ask for when this much is needed.
+    #[must_use]
+    fn rounded_up(self) -> Self {
+        let one = steps::<Self>();
+        Self::new(number::tidy(self.base() * one).ceil() / one)
+    }
+
+    /// The greatest value that prints whole and is not above this one: what to allow when this much is allowed.
+    #[must_use]
+    fn rounded_down(self) -> Self {
+        let one = steps::<Self>();
+        Self::new(number::tidy(self.base() * one).floor() / one)
+    }
 }
 
-/// Two values of one kind with enough decimals to be told apart.
+/// How many of the smallest printed steps make one base unit.
+fn steps<Q: Quantity>() -> f64 {
+    (0..Q::DECIMALS).fold(1.0, |steps, _| steps * 10.0)
+}
+
+/// Two values of one kind and the distance between them, with enough decimals to be told apart.
 ///
 /// A comparison is made in full precision, so `24.96` may fail a limit of `25`: it must not be printed as `25.0 is below
-/// 25.0`. Stops at nine decimals.
+/// 25.0`, nor the distance as `0.0`. Stops at nine decimals.
 #[must_use]
-pub fn apart<Q: Quantity>(left: Q, right: Q) -> (String, String) {
+pub fn apart<Q, D>(left: Q, right: Q) -> (String, String, String)
+where
+    Q: Quantity + std::ops::Sub<Q, Output = D>,
+    D: Quantity,
+{
+    let distance = D::new((left - right).base().abs());
     let mut decimals = Q::DECIMALS;
     loop {
-        let (a, b) = (left.with_decimals(decimals), right.with_decimals(decimals));
-        if a != b || decimals >= 9 {
-            return (a, b);
+        let (a, b, between) =
+            (left.with_decimals(decimals), right.with_decimals(decimals), distance.with_decimals(decimals));
+        if decimals >= 9 || (a != b && between != D::new(0.0).with_decimals(decimals)) {
+            return (a, b, between);
         }
         decimals += 1;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Dbm, Decibels, Metres, Millimetres, Quantity, apart, read};
+
+    #[test]
+    fn decimal_sums_and_inches_are_exact() {
+        let sum = Metres(1.1) + Metres(4.1);
+        assert_ne!(sum, Metres(5.2));
+        assert_eq!(sum.tidy(), Metres(5.2));
+        for (inches, millimetres) in [("3 in", 76.2), ("3 1/2 in", 88.9), ("8.5 in", 215.9), ("9 3/4 in", 247.65)] {
+            assert_eq!(read(Millimetres::KIND, inches), Ok(millimetres));
+        }
+    }
+
+    #[test]
+    fn what_differs_is_printed_apart() {
+        let text = |a: &str, b: &str, c: &str| (a.to_owned(), b.to_owned(), c.to_owned());
+        assert_eq!(apart(Dbm(-29.994), Dbm(-30.0)), text("-29.99 dBm", "-30.00 dBm", "0.01 dB"));
+        assert_eq!(apart(Metres(9.1), Metres(9.0)), text("9.1 m", "9.0 m", "0.1 m"));
+        // 1.04 and 1.06 print apart at one decimal, but 0.02 would print as nothing.
+        assert_eq!(apart(Metres(1.04), Metres(1.06)), text("1.04 m", "1.06 m", "0.02 m"));
+    }
+
+    #[test]
+    fn advice_is_rounded_to_the_safe_side() {
+        assert_eq!(Decibels(8.91).rounded_up(), Decibels(9.0));
+        assert_eq!(Decibels(8.9).rounded_up(), Decibels(8.9));
+        assert_eq!(Metres(56.69).rounded_down(), Metres(56.6));
+        assert_eq!(Metres(-56.61).rounded_down(), Metres(-56.7));
     }
 }

@@ -109,6 +109,11 @@ pub(super) fn read_sexagesimal(text: &str, positive: char) -> Option<f64> {
     sound.then(|| sign * (f64::from(degrees) + minutes / 60.0 + seconds / 3600.0))
 }
 
+/// The nearest number of twelve significant digits: what a person meant whose sums and inches are exact in decimals.
+pub(super) fn tidy(value: f64) -> f64 {
+    format!("{value:.11e}").parse().unwrap_or(value)
+}
+
 /// How many bytes at the start of `text` hold characters that `wanted` accepts.
 fn run(text: &str, wanted: impl Fn(char) -> bool) -> usize {
     text.find(|c| !wanted(c)).unwrap_or(text.len())

@@ -6,7 +6,7 @@
 
 use std::ops::Range;
 
-use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal};
+use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal, tidy};
 use super::{Conversion, Kind, Spelling};
 
 /// Why a text is not the quantity it should be.
@@ -26,7 +26,7 @@ pub struct Fault {
 /// No number, no unit, a unit of another kind, or a value outside [`Kind::range`].
 pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
     if let Some(value) = read_mixed(kind, text) {
-        return in_range(kind, text, value);
+        return in_range(kind, text, tidy(value));
     }
     let number = read_number(text).ok_or_else(|| no_number(kind, text))?;
     let rest = text[number.end..].trim_end();
@@ -46,7 +46,7 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
         .find(|spelling| spelling.words.contains(&word))
         .ok_or_else(|| unknown_unit(kind, text, word_at, word))?;
     let value = convert(spelling, number, &text[..number.end], word).ok_or_else(|| no_number(kind, text))?;
-    in_range(kind, text, value)
+    in_range(kind, text, tidy(value))
 }
 
 /// The notations in which number and unit are mixed.
@@ -114,7 +114,7 @@ fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
     }
     Err(Fault {
         span: 0..text.len(),
-        reason: format!("this {} is outside what is possible here", kind.name),
+        reason: format!("`{}` is outside what is possible here", text.trim()),
         help: format!("between {low} {0} and {high} {0}, for example `{1}`", kind.unit, kind.example),
     })
 }

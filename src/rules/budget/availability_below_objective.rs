@@ -29,7 +29,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let [a_to_b, b_to_a] = hop.directions();
     let direction = if outage(b_to_a) > outage(a_to_b) { b_to_a } else { a_to_b };
     let (Some(state), end) = (direction.objective_state(), direction.sender.end) else { return };
-    let (has, wants) = apart(availability, wanted.value());
+    let (has, wants, _) = apart(availability, wanted.value());
     let minutes = hop.service.minutes.get().unwrap_or_default();
     let message =
         format!("availability is {has}, below {wants}: rain outage of {minutes} a year, worst {}", direction.title);
@@ -41,7 +41,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         finding.because(rain.place, format!("{} fades it by {}", rain.given, line(&direction.lines.rain_fade)));
     }
     if let Some(needed) = direction.lines.objective_fade.get() {
-        let more = needed - margin;
+        let (more, needed) = ((needed - margin).rounded_up(), needed.rounded_up());
         finding.help(format!(
             "{more} more margin would do, {needed} in all: gain, power, a shorter hop or a robuster state"
         ));

@@ -10,26 +10,34 @@ rule! {
     ///
     /// Source: the states on the radio's data sheet.
     severity: Error,
-    check: Direction(check),
+    check: Hop(check),
 }
 
-fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    if direction.objective.is_some() {
-        return;
+fn check(hop: &HopSheet<'_>, found: &mut Findings) {
+    let mut named = Vec::new();
+    for direction in hop.directions() {
+        let radio = direction.receiver.radio;
+        // Of one model at both ends there is one thing to say.
+        if direction.objective.is_none() && !named.contains(&radio.at) {
+            named.push(radio.at);
+            report(hop, direction, found);
+        }
     }
+}
+
+fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (spec, radio, wanted) = (hop.resolved.hop, direction.receiver.radio, &hop.target.capacity);
     let bandwidth = &spec.channel.bandwidth;
     let fastest = direction.states.iter().filter_map(|state| state.lines.capacity.value.as_ref().ok());
     let fastest = fastest.max_by(|one, other| one.value.0.total_cmp(&other.value.0));
     let (message, label) = match fastest {
         Some(most) => (
-            format!("{}: {most} is the most at {bandwidth}, less than {}", direction.title, wanted.given),
-            "too narrow for the capacity".to_owned(),
+            format!("{most} is the most of radio `{}` at {bandwidth}, less than {}", radio.id, wanted.given),
+            "too narrow for the capacity",
         ),
-        None => (
-            format!("{}: radio `{}` has no modulation state at {bandwidth}", direction.title, radio.id),
-            "not a bandwidth of this radio".to_owned(),
-        ),
+        None => {
+            (format!("radio `{}` has no modulation state at {bandwidth}", radio.id), "not a bandwidth of this radio")
+        }
     };
     let finding = found.report(&RULE, at!(spec.channel.bandwidth), message, label);
     finding.because(wanted.place, format!("{} asked for here", wanted.given));

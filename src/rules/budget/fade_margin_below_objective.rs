@@ -24,14 +24,14 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         return;
     }
     let (end, radio, receiver) = (direction.sender.end, direction.sender.radio, direction.receiver.radio);
-    let (has, wants) = apart(margin, wanted.value());
-    let short = wanted.value() - margin;
+    let (has, wants, by) = apart(margin, wanted.value());
     let i = state.number;
-    let message = format!("{}: fade margin in {} is {has}, {short} short of {wants}", direction.title, state.title);
+    let message = format!("{}: fade margin in {} is {has}, {by} short of {wants}", direction.title, state.title);
     let label = format!("{} arrives at the far end", state.lines.level.get().unwrap_or_default());
     let finding = found.report(&RULE, at!(end.transmit_power), message, label);
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
+    let short = (wanted.value() - margin).rounded_up();
     let headroom = radio.transmit_power.max.value - end.transmit_power.value;
     finding.help(if headroom >= short {
         format!("raise the power by {short}, which this radio allows, or the gain of the antennas by as much together")

@@ -20,10 +20,9 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     if level <= overload {
         return;
     }
-    let (has, limit) = apart(level, overload);
-    let over = level - overload;
+    let (has, limit, over) = apart(level, overload);
     let message = format!("{}: received level is {has}, {over} above the overload level of {limit}", direction.title);
     let finding = found.report(&RULE, at!(end.transmit_power), message, format!("gives {has} at the far end"));
     finding.because(at!(radio.overload), "the far receiver takes no more than this");
-    finding.help(format!("set {} or less", end.transmit_power.value - over));
+    finding.help(format!("set {} or less", (end.transmit_power.value - (level - overload)).rounded_down()));
 }

@@ -15,16 +15,21 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let (radio, end, far) = (sheet.resolved.radio, sheet.resolved.end, sheet.far.end);
+    let (radio, end, far, lines) = (sheet.resolved.radio, sheet.resolved.end, sheet.far.end, &sheet.lines);
     let range = &radio.readout.range;
-    let readings = [&sheet.lines.target_voltage, &sheet.lines.voltage_at_least, &sheet.lines.voltage_at_most];
-    let Some(off) = readings.into_iter().filter_map(Line::get).find(|volts| !range.holds(Volts(volts.0))) else {
-        return;
-    };
-    let message = format!("end {}: the meter would have to show {off}, outside {range}", sheet.name);
-    let label = format!("its read-out gives {range}");
-    let finding = found.report(&RULE, at!(end.radio), message, label);
+    let readings = [
+        (&lines.target_voltage, &lines.target_level, "the predicted level"),
+        (&lines.voltage_at_least, &lines.level_least, "the lowest level to accept"),
+        (&lines.voltage_at_most, &lines.level_most, "the highest level to accept"),
+    ];
+    let read = readings.into_iter().filter_map(|(volts, level, words)| Some((Volts(volts.get()?.0), level, words)));
+    let Some((off, level, words)) = read.into_iter().find(|(volts, ..)| !range.holds(*volts)) else { return };
+    let limit = if off < range.min.value { range.min.value } else { range.max.value };
+    let (shows, ends, beyond) = apart(MeterVolts(off.0), MeterVolts(limit.0));
+    let message =
+        format!("end {}: {words} reads {shows}, {beyond} beyond the {ends} where the meter stops", sheet.name);
+    let finding = found.report(&RULE, at!(end.radio), message, format!("its read-out gives {range}"));
     finding.because(at!(radio.readout.range), "the range of the read-out");
-    finding.because(at!(far.transmit_power), format!("gives {} here", line(&sheet.lines.target_level)));
+    finding.because(at!(far.transmit_power), format!("with this power, {words} is {}", line(level)));
     finding.help("align at another power of the far end, or check the two points of the read-out scale");
 }

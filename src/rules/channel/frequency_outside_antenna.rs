@@ -13,9 +13,11 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    for (antenna, end) in
-        [(direction.sender.antenna, direction.sender.end), (direction.receiver.antenna, direction.receiver.end)]
-    {
+    let (sender, receiver) = (direction.sender, direction.receiver);
+    let same = sender.antenna.at == receiver.antenna.at;
+    let mounted = [(sender.antenna, sender.end), (receiver.antenna, receiver.end)];
+    // Of one model at both ends there is one thing to say.
+    for (antenna, end) in mounted.into_iter().take(if same { 1 } else { 2 }) {
         let Some(channel) = outside(hop, direction, &antenna.band) else { continue };
         let message = format!(
             "{}: the channel of {channel} is not within {}, the band of antenna `{}`",
@@ -23,7 +25,11 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         );
         let finding = found.report(&RULE, hop.frequency_place(direction), message, "the centre of that channel");
         finding.because(at!(end.antenna), "this antenna");
+        if same {
+            let far = receiver.end;
+            finding.because(at!(far.antenna), "the same at the far end");
+        }
         finding.because(at!(antenna.band), "is made for this band");
-        finding.help(centre_help(hop, &antenna.band));
+        finding.help(centre_help(hop, &[&antenna.band], "another antenna"));
     }
 }

@@ -18,14 +18,17 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         return;
     }
     let (sending, listening) = (direction.sender.half, direction.receiver.half);
-    let tests =
-        [(&sending.transmit, at!(sending.transmit), "sends"), (&listening.receive, at!(listening.receive), "listens")];
-    for (window, place, does) in tests {
-        let Some(channel) = outside(hop, direction, window) else { continue };
-        let message =
-            format!("{}: the channel of {channel} is not within {window}, where the radio {does}", direction.title);
-        let finding = found.report(&RULE, hop.frequency_place(direction), message, "the centre of that channel");
-        finding.because(place, format!("it {does} here"));
-        finding.help(centre_help(hop, window));
+    let sends = (&sending.transmit, at!(sending.transmit), "sends");
+    let listens = (&listening.receive, at!(listening.receive), "listens");
+    let missed: Vec<_> =
+        [sends, listens].into_iter().filter(|(band, ..)| outside(hop, direction, band).is_some()).collect();
+    let Some((band, _, does)) = missed.first() else { return };
+    let channel = outside(hop, direction, band).unwrap_or_default();
+    let message = format!("{}: the channel of {channel} is not within {band}, where the radio {does}", direction.title);
+    let finding = found.report(&RULE, hop.frequency_place(direction), message, "the centre of that channel");
+    for (_, place, does) in &missed {
+        finding.because(*place, format!("it {does} here"));
     }
+    let bands: Vec<_> = missed.iter().map(|(band, ..)| *band).collect();
+    finding.help(centre_help(hop, &bands, "another radio"));
 }

@@ -17,14 +17,9 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let nearest = if power > range.max.value { &range.max } else { &range.min };
-    let (has, limit) = apart(power, nearest.value);
-    let message =
-        format!("end {}: {has} is outside {range}, {} beyond {limit}", sheet.name, distance(power - nearest.value));
+    let (has, limit, beyond) = apart(power, nearest.value);
+    let message = format!("end {}: {has} is outside {range}, {beyond} beyond {limit}", sheet.name);
     let finding = found.report(&RULE, at!(end.transmit_power), message, "this radio cannot be set to it");
     finding.because(at!(radio.transmit_power), "its range");
     finding.help(format!("set {nearest}"));
-}
-
-fn distance(difference: Decibels) -> Decibels {
-    Decibels(difference.0.abs())
 }

@@ -20,12 +20,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     if conductor.value >= needed {
         return;
     }
-    let (has, wants) = apart(conductor.value, needed);
-    let message = format!(
-        "end {}: grounding conductor of {has}, {} less than the {wants} asked for",
-        sheet.name,
-        needed - conductor.value
-    );
+    let (has, wants, less) = apart(conductor.value, needed);
+    let message = format!("end {}: grounding conductor of {has}, {less} less than the {wants} asked for", sheet.name);
     let finding = found.report(&RULE, at!(end.grounding.conductor), message, format!("{has} of copper"));
     match sheet.code.filter(|code| code.least >= needed) {
         Some(code) => finding.because(code.place, format!("{} asks for {}", code.name, code.written)),

@@ -15,13 +15,12 @@ rule! {
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (end, support) = (sheet.resolved.end, sheet.resolved.support);
     let height = end.height.value;
-    let (base, top) = (support.base_height.value, support.base_height.value + support.free_length.value);
+    let (base, top) = (support.base_height.value, (support.base_height.value + support.free_length.value).tidy());
     if base <= height && height <= top {
         return;
     }
     let (limit, word) = if height < base { (base, "below the base") } else { (top, "above the top") };
-    let (has, ends) = apart(height, limit);
-    let off = Metres((height - limit).0.abs());
+    let (has, ends, off) = apart(height, limit);
     let message = format!("end {}: the antenna at {has} is {off} {word} of `{}` at {ends}", sheet.name, support.id);
     let finding = found.report(&RULE, at!(end.height), message, "not on the support");
     finding.because(at!(support.base_height), "its base");

@@ -20,9 +20,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let limit = if diameter < bracket.pole.min.value { &bracket.pole.min } else { &bracket.pole.max };
-    let (has, allows) = apart(diameter, limit.value);
+    let (has, allows, off) = apart(diameter, limit.value);
     let word = if diameter < limit.value { "thinner" } else { "thicker" };
-    let off = Millimetres((diameter - limit.value).0.abs());
     let message = format!(
         "end {}: {} `{}` of {has} is {off} {word} than the {allows} the clamp takes",
         sheet.name,

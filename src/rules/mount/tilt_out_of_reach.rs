@@ -1,5 +1,6 @@
 //! The bracket cannot be tilted as far as the far end lies.
 
+use crate::place::Placed as _;
 use crate::rules::prelude::*;
 use crate::sheet::TiltMend;
 
@@ -26,8 +27,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     }
     let (end, bracket, support) = (sheet.resolved.end, sheet.resolved.bracket, sheet.resolved.support);
     let limit = if tilt < least { least } else { most };
-    let (needs, gives) = apart(tilt, limit);
-    let beyond = Degrees((tilt - limit).0.abs());
+    let (needs, gives, beyond) = apart(tilt, limit);
     let orientation = end.bracket.orientation.word();
     let message = format!(
         "end {}: the far end lies at {needs}, {beyond} beyond the {gives} this bracket gives {orientation}",
@@ -36,11 +36,21 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let label = format!("reaches {least} to {most}");
     let finding = found.report(&RULE, at!(end.bracket.model), message, label);
     finding.because(at!(end.height), "this height and that of the far end make the tilt");
-    finding.because(at!(bracket.tilt), "the tilt range of the bracket");
+    match (&bracket.plate, &bracket.stop) {
+        (Some(plate), _) if end.bracket.plate => {
+            let _ = &plate.tilt;
+            finding.because(bracket.place().below(".plate.tilt", &[]), "its tilt range with the plate")
+        }
+        (_, Some(stop)) if stop.value == limit => {
+            finding.because(at!(bracket.stop), "without the plate the radio meets the pole here")
+        }
+        _ => finding.because(at!(bracket.tilt), "the tilt range of the bracket"),
+    };
     let mut ways: Vec<String> = sheet.mends.iter().map(way).collect();
     if let Some(rise) = sheet.height_mend {
         let height = end.height.value + rise;
-        let (base, top) = (support.base_height.value, support.base_height.value + support.free_length.value);
+        let height = if tilt < least { height.rounded_down() } else { height.rounded_up() };
+        let (base, top) = (support.base_height.value, (support.base_height.value + support.free_length.value).tidy());
         if base <= height && height <= top {
             ways.push(format!("move the antenna to {height} above ground"));
         }

@@ -16,7 +16,15 @@ rule! {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port) = (run.resolved.run, run.resolved.port);
     let supply = run.resolved.supply.filter(|_| run.carries(Service::Power));
-    for (i, &arrester) in run.resolved.arresters.iter().enumerate() {
+    let arresters = &run.resolved.arresters;
+    let mut demands = Vec::new();
+    demands.extend(port.rate.as_ref().filter(|_| run.carries(Service::Data)).map(ToString::to_string));
+    demands.extend(supply.map(|supply| format!("power on {} pairs, {} or more", supply.pairs, supply.voltage.max)));
+    for (i, &arrester) in arresters.iter().enumerate() {
+        // Of one model at several places there is one thing to say.
+        if arresters[..i].iter().any(|earlier| earlier.at == arrester.at) {
+            continue;
+        }
         let rate = port.rate.as_ref().filter(|rate| run.carries(Service::Data) && arrester.rate.value < rate.value);
         let (what, place, limit) = if let Some(rate) = rate {
             (format!("passes {}, the port runs at {rate}", arrester.rate), at!(arrester.rate), at!(port.rate))
@@ -34,8 +42,11 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         };
         let message = format!("end {}: arrester `{}` {what}", sheet.name, arrester.id);
         let finding = found.report(&RULE, at!(spec.arresters[i].model), message, "not fit for this run");
+        for (j, _) in arresters.iter().enumerate().skip(i + 1).filter(|(_, later)| later.at == arrester.at) {
+            finding.because(at!(spec.arresters[j].model), "nor here");
+        }
         finding.because(place, "its rating");
         finding.because(limit, "what it must pass");
-        finding.help("take an arrester rated for the rate, the pairs and the voltage of the run");
+        finding.help(format!("take an arrester for {}", demands.join(", ")));
     }
 }

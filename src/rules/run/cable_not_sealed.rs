@@ -1,6 +1,7 @@
 //! No gland insert of the port seals on the cable.
 
 use crate::rules::prelude::*;
+use crate::spec::Gland;
 
 rule! {
     /// No gland insert of the port seals on the cable.
@@ -15,14 +16,29 @@ rule! {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port, cable) = (run.resolved.run, run.resolved.port, run.resolved.cable);
     let diameter = cable.outside_diameter.value;
-    if port.glands.is_empty() || port.glands.iter().any(|gland| gland.cable.holds(diameter)) {
+    if port.glands.iter().any(|gland| gland.cable.holds(diameter)) {
         return;
     }
-    let windows: Vec<String> = port.glands.iter().map(|gland| format!("{} ({})", gland.cable, gland.title)).collect();
-    let message =
-        format!("end {}: a cable of {} does not seal in port `{}`", sheet.name, cable.outside_diameter, port.id);
+    // How far the cable is off the nearest edge of each insert.
+    let off = |gland: &&Gland| {
+        let window = &gland.cable;
+        let limit = if diameter < window.min.value { window.min.value } else { window.max.value };
+        (diameter - limit).0.abs()
+    };
+    let Some(nearest) = port.glands.iter().min_by(|one, other| off(one).total_cmp(&off(other))) else { return };
+    let (limit, word) = if diameter < nearest.cable.min.value {
+        (nearest.cable.min.value, "thinner")
+    } else {
+        (nearest.cable.max.value, "thicker")
+    };
+    let (has, seals, by) = apart(diameter, limit);
+    let message = format!(
+        "end {}: a cable of {has} does not seal in port `{}`: {by} {word} than the {seals} of {}",
+        sheet.name, port.id, nearest.title
+    );
     let finding = found.report(&RULE, at!(spec.cable), message, format!("{} across", cable.outside_diameter));
     finding.because(at!(cable.outside_diameter), "its diameter");
-    finding.because(at!(port.glands), format!("seals {}", windows.join(", ")));
+    finding.because(at!(port.glands), "the inserts of the port");
+    let windows: Vec<String> = port.glands.iter().map(|gland| format!("{} ({})", gland.cable, gland.title)).collect();
     finding.help(format!("a cable of {}", windows.join(" or ")));
 }

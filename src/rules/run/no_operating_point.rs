@@ -20,9 +20,9 @@ rule! {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Feed::Starves(limit) = run.feed else { return };
     let (spec, cable, radio) = (run.resolved.run, run.resolved.cable, sheet.resolved.radio);
-    let most = limit.most_power;
+    let (most, draw, short) = apart(limit.most_power, radio.power.draw.value);
     let message =
-        format!("end {}: {most} is the most this cable can bring, the radio draws {}", sheet.name, radio.power.draw);
+        format!("end {}: {most} is the most this cable can bring, {short} less than the {draw} drawn", sheet.name);
     let finding = found.report(
         &RULE,
         at!(spec.outdoor),

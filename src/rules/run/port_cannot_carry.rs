@@ -1,7 +1,6 @@
 //! A port is asked to carry what it cannot.
 
 use crate::rules::prelude::*;
-use crate::spec::Duty;
 
 rule! {
     /// A port is asked to carry what it cannot.
@@ -16,18 +15,22 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port, radio) = (run.resolved.run, run.resolved.port, sheet.resolved.radio);
-    for (service, duty, word) in [(Service::Data, Duty::Data, "data"), (Service::Power, Duty::PowerIn, "power in")] {
-        if !run.carries(service) || port.carries.contains(&duty) {
+    // That no cable may be in the port of the meter is said by another rule.
+    if port.id == radio.readout.port {
+        return;
+    }
+    for (service, word) in [(Service::Data, "data"), (Service::Power, "power")] {
+        if !run.carries(service) || port.takes(service) {
             continue;
         }
-        let message = format!("end {}: port `{}` of radio `{}` carries no {word}", sheet.name, port.id, radio.id);
+        let message = format!("end {}: port `{}` of radio `{}` takes no {word}", sheet.name, port.id, radio.id);
         let finding = found.report(&RULE, at!(spec.carries), message, format!("asks it for {word}"));
         finding.because(at!(spec.port), "this port");
-        finding.because(at!(port.carries), "what it may carry");
-        let able: Vec<&str> =
-            radio.ports.iter().filter(|port| port.carries.contains(&duty)).map(|port| &*port.id).collect();
+        finding.because(at!(port.carries), "what it takes");
+        let able = radio.ports.iter().filter(|port| port.takes(service));
+        let able: Vec<&str> = able.map(|port| &*port.id).collect();
         finding.help(if able.is_empty() {
-            format!("no port of this radio carries {word}")
+            format!("no port of this radio takes {word}")
         } else {
             format!("{word} goes to port {}", able.join(" or "))
         });

@@ -1,6 +1,7 @@
 //! Two runs end at the same port.
 
 use crate::rules::prelude::*;
+use crate::spec::Port;
 
 rule! {
     /// Two runs end at the same port.
@@ -18,8 +19,15 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         let message = format!("end {}: two runs end at port `{}`", sheet.name, runs[i].port);
         let finding = found.report(&RULE, at!(end.runs[i].port), message, "again here");
         finding.because(at!(end.runs[j].port), "first here");
+        let radio = sheet.resolved.radio;
+        let able = |port: &&Port| runs[i].carries.iter().all(|service| port.takes(*service));
+        let taken = |port: &Port| port.id == radio.readout.port || runs.iter().any(|run| run.port == port.id);
         let free: Vec<&str> =
-            sheet.resolved.radio.ports.iter().map(|port| &*port.id).filter(|id| *id != &*runs[i].port).collect();
-        finding.help(format!("the radio also has: {}", free.join(", ")));
+            radio.ports.iter().filter(able).filter(|port| !taken(port)).map(|port| &*port.id).collect();
+        finding.help(if free.is_empty() {
+            "no port is left that takes what this run carries".into()
+        } else {
+            format!("port {} is free", free.join(" or "))
+        });
     }
 }

@@ -19,9 +19,9 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     if gives <= most {
         return;
     }
-    let (has, limit) = apart(gives, most);
+    let (has, limit, above) = apart(gives, most);
     let message =
-        format!("end {}: the supply gives up to {has}, {} above the {limit} the radio takes", sheet.name, gives - most);
+        format!("end {}: the supply gives up to {has}, {above} above the {limit} the radio takes", sheet.name);
     let finding = found.report(&RULE, at!(spec.supply), message, format!("up to {has}"));
     finding.because(at!(supply.voltage.max), "its greatest voltage");
     finding.because(at!(radio.power.voltage.max), "the most the radio takes");

@@ -22,8 +22,8 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     if voltage >= least {
         return;
     }
-    let (has, needs) = apart(voltage, least);
-    let message = format!("end {}: {has} at the radio, {} below the {needs} it runs on", sheet.name, least - voltage);
+    let (has, needs, below) = apart(voltage, least);
+    let message = format!("end {}: {has} at the radio, {below} below the {needs} it runs on", sheet.name);
     let finding = found.report(
         &RULE,
         at!(spec.outdoor),

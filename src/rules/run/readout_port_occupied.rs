@@ -1,6 +1,7 @@
 //! A cable occupies the port the meter is put on for aligning.
 
 use crate::rules::prelude::*;
+use crate::spec::Port;
 
 rule! {
     /// A cable occupies the port the meter is put on for aligning.
@@ -20,6 +21,12 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let message = format!("end {}: the run occupies port `{}`, where the meter is read", sheet.name, spec.port);
     let finding = found.report(&RULE, at!(spec.port), message, "needed for aligning");
     finding.because(at!(radio.readout.port), "the read-out is here");
-    let free: Vec<&str> = radio.ports.iter().map(|port| &*port.id).filter(|id| *id != &*radio.readout.port).collect();
-    finding.help(format!("use port {}", free.join(" or ")));
+    let able = |port: &&Port| spec.carries.iter().all(|service| port.takes(*service));
+    let other = radio.ports.iter().filter(|port| port.id != radio.readout.port).filter(able);
+    let other: Vec<&str> = other.map(|port| &*port.id).collect();
+    finding.help(if other.is_empty() {
+        "no other port of this radio takes what the run carries".into()
+    } else {
+        format!("use port {}", other.join(" or "))
+    });
 }

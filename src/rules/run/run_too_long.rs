@@ -20,8 +20,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     if !run.carries(Service::Data) {
         return;
     }
-    let (has, limit) = apart(length, LONGEST_RUN);
-    let over = length - LONGEST_RUN;
+    let (has, limit, over) = apart(length, LONGEST_RUN);
     let message = format!("end {}: the run to port `{}` is {has}, {over} over {limit}", sheet.name, spec.port);
     let finding = found.report(&RULE, at!(spec.outdoor), message, "too long for data");
     if spec.indoor.is_some() {

@@ -21,8 +21,8 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     }
     let takes: Vec<&str> = radio.power.accepts.iter().map(|standard| standard.word()).collect();
     let kind = supply.standard.word();
-    let message = format!("end {}: radio `{}` does not take a {kind} supply", sheet.name, radio.id);
-    let finding = found.report(&RULE, at!(spec.supply), message, format!("a {kind} supply"));
+    let message = format!("end {}: radio `{}` takes no {kind} supply", sheet.name, radio.id);
+    let finding = found.report(&RULE, at!(spec.supply), message, format!("of kind {kind}"));
     finding.because(at!(supply.standard), "its kind");
     finding.because(at!(radio.power.accepts), "what the radio takes");
     finding.help(format!("a supply of kind {}", takes.join(" or ")));
