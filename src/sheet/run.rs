@@ -108,7 +108,14 @@ pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, 
         .iter()
         .find(|gland| gland.cable.holds(diameter))
         .map(|gland| Words(gland.title.to_string()))
-        .ok_or_else(|| Missing::judged("no gland insert of the port holds this diameter", at!(cable.outside_diameter)));
+        .ok_or_else(|| {
+            let none = if port.glands.is_empty() {
+                "the port lists no gland insert"
+            } else {
+                "no gland insert of the port holds this diameter"
+            };
+            Missing::judged(none, at!(cable.outside_diameter))
+        });
     let hot = Celsius(target.hottest_air.value().0 + SUN_ON_JACKET.0);
     let resistance = resistance(resolved, target, hot, indoor);
     let conductor = resistance.outdoors * outdoor + resistance.inline;
