@@ -61,7 +61,10 @@ pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
                 }
                 if sources && row.text.is_ok() {
                     let places: Vec<String> = row.from.iter().map(|place| where_is(place, files)).collect();
-                    let _ = writeln!(out, "        {}; from {}", row.method, unique(places).join(", "));
+                    let _ = writeln!(out, "        {}", row.method);
+                    for place in unique(places) {
+                        let _ = writeln!(out, "        from {place}");
+                    }
                 }
             }
         }

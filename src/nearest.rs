@@ -5,12 +5,12 @@ const LONGEST: usize = 64;
 
 /// The known word that is fewest slips away from `word`, if it is near enough to be worth naming.
 ///
-/// Near enough is a third of the word's letters, at least two: `heigth` for `height`, not `colour` for `cable`.
+/// Near enough is a slip for every three letters, at least one: `heigth` for `height`, not `owner` for `power`.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     if word.len() > LONGEST {
         return None;
     }
-    let limit = (word.chars().count() / 3).max(2);
+    let limit = (word.chars().count() / 3).max(1);
     known
         .into_iter()
         .filter(|candidate| candidate.len() <= LONGEST)
@@ -27,7 +27,7 @@ mod tests {
     #[test]
     fn only_near_words_are_named() {
         assert_eq!(nearest("heigth", ["height", "length"]), Some("height"));
-        assert_eq!(nearest("colour", ["cable", "radio"]), None);
+        assert_eq!(nearest("owner", ["power", "radio"]), None);
         assert_eq!(nearest("tilt", []), None);
         assert_eq!(nearest(&"tilt".repeat(100_000), ["tilt"]), None);
     }

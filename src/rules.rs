@@ -53,6 +53,7 @@ pub static ALL: &[&Entry] = &[
     &channel::same_duplex_half::ENTRY,
     &channel::transmit_power_out_of_range::ENTRY,
     &mount::antenna_off_support::ENTRY,
+    &mount::plate_not_made::ENTRY,
     &mount::pole_outside_clamp::ENTRY,
     &mount::tilt_out_of_reach::ENTRY,
     &run::arrester_missing::ENTRY,

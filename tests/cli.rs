@@ -288,7 +288,7 @@ fn a_sheet_is_a_table() {
     snapshot("sheet", &ran.out);
     let ran = run_in(Path::new("tests/rules/base"), &["sheet", "--sources"]);
     assert_eq!(ran.code, 0);
-    let source = "        as written; from hops/ridge.yaml:5 channel.a_to_b\n";
+    let source = "        as written\n        from hops/ridge.yaml:5 channel.a_to_b\n";
     assert!(ran.out.contains(source) && ran.out.contains("\n  Assumptions\n"), "{}", ran.out);
 }
 

@@ -150,6 +150,7 @@ impl Walk<'_> {
         if !lacking.is_empty() {
             self.missing_keys(id, &lacking, key);
         }
+        self.window_order(&entries, fields);
         for (name, value) in entries {
             if let Some(field) = fields.iter().find(|field| field.name == self.word(name)) {
                 let key = self.document.node(name).span.clone();
@@ -160,6 +161,28 @@ impl Walk<'_> {
                 self.node(value, &field.shape, Some(&key));
                 self.route.pop();
             }
+        }
+    }
+
+    /// A window the wrong way round holds nothing.
+    fn window_order(&mut self, entries: &[(NodeId, NodeId)], fields: &[Field]) {
+        let [Field { name: low, shape: Shape::Quantity(kind), .. }, Field { name: high, .. }] = fields else { return };
+        if (low.as_str(), high.as_str()) != ("min", "max") {
+            return;
+        }
+        let value_of = |name: &str| {
+            let value = self.document.resolve(entries.iter().find(|(key, _)| self.word(*key) == name)?.1);
+            Some((value, units::read(kind, self.document.text(value)?).ok()?))
+        };
+        if let (Some((least, low)), Some((most, high))) = (value_of("min"), value_of("max"))
+            && low > high
+        {
+            let words = |id| self.document.text(id).unwrap_or_default().trim().to_owned();
+            let message = format!("{} goes from {} down to {}", self.whole(), words(least), words(most));
+            let help = format!("the lesser one is the `min`: `{{ min: {}, max: {} }}`", words(most), words(least));
+            let span = self.document.node(least).span.clone();
+            self.report(&BAD_VALUE, span.clone(), message, "more than the `max`", help);
+            self.hole(span);
         }
     }
 
