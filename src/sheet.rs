@@ -7,6 +7,7 @@
 mod budget;
 mod end;
 mod line;
+mod margin;
 mod path;
 mod run;
 mod target;
@@ -19,6 +20,7 @@ use crate::units::Gigahertz;
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
 pub use line::{Line, Missing, Row, Section, Shown, Words};
+pub use margin::MarginLines;
 pub use path::{PathLines, ServiceLines};
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted};
@@ -52,7 +54,7 @@ impl<'n> HopSheet<'n> {
         let path = path::compute(resolved, &target);
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
-        let service = path::service(&a_to_b, &b_to_a);
+        let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, &b_to_a, &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, &a_to_b, &target, resolved);
         Self { resolved, target, path, a_to_b, b_to_a, service, a, b }

@@ -1,6 +1,7 @@
 //! The level budget of one direction: from the sender's power to the margin of every modulation state.
 
 use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
+use super::margin::{self, MarginLines};
 use super::path::PathLines;
 use super::target::Target;
 use crate::at;
@@ -55,6 +56,8 @@ pub struct Direction<'n> {
     pub receiver: &'n ResolvedEnd<'n>,
     /// The sum.
     pub lines: DirectionLines,
+    /// What is left to its limits.
+    pub margins: MarginLines,
     /// The receiver's states at the hop's bandwidth, from the most robust to the fastest.
     pub states: Vec<State>,
     /// The most robust state that reaches the capacity asked for, by its number in `states`.
@@ -90,6 +93,9 @@ impl Direction<'_> {
         sections.push(Section::of(self.name, format!("Level budget {}", self.title), |rows| {
             self.lines.rows(self.name, rows);
         }));
+        let key = format!("{}.margins", self.name);
+        sections
+            .push(Section::of(key.clone(), format!("Margins {}", self.title), |rows| self.margins.rows(&key, rows)));
         for (number, state) in self.states.iter().enumerate() {
             let key = format!("{}.states[{number}]", self.name);
             let title = format!("{} {}", state.title, self.title);
@@ -119,7 +125,9 @@ pub(super) fn compute<'n>(
     let objective = states.iter().position(|state| {
         state.lines.capacity.value.as_ref().is_ok_and(|given| given.value >= target.capacity.value())
     });
-    Direction { name, title, sender, receiver, lines, states, objective }
+    let objective_state = objective.map(|number| &states[number]);
+    let margins = margin::direction(&lines.level, objective_state, receiver, target);
+    Direction { name, title, sender, receiver, lines, margins, states, objective }
 }
 
 fn lines_of(
