@@ -1,0 +1,343 @@
+//! The design pack as data: what a reviewer needs to say yes or no, and to check it.
+
+use serde::Serialize;
+
+use super::decision;
+use super::words::{Table, count, given_or, say, say_in_both, shown};
+use crate::finding::Finding;
+use crate::network::Files;
+use crate::rule::Severity;
+use crate::rules;
+use crate::sheet::{Direction, EndSheet, HopSheet, Line, Row, Shown};
+use crate::source::LineIndex;
+use crate::spec::{Service, Setting};
+use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
+
+/// All pages.
+#[derive(Debug, Clone, Serialize)]
+pub(super) struct Design {
+    verdict: String,
+    decision: Table,
+    findings: Vec<Open>,
+    rules: String,
+    ends: Table,
+    path: Table,
+    budget: Table,
+    states: Vec<States>,
+    mounting: Table,
+    alignment: Table,
+    power: Table,
+    grounding: Table,
+    assumptions: Vec<String>,
+    methods: Table,
+    notes: Vec<String>,
+}
+
+/// A finding in words.
+#[derive(Debug, Clone, Serialize)]
+struct Open {
+    severity: &'static str,
+    rule: &'static str,
+    message: String,
+    place: String,
+    help: Option<String>,
+}
+
+/// The modulation states of one direction.
+#[derive(Debug, Clone, Serialize)]
+struct States {
+    title: String,
+    table: Table,
+}
+
+impl Design {
+    pub(super) fn of(sheet: &HopSheet<'_>) -> Self {
+        Self {
+            verdict: String::new(),
+            decision: decision::table(sheet),
+            findings: Vec::new(),
+            rules: rules_run(sheet),
+            ends: ends(sheet),
+            path: path(sheet),
+            budget: budget(sheet),
+            states: sheet.directions().map(states).into(),
+            mounting: mounting(sheet),
+            alignment: alignment(sheet),
+            power: power(sheet),
+            grounding: grounding(sheet),
+            assumptions: sheet.target.assumptions(),
+            methods: methods(sheet),
+            notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
+        }
+    }
+
+    /// The same with its findings looked up in the YAML.
+    pub(super) fn with_findings(&self, findings: &[Finding], files: &Files) -> Self {
+        let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
+        let (errors, warnings, advice) = (of(Severity::Error), of(Severity::Warning), of(Severity::Advice));
+        let decided = match errors {
+            0 => "No errors found by the rules run.".into(),
+            _ => format!("{}: not to be built.", count(errors, "error", "errors")),
+        };
+        let mut verdict = vec![decided];
+        if warnings > 0 {
+            verdict.push(format!("{} to weigh.", count(warnings, "warning", "warnings")));
+        }
+        if advice > 0 {
+            verdict.push(format!("{} of advice.", count(advice, "piece", "pieces")));
+        }
+        let mut sorted: Vec<&Finding> = findings.iter().collect();
+        sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+        let findings = sorted.into_iter().map(|finding| open(finding, files)).collect();
+        Self { verdict: verdict.join(" "), findings, ..self.clone() }
+    }
+}
+
+fn open(finding: &Finding, files: &Files) -> Open {
+    let spot = finding.labels.first().map(|label| &label.spot);
+    let place = spot.and_then(|spot| files.locate(spot)).and_then(|found| {
+        let file = files.get(found.file)?;
+        Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
+    });
+    Open {
+        severity: finding.severity.word(),
+        rule: finding.rule.name,
+        message: shown(&finding.message),
+        place: place.unwrap_or_default(),
+        help: finding.help.as_deref().map(shown),
+    }
+}
+
+fn rules_run(sheet: &HopSheet<'_>) -> String {
+    let settings = &sheet.resolved.network.rules;
+    let off: Vec<&str> =
+        settings.iter().filter(|(_, setting)| **setting == Setting::Off).map(|(name, _)| name.as_str()).collect();
+    let run = rules::ALL.iter().filter(|entry| !off.contains(&entry.rule.name)).count();
+    match off.as_slice() {
+        [] => format!("{run} rules were run; none is switched off."),
+        off => format!("{run} rules were run; switched off by the network: {}.", off.join(", ")),
+    }
+}
+
+fn both<T: Shown>(
+    label: &str,
+    sheet: &HopSheet<'_>,
+    line: impl for<'s> Fn(&'s EndSheet<'_>) -> &'s Line<T>,
+    table: &mut Table,
+) {
+    table.row([label.into(), say(line(&sheet.a)), say(line(&sheet.b))]);
+}
+
+fn each(label: &str, sheet: &HopSheet<'_>, words: impl Fn(&EndSheet<'_>) -> String, table: &mut Table) {
+    table.row([label.into(), words(&sheet.a), words(&sheet.b)]);
+}
+
+fn ends(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Geometry", "End a", "End b"]);
+    each("Site", sheet, |end| end.resolved.site.title.to_string(), &mut table);
+    each("Latitude", sheet, |end| shown(&end.resolved.site.position.latitude.value.to_string()), &mut table);
+    each("", sheet, |end| latitude_in_seconds(end.resolved.site.position.latitude.value), &mut table);
+    each("Longitude", sheet, |end| shown(&end.resolved.site.position.longitude.value.to_string()), &mut table);
+    each("", sheet, |end| longitude_in_seconds(end.resolved.site.position.longitude.value), &mut table);
+    each("Ground above sea level", sheet, |end| shown(&given_in_both(&end.resolved.site.ground_height)), &mut table);
+    each("Antenna above ground", sheet, |end| shown(&given_in_both(&end.resolved.end.height)), &mut table);
+    each("Antenna above sea level", sheet, |end| say_in_both(&end.lines.altitude), &mut table);
+    both("True bearing to the far end", sheet, |end| &end.lines.true_bearing, &mut table);
+    let date = sheet.resolved.network.date;
+    let declination = format!("Declination on {date}, east positive");
+    both(&declination, sheet, |end| &end.lines.declination, &mut table);
+    both("Magnetic bearing to the far end", sheet, |end| &end.lines.magnetic_bearing, &mut table);
+    both("Tilt, up positive", sheet, |end| &end.lines.tilt, &mut table);
+    table
+}
+
+fn path(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Path and air", "Value"]);
+    let path = &sheet.path;
+    table.row(["Distance over the ground".into(), say_in_both(&path.distance)]);
+    table.row(["Distance antenna to antenna".into(), say_in_both(&path.slant)]);
+    table.row(["Mean altitude of the antennas".into(), say_in_both(&path.mean_altitude)]);
+    let air = [say(&path.temperature), say(&path.dry_pressure), say(&path.vapour_pressure)];
+    table.row(["Air: temperature, dry pressure, vapour".into(), air.join(", ")]);
+    table.row(["Rain rate exceeded 0.01 % of the year".into(), say(&path.rain_rate)]);
+    let channel = &sheet.resolved.hop.channel;
+    table.row(["Bandwidth, each way".into(), shown(&channel.bandwidth.to_string())]);
+    table.row(["Polarisation, both ends".into(), channel.polarisation.word().into()]);
+    table
+}
+
+fn budget(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Level budget", "Symbol", "a to b", "b to a"]);
+    let rows = |direction: &Direction<'_>| {
+        let mut rows = Vec::new();
+        direction.lines.rows("", &mut rows);
+        direction.margins.rows("", &mut rows);
+        rows
+    };
+    let heavy = "received level, clear sky";
+    for (there, back) in rows(&sheet.a_to_b).into_iter().zip(rows(&sheet.b_to_a)) {
+        if there.words == heavy {
+            table.heavy = Some(table.rows.len());
+        }
+        table.row([sentence(there.words), there.symbol.into(), printed(&there), printed(&back)]);
+    }
+    let service = &sheet.service;
+    for (words, text) in [
+        ("Rain outage, the worse direction", say(&service.outage)),
+        ("Availability, both directions", say(&service.availability)),
+        ("Outage in an average year", say(&service.minutes)),
+    ] {
+        table.row([words.into(), String::new(), text.clone(), text]);
+    }
+    table
+}
+
+fn printed(row: &Row) -> String {
+    match &row.text {
+        Ok(text) => shown(text),
+        Err(missing) => format!("— ({})", missing.reason),
+    }
+}
+
+fn sentence(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+fn states(direction: &Direction<'_>) -> States {
+    let head = ["State", "Capacity", "Threshold", "Level", "Fade margin", "Rain outage", "Availability"];
+    let mut table = Table::new(head);
+    for state in &direction.states {
+        let lines = &state.lines;
+        table.row([
+            state.title.clone(),
+            say(&lines.capacity),
+            say(&lines.threshold),
+            say(&lines.level),
+            say(&lines.margin),
+            say(&lines.outage),
+            say(&lines.availability),
+        ]);
+    }
+    table.heavy = direction.objective;
+    States { title: format!("Modulation states {}", direction.title), table }
+}
+
+fn mounting(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Mounting", "End a", "End b"]);
+    each("Radio", sheet, |end| end.resolved.radio.title.to_string(), &mut table);
+    each("Half, as the radio names it", sheet, |end| end.resolved.half.id.to_string(), &mut table);
+    each("Antenna", sheet, |end| end.resolved.antenna.title.to_string(), &mut table);
+    each("Full width of the main beam", sheet, |end| shown(&end.resolved.antenna.beamwidth.to_string()), &mut table);
+    each("Support", sheet, support, &mut table);
+    each("Tube, outside", sheet, |end| shown(&given_in_both(&end.resolved.support.outside_diameter)), &mut table);
+    each("Base above ground", sheet, |end| shown(&given_in_both(&end.resolved.support.base_height)), &mut table);
+    each("Free length", sheet, |end| shown(&given_in_both(&end.resolved.support.free_length)), &mut table);
+    each("Bracket", sheet, |end| end.resolved.bracket.title.to_string(), &mut table);
+    each("Bracket takes tubes of", sheet, |end| shown(&end.resolved.bracket.pole.to_string()), &mut table);
+    each("Way up", sheet, |end| end.resolved.end.bracket.orientation.word().into(), &mut table);
+    each(
+        "Extension plate",
+        sheet,
+        |end| if end.resolved.end.bracket.plate { "fitted" } else { "none" }.into(),
+        &mut table,
+    );
+    let reach = |end: &EndSheet<'_>| format!("{} to {}", say(&end.lines.tilt_least), say(&end.lines.tilt_most));
+    each("Tilt it gives as mounted", sheet, reach, &mut table);
+    both("Tilt needed", sheet, |end| &end.lines.tilt, &mut table);
+    both("Left to the nearer end of the range", sheet, |end| &end.lines.tilt_in_hand, &mut table);
+    table
+}
+
+fn support(end: &EndSheet<'_>) -> String {
+    let support = end.resolved.support;
+    let material = support.material.as_ref().map(|material| format!(", {material}")).unwrap_or_default();
+    format!("{} {}{material}", support.kind.word(), support.id)
+}
+
+fn alignment(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Alignment target", "End a", "End b"]);
+    both("Level to align to", sheet, |end| &end.lines.target_level, &mut table);
+    let levels = |end: &EndSheet<'_>| format!("{} to {}", say(&end.lines.level_least), say(&end.lines.level_most));
+    each("Levels to accept", sheet, levels, &mut table);
+    both("Meter reading to align to", sheet, |end| &end.lines.target_voltage, &mut table);
+    let volts =
+        |end: &EndSheet<'_>| format!("{} to {}", say(&end.lines.voltage_at_least), say(&end.lines.voltage_at_most));
+    each("Readings to accept", sheet, volts, &mut table);
+    both("A stronger signal reads", sheet, |end| &end.lines.meter_sense, &mut table);
+    each("Meter on port", sheet, |end| end.resolved.radio.readout.port.to_string(), &mut table);
+    table
+}
+
+/// One column a run, so that any number of lines fits under each other.
+fn power(sheet: &HopSheet<'_>) -> Table {
+    let runs: Vec<_> = sheet.ends().into_iter().flat_map(|end| end.runs.iter().map(move |run| (end, run))).collect();
+    let mut table = Table { head: vec!["Cable runs".into()], ..Table::default() };
+    table.head.extend(runs.iter().map(|(end, run)| format!("End {}, port {}", end.name, run.resolved.port.id)));
+    let mut add = |label: &str, cells: Vec<String>| {
+        table.rows.push([label.to_owned()].into_iter().chain(cells).collect());
+    };
+    add("Cable", runs.iter().map(|(_, run)| run.resolved.cable.title.to_string()).collect());
+    add("Outdoors", runs.iter().map(|(_, run)| shown(&given_in_both(&run.resolved.run.outdoor))).collect());
+    let indoor = |run: &crate::network::ResolvedRun<'_>| run.run.indoor.as_ref().map(given_in_both);
+    add("Indoors", runs.iter().map(|(_, run)| given_or(indoor(run.resolved).as_ref(), "not stated")).collect());
+    add("Length", runs.iter().map(|(_, run)| say_in_both(&run.lines.length)).collect());
+    add("Gland insert", runs.iter().map(|(_, run)| say(&run.lines.gland)).collect());
+    let arresters = |run: &crate::network::ResolvedRun<'_>| super::parts::arresters(run).join("; ");
+    add("Arresters", runs.iter().map(|(_, run)| arresters(run.resolved)).collect());
+    let supply = |run: &crate::network::ResolvedRun<'_>| run.supply.map(|supply| supply.title.to_string());
+    add("Fed by", runs.iter().map(|(_, run)| given_or(supply(run.resolved).as_ref(), "—")).collect());
+    if runs.iter().any(|(_, run)| run.carries(Service::Power)) {
+        add(
+            "One conductor, hot, with arresters",
+            runs.iter().map(|(_, run)| say(&run.lines.conductor_resistance)).collect(),
+        );
+        add("Loop resistance", runs.iter().map(|(_, run)| say(&run.lines.loop_resistance)).collect());
+        add("Least supply voltage", runs.iter().map(|(_, run)| say(&run.lines.supply_voltage)).collect());
+        add("Most the radio draws", runs.iter().map(|(_, run)| say(&run.lines.radio_draw)).collect());
+        add("Voltage at the radio", runs.iter().map(|(_, run)| say(&run.lines.radio_voltage)).collect());
+        add("Current", runs.iter().map(|(_, run)| say(&run.lines.current)).collect());
+        add("Power the supply gives", runs.iter().map(|(_, run)| say(&run.lines.supply_power)).collect());
+        add("Longest outdoor length", runs.iter().map(|(_, run)| say_in_both(&run.lines.longest_outdoor)).collect());
+    }
+    table
+}
+
+fn grounding(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Grounding", "End a", "End b"]);
+    let code = |end: &EndSheet<'_>| end.code.map_or("none stated", |code| code.name).to_owned();
+    each("Code in force", sheet, code, &mut table);
+    each(
+        "Least conductor, copper",
+        sheet,
+        |end| format!("{} ({})", shown(&end.ground_written()), say(&end.lines.ground_needed)),
+        &mut table,
+    );
+    each("Conductor", sheet, |end| given_or(end.resolved.end.grounding.conductor.as_ref(), "not stated"), &mut table);
+    let length = |end: &EndSheet<'_>| {
+        given_or(end.resolved.end.grounding.length.as_ref().map(given_in_both).as_ref(), "not stated")
+    };
+    each("Length", sheet, length, &mut table);
+    let bond =
+        |end: &EndSheet<'_>| end.resolved.earth.map_or_else(|| "not stated".into(), |point| point.title.to_string());
+    each("Bonds to", sheet, bond, &mut table);
+    each("Radio terminal", sheet, |end| end.resolved.radio.ground.terminal.to_string(), &mut table);
+    table
+}
+
+/// Each method once, with the lines it serves.
+fn methods(sheet: &HopSheet<'_>) -> Table {
+    let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
+    for row in sheet.sections().iter().flat_map(|section| &section.rows).filter(|row| row.text.is_ok()) {
+        match found.iter_mut().find(|(method, _)| *method == row.method) {
+            Some((_, words)) if words.contains(&row.words) => {}
+            Some((_, words)) => words.push(row.words),
+            None => found.push((row.method, vec![row.words])),
+        }
+    }
+    let mut table = Table::new(["Method or source", "Lines"]);
+    for (method, words) in found {
+        table.row([sentence(method), words.join(", ")]);
+    }
+    table
+}
