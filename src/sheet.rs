@@ -19,7 +19,7 @@ use crate::units::Gigahertz;
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
-pub use line::{Line, Missing, Row, Section, Shown, Words};
+pub use line::{AS_WRITTEN, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use path::{PathLines, ServiceLines};
 pub use run::{Feed, RunLines, RunSheet};

@@ -3,12 +3,12 @@
 use serde::Serialize;
 
 use super::decision;
-use super::words::{Table, count, given_or, say, say_in_both, shown};
+use super::words::{Table, band, count, given_or, say, say_in_both, shown};
 use crate::finding::Finding;
 use crate::network::Files;
 use crate::rule::Severity;
 use crate::rules;
-use crate::sheet::{Direction, EndSheet, HopSheet, Line, Row, Shown};
+use crate::sheet::{AS_WRITTEN, Direction, EndSheet, HopSheet, Line, Row, Shown};
 use crate::source::LineIndex;
 use crate::spec::{Service, Setting};
 use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
@@ -23,6 +23,7 @@ pub(super) struct Design {
     ends: Table,
     path: Table,
     budget: Table,
+    service: Table,
     states: Vec<States>,
     mounting: Table,
     alignment: Table,
@@ -60,6 +61,7 @@ impl Design {
             ends: ends(sheet),
             path: path(sheet),
             budget: budget(sheet),
+            service: service(sheet),
             states: sheet.directions().map(states).into(),
             mounting: mounting(sheet),
             alignment: alignment(sheet),
@@ -133,18 +135,24 @@ fn each(label: &str, sheet: &HopSheet<'_>, words: impl Fn(&EndSheet<'_>) -> Stri
 }
 
 fn ends(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Geometry", "End a", "End b"]);
+    let mut table = Table::new(["Item", "End a", "End b"]);
     each("Site", sheet, |end| end.resolved.site.title.to_string(), &mut table);
-    each("Latitude", sheet, |end| shown(&end.resolved.site.position.latitude.value.to_string()), &mut table);
-    each("", sheet, |end| latitude_in_seconds(end.resolved.site.position.latitude.value), &mut table);
-    each("Longitude", sheet, |end| shown(&end.resolved.site.position.longitude.value.to_string()), &mut table);
-    each("", sheet, |end| longitude_in_seconds(end.resolved.site.position.longitude.value), &mut table);
+    let latitude = |end: &EndSheet<'_>| {
+        let latitude = end.resolved.site.position.latitude.value;
+        format!("{}, or {}", shown(&latitude.to_string()), latitude_in_seconds(latitude))
+    };
+    let longitude = |end: &EndSheet<'_>| {
+        let longitude = end.resolved.site.position.longitude.value;
+        format!("{}, or {}", shown(&longitude.to_string()), longitude_in_seconds(longitude))
+    };
+    each("Latitude, north positive", sheet, latitude, &mut table);
+    each("Longitude, east positive", sheet, longitude, &mut table);
     each("Ground above sea level", sheet, |end| shown(&given_in_both(&end.resolved.site.ground_height)), &mut table);
     each("Antenna above ground", sheet, |end| shown(&given_in_both(&end.resolved.end.height)), &mut table);
     each("Antenna above sea level", sheet, |end| say_in_both(&end.lines.altitude), &mut table);
     both("True bearing to the far end", sheet, |end| &end.lines.true_bearing, &mut table);
     let date = sheet.resolved.network.date;
-    let declination = format!("Declination on {date}, east positive");
+    let declination = format!("Declination (east +) on {date}");
     both(&declination, sheet, |end| &end.lines.declination, &mut table);
     both("Magnetic bearing to the far end", sheet, |end| &end.lines.magnetic_bearing, &mut table);
     both("Tilt, up positive", sheet, |end| &end.lines.tilt, &mut table);
@@ -152,7 +160,7 @@ fn ends(sheet: &HopSheet<'_>) -> Table {
 }
 
 fn path(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Path and air", "Value"]);
+    let mut table = Table::new(["Item", "Value"]);
     let path = &sheet.path;
     table.row(["Distance over the ground".into(), say_in_both(&path.distance)]);
     table.row(["Distance antenna to antenna".into(), say_in_both(&path.slant)]);
@@ -167,7 +175,7 @@ fn path(sheet: &HopSheet<'_>) -> Table {
 }
 
 fn budget(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Level budget", "Symbol", "a to b", "b to a"]);
+    let mut table = Table::new(["Item", "Symbol", "a to b", "b to a"]);
     let rows = |direction: &Direction<'_>| {
         let mut rows = Vec::new();
         direction.lines.rows("", &mut rows);
@@ -181,14 +189,16 @@ fn budget(sheet: &HopSheet<'_>) -> Table {
         }
         table.row([sentence(there.words), there.symbol.into(), printed(&there), printed(&back)]);
     }
+    table
+}
+
+fn service(sheet: &HopSheet<'_>) -> Table {
+    let capacity = shown(&sheet.target.capacity.given.to_string());
+    let mut table = Table::new([&format!("At {capacity} each way"), "Value"]);
     let service = &sheet.service;
-    for (words, text) in [
-        ("Rain outage, the worse direction", say(&service.outage)),
-        ("Availability, both directions", say(&service.availability)),
-        ("Outage in an average year", say(&service.minutes)),
-    ] {
-        table.row([words.into(), String::new(), text.clone(), text]);
-    }
+    table.row(["Rain outage, the worse direction".into(), say(&service.outage)]);
+    table.row(["Availability, equipment failure not counted".into(), say(&service.availability)]);
+    table.row(["Outage in an average year".into(), say(&service.minutes)]);
     table
 }
 
@@ -224,7 +234,7 @@ fn states(direction: &Direction<'_>) -> States {
 }
 
 fn mounting(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Mounting", "End a", "End b"]);
+    let mut table = Table::new(["Item", "End a", "End b"]);
     each("Radio", sheet, |end| end.resolved.radio.title.to_string(), &mut table);
     each("Half, as the radio names it", sheet, |end| end.resolved.half.id.to_string(), &mut table);
     each("Antenna", sheet, |end| end.resolved.antenna.title.to_string(), &mut table);
@@ -252,13 +262,13 @@ fn mounting(sheet: &HopSheet<'_>) -> Table {
 fn support(end: &EndSheet<'_>) -> String {
     let support = end.resolved.support;
     let material = support.material.as_ref().map(|material| format!(", {material}")).unwrap_or_default();
-    format!("{} {}{material}", support.kind.word(), support.id)
+    format!("{} ({}{material})", support.id, support.kind.word())
 }
 
 fn alignment(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Alignment target", "End a", "End b"]);
+    let mut table = Table::new(["Item", "End a", "End b"]);
     both("Level to align to", sheet, |end| &end.lines.target_level, &mut table);
-    let levels = |end: &EndSheet<'_>| format!("{} to {}", say(&end.lines.level_least), say(&end.lines.level_most));
+    let levels = |end: &EndSheet<'_>| band(&end.lines.level_least, &end.lines.level_most);
     each("Levels to accept", sheet, levels, &mut table);
     both("Meter reading to align to", sheet, |end| &end.lines.target_voltage, &mut table);
     let volts =
@@ -272,7 +282,7 @@ fn alignment(sheet: &HopSheet<'_>) -> Table {
 /// One column a run, so that any number of lines fits under each other.
 fn power(sheet: &HopSheet<'_>) -> Table {
     let runs: Vec<_> = sheet.ends().into_iter().flat_map(|end| end.runs.iter().map(move |run| (end, run))).collect();
-    let mut table = Table { head: vec!["Cable runs".into()], ..Table::default() };
+    let mut table = Table { head: vec!["Item".into()], ..Table::default() };
     table.head.extend(runs.iter().map(|(end, run)| format!("End {}, port {}", end.name, run.resolved.port.id)));
     let mut add = |label: &str, cells: Vec<String>| {
         table.rows.push([label.to_owned()].into_iter().chain(cells).collect());
@@ -283,8 +293,7 @@ fn power(sheet: &HopSheet<'_>) -> Table {
     add("Indoors", runs.iter().map(|(_, run)| given_or(indoor(run.resolved).as_ref(), "not stated")).collect());
     add("Length", runs.iter().map(|(_, run)| say_in_both(&run.lines.length)).collect());
     add("Gland insert", runs.iter().map(|(_, run)| say(&run.lines.gland)).collect());
-    let arresters = |run: &crate::network::ResolvedRun<'_>| super::parts::arresters(run).join("; ");
-    add("Arresters", runs.iter().map(|(_, run)| arresters(run.resolved)).collect());
+    add("Arresters", runs.iter().map(|(_, run)| super::parts::arresters_in_words(run.resolved)).collect());
     let supply = |run: &crate::network::ResolvedRun<'_>| run.supply.map(|supply| supply.title.to_string());
     add("Fed by", runs.iter().map(|(_, run)| given_or(supply(run.resolved).as_ref(), "—")).collect());
     if runs.iter().any(|(_, run)| run.carries(Service::Power)) {
@@ -304,7 +313,7 @@ fn power(sheet: &HopSheet<'_>) -> Table {
 }
 
 fn grounding(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Grounding", "End a", "End b"]);
+    let mut table = Table::new(["Item", "End a", "End b"]);
     let code = |end: &EndSheet<'_>| end.code.map_or("none stated", |code| code.name).to_owned();
     each("Code in force", sheet, code, &mut table);
     each(
@@ -328,7 +337,12 @@ fn grounding(sheet: &HopSheet<'_>) -> Table {
 /// Each method once, with the lines it serves.
 fn methods(sheet: &HopSheet<'_>) -> Table {
     let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
-    for row in sheet.sections().iter().flat_map(|section| &section.rows).filter(|row| row.text.is_ok()) {
+    for row in sheet
+        .sections()
+        .iter()
+        .flat_map(|section| &section.rows)
+        .filter(|row| row.text.is_ok() && row.method != AS_WRITTEN)
+    {
         match found.iter_mut().find(|(method, _)| *method == row.method) {
             Some((_, words)) if words.contains(&row.words) => {}
             Some((_, words)) => words.push(row.words),

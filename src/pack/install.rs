@@ -6,7 +6,7 @@ use super::End;
 use super::cautions::{self, Caution};
 use super::parts::{self, PartRow};
 use super::steps::{self, Item};
-use super::words::{Fact, Table, fact, given_or, say, shown};
+use super::words::{Fact, Table, band, fact, given_or, say, shown};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet};
 use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
@@ -45,11 +45,9 @@ pub(super) struct Install {
 #[derive(Debug, Serialize)]
 struct Target {
     volts: String,
-    volts_least: String,
-    volts_most: String,
+    volts_band: String,
     level: String,
-    level_least: String,
-    level_most: String,
+    level_band: String,
     sense: String,
     port: String,
 }
@@ -63,11 +61,11 @@ impl Install {
         let own = end.resolved;
         let site = own.site;
         let job = format!(
-            "Mount radio {} with antenna {} on {} {}, looking at {}.",
+            "Mount radio {} with antenna {} on {} ({}), looking at {}.",
             own.radio.title,
             own.antenna.title,
-            own.support.kind.word(),
             own.support.id,
+            own.support.kind.word(),
             end.far.site.title
         );
         Self {
@@ -105,8 +103,8 @@ impl Install {
 fn position(own: &ResolvedEnd<'_>) -> Vec<Fact> {
     let at = &own.site.position;
     vec![
-        fact("Latitude", format!("{}   {}", at.latitude.value, latitude_in_seconds(at.latitude.value))),
-        fact("Longitude", format!("{}   {}", at.longitude.value, longitude_in_seconds(at.longitude.value))),
+        fact("Latitude", format!("{}, or {}", at.latitude.value, latitude_in_seconds(at.latitude.value))),
+        fact("Longitude", format!("{}, or {}", at.longitude.value, longitude_in_seconds(at.longitude.value))),
         fact("Ground above sea level", given_in_both(&own.site.ground_height)),
     ]
 }
@@ -167,13 +165,7 @@ fn runs(end: &EndSheet<'_>) -> Table {
     add("Indoors", each(&|run| given_or(run.resolved.run.indoor.as_ref().map(given_in_both).as_ref(), "not stated")));
     add("Outside diameter", each(&|run| shown(&given_in_both(&run.resolved.cable.outside_diameter))));
     add("Gland insert", each(&|run| say(&run.lines.gland)));
-    add(
-        "Arresters",
-        each(&|run| match parts::arresters(run.resolved) {
-            list if list.is_empty() => "none".into(),
-            list => list.join("; "),
-        }),
-    );
+    add("Arresters", each(&|run| parts::arresters_in_words(run.resolved)));
     let supply = |run: &crate::sheet::RunSheet<'_>| {
         given_or(run.resolved.supply.map(|supply| supply.title.to_string()).as_ref(), "—")
     };
@@ -200,11 +192,9 @@ fn target(end: &EndSheet<'_>) -> Target {
     let lines = &end.lines;
     Target {
         volts: say(&lines.target_voltage),
-        volts_least: say(&lines.voltage_at_least),
-        volts_most: say(&lines.voltage_at_most),
+        volts_band: band(&lines.voltage_at_least, &lines.voltage_at_most),
         level: say(&lines.target_level),
-        level_least: say(&lines.level_least),
-        level_most: say(&lines.level_most),
+        level_band: band(&lines.level_least, &lines.level_most),
         sense: say(&lines.meter_sense),
         port: end.resolved.radio.readout.port.to_string(),
     }
@@ -260,9 +250,8 @@ fn outside(end: &EndSheet<'_>) -> Table {
 fn record(end: &EndSheet<'_>) -> Table {
     let (lines, grounding) = (&end.lines, &end.resolved.end.grounding);
     let mut table = Table::new(["Item", "As designed", "As built"]);
-    let band = |line: String, least: String, most: String| format!("{line} ({least} to {most})");
-    let volts = band(say(&lines.target_voltage), say(&lines.voltage_at_least), say(&lines.voltage_at_most));
-    let level = band(say(&lines.target_level), say(&lines.level_least), say(&lines.level_most));
+    let volts = format!("{} ({})", say(&lines.target_voltage), band(&lines.voltage_at_least, &lines.voltage_at_most));
+    let level = format!("{} ({})", say(&lines.target_level), band(&lines.level_least, &lines.level_most));
     let mut add = |item: &str, designed: String, blank: &str| table.row([item.into(), designed, blank.into()]);
     add("Meter before locking", volts.clone(), "V");
     add("Level before locking", level.clone(), "dBm");

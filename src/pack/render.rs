@@ -94,7 +94,11 @@ impl Press {
     fn compile(&self, inputs: Dict, ident: String) -> Result<Vec<u8>, PackError> {
         let world = self.engine.world_builder().with_inputs(inputs).build();
         let world = world.map_err(|error| PackError::Pages(error.to_string()))?;
-        let Warned { output, .. } = typst::compile::<PagedDocument>(&world);
+        let Warned { output, warnings } = typst::compile::<PagedDocument>(&world);
+        // A template that draws a warning, say for page numbers that never settle, is at fault like one that fails.
+        if !warnings.is_empty() {
+            return Err(PackError::Pages(in_words(&warnings, &world)));
+        }
         let options = PdfOptions {
             ident: Smart::Custom(ident),
             creator: Smart::Custom(Some(concat!("hopwright ", env!("CARGO_PKG_VERSION")).into())),
@@ -114,8 +118,8 @@ fn in_words(errors: &[SourceDiagnostic], world: &dyn World) -> String {
             let line = world.source(id).ok()?.lines().byte_to_line(range.start)? + 1;
             Some(format!(" ({}:{line})", id.vpath().get_without_slash()))
         });
-        let hints: String = error.hints.iter().map(|hint| format!("; {}", hint.v)).collect();
-        format!("{}{}{hints}", error.message, line.unwrap_or_default())
+        let said = format!("{}{}", error.message, line.unwrap_or_default());
+        error.hints.iter().fold(said, |said, hint| format!("{said}; {}", hint.v))
     };
     errors.iter().map(one).collect::<Vec<_>>().join("; ")
 }

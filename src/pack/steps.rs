@@ -32,9 +32,9 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
     let (support, bracket) = (own.support, own.bracket);
     let mut items = vec![
         step(format!(
-            "Find {} {} and measure its tube: {} outside.",
-            support.kind.word(),
+            "Find {} ({}) and measure its tube: {} outside.",
             support.id,
+            support.kind.word(),
             shown(&given_in_both(&support.outside_diameter))
         )),
         step("Stand well clear of steel and find the far end by its bearing. Pick a landmark behind it."),
@@ -81,7 +81,7 @@ pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
     let terminal = &own.radio.ground;
     let torque = terminal.torque.as_ref().map(|torque| format!(" and tighten it to {}", shown(&given_in_both(torque))));
     let mut items = vec![
-        Item::Caution(cautions::ELECTRICITY),
+        Item::Caution(cautions::WEATHER),
         step(format!("Bond the grounding conductor to: {bond}.")),
         step(format!(
             "Lead it to the radio short and straight and fix it to the {}{}.",
@@ -116,7 +116,7 @@ fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
     items.push(step(format!("Form a drip loop below port {port}.")));
     for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {
         let at = place(used.at);
-        items.push(step(format!("Fit the arrester {} {at} and bond it there by a short lead.", arrester.title)));
+        items.push(step(format!("Fit and bond the arrester {} {at}.", arrester.title)));
     }
     items.push(step(format!("Bond the screen of the cable to port {port} at both ends.")));
     items.push(step(format!("Test every pair of the cable to port {port} and its screen from end to end.")));
@@ -140,12 +140,13 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
         step("Call the crew at the far end. Agree who moves; the other end stands still."),
         step(format!("Set bandwidth {} and the most robust modulation at both ends.", shown(&bandwidth.to_string()))),
         step("Switch automatic power control off at both ends."),
-        Item::Caution(cautions::RADIATION),
         step(format!(
-            "Set the transmit power here to {} and have the far end set {}. Transmitters on.",
+            "Set the transmit power to {} here and to {} at the far end.",
             shown(&own.end.transmit_power.to_string()),
             shown(&end.far.end.transmit_power.to_string())
         )),
+        Item::Caution(cautions::RADIATION),
+        step("Switch both transmitters on and wait until both radios have started."),
         step(format!("Put a voltmeter that shows millivolts on port {port}. A stronger signal reads {sense}.")),
         step(
             "Sweep azimuth slowly, well past the first peak to both sides. Note every peak, go back to the strongest.",

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use crate::sheet::{Line, Shown};
+use crate::units::Quantity;
 
 /// Something named and its value.
 #[derive(Debug, Clone, Serialize)]
@@ -42,6 +43,12 @@ pub(super) fn say<T: Shown>(line: &Line<T>) -> String {
     }
 }
 
+/// Two lines as a band, the smaller number first.
+pub(super) fn band<Q: Quantity>(one: &Line<Q>, other: &Line<Q>) -> String {
+    let (one, other) = if one.get() > other.get() { (other, one) } else { (one, other) };
+    format!("{} to {}", say(one), say(other))
+}
+
 /// A computed length in both systems.
 pub(super) fn say_in_both<Q: crate::units::TwoSystems>(line: &Line<Q>) -> String {
     match &line.value {
@@ -50,7 +57,7 @@ pub(super) fn say_in_both<Q: crate::units::TwoSystems>(line: &Line<Q>) -> String
     }
 }
 
-/// A value with a true minus sign, and no line break inside it while it is short.
+/// A value with true minus signs and no line break between number and unit.
 pub(super) fn shown(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     let mut before = None;
@@ -58,11 +65,18 @@ pub(super) fn shown(text: &str) -> String {
     while let Some(c) = rest.next() {
         let opens = before.is_none_or(|before: char| before.is_whitespace() || before == '(');
         let minus = c == '-' && opens && rest.peek().is_some_and(char::is_ascii_digit);
-        out.push(if minus { '\u{2212}' } else { c });
+        // A number keeps its unit on its line.
+        let unit = c == ' '
+            && before.is_some_and(|before: char| before.is_ascii_digit())
+            && rest.peek().is_some_and(|next| next.is_alphabetic() || "°%Ω".contains(*next));
+        out.push(match c {
+            _ if minus => '\u{2212}',
+            _ if unit => '\u{a0}',
+            c => c,
+        });
         before = Some(c);
     }
-    let number = out.starts_with(|c: char| c.is_ascii_digit() || c == '\u{2212}');
-    if number && out.chars().count() <= 12 { out.replace(' ', "\u{a0}") } else { out }
+    out
 }
 
 /// What an author left out.
@@ -85,5 +99,6 @@ mod tests {
         assert_eq!(shown("-10.00° to -60.00°"), "\u{2212}10.00° to \u{2212}60.00°");
         assert_eq!(shown("1/4-20 stud"), "1/4-20\u{a0}stud");
         assert_eq!(shown("Cat 6A - outdoor"), "Cat 6A - outdoor");
+        assert_eq!(shown("22 lbf·ft (29.8 N·m)"), "22\u{a0}lbf·ft (29.8\u{a0}N·m)");
     }
 }
