@@ -271,8 +271,7 @@ fn alignment(sheet: &HopSheet<'_>) -> Table {
     let levels = |end: &EndSheet<'_>| band(&end.lines.level_least, &end.lines.level_most);
     each("Levels to accept", sheet, levels, &mut table);
     both("Meter reading to align to", sheet, |end| &end.lines.target_voltage, &mut table);
-    let volts =
-        |end: &EndSheet<'_>| format!("{} to {}", say(&end.lines.voltage_at_least), say(&end.lines.voltage_at_most));
+    let volts = |end: &EndSheet<'_>| band(&end.lines.voltage_at_least, &end.lines.voltage_at_most);
     each("Readings to accept", sheet, volts, &mut table);
     both("A stronger signal reads", sheet, |end| &end.lines.meter_sense, &mut table);
     each("Meter on port", sheet, |end| end.resolved.radio.readout.port.to_string(), &mut table);
