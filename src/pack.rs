@@ -18,6 +18,7 @@ mod install;
 mod parts;
 mod render;
 mod steps;
+mod tables;
 mod words;
 
 use serde::Serialize;

@@ -9,6 +9,7 @@ use super::steps::{self, Item};
 use super::words::{Fact, Table, band, fact, given_or, say, shown};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet};
+use crate::spec::Service;
 use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
 
 const NOT_ASSESSED: &str = "Not assessed. Ask the owner of the site before you go.";
@@ -170,7 +171,10 @@ fn runs(end: &EndSheet<'_>) -> Table {
         given_or(run.resolved.supply.map(|supply| supply.title.to_string()).as_ref(), "—")
     };
     add("Fed by", each(&supply));
-    add("Voltage at the radio, least", each(&|run| say(&run.lines.radio_voltage)));
+    add(
+        "Voltage at the radio, least",
+        each(&|run| if run.carries(Service::Power) { say(&run.lines.radio_voltage) } else { "—".into() }),
+    );
     table
 }
 
@@ -257,7 +261,7 @@ fn record(end: &EndSheet<'_>) -> Table {
     add("Level before locking", level.clone(), "dBm");
     add("Meter after final torque", volts, "V");
     add("Level after final torque", level, "dBm");
-    for run in end.runs.iter().filter(|run| run.carries(crate::spec::Service::Power)) {
+    for run in end.runs.iter().filter(|run| run.carries(Service::Power)) {
         let item = format!("Voltage at the radio, port {}", run.resolved.port.id);
         add(&item, format!("{} or more", say(&run.lines.radio_voltage)), "V");
     }

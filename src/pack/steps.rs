@@ -100,6 +100,9 @@ pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
     if free.contains(&&*own.radio.readout.port) {
         items.push(step(format!("Leave port {} free for the meter.", own.radio.readout.port)));
     }
+    for run in &end.runs {
+        energise(run, &mut items);
+    }
     items
 }
 
@@ -120,6 +123,12 @@ fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
     }
     items.push(step(format!("Bond the screen of the cable to port {port} at both ends.")));
     items.push(step(format!("Test every pair of the cable to port {port} and its screen from end to end.")));
+}
+
+/// Power last, when every cable is in its place.
+fn energise(run: &RunSheet<'_>, items: &mut Vec<Item>) {
+    let (resolved, lines) = (run.resolved, &run.lines);
+    let port = &resolved.port.id;
     if let (Some(supply), true) = (resolved.supply, run.carries(Service::Power)) {
         items.push(Item::Caution(cautions::ELECTRICITY));
         items.push(step(format!("Connect the run to port {port} to the supply {} and switch on.", supply.title)));
