@@ -7,6 +7,7 @@ mod args;
 mod check;
 mod explain;
 mod new;
+mod pack;
 mod schema;
 mod sheet;
 
@@ -54,6 +55,9 @@ pub enum Stop {
         /// Why.
         error: std::io::Error,
     },
+    /// Pages cannot be set.
+    #[error(transparent)]
+    Pack(#[from] crate::pack::PackError),
     /// Something named on the command line is not there, or is where it should not be.
     #[error("{0}")]
     Unknown(String),
@@ -74,6 +78,7 @@ pub fn run() -> Exit {
     let done = match args.command {
         Command::Check(check) => check::run(&check),
         Command::Sheet(sheet) => sheet::run(&sheet),
+        Command::Pack(pack) => pack::run(&pack),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),

@@ -18,6 +18,7 @@ pub mod listing;
 pub mod nearest;
 pub mod network;
 pub mod output;
+pub mod pack;
 pub mod physics;
 pub mod place;
 pub mod rule;

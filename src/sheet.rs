@@ -7,6 +7,7 @@
 mod budget;
 mod end;
 mod line;
+mod margin;
 mod path;
 mod run;
 mod target;
@@ -18,7 +19,8 @@ use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
-pub use line::{Cause, Line, Missing, Row, Section, Shown, Words};
+pub use line::{AS_WRITTEN, Cause, Line, Missing, Row, Section, Shown, Words};
+pub use margin::MarginLines;
 pub use path::{PathLines, ServiceLines};
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted};

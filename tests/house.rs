@@ -159,13 +159,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("evaluate", &["finding", "network", "rules", "sheet"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
-    (
-        "pack",
-        &[
-            "evaluate", "finding", "listing", "network", "output", "place", "rule", "sheet", "source", "spec", "units",
-            "write",
-        ],
-    ),
+    ("pack", &["finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"]),
 ];
 
 /// The modules that code names after `crate::`, comments and macros aside.

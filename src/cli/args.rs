@@ -20,6 +20,9 @@ pub enum Command {
     Check(Check),
     /// Print the computed numbers of hops.
     Sheet(Sheet),
+    /// Print packs as PDF: for the desk, or for the crew at one end.
+    #[command(subcommand)]
+    Pack(Pack),
     /// Print the manual of a rule, or list all rules.
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.
@@ -76,6 +79,31 @@ pub struct Sheet {
     /// Add the method and the inputs under every line.
     #[arg(long)]
     pub sources: bool,
+}
+
+/// The packs.
+#[derive(Debug, Subcommand)]
+pub enum Pack {
+    /// One pack a hop, to decide by: verdict, geometry, budget, power, grounding, methods.
+    Design(PackArgs),
+    /// One pack an end, to build by: site, cautions, mounting, cabling, alignment, record.
+    Install(PackArgs),
+}
+
+/// Arguments of `pack design` and `pack install`.
+#[derive(Debug, Arguments)]
+pub struct PackArgs {
+    /// Hops, by id; all of them if none is given. `install` also takes `HOP/a`, `HOP/b` and the ids of sites.
+    pub ids: Vec<String>,
+    /// Folder of the network.
+    #[arg(long, default_value = ".")]
+    pub network: PathBuf,
+    /// Folder to write into.
+    #[arg(long, default_value = "packs")]
+    pub out: PathBuf,
+    /// Print packs of hops with errors too, every page marked as a draft.
+    #[arg(long)]
+    pub draft: bool,
 }
 
 /// Arguments of `explain`.

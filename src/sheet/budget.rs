@@ -1,6 +1,7 @@
 //! The level budget of one direction: from the sender's power to the margin of every modulation state.
 
 use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
+use super::margin::{self, MarginLines};
 use super::path::PathLines;
 use super::target::{Target, Wanted};
 use crate::at;
@@ -55,6 +56,8 @@ pub struct Direction<'n> {
     pub receiver: &'n ResolvedEnd<'n>,
     /// The sum.
     pub lines: DirectionLines,
+    /// What is left to its limits.
+    pub margins: MarginLines,
     /// The receiver's states at the hop's bandwidth, from the most robust to the fastest.
     pub states: Vec<State>,
     /// The most robust state that reaches the capacity asked for, by its number in `states`.
@@ -88,6 +91,7 @@ impl Direction<'_> {
 
     pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
         self.lines.mask(broken);
+        self.margins.mask(broken);
         for state in &mut self.states {
             state.lines.mask(broken);
         }
@@ -95,6 +99,7 @@ impl Direction<'_> {
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
+        self.margins.missing(each);
         self.states.iter().for_each(|state| state.lines.missing(each));
     }
 
@@ -102,6 +107,9 @@ impl Direction<'_> {
         sections.push(Section::of(self.name, format!("Level budget {}", self.title), |rows| {
             self.lines.rows(self.name, rows);
         }));
+        let key = format!("{}.margins", self.name);
+        sections
+            .push(Section::of(key.clone(), format!("Margins {}", self.title), |rows| self.margins.rows(&key, rows)));
         for (number, state) in self.states.iter().enumerate() {
             let key = format!("{}.states[{number}]", self.name);
             let title = format!("{} {}", state.title, self.title);
@@ -138,7 +146,8 @@ pub(super) fn compute<'n>(
     let lines = budget(&way, path, &rain, &target.availability);
     let states = states(&way, &lines, &rain);
     let objective = most_robust(&states, way.receiver.radio, target);
-    Direction { name, title, sender: way.sender, receiver: way.receiver, lines, states, objective }
+    let margins = margin::direction(&lines.level, objective.map(|number| &states[number]), way.receiver, target);
+    Direction { name, title, sender: way.sender, receiver: way.receiver, lines, margins, states, objective }
 }
 
 /// The state with the lowest threshold among those that reach the capacity asked for.

@@ -2,6 +2,7 @@
 
 use super::budget::Direction;
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
+use super::margin;
 use super::path::{PathLines, altitude};
 use super::run::{self, RunSheet};
 use super::target::{Target, Wanted};
@@ -28,6 +29,7 @@ lines! {
         tilt: Degrees, "ε", "tilt to set, up positive", "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
         tilt_least: Degrees, "", "lowest tilt the bracket gives as mounted", "bracket range, orientation, plate and stop";
         tilt_most: Degrees, "", "highest tilt the bracket gives as mounted", "bracket range, orientation and plate";
+        tilt_in_hand: Degrees, "", "tilt left to the nearer end of that range", "tilt range less the tilt to set";
         pole: Given<Millimetres>, "D_p", "outside diameter of the support", AS_WRITTEN;
         target_level: Dbm, "P_r", "level to align to", "predicted level, clear sky, full power";
         level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
@@ -176,6 +178,7 @@ pub(super) fn compute<'n>(
         tilt: tilt.clone(),
         tilt_least: Line::known(reach.least, &bracket_from),
         tilt_most: Line::known(reach.most, &bracket_from),
+        tilt_in_hand: Line::new(margin::tilt(tilt, reach), &[&bracket_from[..], &tilt.from].concat()),
         pole: Line::known(support.outside_diameter.clone(), &[at!(support.outside_diameter)]),
         target_level: incoming.lines.level.clone(),
         level_least: meter.least,

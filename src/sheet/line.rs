@@ -214,4 +214,4 @@ macro_rules! lines {
 pub(super) use lines;
 
 /// The method of a line that is an input.
-pub(super) const AS_WRITTEN: &str = "as written";
+pub const AS_WRITTEN: &str = "as written";

@@ -46,6 +46,7 @@ lines! {
             "ITU-R P.530-18 §2.4.1 and P.838-3; same rain in both directions";
         availability: Percent, "100 − p", "availability, both directions",
             "100 % less the rain outage; equipment failure not counted";
+        in_hand: Percent, "", "availability in hand", "availability less the one asked for";
         minutes: Minutes, "", "outage in an average year",
             "365 days";
     }
@@ -106,7 +107,11 @@ pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &T
     from.extend(states.flat_map(|state| state.lines.outage.from.iter().chain(&state.lines.capacity.from)));
     let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
     let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
+    let in_hand = availability.clone().map(|availability| availability - target.availability.value());
+    let mut in_hand_from = from.clone();
+    in_hand_from.push(target.availability.place);
     ServiceLines {
+        in_hand: Line::new(in_hand, &in_hand_from),
         outage: Line::new(outage, &from),
         availability: Line::new(availability, &from),
         minutes: Line::new(minutes, &from),

@@ -1,7 +1,7 @@
 //! One cable run: its length, its resistance, the voltage that is left at the radio, the gland it closes in.
 
 use super::line::{AS_WRITTEN, Line, Missing, Words, lines};
-use super::target::{SUN_ON_JACKET, Target};
+use super::target::{LONGEST_RUN, SUN_ON_JACKET, Target};
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
@@ -34,6 +34,8 @@ lines! {
         radio_voltage: Volts, "V", "voltage at the radio", FEED;
         current: Amperes, "I", "current", "P / V";
         supply_power: Watts, "V_s I", "power the supply gives", FEED;
+        voltage_in_hand: Volts, "", "voltage above the radio's least and the reserve", "V less both";
+        length_in_hand: Metres, "", "length left to 100 m", "IEEE 802.3, ISO/IEC 11801-1: 100 m";
         longest_outdoor: Metres, "", "longest outdoor length for this voltage", "the same equation solved for the length";
     }
 }
@@ -132,6 +134,8 @@ pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, 
         radio_voltage: fed.radio_voltage,
         current: fed.current,
         supply_power: fed.supply_power,
+        voltage_in_hand: fed.voltage_in_hand,
+        length_in_hand: Line::known(LONGEST_RUN - (outdoor + indoor), &lengths),
         longest_outdoor: fed.longest_outdoor,
     };
     RunSheet { resolved, lines, feed: fed.feed }
@@ -174,6 +178,7 @@ struct Fed {
     radio_voltage: Line<Volts>,
     current: Line<Amperes>,
     supply_power: Line<Watts>,
+    voltage_in_hand: Line<Volts>,
     longest_outdoor: Line<Metres>,
     feed: Feed,
 }
@@ -213,6 +218,7 @@ fn fed(
         radio_voltage: Line::new(value(|point| point.load.0).map(Volts), &from),
         current: Line::new(value(|point| point.current.0).map(Amperes), &from),
         supply_power: Line::new(value(|point| point.source_power.0).map(Watts), &from),
+        voltage_in_hand: Line::new(value(|point| point.load.0).map(|volts| Volts(volts - wanted.0)), &from),
         longest_outdoor: Line::new(longest, &from),
         feed: match settled {
             Ok(point) => Feed::Runs(point),
@@ -233,6 +239,7 @@ impl Fed {
             radio_voltage: none(missing),
             current: none(missing),
             supply_power: none(missing),
+            voltage_in_hand: none(missing),
             longest_outdoor: none(missing),
             feed: Feed::None,
         }

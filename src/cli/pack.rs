@@ -1,0 +1,135 @@
+//! `pack`: PDFs for the desk and for the crew.
+//!
+//! A hop with errors is refused unless a draft is asked for: paper has no linter. The packs of sound hops are written all
+//! the same.
+
+use std::collections::HashSet;
+use std::path::PathBuf;
+
+use super::args::{Pack as Command, PackArgs};
+use super::{Exit, Stop, present, print};
+use crate::evaluate::{Evaluation, evaluate};
+use crate::nearest::nearest;
+use crate::network::Scope;
+use crate::pack::{End, HopPacks, Pack, on_presses};
+use crate::rule::Severity;
+use crate::write::write_whole;
+
+/// One file to write.
+struct Job<'a> {
+    hop: &'a HopPacks,
+    pack: Pack,
+    path: PathBuf,
+}
+
+pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
+    let (args, install) = match command {
+        Command::Design(args) => (args, false),
+        Command::Install(args) => (args, true),
+    };
+    present(&args.network)?;
+    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)), HopPacks::of);
+    for hop in &mut evaluation.hops {
+        hop.add_findings_of_files(&evaluation.findings);
+    }
+    let wanted = wanted(args, install, &evaluation.hops)?;
+    let broken = report_broken(args, &evaluation);
+    if wanted.is_empty() {
+        eprintln!("hopwright: no hop to print in {} (`check` says why)", args.network.display());
+        return Ok(if broken { Exit::Findings } else { Exit::Nothing });
+    }
+    let refused = refuse(args, &wanted);
+    let jobs: Vec<Job<'_>> = wanted
+        .into_iter()
+        .filter(|(hop, _)| args.draft || hop.errors() == 0)
+        .map(|(hop, pack)| Job { hop, pack, path: args.out.join(hop.file_name(pack)) })
+        .collect();
+    distinct(&jobs)?;
+    let written = on_presses(&jobs, |press, job| {
+        let bytes = job.hop.set(press, job.pack, args.draft, &evaluation.files)?;
+        write_whole(&job.path, &bytes).map_err(|error| Stop::Write { path: job.path.display().to_string(), error })
+    })?;
+    for (job, written) in jobs.iter().zip(written) {
+        written?;
+        print(&format!("{}\n", job.path.display()))?;
+    }
+    Ok(if refused || broken { Exit::Findings } else { Exit::Clean })
+}
+
+/// What the ids on the command line stand for, in order of hop and pack.
+fn wanted<'a>(args: &PackArgs, install: bool, hops: &'a [HopPacks]) -> Result<Vec<(&'a HopPacks, Pack)>, Stop> {
+    let all: Vec<(&HopPacks, Pack)> = if install {
+        hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, Pack::Install(end)))).collect()
+    } else {
+        hops.iter().map(|hop| (hop, Pack::Design)).collect()
+    };
+    if let Some(unknown) = args.ids.iter().find(|id| !all.iter().any(|(hop, pack)| names(hop, *pack).contains(id))) {
+        let known: Vec<String> = all.iter().flat_map(|(hop, pack)| names(hop, *pack)).collect();
+        let guess = nearest(unknown, known.iter().map(String::as_str));
+        let hint = guess.map(|guess| format!("; did you mean `{guess}`?")).unwrap_or_default();
+        let what = if install { "hop, end or site" } else { "hop" };
+        let place = args.network.display();
+        let message = format!("there is no {what} `{unknown}` that can be printed in {place}{hint} (`check` says why)");
+        return Err(Stop::Unknown(message));
+    }
+    let asked =
+        |hop: &HopPacks, pack| args.ids.is_empty() || names(hop, pack).iter().any(|name| args.ids.contains(name));
+    Ok(all.into_iter().filter(|(hop, pack)| asked(hop, *pack)).collect())
+}
+
+/// What a person may call a pack by.
+fn names(hop: &HopPacks, pack: Pack) -> Vec<String> {
+    let id = hop.hop().to_owned();
+    match pack {
+        Pack::Design => vec![id],
+        Pack::Install(end) => vec![format!("{id}/{}", end.letter()), id, hop.site(end).to_owned()],
+    }
+}
+
+/// Says of each hop with errors that it is not printed.
+fn refuse(args: &PackArgs, wanted: &[(&HopPacks, Pack)]) -> bool {
+    let mut said = HashSet::new();
+    let faulty = wanted.iter().filter(|(hop, _)| !args.draft && hop.errors() > 0 && said.insert(hop.hop()));
+    let mut refused = false;
+    for (hop, _) in faulty {
+        let errors = hop.errors();
+        let noun = if errors == 1 { "error" } else { "errors" };
+        eprintln!(
+            "hopwright: hop `{}` is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked",
+            hop.hop()
+        );
+        refused = true;
+    }
+    refused
+}
+
+/// Says that hops are left out because they could not be evaluated; matters only when all hops are asked for.
+fn report_broken(args: &PackArgs, evaluation: &Evaluation<HopPacks>) -> bool {
+    let left_out = evaluation.hop_count.saturating_sub(evaluation.hops.len());
+    let files =
+        evaluation.findings.iter().filter(|finding| finding.severity == Severity::Error && finding.hop.is_none());
+    let errors = files.count();
+    if !args.ids.is_empty() || (left_out == 0 && errors == 0) {
+        return false;
+    }
+    if left_out > 0 {
+        let (noun, verb) = if left_out == 1 { ("hop", "is") } else { ("hops", "are") };
+        eprintln!("hopwright: {left_out} {noun} cannot be evaluated and {verb} not printed; `check` says why");
+    } else {
+        let noun = if errors == 1 { "error" } else { "errors" };
+        eprintln!("hopwright: {errors} {noun} outside any hop; `check` shows them");
+    }
+    true
+}
+
+/// Two hops of one name, from two networks, would overwrite each other.
+fn distinct(jobs: &[Job<'_>]) -> Result<(), Stop> {
+    let mut seen = HashSet::new();
+    match jobs.iter().find(|job| !seen.insert(&job.path)) {
+        None => Ok(()),
+        Some(twice) => Err(Stop::Unknown(format!(
+            "two packs would be called {}; give the folder of one network with `--network`",
+            twice.path.display()
+        ))),
+    }
+}

@@ -1,0 +1,137 @@
+//! The design pack as data: what a reviewer needs to say yes or no, and to check it.
+
+use serde::Serialize;
+
+use super::decision;
+use super::tables::{self, States};
+use super::words::{Table, count, shown};
+use crate::finding::Finding;
+use crate::network::Files;
+use crate::rule::Severity;
+use crate::rules;
+use crate::sheet::{AS_WRITTEN, HopSheet};
+use crate::source::LineIndex;
+use crate::spec::Setting;
+
+/// All pages.
+#[derive(Debug, Clone, Serialize)]
+pub(super) struct Design {
+    verdict: String,
+    decision: Table,
+    findings: Vec<Open>,
+    rules: String,
+    ends: Table,
+    path: Table,
+    budget: Table,
+    service: Table,
+    states: Vec<States>,
+    mounting: Table,
+    alignment: Table,
+    power: Table,
+    grounding: Table,
+    assumptions: Vec<String>,
+    methods: Table,
+    notes: Vec<String>,
+}
+
+/// A finding in words.
+#[derive(Debug, Clone, Serialize)]
+struct Open {
+    severity: &'static str,
+    rule: &'static str,
+    message: String,
+    place: String,
+    help: Option<String>,
+}
+
+impl Design {
+    pub(super) fn of(sheet: &HopSheet<'_>) -> Self {
+        Self {
+            verdict: String::new(),
+            decision: decision::table(sheet),
+            findings: Vec::new(),
+            rules: rules_run(sheet),
+            ends: tables::ends(sheet),
+            path: tables::path(sheet),
+            budget: tables::budget(sheet),
+            service: tables::service(sheet),
+            states: sheet.directions().map(tables::states).into(),
+            mounting: tables::mounting(sheet),
+            alignment: tables::alignment(sheet),
+            power: tables::power(sheet),
+            grounding: tables::grounding(sheet),
+            assumptions: sheet.target.assumptions(),
+            methods: methods(sheet),
+            notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
+        }
+    }
+
+    /// The same with its findings looked up in the YAML.
+    pub(super) fn with_findings(&self, findings: &[Finding], files: &Files) -> Self {
+        let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
+        let (errors, warnings, advice) = (of(Severity::Error), of(Severity::Warning), of(Severity::Advice));
+        let decided = match errors {
+            0 => "No errors found by the rules run.".into(),
+            _ => format!("{}: not to be built.", count(errors, "error", "errors")),
+        };
+        let mut verdict = vec![decided];
+        if warnings > 0 {
+            verdict.push(format!("{} to weigh.", count(warnings, "warning", "warnings")));
+        }
+        if advice > 0 {
+            verdict.push(format!("{} of advice.", count(advice, "piece", "pieces")));
+        }
+        let mut sorted: Vec<&Finding> = findings.iter().collect();
+        sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+        let findings = sorted.into_iter().map(|finding| open(finding, files)).collect();
+        Self { verdict: verdict.join(" "), findings, ..self.clone() }
+    }
+}
+
+fn open(finding: &Finding, files: &Files) -> Open {
+    let spot = finding.labels.first().map(|label| &label.spot);
+    let place = spot.and_then(|spot| files.locate(spot)).and_then(|found| {
+        let file = files.get(found.file)?;
+        Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
+    });
+    Open {
+        severity: finding.severity.word(),
+        rule: finding.rule.name,
+        message: shown(&finding.message),
+        place: place.unwrap_or_default(),
+        help: finding.help.as_deref().map(shown),
+    }
+}
+
+fn rules_run(sheet: &HopSheet<'_>) -> String {
+    let settings = &sheet.resolved.network.rules;
+    let off: Vec<&str> =
+        settings.iter().filter(|(_, setting)| **setting == Setting::Off).map(|(name, _)| name.as_str()).collect();
+    let run = rules::ALL.iter().filter(|entry| !off.contains(&entry.rule.name)).count();
+    match off.as_slice() {
+        [] => format!("{run} rules were run; none is switched off."),
+        off => format!("{run} rules were run; switched off by the network: {}.", off.join(", ")),
+    }
+}
+
+/// Each method once, with the lines it serves.
+fn methods(sheet: &HopSheet<'_>) -> Table {
+    let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
+    for row in sheet
+        .sections()
+        .iter()
+        .flat_map(|section| &section.rows)
+        .filter(|row| row.text.is_ok() && row.method != AS_WRITTEN)
+    {
+        match found.iter_mut().find(|(method, _)| *method == row.method) {
+            Some((_, words)) if words.contains(&row.words) => {}
+            Some((_, words)) => words.push(row.words),
+            None => found.push((row.method, vec![row.words])),
+        }
+    }
+    let mut table = Table::new(["Method or source", "Lines"]);
+    for (method, words) in found {
+        table.row([tables::sentence(method), words.join(", ")]);
+    }
+    table
+}

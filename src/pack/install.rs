@@ -1,0 +1,275 @@
+//! The install pack of one end as data: what a crew needs on the way, on the roof, and to sign.
+
+use serde::Serialize;
+
+use super::End;
+use super::cautions::{self, Caution};
+use super::parts::{self, PartRow};
+use super::steps::{self, Item};
+use super::words::{Fact, Table, band, fact, given_or, say, shown};
+use crate::network::ResolvedEnd;
+use crate::sheet::{EndSheet, HopSheet};
+use crate::spec::Service;
+use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
+
+const NOT_ASSESSED: &str = "Not assessed. Ask the owner of the site before you go.";
+
+/// All pages.
+#[derive(Debug, Serialize)]
+pub(super) struct Install {
+    site: String,
+    site_id: String,
+    job: String,
+    position: Vec<Fact>,
+    hazards: Vec<String>,
+    access: String,
+    contacts: Table,
+    supplies: Vec<Fact>,
+    parts: Vec<PartRow>,
+    cautions: [Caution; 7],
+    keys: Vec<Fact>,
+    declination: String,
+    fasteners: Table,
+    mounting: Vec<Item>,
+    runs: Table,
+    grounding: Vec<Fact>,
+    cabling: Vec<Item>,
+    target: Target,
+    indicators: Table,
+    alignment: Vec<Item>,
+    outside: Table,
+    record: Table,
+    notes: Vec<String>,
+}
+
+/// What the meter must show.
+#[derive(Debug, Serialize)]
+struct Target {
+    volts: String,
+    volts_band: String,
+    level: String,
+    level_band: String,
+    sense: String,
+    port: String,
+}
+
+impl Install {
+    pub(super) fn of(sheet: &HopSheet<'_>, which: End) -> Self {
+        let end = match which {
+            End::A => &sheet.a,
+            End::B => &sheet.b,
+        };
+        let own = end.resolved;
+        let site = own.site;
+        let job = format!(
+            "Mount radio {} with antenna {} on {} ({}), looking at {}.",
+            own.radio.title,
+            own.antenna.title,
+            own.support.id,
+            own.support.kind.word(),
+            end.far.site.title
+        );
+        Self {
+            site: site.title.to_string(),
+            site_id: site.id.to_string(),
+            job,
+            position: position(own),
+            hazards: site.hazards.iter().map(ToString::to_string).collect(),
+            access: given_or(site.access.as_ref(), NOT_ASSESSED),
+            contacts: contacts(own),
+            supplies: supplies(own),
+            parts: parts::list(end),
+            cautions: cautions::GENERAL,
+            keys: keys(sheet, end),
+            declination: format!(
+                "Declination here {} on {}, east positive. Magnetic bearings drift; steel nearby bends them.",
+                say(&end.lines.declination),
+                sheet.resolved.network.date
+            ),
+            fasteners: fasteners(own),
+            mounting: steps::mounting(sheet, end),
+            runs: runs(end),
+            grounding: grounding(end),
+            cabling: steps::cabling(end),
+            target: target(end),
+            indicators: indicators(own),
+            alignment: steps::alignment(sheet, end),
+            outside: outside(end),
+            record: record(end),
+            notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
+        }
+    }
+}
+
+fn position(own: &ResolvedEnd<'_>) -> Vec<Fact> {
+    let at = &own.site.position;
+    vec![
+        fact("Latitude", format!("{}, or {}", at.latitude.value, latitude_in_seconds(at.latitude.value))),
+        fact("Longitude", format!("{}, or {}", at.longitude.value, longitude_in_seconds(at.longitude.value))),
+        fact("Ground above sea level", given_in_both(&own.site.ground_height)),
+    ]
+}
+
+fn contacts(own: &ResolvedEnd<'_>) -> Table {
+    let mut table = Table::new(["Contact", "For", "Telephone"]);
+    for contact in &own.site.contacts {
+        table.row([contact.name.to_string(), given_or(contact.role.as_ref(), "—"), contact.phone.to_string()]);
+    }
+    table
+}
+
+/// Where power and earth are on the site.
+fn supplies(own: &ResolvedEnd<'_>) -> Vec<Fact> {
+    let power = own.site.power.iter().map(|point| ("Power", point));
+    let earth = own.site.earth.iter().map(|point| ("Earth", point));
+    power.chain(earth).map(|(label, point)| Fact { label: label.into(), value: point.title.to_string() }).collect()
+}
+
+fn keys(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Fact> {
+    let (own, lines) = (end.resolved, &end.lines);
+    let mut keys = vec![
+        fact("True bearing", say(&lines.true_bearing)),
+        fact("Magnetic bearing", say(&lines.magnetic_bearing)),
+        fact("Tilt", steps::tilt(end)),
+        fact("Antenna centre above ground", given_in_both(&own.end.height)),
+        fact("Polarisation", sheet.resolved.hop.channel.polarisation.word()),
+        fact("Bracket", parts::way_up(own.end.bracket.orientation)),
+    ];
+    if own.bracket.plate.is_some() {
+        keys.push(fact("Extension plate", if own.end.bracket.plate { "fitted" } else { "not fitted" }));
+    }
+    keys
+}
+
+fn fasteners(own: &ResolvedEnd<'_>) -> Table {
+    let mut table = Table::new(["Screws", "Thread", "Number", "Final torque"]);
+    for fastener in &own.bracket.fasteners {
+        table.row([
+            fastener.title.to_string(),
+            fastener.thread.to_string(),
+            fastener.count.to_string(),
+            shown(&given_in_both(&fastener.torque)),
+        ]);
+    }
+    table
+}
+
+fn runs(end: &EndSheet<'_>) -> Table {
+    let mut table = Table { head: vec!["Run".into()], ..Table::default() };
+    table.head.extend(end.runs.iter().map(|run| format!("Port {}", run.resolved.port.id)));
+    let mut add = |label: &str, cells: Vec<String>| {
+        table.rows.push([label.to_owned()].into_iter().chain(cells).collect());
+    };
+    let each = |words: &dyn Fn(&crate::sheet::RunSheet<'_>) -> String| end.runs.iter().map(words).collect::<Vec<_>>();
+    add("Cable", each(&|run| run.resolved.cable.title.to_string()));
+    add("Outdoors", each(&|run| shown(&given_in_both(&run.resolved.run.outdoor))));
+    add("Indoors", each(&|run| given_or(run.resolved.run.indoor.as_ref().map(given_in_both).as_ref(), "not stated")));
+    add("Outside diameter", each(&|run| shown(&given_in_both(&run.resolved.cable.outside_diameter))));
+    add("Gland insert", each(&|run| say(&run.lines.gland)));
+    add("Arresters", each(&|run| parts::arresters_in_words(run.resolved)));
+    let supply = |run: &crate::sheet::RunSheet<'_>| {
+        given_or(run.resolved.supply.map(|supply| supply.title.to_string()).as_ref(), "—")
+    };
+    add("Fed by", each(&supply));
+    add(
+        "Voltage at the radio, least",
+        each(&|run| if run.carries(Service::Power) { say(&run.lines.radio_voltage) } else { "—".into() }),
+    );
+    table
+}
+
+fn grounding(end: &EndSheet<'_>) -> Vec<Fact> {
+    let (own, grounding) = (end.resolved, &end.resolved.end.grounding);
+    let ground = &own.radio.ground;
+    let bond = own.earth.map_or_else(|| "NOT SET".to_owned(), |point| point.title.to_string());
+    vec![
+        fact("Conductor, copper", given_or(grounding.conductor.as_ref(), "NOT SET")),
+        fact("Least allowed", format!("{} ({})", end.ground_written(), say(&end.lines.ground_needed))),
+        fact("Length", given_or(grounding.length.as_ref().map(given_in_both).as_ref(), "NOT SET")),
+        Fact { label: "Bonds to".into(), value: bond },
+        Fact { label: "Radio terminal".into(), value: ground.terminal.to_string() },
+        fact("Terminal torque", given_or(ground.torque.as_ref().map(given_in_both).as_ref(), "see the maker's sheet")),
+    ]
+}
+
+fn target(end: &EndSheet<'_>) -> Target {
+    let lines = &end.lines;
+    Target {
+        volts: say(&lines.target_voltage),
+        volts_band: band(&lines.voltage_at_least, &lines.voltage_at_most),
+        level: say(&lines.target_level),
+        level_band: band(&lines.level_least, &lines.level_most),
+        sense: say(&lines.meter_sense),
+        port: end.resolved.radio.readout.port.to_string(),
+    }
+}
+
+fn indicators(own: &ResolvedEnd<'_>) -> Table {
+    let mut table = Table::new(["Lamp", "Shows", "Means"]);
+    for indicator in &own.radio.indicators {
+        table.row([indicator.lamp.to_string(), indicator.shows.to_string(), indicator.means.to_string()]);
+    }
+    table
+}
+
+/// What to do about a reading outside the band; in words, for the cause is not known from a number.
+fn outside(end: &EndSheet<'_>) -> Table {
+    let mut table = Table::new(["If the reading is", "Look for", "Do"]);
+    let sense = end.lines.meter_sense.value.as_ref().map_or("—", |words| words.0.as_str());
+    let weaker = if sense == "higher" { "lower" } else { "higher" };
+    let rows = [
+        (
+            format!("weaker ({weaker}) at both ends alike"),
+            "A side lobe: it peaks cleanly and still is not the beam. Or something in the path.",
+            "Sweep wider in both axes, at both ends. The beam is the strongest of several peaks.",
+        ),
+        (
+            "weaker at one end only".into(),
+            "Power or channel of the other end, a wet or damaged radome, a loose antenna.",
+            "Compare the settings. Dry, check, swap. New aim does not mend one direction.",
+        ),
+        (
+            format!("stronger ({sense}) than the band"),
+            "Wrong power, wrong model, or the wrong far end. The receiver may be overloaded.",
+            "Transmitters off. Check power and models at both ends, then call the designer.",
+        ),
+        (
+            "never at rest".into(),
+            "Power control still on, a loose mount, rain, or hot air over the path.",
+            "Check both, then wait for calm and dry weather.",
+        ),
+        (
+            "not there".into(),
+            "Meter lead or port, far transmitter off, wrong half, channel or polarisation.",
+            "Check here, then have the far end check.",
+        ),
+    ];
+    for (reading, cause, remedy) in rows {
+        table.row([reading, cause.into(), remedy.into()]);
+    }
+    table
+}
+
+/// What is written down: the item, what the design says, and room for what was found.
+fn record(end: &EndSheet<'_>) -> Table {
+    let (lines, grounding) = (&end.lines, &end.resolved.end.grounding);
+    let mut table = Table::new(["Item", "As designed", "As built"]);
+    let volts = format!("{} ({})", say(&lines.target_voltage), band(&lines.voltage_at_least, &lines.voltage_at_most));
+    let level = format!("{} ({})", say(&lines.target_level), band(&lines.level_least, &lines.level_most));
+    let mut add = |item: &str, designed: String, blank: &str| table.row([item.into(), designed, blank.into()]);
+    add("Meter before locking", volts.clone(), "V");
+    add("Level before locking", level.clone(), "dBm");
+    add("Meter after final torque", volts, "V");
+    add("Level after final torque", level, "dBm");
+    for run in end.runs.iter().filter(|run| run.carries(Service::Power)) {
+        let item = format!("Voltage at the radio, port {}", run.resolved.port.id);
+        add(&item, format!("{} or more", say(&run.lines.radio_voltage)), "V");
+    }
+    add("True bearing set", say(&lines.true_bearing), "°");
+    add("Tilt set", steps::tilt(end), "°");
+    add("Antenna centre above ground", shown(&given_in_both(&end.resolved.end.height)), "");
+    add("Grounding conductor", given_or(grounding.conductor.as_ref(), "NOT SET"), "");
+    add("Radio, serial number", end.resolved.radio.title.to_string(), "");
+    add("Antenna, serial number", end.resolved.antenna.title.to_string(), "");
+    table
+}

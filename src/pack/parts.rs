@@ -1,0 +1,120 @@
+//! What a crew takes to one end, with quantities.
+
+use serde::Serialize;
+
+use super::words::shown;
+use crate::network::ResolvedRun;
+use crate::sheet::{EndSheet, RunSheet};
+use crate::spec::{Orientation, RunPlace};
+use crate::units::{Metres, given_in_both};
+
+/// Something to take, ticked off on the ground.
+#[derive(Debug, Serialize)]
+pub(super) struct PartRow {
+    quantity: String,
+    what: String,
+    detail: String,
+}
+
+fn part(quantity: impl Into<String>, what: &str, detail: impl Into<String>) -> PartRow {
+    PartRow { quantity: quantity.into(), what: what.into(), detail: detail.into() }
+}
+
+/// Arresters of one model with the places they sit: `2`, `Surgoldt SG 10G/4`, `at the radio, …`.
+pub(super) struct Arresters {
+    pub number: usize,
+    pub title: String,
+    pub places: String,
+}
+
+/// The arresters of a run, each model once.
+pub(super) fn arresters(run: &ResolvedRun<'_>) -> Vec<Arresters> {
+    let mut models: Vec<Arresters> = Vec::new();
+    for (arrester, used) in run.arresters.iter().zip(&run.run.arresters) {
+        let at = place(used.at);
+        match models.iter_mut().find(|model| *model.title == *arrester.title) {
+            Some(model) => {
+                model.number += 1;
+                model.places = format!("{}, {at}", model.places);
+            }
+            None => models.push(Arresters { number: 1, title: arrester.title.to_string(), places: at.into() }),
+        }
+    }
+    models
+}
+
+/// The same in one cell.
+pub(super) fn arresters_in_words(run: &ResolvedRun<'_>) -> String {
+    let models: Vec<String> = arresters(run).iter().map(|model| format!("{}: {}", model.title, model.places)).collect();
+    if models.is_empty() { "none".into() } else { models.join("; ") }
+}
+
+pub(super) fn place(at: RunPlace) -> &'static str {
+    match at {
+        RunPlace::Radio => "at the radio",
+        RunPlace::Entry => "at the cable entry",
+    }
+}
+
+pub(super) fn way_up(orientation: Orientation) -> &'static str {
+    match orientation {
+        Orientation::Upright => "upright",
+        Orientation::Inverted => "inverted (upside down)",
+    }
+}
+
+/// All parts of an end, in the order they are mounted.
+pub(super) fn list(end: &EndSheet<'_>) -> Vec<PartRow> {
+    let own = end.resolved;
+    let (radio, antenna, bracket) = (own.radio, own.antenna, own.bracket);
+    let mass = |mass: Option<String>| mass.map(|mass| format!(", {}", shown(&mass))).unwrap_or_default();
+    let radio_mass = mass(radio.mass.as_ref().map(ToString::to_string));
+    let antenna_mass = mass(antenna.mass.as_ref().map(ToString::to_string));
+    let bracket_mass = mass(bracket.mass.as_ref().map(ToString::to_string));
+    let mut parts = vec![
+        part("1", "Radio", format!("{}, half “{}”{radio_mass}", radio.title, own.half.id)),
+        part("1", "Antenna", format!("{}{antenna_mass}", antenna.title)),
+        part(
+            "1",
+            "Bracket",
+            format!("{}, mounted {}{bracket_mass}", bracket.title, way_up(own.end.bracket.orientation)),
+        ),
+    ];
+    if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
+        parts.push(part("1", "Extension plate", plate.title.to_string()));
+    }
+    for run in &end.runs {
+        of_run(run, &mut parts);
+    }
+    let grounding = &own.end.grounding;
+    let size = grounding.conductor.as_ref().map_or_else(|| "size NOT SET".into(), |size| shown(&size.to_string()));
+    let length = grounding.length.as_ref().map_or_else(|| "length NOT SET".into(), length);
+    parts.push(part(length, "Grounding conductor", format!("copper {size}, lug for {}", radio.ground.terminal)));
+    parts
+}
+
+fn length(given: &crate::units::Given<Metres>) -> String {
+    shown(&given_in_both(given))
+}
+
+fn of_run(run: &RunSheet<'_>, parts: &mut Vec<PartRow>) {
+    let (resolved, cable) = (run.resolved, run.resolved.cable);
+    let port = &resolved.port.id;
+    let screen = format!("{} {}", cable.category.word(), cable.screening.word());
+    let total = run.lines.length.get().map_or_else(|| "—".into(), |total| shown(&crate::units::in_both(total)));
+    let outdoor = length(&resolved.run.outdoor);
+    let indoor = resolved.run.indoor.as_ref().map_or_else(|| "not stated".into(), length);
+    let detail =
+        format!("{}, {screen}, {} jacket; {outdoor} outdoors, {indoor} indoors", cable.title, cable.jacket.word());
+    parts.push(part(total, &format!("Cable to port {port}"), detail));
+    if let Ok(gland) = &run.lines.gland.value {
+        parts.push(part("1", "Gland insert", format!("{} for port {port}", gland.0)));
+    }
+    for arrester in arresters(resolved) {
+        let detail = format!("{}: {}", arrester.title, arrester.places);
+        parts.push(part(arrester.number.to_string(), "Surge arrester", detail));
+    }
+    if let Some(supply) = resolved.supply {
+        parts.push(part("1", "Supply", format!("{}, {}", supply.title, supply.standard.word())));
+    }
+}

@@ -1,0 +1,183 @@
+//! The work at one end, step by step: one action each, with the safety message that concerns it directly before.
+
+use serde::Serialize;
+
+use super::cautions::{self, Caution};
+use super::parts::{place, way_up};
+use super::words::{say, shown};
+use crate::sheet::{EndSheet, HopSheet, RunSheet};
+use crate::spec::Service;
+use crate::units::given_in_both;
+
+/// Something to do, or something to know before doing it.
+#[derive(Debug, Serialize)]
+#[serde(tag = "kind", rename_all = "kebab-case")]
+pub(super) enum Item {
+    /// One action, with a box to tick.
+    Step {
+        /// An imperative sentence, and what comes of it.
+        text: String,
+    },
+    /// A safety message for the step that follows.
+    Caution(Caution),
+}
+
+fn step(text: impl Into<String>) -> Item {
+    Item::Step { text: text.into() }
+}
+
+/// From the bare support to an antenna that points roughly right.
+pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
+    let (own, lines) = (end.resolved, &end.lines);
+    let (support, bracket) = (own.support, own.bracket);
+    let mut items = vec![
+        step(format!(
+            "Find {} ({}) and measure its tube: {} outside.",
+            support.id,
+            support.kind.word(),
+            shown(&given_in_both(&support.outside_diameter))
+        )),
+        step("Stand well clear of steel and find the far end by its bearing. Pick a landmark behind it."),
+        step("Look along the path. If anything stands in it, stop and call the designer."),
+    ];
+    if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
+        items.push(step(format!("Bolt the extension plate {} to the bracket.", plate.title)));
+    }
+    let mounted = way_up(own.end.bracket.orientation);
+    items.push(step(format!("Turn the bracket {mounted}, seen as its maker draws it.")));
+    if bracket.fine_azimuth.is_some() {
+        items.push(step("Set the fine azimuth screw to the middle of its travel."));
+    }
+    items.push(step(format!(
+        "Fix the antenna to the radio for {} polarisation.",
+        sheet.resolved.hop.channel.polarisation.word()
+    )));
+    items.push(Item::Caution(cautions::HEIGHT));
+    items.push(step(format!(
+        "Lift the bracket and clamp it so that the antenna centre comes {} above the ground.",
+        shown(&given_in_both(&own.end.height))
+    )));
+    items.push(step("Lift radio and antenna and hang them on the bracket."));
+    items.push(step(format!("Set the tilt to {}.", tilt(end))));
+    items.push(step(format!("Turn the antenna to {} true, towards the landmark.", say(&lines.true_bearing))));
+    items.push(step("Tighten every screw only until nothing slips. The full torque comes after alignment."));
+    items
+}
+
+/// The tilt with the word a crew needs.
+pub(super) fn tilt(end: &EndSheet<'_>) -> String {
+    let word = match end.lines.tilt.get() {
+        Some(tilt) if tilt.0 > 0.0 => " (up)",
+        Some(tilt) if tilt.0 < 0.0 => " (down)",
+        _ => "",
+    };
+    format!("{}{word}", say(&end.lines.tilt))
+}
+
+/// Grounding, then each run from the radio to what feeds it.
+pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
+    let own = end.resolved;
+    let bond = own.earth.map_or("the earth point of the site (NOT SET: ask the designer)", |point| &point.title);
+    let terminal = &own.radio.ground;
+    let torque = terminal.torque.as_ref().map(|torque| format!(" and tighten it to {}", shown(&given_in_both(torque))));
+    let mut items = vec![
+        Item::Caution(cautions::WEATHER),
+        step(format!("Bond the grounding conductor to: {bond}.")),
+        step(format!(
+            "Lead it to the radio short and straight and fix it to the {}{}.",
+            terminal.terminal,
+            torque.unwrap_or_default()
+        )),
+    ];
+    for run in &end.runs {
+        of_run(run, &mut items);
+    }
+    let used = |id: &crate::spec::Id| own.runs.iter().any(|run| run.port.id == *id);
+    let free: Vec<&str> = own.radio.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect();
+    for port in free.iter().filter(|port| **port != &*own.radio.readout.port) {
+        items.push(step(format!("Close port {port} with the maker's blank.")));
+    }
+    if free.contains(&&*own.radio.readout.port) {
+        items.push(step(format!("Leave port {} free for the meter.", own.radio.readout.port)));
+    }
+    for run in &end.runs {
+        energise(run, &mut items);
+    }
+    items
+}
+
+fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
+    let (resolved, lines) = (run.resolved, &run.lines);
+    let port = &resolved.port.id;
+    items.push(step(format!(
+        "Pull the cable {} from port {port} to the building and tie it to the structure.",
+        resolved.cable.title
+    )));
+    if let Ok(gland) = &lines.gland.value {
+        items.push(step(format!("Close the cable in at port {port} with gland insert: {}.", gland.0)));
+    }
+    items.push(step(format!("Form a drip loop below port {port}.")));
+    for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {
+        let at = place(used.at);
+        items.push(step(format!("Fit and bond the arrester {} {at}.", arrester.title)));
+    }
+    items.push(step(format!("Bond the screen of the cable to port {port} at both ends.")));
+    items.push(step(format!("Test every pair of the cable to port {port} and its screen from end to end.")));
+}
+
+/// Power last, when every cable is in its place.
+fn energise(run: &RunSheet<'_>, items: &mut Vec<Item>) {
+    let (resolved, lines) = (run.resolved, &run.lines);
+    let port = &resolved.port.id;
+    if let (Some(supply), true) = (resolved.supply, run.carries(Service::Power)) {
+        items.push(Item::Caution(cautions::ELECTRICITY));
+        items.push(step(format!("Connect the run to port {port} to the supply {} and switch on.", supply.title)));
+        items.push(step(format!(
+            "Measure the voltage at the radio under load: expect {} or more.",
+            say(&lines.radio_voltage)
+        )));
+    }
+}
+
+/// From two powered ends to a locked and recorded antenna.
+pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
+    let own = end.resolved;
+    let port = &own.radio.readout.port;
+    let sense = end.lines.meter_sense.value.as_ref().map_or("—", |words| words.0.as_str());
+    let bandwidth = &sheet.resolved.hop.channel.bandwidth;
+    let mut items = vec![
+        step("Call the crew at the far end. Agree who moves; the other end stands still."),
+        step(format!("Set bandwidth {} and the most robust modulation at both ends.", shown(&bandwidth.to_string()))),
+        step("Switch automatic power control off at both ends."),
+        step(format!(
+            "Set the transmit power to {} here and to {} at the far end.",
+            shown(&own.end.transmit_power.to_string()),
+            shown(&end.far.end.transmit_power.to_string())
+        )),
+        Item::Caution(cautions::RADIATION),
+        step("Switch both transmitters on and wait until both radios have started."),
+        step(format!("Put a voltmeter that shows millivolts on port {port}. A stronger signal reads {sense}.")),
+        step(
+            "Sweep azimuth slowly, well past the first peak to both sides. Note every peak, go back to the strongest.",
+        ),
+        step("Sweep tilt in the same way. Go back to the strongest peak."),
+        step("Peak with the fine screws. Then let the far end do the same. Repeat until neither end gains."),
+        step("Compare with the target above. Write the reading into the record."),
+    ];
+    for fastener in &own.bracket.fasteners {
+        items.push(step(format!(
+            "{}: tighten {} × {} in turns and in stages to {}.",
+            fastener.title,
+            fastener.count,
+            fastener.thread,
+            shown(&given_in_both(&fastener.torque))
+        )));
+    }
+    if own.bracket.fasteners.is_empty() {
+        items.push(step("Tighten all screws in turns and in stages to the maker's torque."));
+    }
+    items.push(step("Read again. If it got weaker, loosen and peak anew. Write the reading into the record."));
+    items.push(step("Switch automatic power control and adaptive modulation back on at both ends."));
+    items.push(step(format!("Take the meter off and close port {port}.")));
+    items
+}

@@ -1,0 +1,55 @@
+//! What is left between a computed value and the limit it must keep, for the page on which a hop is decided.
+
+use super::budget::State;
+use super::end::Reach;
+use super::line::{Line, Missing, lines};
+use super::target::Target;
+use crate::at;
+use crate::network::ResolvedEnd;
+use crate::units::{Dbm, Decibels, Degrees};
+
+lines! {
+    /// What one direction has in hand.
+    MarginLines {
+        fade_margin: Decibels, "M", "fade margin at the capacity asked for",
+            "margin of the most robust state that reaches the capacity";
+        fade_in_hand: Decibels, "", "fade margin in hand", "fade margin less the one asked for";
+        overload_in_hand: Decibels, "", "received level below overload", "overload of the receiver less P_r";
+    }
+}
+
+/// What a direction has in hand.
+pub(super) fn direction(
+    level: &Line<Dbm>,
+    state: Option<&State>,
+    receiver: &ResolvedEnd<'_>,
+    target: &Target,
+) -> MarginLines {
+    let radio = receiver.radio;
+    let none = Missing::judged("no modulation state reaches the capacity asked for", at!(radio.states));
+    let fade_margin = state.map_or(Err(none), |state| state.lines.margin.need());
+    let mut from = state.map(|state| state.lines.margin.from.clone()).unwrap_or_default();
+    let margin_from = from.clone();
+    let fade_in_hand = match &target.fade_margin {
+        Some(wanted) => {
+            from.push(wanted.place);
+            fade_margin.clone().map(|margin| margin - wanted.value())
+        }
+        None => Err(Missing::judged("no fade margin is asked for", target.capacity.place)),
+    };
+    let mut overload_from = vec![at!(radio.overload)];
+    overload_from.extend(&level.from);
+    MarginLines {
+        fade_margin: Line::new(fade_margin, &margin_from),
+        fade_in_hand: Line::new(fade_in_hand, &from),
+        overload_in_hand: Line::new(level.need().map(|level| radio.overload.value - level), &overload_from),
+    }
+}
+
+/// How far a tilt lies inside what a bracket gives; negative outside.
+pub(super) fn tilt(tilt: &Line<Degrees>, reach: Reach) -> Result<Degrees, Missing> {
+    tilt.need().map(|tilt| {
+        let (below, above) = (tilt - reach.least, reach.most - tilt);
+        if below < above { below } else { above }
+    })
+}

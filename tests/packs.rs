@@ -1,0 +1,306 @@
+//! Packs, read back from their PDF bytes and held against the sheet.
+
+use std::collections::HashMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+use hopwright::evaluate::{Evaluation, evaluate};
+use hopwright::listing::HopListing;
+use hopwright::network::Scope;
+use hopwright::pack::{End, HopPacks, Pack, Press, on_presses};
+use pdf_extract::{Document, extract_text_from_mem_by_pages};
+
+/// What one hop prints and what its sheet says.
+struct Hop {
+    packs: HopPacks,
+    lines: HashMap<String, String>,
+}
+
+fn example(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(name)
+}
+
+fn hops(folder: &Path) -> Evaluation<Hop> {
+    evaluate(&Scope::of(&[folder.to_path_buf()]), |sheet, findings| Hop {
+        packs: HopPacks::of(sheet, findings),
+        lines: HopListing::of(sheet)
+            .sections
+            .into_iter()
+            .flat_map(|section| section.rows)
+            .filter_map(|row| Some((row.key, row.text.ok()?)))
+            .collect(),
+    })
+}
+
+fn set(evaluation: &Evaluation<Hop>, number: usize, pack: Pack) -> Vec<u8> {
+    let press = Press::new().expect("a press");
+    evaluation.hops[number].packs.set(&press, pack, false, &evaluation.files).expect("a pack")
+}
+
+/// The text of each page, white space made single, minus signs as in the sheet.
+fn pages(bytes: &[u8]) -> Vec<String> {
+    let pages = extract_text_from_mem_by_pages(bytes).expect("a readable PDF");
+    pages.iter().map(|page| plain(page)).collect()
+}
+
+fn plain(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ").replace('\u{2212}', "-")
+}
+
+/// Whether `label`, a symbol of a few letters at most, and `values` follow each other.
+fn has_row(text: &str, label: &str, values: &[&str]) -> bool {
+    let wanted = format!(" {} ", plain(&values.join(" ")));
+    text.match_indices(label).any(|(at, _)| {
+        let rest = format!("{} ", &text[at + label.len()..]);
+        rest.match_indices(&wanted).next().is_some_and(|(gap, _)| gap <= 8)
+    })
+}
+
+/// Checks a row whose values are lines of the sheet; a line that is missing fails.
+fn check_row(text: &str, hop: &Hop, label: &str, keys: &[&str]) {
+    let value = |key: &&str| {
+        hop.lines.get(*key).unwrap_or_else(|| panic!("{}: the sheet has no {key}", hop.packs.hop())).as_str()
+    };
+    let values: Vec<&str> = keys.iter().map(value).collect();
+    assert!(has_row(text, label, &values), "{}: no row `{label}` {values:?} in\n{text}", hop.packs.hop());
+}
+
+const DIRECTION: [(&str, &str); 13] = [
+    ("Frequency", "frequency"),
+    ("Transmit power", "transmit_power"),
+    ("Gain of the sending antenna", "transmit_gain"),
+    ("Gain of the receiving antenna", "receive_gain"),
+    ("Free-space loss", "free_space_loss"),
+    ("Gas attenuation", "gas_attenuation"),
+    ("Gas loss", "gas_loss"),
+    ("Received level, clear sky", "level"),
+    ("Rain fade exceeded 0.01 % of the year", "rain_fade"),
+    ("Rain fade at the availability asked for", "objective_fade"),
+    ("Fade margin at the capacity asked for", "margins.fade_margin"),
+    ("Fade margin in hand", "margins.fade_in_hand"),
+    ("Received level below overload", "margins.overload_in_hand"),
+];
+
+const ENDS: [(&str, &str); 8] = [
+    ("True bearing to the far end", "true_bearing"),
+    ("Magnetic bearing to the far end", "magnetic_bearing"),
+    ("Tilt, up positive", "tilt"),
+    ("Tilt needed", "tilt"),
+    ("Left to the nearer end of the range", "tilt_in_hand"),
+    ("Level to align to", "target_level"),
+    ("Meter reading to align to", "target_voltage"),
+    ("A stronger signal reads", "meter_sense"),
+];
+
+const RUNS: [(&str, &str); 7] = [
+    ("One conductor, hot, with arresters", "conductor_resistance"),
+    ("Loop resistance", "loop_resistance"),
+    ("Least supply voltage", "supply_voltage"),
+    ("Most the radio draws", "radio_draw"),
+    ("Voltage at the radio", "radio_voltage"),
+    ("Current", "current"),
+    ("Power the supply gives", "supply_power"),
+];
+
+#[test]
+fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
+    for network in ["varneck", "saltmere"] {
+        let evaluation = hops(&example(network));
+        assert_eq!(evaluation.hops.len(), 5);
+        for (number, hop) in evaluation.hops.iter().enumerate() {
+            let text = pages(&set(&evaluation, number, Pack::Design)).join(" ");
+            for (label, key) in DIRECTION {
+                check_row(&text, hop, label, &[&format!("a_to_b.{key}"), &format!("b_to_a.{key}")]);
+            }
+            for (label, key) in ENDS {
+                check_row(&text, hop, label, &[&format!("ends.a.{key}"), &format!("ends.b.{key}")]);
+            }
+            for (label, key) in RUNS {
+                check_row(&text, hop, label, &[&format!("ends.a.runs[0].{key}"), &format!("ends.b.runs[0].{key}")]);
+            }
+            check_row(&text, hop, "Rain outage, the worse direction", &["service.outage"]);
+            check_row(&text, hop, "equipment failure not counted", &["service.availability"]);
+            check_row(&text, hop, "Outage in an average year", &["service.minutes"]);
+            check_row(&text, hop, "Rain rate exceeded 0.01 % of the year", &["path.rain_rate"]);
+            for (label, key) in [("over the ground", "distance"), ("antenna to antenna", "slant")] {
+                let metres = &hop.lines[&format!("path.{key}")];
+                assert!(text.contains(&format!("Distance {label} {metres} (")), "{label} {metres}");
+            }
+            let states = ["capacity", "threshold", "level", "margin", "outage", "availability"];
+            let count = hop.lines.keys().filter(|key| key.ends_with("].threshold")).count();
+            assert!(count >= 6, "states of both directions");
+            for key in hop.lines.keys().filter(|key| key.ends_with("].threshold")) {
+                let state = key.trim_end_matches("threshold");
+                let values: Vec<&str> = states.map(|line| hop.lines[&format!("{state}{line}")].as_str()).to_vec();
+                assert!(text.contains(&plain(&values.join(" "))), "{state} {values:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
+    for network in ["varneck", "saltmere"] {
+        let evaluation = hops(&example(network));
+        let jobs: Vec<(&Hop, End)> = evaluation.hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, end))).collect();
+        let packs = on_presses(&jobs, |press, (hop, end)| {
+            hop.packs.set(press, Pack::Install(*end), false, &evaluation.files).expect("a pack")
+        });
+        for ((hop, end), bytes) in jobs.iter().zip(packs.expect("presses")) {
+            let pages = pages(&bytes);
+            let text = pages.join(" ");
+            let key = |line: &str| format!("ends.{}.{line}", end.letter());
+            let value = |line: &str| hop.lines[&key(line)].as_str();
+            for (label, line) in [
+                ("Declination here", "declination"),
+                ("Level", "target_level"),
+                ("A stronger signal reads", "meter_sense"),
+                ("Voltage at the radio, least", "runs[0].radio_voltage"),
+                ("Gland insert", "runs[0].gland"),
+                ("True bearing set", "true_bearing"),
+                ("Tilt set", "tilt"),
+            ] {
+                check_row(&text, hop, label, &[&key(line)]);
+            }
+            let mounting = pages.iter().find(|page| page.contains("Declination here")).expect("a mounting page");
+            for (label, line) in [
+                ("True bearing", "true_bearing"),
+                ("Magnetic bearing", "magnetic_bearing"),
+                ("Tilt", "tilt"),
+                ("Antenna centre above ground", "height"),
+            ] {
+                let wanted = format!("{label}{} ", value(line));
+                assert!(mounting.contains(&wanted), "no `{wanted}` on\n{mounting}");
+            }
+            let (least, most) = (value("voltage_at_least"), value("voltage_at_most"));
+            let bands = [format!("Accept {least} to {most}"), format!("Accept {most} to {least}")];
+            assert!(bands.iter().any(|band| text.contains(band)), "{bands:?}");
+            let levels = format!("Accept {} to {}", value("level_least"), value("level_most"));
+            assert!(text.contains(&levels), "{levels}");
+            assert!(text.contains(value("target_voltage")), "target");
+            assert!(!text.contains(" is safe") && text.contains("not assessed"), "a pack certifies nothing");
+            for (number, page) in pages.iter().enumerate() {
+                let count = format!("Page {} of {}", number + 1, pages.len());
+                for wanted in ["Install pack", "Check revision before use", "Revision", hop.packs.hop(), &count] {
+                    assert!(page.contains(wanted), "page {number} lacks `{wanted}`:\n{page}");
+                }
+                assert!(page.contains(&format!("End {}:", end.letter())), "page {number} does not say which end");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_pack_is_the_same_bytes_each_time() {
+    let evaluation = hops(&example("varneck"));
+    let first = set(&evaluation, 0, Pack::Install(End::A));
+    let other = hops(&example("varneck"));
+    assert!(first == set(&other, 0, Pack::Install(End::A)), "two runs differ");
+}
+
+#[test]
+fn paper_standards_and_attachments_are_as_asked() {
+    for (network, width, height) in [("varneck", 595.276, 841.89), ("saltmere", 612.0, 792.0)] {
+        let evaluation = hops(&example(network));
+        let bytes = set(&evaluation, 0, Pack::Design);
+        let document = Document::load_mem(&bytes).expect("a PDF");
+        for page in document.get_pages().values() {
+            let area = document.get_dictionary(*page).and_then(|page| page.get(b"MediaBox")).expect("a size");
+            let area: Vec<f32> = area.as_array().expect("four").iter().filter_map(|n| n.as_float().ok()).collect();
+            assert!((area[2] - width).abs() < 0.01 && (area[3] - height).abs() < 0.01, "{network}: {area:?}");
+        }
+        let raw = String::from_utf8_lossy(&bytes);
+        assert!(raw.contains("pdfaid:part") && raw.contains("pdfuaid:part"), "no claim of A-3 and UA-1");
+        let files = document.objects.values().filter(|object| {
+            object.as_dict().and_then(|dict| dict.get(b"Type")).and_then(|kind| kind.as_name()).ok()
+                == Some(b"Filespec".as_slice())
+        });
+        assert!(files.count() >= 8, "sources and sheet are attached");
+    }
+}
+
+#[test]
+fn without_an_approver_every_page_is_a_draft() {
+    let evaluation = hops(&example("saltmere"));
+    for page in pages(&set(&evaluation, 0, Pack::Install(End::B))) {
+        assert!(page.contains("DRAFT: nobody has approved this revision."), "{page}");
+    }
+    let issued = hops(&example("varneck"));
+    for page in pages(&set(&issued, 0, Pack::Design)) {
+        assert!(page.contains("ISSUED") && !page.contains("DRAFT"), "{page}");
+    }
+}
+
+fn hopwright(folder: &Path, out: &Path, more: &[&str]) -> Output {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_hopwright"));
+    command.args(["pack"]).args(more).arg("--network").arg(folder).arg("--out").arg(out);
+    command.output().expect("the program runs")
+}
+
+#[test]
+fn a_hop_with_errors_is_refused_unless_it_is_a_draft() {
+    let out = tempfile::tempdir().expect("a folder");
+    let faulty = example("faulty");
+    let refused = hopwright(&faulty, out.path(), &["design", "mount", "sound"]);
+    assert_eq!(refused.status.code(), Some(1));
+    let words = String::from_utf8_lossy(&refused.stderr);
+    assert!(words.contains("hop `mount` is not printed: 2 errors; `check` shows them"), "{words}");
+    assert!(!out.path().join("mount-design.pdf").exists());
+    let written = out.path().join("sound-design.pdf");
+    assert_eq!(String::from_utf8_lossy(&refused.stdout).trim(), written.display().to_string());
+    assert!(written.exists());
+
+    let draft = hopwright(&faulty, out.path(), &["install", "mount/a", "--draft"]);
+    assert_eq!(draft.status.code(), Some(0), "{}", String::from_utf8_lossy(&draft.stderr));
+    let path = String::from_utf8_lossy(&draft.stdout).trim().to_owned();
+    for page in pages(&fs::read(path).expect("the pack")) {
+        assert!(page.contains("DRAFT: 2 errors are open, not to be built"), "{page}");
+    }
+}
+
+#[test]
+fn what_is_not_there_is_guessed_at() {
+    let out = tempfile::tempdir().expect("a folder");
+    let unknown = hopwright(&example("saltmere"), out.path(), &["install", "crane-5"]);
+    assert_eq!(unknown.status.code(), Some(2));
+    assert!(String::from_utf8_lossy(&unknown.stderr).contains("did you mean `crane-4`?"));
+    let nothing = hopwright(out.path(), out.path(), &["design"]);
+    assert_eq!(nothing.status.code(), Some(3));
+    let site = hopwright(&example("saltmere"), out.path(), &["install", "crane-4"]);
+    let listed = String::from_utf8_lossy(&site.stdout).lines().count();
+    assert_eq!((site.status.code(), listed), (Some(0), 2), "all ends at that site");
+}
+
+#[test]
+fn what_an_author_writes_is_printed_and_not_obeyed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    copy(&example("varneck"), folder.path());
+    let site = folder.path().join("sites/murrgrat.yaml");
+    let hostile = r#"#panic("no") *bold* $x^2$ @ref <mark> _low_ `raw` \ back // slash -- = [x] #{ 1 }"#;
+    let text = fs::read_to_string(&site).expect("the site");
+    let title = "title: '= #title *not* bold'";
+    let text = text.replace("title: Murrgrat, top station of the cable car", title);
+    let text = text.replace("hazards:\n", &format!("hazards:\n  - '{hostile}'\n  - \"two\\nlines 中 and \\a\"\n"));
+    fs::write(&site, text).expect("written");
+
+    let evaluation = hops(folder.path());
+    let number = evaluation.hops.iter().position(|hop| hop.packs.hop() == "exchange-murrgrat").expect("the hop");
+    let pages = pages(&set(&evaluation, number, Pack::Install(End::B)));
+    assert!(pages[0].contains("= #title *not* bold"), "{}", pages[0]);
+    assert!(pages[0].contains(hostile), "{}", pages[0]);
+    // The break between the two is kept; the reader of the test joins the lines.
+    assert!(pages[0].contains("twolines [U+4E2D] and [U+0007]"), "{}", pages[0]);
+}
+
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).expect("a folder");
+    for entry in fs::read_dir(from).expect("a folder").map(|entry| entry.expect("an entry")) {
+        let (path, target) = (entry.path(), to.join(entry.file_name()));
+        if path.is_dir() {
+            copy(&path, &target);
+        } else {
+            fs::copy(&path, &target).expect("copied");
+        }
+    }
+}
