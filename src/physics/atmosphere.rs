@@ -6,7 +6,7 @@
 use crate::units::{Celsius, Hectopascals, Metres};
 
 /// Melting point of ice in kelvin: what separates the two scales.
-const ICE_POINT: f64 = 273.15;
+pub(super) const ICE_POINT: f64 = 273.15;
 
 /// Geopotential heights of the troposphere, in kilometres. The Recommendation starts at sea level; the same law goes on
 /// down to the deepest dry land, as in the standard atmosphere it is taken from.

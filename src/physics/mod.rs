@@ -4,15 +4,31 @@
 //! source it follows, the range it holds in and what happens outside. Sines, powers and logarithms come from `libm`, so
 //! that a number is the same to the last bit on every machine.
 
+pub mod antenna;
 pub mod atmosphere;
+pub mod bullington;
+pub mod clearance;
+pub mod codes;
 pub mod conductor;
+pub mod fog;
 pub mod free_space;
 pub mod gas;
 mod gas_lines;
 pub mod geodesy;
+pub mod knife_edge;
 pub mod link;
 pub mod magnetic;
+pub mod multipath;
+pub mod pattern;
 pub mod power_feed;
 pub mod rain;
+pub mod rain_map;
+pub mod rain_map_text;
 pub mod rain_outage;
+pub mod rain_rate;
+pub mod raster;
 pub mod readout;
+pub mod receiver;
+pub mod snow;
+pub mod uncertainty;
+pub mod worst_month;

@@ -55,6 +55,7 @@ operator! {
     Dbm - Decibels = Dbm;
     Dbm + Dbi = Dbm;
     Dbm - Dbm = Decibels;
+    Dbm - Dbi = Dbm;
     Decibels + Decibels = Decibels;
     Decibels - Decibels = Decibels;
     DecibelsPerKilometre + DecibelsPerKilometre = DecibelsPerKilometre;

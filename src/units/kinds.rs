@@ -110,6 +110,9 @@ quantity! {
     /// A rain rate, one-minute integration.
     MillimetresPerHour: "rain rate" in "mm/h", decimals 1, like "32 mm/h", from 0.0 to 300.0, written
         Times(1.0) => "mm/h", Times(25.4) => "in/h";
+    /// Liquid water in the air, as in fog.
+    GramsPerCubicMetre: "water content" in "g/m³", decimals 2, like "0.05 g/m3", from 0.0 to 100.0, written
+        Times(1.0) => "g/m³" | "g/m3";
     /// A temperature.
     Celsius: "temperature" in "°C", decimals 0, like "40 °C", from -90.0 to 200.0, written
         Times(1.0) => "°C" | "C" | "degC", Shifted { offset: -32.0, factor: 5.0 / 9.0 } => "°F" | "F" | "degF";
