@@ -5,6 +5,9 @@
 //! typed by serde, which has the last word.
 
 mod check;
+mod checked;
+mod leaf;
+mod notes;
 
 use std::sync::LazyLock;
 
@@ -13,7 +16,8 @@ use serde_json::Value;
 use crate::spec::{Kind, schema_of};
 use crate::units;
 
-pub use check::{Checked, Hole, Mention, Repair, Segment, check};
+pub use check::check;
+pub use checked::{Checked, Hole, Mention, Repair, Segment};
 
 /// What a node of a document must look like.
 #[derive(Debug)]

@@ -1,69 +1,14 @@
-//! The walk: tree beside shape, faults out.
+//! The walk: tree beside shape, keys held against fields.
 
 use std::ops::Range;
 
-use serde_yaml::Value;
-
-use super::{Field, Shape};
+use super::{Checked, Field, Segment, Shape};
 use crate::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
-use crate::finding::{Finding, Spot};
 use crate::nearest::nearest;
 use crate::place::FileId;
-use crate::rule::Rule;
-use crate::source::{Core, Document, NodeId, NodeKind, Style, ambiguous, core_type};
-use crate::spec::{Date, Kind};
+use crate::source::{Document, NodeId, NodeKind, Style};
+use crate::spec::Kind;
 use crate::units;
-
-/// What came of a shape check.
-#[derive(Debug, Default)]
-pub struct Checked {
-    /// Every fault.
-    pub findings: Vec<Finding>,
-    /// The documents it refers to, for a document that cannot be typed even with its holes filled.
-    pub mentions: Vec<Mention>,
-    /// What is to be left out or filled in so that the rest can be typed and judged.
-    pub repairs: Vec<Repair>,
-    /// The values that are broken or missing: nothing that depends on them may be judged.
-    pub holes: Vec<Hole>,
-}
-
-/// A broken or missing value.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Hole {
-    /// Its route: `ends.a.height`.
-    pub route: String,
-    /// Where the fault is shown.
-    pub at: Range<usize>,
-}
-
-/// A change to the values of a document, not to its text.
-#[derive(Debug)]
-pub struct Repair {
-    /// Where.
-    pub route: Vec<Segment>,
-    /// What to put there; `None` to take the key out.
-    pub value: Option<Value>,
-}
-
-/// A step of a route through values.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Segment {
-    /// Into a mapping.
-    Key(String),
-    /// Into a list.
-    Index(usize),
-}
-
-/// A reference as it stands in the text.
-#[derive(Debug)]
-pub struct Mention {
-    /// The kind of document it must lead to.
-    pub kind: Kind,
-    /// The id.
-    pub id: String,
-    /// Where it is written.
-    pub span: Range<usize>,
-}
 
 /// Holds a document against its shape. Every fault becomes a finding in `file`.
 ///
@@ -76,17 +21,17 @@ pub fn check(document: &Document, text: &str, file: FileId, kind: Kind, doubtful
     walk.done
 }
 
-struct Walk<'a> {
-    document: &'a Document,
-    text: &'a str,
-    file: FileId,
-    kind: Kind,
+pub(super) struct Walk<'a> {
+    pub(super) document: &'a Document,
+    pub(super) text: &'a str,
+    pub(super) file: FileId,
+    pub(super) kind: Kind,
     doubtful: &'a [Range<usize>],
     /// Keys and indices on the way.
-    route: Vec<Segment>,
+    pub(super) route: Vec<Segment>,
     /// Aliases on the way: a fault inside one is shown at its outermost use.
-    uses: Vec<Range<usize>>,
-    done: Checked,
+    pub(super) uses: Vec<Range<usize>>,
+    pub(super) done: Checked,
 }
 
 impl Walk<'_> {
@@ -234,170 +179,6 @@ impl Walk<'_> {
         self.refill(shape, span);
     }
 
-    fn scalar(&mut self, id: NodeId, text: &str, style: Style, shape: &Shape, key: Option<&Range<usize>>) {
-        if text.is_empty() && style == Style::Plain {
-            let own = self.document.node(id).span.clone();
-            if self.text[own.clone()].starts_with('*') {
-                // An alias of nothing: it has been reported.
-                return self.refill(shape, own);
-            }
-            let span = key.cloned().unwrap_or_else(|| self.document.node(id).span.clone());
-            let message = format!("{} has no value", self.whole());
-            let help = format!("write one, such as `{}`, or leave the key out if it may be", shape.example());
-            self.report(&BAD_VALUE, span.clone(), message, "nothing after the colon", help);
-            self.refill(shape, span);
-            return;
-        }
-        let before = self.done.findings.len();
-        match shape {
-            Shape::Quantity(kind) => self.quantity(id, kind, text),
-            Shape::Text => return self.text(id, text, style),
-            Shape::Id => self.id(id, text, style),
-            Shape::Reference(kind) => {
-                self.id(id, text, style);
-                let span = self.uses.first().cloned().unwrap_or_else(|| self.document.node(id).span.clone());
-                self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
-            }
-            Shape::Date if Date::read(text).is_none() => {
-                self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
-            }
-            Shape::Choice(words) if !words.iter().any(|word| word == text) => self.choice(id, text, words),
-            Shape::Count(allowed) => self.count(id, text, style, allowed),
-            Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
-                self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
-            }
-            _ => {}
-        }
-        if self.done.findings.len() > before {
-            self.refill(shape, self.document.node(id).span.clone());
-        }
-    }
-
-    fn choice(&mut self, id: NodeId, text: &str, words: &[String]) {
-        let help = match nearest(text, words.iter().map(String::as_str)) {
-            Some(guess) => format!("did you mean `{guess}`? It is one of: {}", list(words)),
-            None => format!("one of: {}", list(words)),
-        };
-        self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);
-    }
-
-    fn count(&mut self, id: NodeId, text: &str, style: Style, allowed: &[u64]) {
-        match core_type(text, style) {
-            Core::Int(value)
-                if u8::try_from(value).is_ok_and(|n| allowed.is_empty() || allowed.contains(&n.into())) => {}
-            _ if allowed.is_empty() => {
-                self.bad(id, "is a plain count", "not a count", "write a whole number from 0 to 255");
-            }
-            _ => {
-                self.bad(
-                    id,
-                    &format!("cannot be `{text}`"),
-                    "not one of the choices",
-                    &format!("one of: {}", list(allowed)),
-                );
-            }
-        }
-    }
-
-    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, text: &str) {
-        let Err(fault) = units::read(kind, text) else { return };
-        let span = self.document.node(id).span.clone();
-        // Narrow to the part at fault where the source spells the text letter for letter, quotes aside.
-        let span = match self.text.get(span.clone()).and_then(|source| source.find(text)) {
-            Some(at) => span.start + at + fault.span.start..span.start + at + fault.span.end,
-            None => span,
-        };
-        let message = format!("{}: {}", self.whole(), fault.reason);
-        self.report(&BAD_VALUE, span, message, format!("should be a {}", kind.name), fault.help);
-    }
-
-    fn text(&mut self, id: NodeId, text: &str, style: Style) {
-        if style != Style::Plain {
-            return;
-        }
-        let taken_for = match core_type(text, style) {
-            Core::Text => ambiguous(text),
-            Core::Null => Some("no value"),
-            Core::Bool(_) => Some("a boolean"),
-            Core::Int(_) | Core::Float(_) => Some("a number"),
-        };
-        if let Some(what) = taken_for {
-            let line = match self.route.last() {
-                Some(Segment::Key(key)) => format!("{key}: \"{text}\""),
-                _ => format!("- \"{text}\""),
-            };
-            self.bad(id, "is text, and unquoted it is not", &format!("read as {what}"), &format!("quote it: `{line}`"));
-            // What was meant is plain enough to go on with.
-            self.repair(Some(Value::from(text)));
-        }
-    }
-
-    fn id(&mut self, id: NodeId, text: &str, style: Style) {
-        let word = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
-        if text.split('-').all(word) {
-            return self.text(id, text, style);
-        }
-        let help = "an id has lower-case letters, digits and single hyphens, such as `north-mast`";
-        self.bad(id, &format!("cannot be `{text}`"), "not an id", help);
-    }
-
-    fn bad(&mut self, id: NodeId, what: &str, label: &str, help: &str) {
-        let message = format!("{} {what}", self.whole());
-        self.report(&BAD_VALUE, self.document.node(id).span.clone(), message, label, help);
-    }
-
-    fn report(
-        &mut self,
-        rule: &'static Rule,
-        span: Range<usize>,
-        message: String,
-        label: impl Into<String>,
-        help: impl Into<String>,
-    ) {
-        let (file, label) = (self.file, label.into());
-        let mut finding = match self.uses.first() {
-            Some(at) => {
-                let mut finding = Finding::new(rule, Spot::Bytes(file, at.clone()), message, "used here");
-                finding.because(Spot::Bytes(file, span), format!("{label} (defined here)"));
-                finding
-            }
-            None => Finding::new(rule, Spot::Bytes(file, span), message, label),
-        };
-        finding.help(help);
-        self.done.findings.push(finding);
-    }
-
-    /// Marks the value being walked as broken and puts a stand-in there.
-    fn refill(&mut self, shape: &Shape, at: Range<usize>) {
-        self.repair(Some(shape.stand_in()));
-        self.hole(at);
-    }
-
-    /// Puts a stand-in under a key that is missing.
-    fn fill(&mut self, name: &str, shape: &Shape) {
-        self.below(name.to_owned(), |walk| walk.repair(Some(shape.stand_in())));
-    }
-
-    fn repair(&mut self, value: Option<Value>) {
-        self.done.repairs.push(Repair { route: self.route.clone(), value });
-    }
-
-    fn hole(&mut self, at: Range<usize>) {
-        self.done.holes.push(Hole { route: spelled(&self.route), at });
-    }
-
-    fn below(&mut self, key: String, then: impl FnOnce(&mut Self)) {
-        self.route.push(Segment::Key(key));
-        then(self);
-        self.route.pop();
-    }
-
-    /// The node being walked, as a message names it.
-    fn whole(&self) -> String {
-        let route = spelled(&self.route);
-        if route.is_empty() { format!("this {}", self.kind) } else { format!("`{route}`") }
-    }
-
     /// The first line of a node: a label over a whole mapping would hide the file.
     fn head(&self, id: NodeId) -> Range<usize> {
         let node = self.document.node(id);
@@ -424,16 +205,7 @@ impl Walk<'_> {
     }
 }
 
-/// `ends.a.runs[1].cable`.
-fn spelled(route: &[Segment]) -> String {
-    route.iter().fold(String::new(), |route, segment| match segment {
-        Segment::Key(key) if route.is_empty() => key.clone(),
-        Segment::Key(key) => format!("{route}.{key}"),
-        Segment::Index(index) => format!("{route}[{index}]"),
-    })
-}
-
 /// `a, b and c` without the Oxford question: plain commas.
-fn list<T: ToString>(words: impl IntoIterator<Item = T>) -> String {
+pub(super) fn list<T: ToString>(words: impl IntoIterator<Item = T>) -> String {
     words.into_iter().map(|word| word.to_string()).collect::<Vec<_>>().join(", ")
 }

@@ -1,0 +1,69 @@
+//! What a shape check finds out, apart from how.
+
+use std::ops::Range;
+
+use serde_yaml::Value;
+
+use crate::finding::Finding;
+use crate::spec::Kind;
+
+/// What came of a shape check.
+#[derive(Debug, Default)]
+pub struct Checked {
+    /// Every fault.
+    pub findings: Vec<Finding>,
+    /// The documents it refers to, for a document that cannot be typed even with its holes filled.
+    pub mentions: Vec<Mention>,
+    /// What is to be left out or filled in so that the rest can be typed and judged.
+    pub repairs: Vec<Repair>,
+    /// The values that are broken or missing: nothing that depends on them may be judged.
+    pub holes: Vec<Hole>,
+}
+
+/// A broken or missing value.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Hole {
+    /// Its route: `ends.a.height`.
+    pub route: String,
+    /// Where the fault is shown.
+    pub at: Range<usize>,
+}
+
+/// A change to the values of a document, not to its text.
+#[derive(Debug)]
+pub struct Repair {
+    /// Where.
+    pub route: Vec<Segment>,
+    /// What to put there; `None` to take the key out.
+    pub value: Option<Value>,
+}
+
+/// A step of a route through values.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Segment {
+    /// Into a mapping.
+    Key(String),
+    /// Into a list.
+    Index(usize),
+}
+
+/// A reference as it stands in the text.
+#[derive(Debug)]
+pub struct Mention {
+    /// The kind of document it must lead to.
+    pub kind: Kind,
+    /// The id.
+    pub id: String,
+    /// Where it is written.
+    pub span: Range<usize>,
+}
+
+/// `ends.a.runs[1].cable`.
+#[must_use]
+pub fn spelled(route: &[Segment]) -> String {
+    route.iter().fold(String::new(), |route, segment| match segment {
+        Segment::Key(key) if route.is_empty() => key.clone(),
+        Segment::Key(key) => format!("{route}.{key}"),
+        Segment::Index(index) => format!("{route}[{index}]"),
+    })
+}

@@ -1,0 +1,122 @@
+//! Single values: quantities, text, ids, choices, counts.
+
+use std::ops::Range;
+
+use serde_yaml::Value;
+
+use super::check::{Walk, list};
+use super::{Mention, Segment, Shape};
+use crate::faults::BAD_VALUE;
+use crate::nearest::nearest;
+use crate::source::{Core, NodeId, Style, ambiguous, core_type};
+use crate::spec::Date;
+use crate::units;
+
+impl Walk<'_> {
+    pub(super) fn scalar(&mut self, id: NodeId, text: &str, style: Style, shape: &Shape, key: Option<&Range<usize>>) {
+        if text.is_empty() && style == Style::Plain {
+            let own = self.document.node(id).span.clone();
+            if self.text[own.clone()].starts_with('*') {
+                // An alias of nothing: it has been reported.
+                return self.refill(shape, own);
+            }
+            let span = key.cloned().unwrap_or_else(|| self.document.node(id).span.clone());
+            let message = format!("{} has no value", self.whole());
+            let help = format!("write one, such as `{}`, or leave the key out if it may be", shape.example());
+            self.report(&BAD_VALUE, span.clone(), message, "nothing after the colon", help);
+            self.refill(shape, span);
+            return;
+        }
+        let before = self.done.findings.len();
+        match shape {
+            Shape::Quantity(kind) => self.quantity(id, kind, text),
+            Shape::Text => return self.text(id, text, style),
+            Shape::Id => self.id(id, text, style),
+            Shape::Reference(kind) => {
+                self.id(id, text, style);
+                let span = self.uses.first().cloned().unwrap_or_else(|| self.document.node(id).span.clone());
+                self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
+            }
+            Shape::Date if Date::read(text).is_none() => {
+                self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
+            }
+            Shape::Choice(words) if !words.iter().any(|word| word == text) => self.choice(id, text, words),
+            Shape::Count(allowed) => self.count(id, text, style, allowed),
+            Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
+                self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
+            }
+            _ => {}
+        }
+        if self.done.findings.len() > before {
+            self.refill(shape, self.document.node(id).span.clone());
+        }
+    }
+
+    fn choice(&mut self, id: NodeId, text: &str, words: &[String]) {
+        let help = match nearest(text, words.iter().map(String::as_str)) {
+            Some(guess) => format!("did you mean `{guess}`? It is one of: {}", list(words)),
+            None => format!("one of: {}", list(words)),
+        };
+        self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);
+    }
+
+    fn count(&mut self, id: NodeId, text: &str, style: Style, allowed: &[u64]) {
+        match core_type(text, style) {
+            Core::Int(value)
+                if u8::try_from(value).is_ok_and(|n| allowed.is_empty() || allowed.contains(&n.into())) => {}
+            _ if allowed.is_empty() => {
+                self.bad(id, "is a plain count", "not a count", "write a whole number from 0 to 255");
+            }
+            _ => {
+                self.bad(
+                    id,
+                    &format!("cannot be `{text}`"),
+                    "not one of the choices",
+                    &format!("one of: {}", list(allowed)),
+                );
+            }
+        }
+    }
+
+    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, text: &str) {
+        let Err(fault) = units::read(kind, text) else { return };
+        let span = self.document.node(id).span.clone();
+        // Narrow to the part at fault where the source spells the text letter for letter, quotes aside.
+        let span = match self.text.get(span.clone()).and_then(|source| source.find(text)) {
+            Some(at) => span.start + at + fault.span.start..span.start + at + fault.span.end,
+            None => span,
+        };
+        let message = format!("{}: {}", self.whole(), fault.reason);
+        self.report(&BAD_VALUE, span, message, format!("should be a {}", kind.name), fault.help);
+    }
+
+    fn text(&mut self, id: NodeId, text: &str, style: Style) {
+        if style != Style::Plain {
+            return;
+        }
+        let taken_for = match core_type(text, style) {
+            Core::Text => ambiguous(text),
+            Core::Null => Some("no value"),
+            Core::Bool(_) => Some("a boolean"),
+            Core::Int(_) | Core::Float(_) => Some("a number"),
+        };
+        if let Some(what) = taken_for {
+            let line = match self.route.last() {
+                Some(Segment::Key(key)) => format!("{key}: \"{text}\""),
+                _ => format!("- \"{text}\""),
+            };
+            self.bad(id, "is text, and unquoted it is not", &format!("read as {what}"), &format!("quote it: `{line}`"));
+            // What was meant is plain enough to go on with.
+            self.repair(Some(Value::from(text)));
+        }
+    }
+
+    fn id(&mut self, id: NodeId, text: &str, style: Style) {
+        let word = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+        if text.split('-').all(word) {
+            return self.text(id, text, style);
+        }
+        let help = "an id has lower-case letters, digits and single hyphens, such as `north-mast`";
+        self.bad(id, &format!("cannot be `{text}`"), "not an id", help);
+    }
+}

@@ -1,0 +1,72 @@
+//! Writing down what is wrong: the finding, the hole it leaves, the stand-in that fills it.
+
+use std::ops::Range;
+
+use serde_yaml::Value;
+
+use super::check::Walk;
+use super::checked::spelled;
+use super::{Hole, Repair, Segment, Shape};
+use crate::faults::BAD_VALUE;
+use crate::finding::{Finding, Spot};
+use crate::rule::Rule;
+use crate::source::NodeId;
+
+impl Walk<'_> {
+    pub(super) fn bad(&mut self, id: NodeId, what: &str, label: &str, help: &str) {
+        let message = format!("{} {what}", self.whole());
+        self.report(&BAD_VALUE, self.document.node(id).span.clone(), message, label, help);
+    }
+
+    pub(super) fn report(
+        &mut self,
+        rule: &'static Rule,
+        span: Range<usize>,
+        message: String,
+        label: impl Into<String>,
+        help: impl Into<String>,
+    ) {
+        let (file, label) = (self.file, label.into());
+        let mut finding = match self.uses.first() {
+            Some(at) => {
+                let mut finding = Finding::new(rule, Spot::Bytes(file, at.clone()), message, "used here");
+                finding.because(Spot::Bytes(file, span), format!("{label} (defined here)"));
+                finding
+            }
+            None => Finding::new(rule, Spot::Bytes(file, span), message, label),
+        };
+        finding.help(help);
+        self.done.findings.push(finding);
+    }
+
+    /// Marks the value being walked as broken and puts a stand-in there.
+    pub(super) fn refill(&mut self, shape: &Shape, at: Range<usize>) {
+        self.repair(Some(shape.stand_in()));
+        self.hole(at);
+    }
+
+    /// Puts a stand-in under a key that is missing.
+    pub(super) fn fill(&mut self, name: &str, shape: &Shape) {
+        self.below(name.to_owned(), |walk| walk.repair(Some(shape.stand_in())));
+    }
+
+    pub(super) fn repair(&mut self, value: Option<Value>) {
+        self.done.repairs.push(Repair { route: self.route.clone(), value });
+    }
+
+    pub(super) fn hole(&mut self, at: Range<usize>) {
+        self.done.holes.push(Hole { route: spelled(&self.route), at });
+    }
+
+    pub(super) fn below(&mut self, key: String, then: impl FnOnce(&mut Self)) {
+        self.route.push(Segment::Key(key));
+        then(self);
+        self.route.pop();
+    }
+
+    /// The node being walked, as a message names it.
+    pub(super) fn whole(&self) -> String {
+        let route = spelled(&self.route);
+        if route.is_empty() { format!("this {}", self.kind) } else { format!("`{route}`") }
+    }
+}
