@@ -23,6 +23,7 @@ const CLADDING: Percent = Percent(10.0);
 lines! {
     /// One cable run.
     RunLines {
+        grade: Words, "", "grade, screening and jacket of the cable", AS_WRITTEN;
         length: Metres, "L", "length of cable", "outdoor + indoor length";
         outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
         gland: Words, "", "gland insert that seals it", "first insert of the port that holds the diameter";
@@ -123,6 +124,7 @@ pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, 
     let conductor = resistance.outdoors * outdoor + resistance.inline;
     let fed = fed(own, resolved, &resistance, outdoor, target);
     let lines = RunLines {
+        grade: Line::known(grade(cable), &[at!(cable.category), at!(cable.screening), at!(cable.jacket)]),
         length: Line::known((outdoor + indoor).tidy(), &lengths),
         outside_diameter: Line::known(cable.outside_diameter.clone(), &[at!(cable.outside_diameter)]),
         gland: Line::new(gland, &[at!(cable.outside_diameter), at!(port.glands)]),
@@ -139,6 +141,10 @@ pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, 
         longest_outdoor: fed.longest_outdoor,
     };
     RunSheet { resolved, lines, feed: fed.feed }
+}
+
+fn grade(cable: &Cable) -> Words {
+    Words(format!("{} {}, {}", cable.category.word(), cable.screening.word(), cable.jacket.word()))
 }
 
 fn resistance(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius, indoor: Metres) -> Resistance {
