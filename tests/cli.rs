@@ -387,3 +387,21 @@ fn a_new_network_is_clean_and_never_written_over() {
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("not empty"), "{}", ran.err);
 }
+
+// README
+
+/// Transcripts in the README are what the program prints today.
+#[test]
+fn the_readme_shows_what_is_printed() {
+    let readme = fs::read_to_string("README.md").expect("a README");
+    let ran = run(&["check", "examples/faulty/hops/spec.yaml"]);
+    assert!(readme.contains(ran.out.trim_end()), "{}", ran.out);
+
+    let folder = tempfile::tempdir().expect("a folder");
+    copy(Path::new("examples/varneck"), &folder.path().join("varneck"));
+    let hop = folder.path().join("varneck/hops/exchange-murrgrat.yaml");
+    let text = fs::read_to_string(&hop).expect("the hop");
+    fs::write(&hop, text.replacen("orientation: inverted", "orientation: upright", 1)).expect("written");
+    let ran = run_in(folder.path(), &["check", "varneck"]);
+    assert!(readme.contains(ran.out.trim_end()), "{}", ran.out);
+}
