@@ -4,6 +4,7 @@
 //! set them in type, the `sheet` command lists them; none of them computes a physical quantity. A line that cannot be
 //! computed says why, and what depends on it says the same.
 
+mod air;
 mod budget;
 mod end;
 mod line;
@@ -23,7 +24,7 @@ pub use line::{AS_WRITTEN, Cause, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use path::{PathLines, ServiceLines};
 pub use run::{Feed, RunLines, RunSheet};
-pub use target::{LONGEST_RUN, Target, Wanted};
+pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 
 /// Everything computed for one hop.
 #[derive(Debug)]

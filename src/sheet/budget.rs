@@ -3,7 +3,7 @@
 use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
 use super::path::PathLines;
-use super::target::{Target, Wanted};
+use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
@@ -14,6 +14,10 @@ use crate::spec::{self, Hop, Polarisation, Radio};
 use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Percent};
 
 const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
+const GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere";
+const GAS_LOSS: &str = "ITU-R P.676-13 Annex 1 over the slant distance, in the reference atmosphere";
+const OWN_GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the air as written";
+const OWN_GAS_LOSS: &str = "ITU-R P.676-13 Annex 1 over the slant distance, in the air as written";
 
 lines! {
     /// The sum from power to level.
@@ -23,8 +27,8 @@ lines! {
         transmit_gain: Given<Dbi>, "G_t", "gain of the sending antenna", AS_WRITTEN;
         receive_gain: Given<Dbi>, "G_r", "gain of the receiving antenna", AS_WRITTEN;
         free_space_loss: Decibels, "L_bf", "free-space loss", "20 lg(4πs/λ), ITU-R P.525-4";
-        gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", "ITU-R P.676-13 Annex 1, all lines";
-        gas_loss: Decibels, "A_g", "gas loss", "ITU-R P.676-13 Annex 1 over the slant distance";
+        gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
+        gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
         level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g";
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
@@ -143,7 +147,7 @@ pub(super) fn compute<'n>(
         ("b_to_a", "b to a", Way { hop, sender: b, receiver: a, frequency, frequency_at })
     };
     let rain = rain_fade(&way, path);
-    let lines = budget(&way, path, &rain, &target.availability);
+    let lines = budget(&way, path, &rain, target);
     let states = states(&way, &lines, &rain);
     let objective = most_robust(&states, way.receiver.radio, target);
     let margins = margin::direction(&lines.level, objective.map(|number| &states[number]), way.receiver, target);
@@ -158,12 +162,8 @@ fn most_robust(states: &[State], radio: &Radio, target: &Target) -> Option<usize
         .min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
 }
 
-fn budget(
-    way: &Way<'_>,
-    path: &PathLines,
-    rain: &Result<RainFade, Missing>,
-    wanted: &Wanted<Percent>,
-) -> DirectionLines {
+fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, target: &Target) -> DirectionLines {
+    let wanted = &target.availability;
     let (hop, end, sending, receiving) = (way.hop, way.sender.end, way.sender.antenna, way.receiver.antenna);
     let f = way.frequency.value;
     let slant = path.slant.need();
@@ -183,7 +183,10 @@ fn budget(
     let power_at = at!(end.transmit_power);
     let gains_at = [at!(sending.gain), at!(receiving.gain)];
     let path_from = joined(&[way.frequency_at], &path.slant.from);
-    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &path_from);
+    let air_from = [&path.temperature.from[..], &path.dry_pressure.from, &path.vapour_pressure.from].concat();
+    let gas_from = joined(&path_from, &air_from);
+    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &gas_from);
+    let (gas_by, gas_loss_by) = if target.air.is_reference() { (GAS, GAS_LOSS) } else { (OWN_GAS, OWN_GAS_LOSS) };
     let rain_from = joined(&path.rain_rate.from, &joined(&[at!(hop.channel.polarisation)], &path_from));
     DirectionLines {
         frequency: Line::known(way.frequency.clone(), &[way.frequency_at]),
@@ -191,8 +194,8 @@ fn budget(
         transmit_gain: Line::known(sending.gain.clone(), &gains_at[..1]),
         receive_gain: Line::known(receiving.gain.clone(), &gains_at[1..]),
         free_space_loss: Line::new(free_space_loss, &path_from),
-        gas_attenuation: Line::new(gas_attenuation, &path_from),
-        gas_loss: Line::new(gas_loss, &path_from),
+        gas_attenuation: Line::new(gas_attenuation, &gas_from).by(gas_by),
+        gas_loss: Line::new(gas_loss, &gas_from).by(gas_loss_by),
         level: Line::new(level, &level_from),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
         objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),

@@ -12,6 +12,8 @@ pub struct Line<T> {
     pub value: Result<T, Missing>,
     /// What a person would change to change it.
     pub from: Vec<Place>,
+    /// How it was computed, where that is not the same for every hop.
+    pub method: Option<&'static str>,
 }
 
 /// Why a value could not be computed.
@@ -57,12 +59,18 @@ impl Missing {
 impl<T> Line<T> {
     /// A line from its value and the inputs behind it.
     pub fn new(value: Result<T, Missing>, from: &[Place]) -> Self {
-        Self { value, from: from.to_vec() }
+        Self { value, from: from.to_vec(), method: None }
     }
 
     /// A line that is there.
     pub fn known(value: T, from: &[Place]) -> Self {
         Self::new(Ok(value), from)
+    }
+
+    /// The same line with a method of its own.
+    #[must_use]
+    pub fn by(self, method: &'static str) -> Self {
+        Self { method: Some(method), ..self }
     }
 }
 
@@ -201,7 +209,7 @@ macro_rules! lines {
                     key: format!("{prefix}.{}", stringify!($field)),
                     words: $words,
                     symbol: $symbol,
-                    method: $method,
+                    method: self.$field.method.unwrap_or($method),
                     text: self.$field.value.as_ref().map(|value| value.text()).map_err(Clone::clone),
                     number: self.$field.value.as_ref().ok().and_then(|value| value.number()),
                     from: self.$field.from.clone(),

@@ -1,13 +1,14 @@
 //! Geometry, air and rain of the path, and what both directions give together.
 
+use super::air;
 use super::budget::Direction;
 use super::line::{Line, Missing, lines};
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::{self, MEDIAN_K, Position};
+use crate::physics::link;
 use crate::physics::rain_outage::Outage;
-use crate::physics::{atmosphere, link};
 use crate::place::Place;
 use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
 
@@ -75,8 +76,8 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
     let distance = geodesic.as_ref().map(|found| found.distance).map_err(Clone::clone);
     let elevation = |own, far| distance.clone().map(|d| geodesy::elevation(d, own, far, MEDIAN_K));
     let mean = Metres(f64::midpoint(height_a.0, height_b.0));
-    let air = atmosphere::reference(mean).map_err(|error| Missing::new(error, ground_a));
     let heights = [ground_a, end_a, ground_b, end_b];
+    let air = air::lines(&target.air, mean, &heights);
     let rain_rate = target.rain_rate.as_ref().map_or_else(
         || {
             let network = resolved.network;
@@ -93,9 +94,9 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
         elevation_b: Line::new(elevation(height_b, height_a), &all),
         distance: Line::new(distance, &ends),
         mean_altitude: Line::known(mean, &heights),
-        temperature: Line::new(air.as_ref().map(|air| air.temperature).map_err(Clone::clone), &heights),
-        dry_pressure: Line::new(air.as_ref().map(|air| air.dry_pressure).map_err(Clone::clone), &heights),
-        vapour_pressure: Line::new(air.map(|air| air.vapour_pressure), &heights),
+        temperature: air.temperature,
+        dry_pressure: air.dry_pressure,
+        vapour_pressure: air.vapour_pressure,
         rain_rate,
     }
 }

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::{Date, Id, Kind, Text};
-use crate::units::{Celsius, Decibels, Given, MegabitsPerSecond, MillimetresPerHour, Percent, Volts};
+use crate::units::{Celsius, Decibels, Given, Hectopascals, MegabitsPerSecond, MillimetresPerHour, Percent, Volts};
 
 /// A network: the folder of hops, and what holds for all of them.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -73,9 +73,25 @@ pub struct Objectives {
 pub struct Climate {
     /// Rain rate exceeded for 0.01 % of an average year, one-minute integration (R0.01).
     pub rain_rate: Option<Given<MillimetresPerHour>>,
+    /// Air along the path, for gas loss. What is not given is that of the reference atmosphere.
+    #[serde(default)]
+    pub air: PathAir,
     /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken 20 K hotter (sun on a black jacket, common
     /// practice).
     pub hottest_air: Option<Given<Celsius>>,
+}
+
+/// Air along the path, as measured or taken from climate tables for the height of the antennas.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct PathAir {
+    /// Temperature.
+    pub temperature: Option<Given<Celsius>>,
+    /// Pressure as a barometer at the height of the path shows it, not reduced to sea level.
+    pub pressure: Option<Given<Hectopascals>>,
+    /// Relative humidity.
+    pub humidity: Option<Given<Percent>>,
 }
 
 /// Codes of practice in force.
