@@ -19,7 +19,7 @@ use crate::network::Holes;
 use crate::rule::Rule;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
 
-pub use settings::{Settings, unsound};
+pub use settings::{Settings, unread_maps, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {

@@ -10,6 +10,7 @@ mod end;
 mod line;
 mod margin;
 mod path;
+mod rain;
 mod run;
 mod target;
 
@@ -23,6 +24,7 @@ pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
 pub use line::{AS_WRITTEN, Cause, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use path::{PathLines, ServiceLines};
+pub use rain::RainMaps;
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 
@@ -48,11 +50,11 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop.
+    /// Computes the sheet of a hop, with the rain maps of its network.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>) -> Self {
+    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps) -> Self {
         let target = Target::of(resolved);
-        let path = path::compute(resolved, &target);
+        let path = path::compute(resolved, &target, maps);
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
         let service = path::service(&a_to_b, &b_to_a, &target);

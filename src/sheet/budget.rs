@@ -2,16 +2,17 @@
 
 use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
-use super::path::PathLines;
+use super::path::{PathLines, WORST_MONTH};
 use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
 use crate::physics::rain_outage::{Outage, RainFade};
+use crate::physics::worst_month::{MonthOutage, Share};
 use crate::physics::{free_space, gas, link, rain};
 use crate::place::Place;
 use crate::spec::{self, Hop, Polarisation, Radio};
-use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Percent};
+use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Minutes, Percent};
 
 const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
 const GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere";
@@ -44,6 +45,10 @@ lines! {
         margin: Decibels, "M", "fade margin", "P_r − P_th";
         outage: Outage, "p", "rain outage", "ITU-R P.530-18 §2.4.1 solved for p, P.838-3";
         availability: Percent, "100 − p", "availability", "100 % less the rain outage";
+        worst_month: MonthOutage, "p_w", "rain outage in the worst month", WORST_MONTH;
+        share: Share, "", "share of the year in this state",
+            "outage of the faster states less that of this one, rain alone";
+        minutes: Minutes, "", "outage in an average year", "365 days";
     }
 }
 
@@ -148,7 +153,8 @@ pub(super) fn compute<'n>(
     };
     let rain = rain_fade(&way, path);
     let lines = budget(&way, path, &rain, target);
-    let states = states(&way, &lines, &rain);
+    let mut states = states(&way, &lines, &rain);
+    share_out(&mut states);
     let objective = most_robust(&states, way.receiver.radio, target);
     let margins = margin::direction(&lines.level, objective.map(|number| &states[number]), way.receiver, target);
     Direction { name, title, sender: way.sender, receiver: way.receiver, lines, margins, states, objective }
@@ -244,6 +250,8 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
             level_from.extend(back_off_at);
             let margin_from = joined(&[threshold_at], &level_from);
             let outage_from = joined(&margin_from, &lines.rain_fade.from);
+            let worst = outage.clone().map(MonthOutage::of);
+            let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
             State {
                 title: state.title.to_string(),
                 number: i,
@@ -254,10 +262,46 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
                     margin: Line::new(margin, &margin_from),
                     outage: Line::new(outage, &outage_from),
                     availability: Line::new(availability, &outage_from),
+                    worst_month: Line::new(worst, &outage_from),
+                    minutes: Line::new(minutes, &outage_from),
+                    // Filled in when all states are known.
+                    share: Line::new(Err(Missing::judged("no other state", threshold_at)), &outage_from),
                 },
             }
         })
         .collect()
+}
+
+/// Gives each state the time between the fade at which the faster ones fail and the fade at which it fails itself.
+///
+/// The radio goes by the fastest state that holds, so a state with no more margin than a faster one is never used.
+fn share_out(states: &mut [State]) {
+    let shares: Vec<Line<Share>> = (0..states.len())
+        .map(|own| {
+            let lines = &states[own].lines;
+            let rank = |number: usize| {
+                let state = &states[number].lines;
+                (
+                    state.capacity.value.as_ref().map_or(0.0, |rate| rate.value.0),
+                    state.margin.get().unwrap_or_default().0,
+                )
+            };
+            let faster = (0..states.len()).filter(|other| rank(*other) > rank(own));
+            let mut from = lines.outage.from.clone();
+            let outages: Result<Vec<Outage>, Missing> = faster
+                .map(|other| {
+                    from.extend(&states[other].lines.outage.from);
+                    states[other].lines.outage.need()
+                })
+                .collect();
+            let least = outages.map(|list| list.into_iter().reduce(|one, other| if other < one { other } else { one }));
+            let share = least.and_then(|shallow| Ok(Share::between(shallow, lines.outage.need()?)));
+            Line::new(share, &from)
+        })
+        .collect();
+    for (state, share) in states.iter_mut().zip(shares) {
+        state.lines.share = share;
+    }
 }
 
 /// How much the sender lowers its power in the state of this name and bandwidth.

@@ -2,6 +2,7 @@
 
 use crate::finding::Spot;
 use crate::physics::rain_outage::Outage;
+use crate::physics::worst_month::{MonthOutage, Share};
 use crate::place::Place;
 use crate::units::{Given, Quantity};
 
@@ -118,6 +119,24 @@ impl<Q: Quantity> Shown for Given<Q> {
 impl Shown for Outage {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.at_most().0, "%"))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl Shown for MonthOutage {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        Some((self.at_most().0, "%"))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl Shown for Share {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        (self.least == self.most).then_some((self.most.0, "%"))
     }
     fn text(&self) -> String {
         self.to_string()

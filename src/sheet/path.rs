@@ -2,15 +2,19 @@
 
 use super::air;
 use super::budget::Direction;
-use super::line::{Line, Missing, lines};
+use super::line::{Line, Missing, Words, lines};
+use super::rain::{self, RainMaps};
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::{self, MEDIAN_K, Position};
 use crate::physics::link;
 use crate::physics::rain_outage::Outage;
+use crate::physics::worst_month::MonthOutage;
 use crate::place::Place;
 use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
+
+pub(super) const WORST_MONTH: &str = "ITU-R P.841-6, global planning values, from the outage of the average year";
 
 lines! {
     /// Geometry and air of the path.
@@ -37,6 +41,7 @@ lines! {
             "reference atmosphere, ITU-R P.835-7 Annex 1";
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
+        rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
 }
 
@@ -50,6 +55,8 @@ lines! {
         in_hand: Percent, "", "availability in hand", "availability less the one asked for";
         minutes: Minutes, "", "outage in an average year",
             "365 days";
+        worst_month: MonthOutage, "p_w", "rain outage in the worst month, the worse direction", WORST_MONTH;
+        worst_month_availability: Percent, "100 − p_w", "availability in the worst month, both directions", WORST_MONTH;
     }
 }
 
@@ -65,7 +72,7 @@ fn position(end: &ResolvedEnd<'_>) -> (Position, Place) {
     (Position { latitude: position.latitude.value, longitude: position.longitude.value }, at!(site.position))
 }
 
-pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines {
+pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps) -> PathLines {
     let (a, b) = (&resolved.a, &resolved.b);
     let ((here, here_at), (there, there_at)) = (position(a), position(b));
     let ((height_a, [ground_a, end_a]), (height_b, [ground_b, end_b])) = (altitude(a), altitude(b));
@@ -78,14 +85,7 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
     let mean = Metres(f64::midpoint(height_a.0, height_b.0));
     let heights = [ground_a, end_a, ground_b, end_b];
     let air = air::lines(&target.air, mean, &heights);
-    let rain_rate = target.rain_rate.as_ref().map_or_else(
-        || {
-            let network = resolved.network;
-            let reason = "no rain rate is given by the network, a site or the hop";
-            Line::new(Err(Missing::new(reason, at!(network.climate.rain_rate))), &[])
-        },
-        |wanted| Line::known(wanted.given.clone(), &[wanted.place]),
-    );
+    let (rain_rate, rain_source) = rain::lines(resolved, target, maps, [(here, here_at), (there, there_at)]);
     PathLines {
         slant: Line::new(distance.clone().map(|_| geodesy::slant(here, height_a, there, height_b)), &all),
         azimuth_a: Line::new(geodesic.as_ref().map(|found| found.azimuth).map_err(Clone::clone), &ends),
@@ -98,6 +98,7 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
         dry_pressure: air.dry_pressure,
         vapour_pressure: air.vapour_pressure,
         rain_rate,
+        rain_source,
     }
 }
 
@@ -111,7 +112,10 @@ pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &T
     let in_hand = availability.clone().map(|availability| availability - target.availability.value());
     let mut in_hand_from = from.clone();
     in_hand_from.push(target.availability.place);
+    let worst = outage.clone().map(MonthOutage::of);
     ServiceLines {
+        worst_month_availability: Line::new(worst.clone().map(|worst| link::availability(worst.at_most())), &from),
+        worst_month: Line::new(worst, &from),
         in_hand: Line::new(in_hand, &in_hand_from),
         outage: Line::new(outage, &from),
         availability: Line::new(availability, &from),

@@ -37,8 +37,8 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let label = format!("leaves a margin of {margin} in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
-    if let Some(rain) = &hop.target.rain_rate {
-        finding.because(rain.place, format!("{} fades it by {}", rain.given, line(&direction.lines.rain_fade)));
+    if let (Ok(rain), Some(place)) = (&hop.path.rain_rate.value, hop.path.rain_rate.from.first()) {
+        finding.because(*place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));
     }
     if let Some(needed) = direction.lines.objective_fade.get() {
         let (more, needed) = ((needed - margin).rounded_up(), needed.rounded_up());
