@@ -48,6 +48,8 @@ pub static ALL: &[&Entry] = &[
     &budget::fade_margin_below_objective::ENTRY,
     &budget::level_above_overload::ENTRY,
     &budget::level_off_readout::ENTRY,
+    &budget::melting_snow_on_path::ENTRY,
+    &budget::wet_antenna_not_counted::ENTRY,
     &channel::frequency_outside_antenna::ENTRY,
     &channel::frequency_outside_radio::ENTRY,
     &channel::same_duplex_half::ENTRY,

@@ -21,7 +21,7 @@ use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
-pub use line::{AS_WRITTEN, Cause, Line, Missing, Row, Section, Shown, Words};
+pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use path::{PathLines, ServiceLines};
 pub use rain::RainMaps;

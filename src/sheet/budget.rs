@@ -9,9 +9,9 @@ use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
 use crate::physics::rain_outage::{Outage, RainFade};
 use crate::physics::worst_month::{MonthOutage, Share};
-use crate::physics::{free_space, gas, link, rain};
+use crate::physics::{fog, free_space, gas, link, rain};
 use crate::place::Place;
-use crate::spec::{self, Hop, Polarisation, Radio};
+use crate::spec::{self, Antenna, Hop, Polarisation, Radio};
 use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Minutes, Percent};
 
 const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
@@ -31,6 +31,9 @@ lines! {
         gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
         gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
         level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g";
+        wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
+            "sum of both antennas as written, none where nothing is written; no ITU method";
+        fog_loss: Decibels, "A_f", "loss in fog", "ITU-R P.840-9 at the path temperature, over the slant distance";
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
     }
@@ -43,6 +46,7 @@ lines! {
         threshold: Given<Dbm>, "P_th", "receiver threshold", AS_WRITTEN;
         level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
         margin: Decibels, "M", "fade margin", "P_r − P_th";
+        rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
         outage: Outage, "p", "rain outage", "ITU-R P.530-18 §2.4.1 solved for p, P.838-3";
         availability: Percent, "100 − p", "availability", "100 % less the rain outage";
         worst_month: MonthOutage, "p_w", "rain outage in the worst month", WORST_MONTH;
@@ -156,7 +160,7 @@ pub(super) fn compute<'n>(
     let mut states = states(&way, &lines, &rain);
     share_out(&mut states);
     let objective = most_robust(&states, way.receiver.radio, target);
-    let margins = margin::direction(&lines.level, objective.map(|number| &states[number]), way.receiver, target);
+    let margins = margin::direction(&lines, objective.map(|number| &states[number]), way.receiver, target);
     Direction { name, title, sender: way.sender, receiver: way.receiver, lines, margins, states, objective }
 }
 
@@ -203,9 +207,32 @@ fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, tar
         gas_attenuation: Line::new(gas_attenuation, &gas_from).by(gas_by),
         gas_loss: Line::new(gas_loss, &gas_from).by(gas_loss_by),
         level: Line::new(level, &level_from),
+        wet_loss: wet_loss(sending, receiving),
+        fog_loss: fog_loss(way, path, target),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
         objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),
     }
+}
+
+fn wet_loss(sending: &Document<Antenna>, receiving: &Document<Antenna>) -> Line<Decibels> {
+    let of = |antenna: &Document<Antenna>| antenna.wet_loss.as_ref().map_or(Decibels(0.0), |given| given.value);
+    Line::known(of(sending) + of(receiving), &[at!(sending.wet_loss), at!(receiving.wet_loss)])
+}
+
+fn fog_loss(way: &Way<'_>, path: &PathLines, target: &Target) -> Line<Decibels> {
+    const HIGHEST: Gigahertz = Gigahertz(200.0);
+    let hop = way.hop;
+    let Some(wanted) = &target.fog else {
+        return Line::new(Err(Missing::judged("no fog is given", at!(hop.climate.fog))), &[]);
+    };
+    let f = way.frequency.value;
+    let loss = if f > HIGHEST {
+        Err(Missing::judged("loss in fog is modelled up to 200 GHz", way.frequency_at))
+    } else {
+        path.temperature.need().and_then(|t| Ok(fog::loss(f, t, wanted.value(), path.slant.need()?)))
+    };
+    let from = [&[wanted.place, way.frequency_at], &path.temperature.from[..], &path.slant.from].concat();
+    Line::new(loss, &from)
 }
 
 /// Two lists of inputs in one.
@@ -244,12 +271,14 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
             let (back_off, back_off_at) = back_off(way.sender.radio, state);
             let level = lines.level.need().map(|level| level - back_off);
             let margin = level.clone().map(|level| link::fade_margin(level, state.threshold.value));
-            let outage = margin.clone().and_then(|margin| Ok(rain.clone()?.outage(margin)));
+            let rain_margin = margin.clone().and_then(|margin| Ok(margin - lines.wet_loss.need()?));
+            let outage = rain_margin.clone().and_then(|margin| Ok(rain.clone()?.outage(margin)));
             let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
             let mut level_from = joined(&lines.level.from, &chosen_by);
             level_from.extend(back_off_at);
             let margin_from = joined(&[threshold_at], &level_from);
-            let outage_from = joined(&margin_from, &lines.rain_fade.from);
+            let rain_margin_from = joined(&margin_from, &lines.wet_loss.from);
+            let outage_from = joined(&rain_margin_from, &lines.rain_fade.from);
             let worst = outage.clone().map(MonthOutage::of);
             let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
             State {
@@ -260,6 +289,7 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
                     threshold: Line::known(state.threshold.clone(), &joined(&[threshold_at], &chosen_by)),
                     level: Line::new(level, &level_from),
                     margin: Line::new(margin, &margin_from),
+                    rain_margin: Line::new(rain_margin, &rain_margin_from),
                     outage: Line::new(outage, &outage_from),
                     availability: Line::new(availability, &outage_from),
                     worst_month: Line::new(worst, &outage_from),

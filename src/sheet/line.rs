@@ -2,6 +2,7 @@
 
 use crate::finding::Spot;
 use crate::physics::rain_outage::Outage;
+use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::{MonthOutage, Share};
 use crate::place::Place;
 use crate::units::{Given, Quantity};
@@ -140,6 +141,30 @@ impl Shown for Share {
     }
     fn text(&self) -> String {
         self.to_string()
+    }
+}
+
+/// What falls through a hop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Falls {
+    /// Over the years.
+    pub ever: Precipitation,
+    /// Part of the path lies where snow melts when the rain height is at its mean.
+    pub in_melting_layer: bool,
+}
+
+impl Shown for Falls {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        None
+    }
+    fn text(&self) -> String {
+        match (self.ever, self.in_melting_layer) {
+            (_, true) => "melting snow: the path lies in the mean melting layer",
+            (Precipitation::Rain, _) => "rain",
+            (Precipitation::MeltingSnow, _) => "rain or snow, at times melting snow",
+            (Precipitation::DrySnow, _) => "dry snow",
+        }
+        .into()
     }
 }
 

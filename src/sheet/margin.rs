@@ -1,12 +1,12 @@
 //! What is left between a computed value and the limit it must keep, for the page on which a hop is decided.
 
-use super::budget::State;
+use super::budget::{DirectionLines, State};
 use super::end::Reach;
 use super::line::{Line, Missing, lines};
 use super::target::Target;
 use crate::at;
 use crate::network::ResolvedEnd;
-use crate::units::{Dbm, Decibels, Degrees};
+use crate::units::{Decibels, Degrees};
 
 lines! {
     /// What one direction has in hand.
@@ -14,18 +14,19 @@ lines! {
         fade_margin: Decibels, "M", "fade margin at the capacity asked for",
             "margin of the most robust state that reaches the capacity";
         fade_in_hand: Decibels, "", "fade margin in hand", "fade margin less the one asked for";
+        fog_margin: Decibels, "M_F", "fade margin in fog", "M − A_f, for information";
         overload_in_hand: Decibels, "", "received level below overload", "overload of the receiver less P_r";
     }
 }
 
 /// What a direction has in hand.
 pub(super) fn direction(
-    level: &Line<Dbm>,
+    lines: &DirectionLines,
     state: Option<&State>,
     receiver: &ResolvedEnd<'_>,
     target: &Target,
 ) -> MarginLines {
-    let radio = receiver.radio;
+    let (radio, level) = (receiver.radio, &lines.level);
     let none = Missing::judged("no modulation state reaches the capacity asked for", at!(radio.states));
     let fade_margin = state.map_or(Err(none), |state| state.lines.margin.need());
     let mut from = state.map(|state| state.lines.margin.from.clone()).unwrap_or_default();
@@ -39,7 +40,10 @@ pub(super) fn direction(
     };
     let mut overload_from = vec![at!(radio.overload)];
     overload_from.extend(&level.from);
+    let fog_margin = lines.fog_loss.need().and_then(|loss| Ok(fade_margin.clone()? - loss));
+    let fog_from = [&margin_from[..], &lines.fog_loss.from].concat();
     MarginLines {
+        fog_margin: Line::new(fog_margin, &fog_from),
         fade_margin: Line::new(fade_margin, &margin_from),
         fade_in_hand: Line::new(fade_in_hand, &from),
         overload_in_hand: Line::new(level.need().map(|level| radio.overload.value - level), &overload_from),

@@ -2,15 +2,15 @@
 
 use super::air;
 use super::budget::Direction;
-use super::line::{Line, Missing, Words, lines};
+use super::line::{Falls, Line, Missing, Words, lines};
 use super::rain::{self, RainMaps};
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::{self, MEDIAN_K, Position};
-use crate::physics::link;
 use crate::physics::rain_outage::Outage;
 use crate::physics::worst_month::MonthOutage;
+use crate::physics::{link, snow};
 use crate::place::Place;
 use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
 
@@ -41,6 +41,8 @@ lines! {
             "reference atmosphere, ITU-R P.835-7 Annex 1";
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
+        rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
+        falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
         rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
 }
@@ -86,6 +88,7 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMa
     let heights = [ground_a, end_a, ground_b, end_b];
     let air = air::lines(&target.air, mean, &heights);
     let (rain_rate, rain_source) = rain::lines(resolved, target, maps, [(here, here_at), (there, there_at)]);
+    let (rain_height, falls) = falls(resolved, target);
     PathLines {
         slant: Line::new(distance.clone().map(|_| geodesy::slant(here, height_a, there, height_b)), &all),
         azimuth_a: Line::new(geodesic.as_ref().map(|found| found.azimuth).map_err(Clone::clone), &ends),
@@ -99,7 +102,25 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMa
         vapour_pressure: air.vapour_pressure,
         rain_rate,
         rain_source,
+        rain_height,
+        falls,
     }
+}
+
+fn falls(resolved: &ResolvedHop<'_>, target: &Target) -> (Line<Given<Metres>>, Line<Falls>) {
+    let Some(wanted) = &target.rain_height else {
+        let hop = resolved.hop;
+        let none = || Missing::judged("no rain height is given", at!(hop.climate.rain_height));
+        return (Line::new(Err(none()), &[]), Line::new(Err(none()), &[]));
+    };
+    let ((height_a, from_a), (height_b, from_b)) = (altitude(&resolved.a), altitude(&resolved.b));
+    let (antennas, rain_height) = ([height_a, height_b], wanted.value());
+    let falls = Falls {
+        ever: snow::precipitation(antennas, rain_height),
+        in_melting_layer: snow::in_melting_layer(antennas, rain_height),
+    };
+    let from = [&[wanted.place], &from_a[..], &from_b].concat();
+    (Line::known(wanted.given.clone(), &[wanted.place]), Line::known(falls, &from))
 }
 
 pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &Target) -> ServiceLines {

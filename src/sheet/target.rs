@@ -4,7 +4,8 @@ use crate::at;
 use crate::network::ResolvedHop;
 use crate::place::Place;
 use crate::units::{
-    Celsius, Decibels, Given, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent, Volts,
+    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
+    Volts,
 };
 
 /// How far a measured level may lie from the predicted one: common practice, no source.
@@ -78,6 +79,10 @@ pub struct Target {
     pub rain_rate: Option<Wanted<MillimetresPerHour>>,
     /// Air along the path, as far as anybody gave it.
     pub air: WantedAir,
+    /// Water in the fog to be looked at, if anybody gave it.
+    pub fog: Option<Wanted<GramsPerCubicMetre>>,
+    /// Mean rain height, if anybody gave it.
+    pub rain_height: Option<Wanted<Metres>>,
     /// Hottest air.
     pub hottest_air: Wanted<Celsius>,
     /// Voltage to keep in hand.
@@ -103,6 +108,10 @@ impl Target {
                 .unwrap_or_else(|| assumed(ACCEPTANCE_WINDOW, at!(network.objectives.acceptance_window))),
             rain_rate: rain_rate(resolved),
             air: air(resolved),
+            fog: first(hop.climate.fog.as_ref(), at!(hop.climate.fog))
+                .or_else(|| first(network.climate.fog.as_ref(), at!(network.climate.fog))),
+            rain_height: first(hop.climate.rain_height.as_ref(), at!(hop.climate.rain_height))
+                .or_else(|| first(network.climate.rain_height.as_ref(), at!(network.climate.rain_height))),
             hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
                 .or_else(|| first(network.climate.hottest_air.as_ref(), at!(network.climate.hottest_air)))
                 .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate.hottest_air))),
