@@ -97,3 +97,36 @@ fn air_that_is_written_stands_in_for_the_reference() {
     assert_eq!(line(&bench, "path.dry_pressure").0, "1001.5 hPa");
     assert!(line(&bench, "a_to_b.gas_loss").1.contains("air as written"));
 }
+
+#[test]
+fn multipath_is_given_where_the_method_reaches() {
+    let bench = with(WRITTEN);
+    assert_eq!(line(&bench, "a_to_b.margins.multipath").0, "no refractivity is given");
+    let bench = with(&format!("{WRITTEN}\n  refractivity: {{ log_k: -6.2, dn_75: 55 }}"));
+    assert_eq!(line(&bench, "a_to_b.margins.multipath").0, "over 2961.2 m multipath fading does not matter");
+    assert_eq!(rules(&bench), [""; 0]);
+    let site = fs::read_to_string(bench.path("sites/mill.yaml")).expect("there");
+    fs::write(bench.path("sites/mill.yaml"), site.replace("54.320000", "54.400000")).expect("writable");
+    let said = line(&bench, "a_to_b.margins.multipath").0;
+    assert!(said.contains("to 45 GHz, not at 73.375 GHz"), "{said}");
+    let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
+    fs::write(bench.path("hops/ridge.yaml"), hop.replace("73.375 GHz", "23 GHz")).expect("writable");
+    let said = line(&bench, "a_to_b.margins.multipath").0;
+    assert!(said.ends_with(" %"), "{said}");
+}
+
+#[test]
+fn refractivity_is_in_plain_numbers() {
+    for wrong in ["\"-4.2\"", "-4.2 dB", ".nan", ".inf"] {
+        let bench = with(&format!("{WRITTEN}\n  refractivity: {{ log_k: {wrong}, dn_75: 55 }}"));
+        assert!(rules(&bench).contains(&"value-not-valid"), "{wrong}");
+    }
+}
+
+#[test]
+fn fog_and_rain_height_have_lines() {
+    let bench = with(&format!("{WRITTEN}\n  fog: 0.05 g/m3\n  rain_height: 3000 m"));
+    assert_eq!(line(&bench, "path.falls").0, "rain or snow, at times melting snow");
+    assert!(line(&bench, "a_to_b.fog_loss").0.ends_with(" dB"));
+    assert!(line(&bench, "a_to_b.margins.fog_margin").0.starts_with("29."));
+}

@@ -266,6 +266,9 @@ impl Walk<'_> {
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
                 self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
             }
+            Shape::Number if !is_number(text, style) => {
+                self.bad(id, "is a plain number", "not a number", "write it without unit or quotes, such as `-4.2`");
+            }
             _ => {}
         }
         if self.done.findings.len() > before {
@@ -422,6 +425,11 @@ impl Walk<'_> {
             _ => "",
         }
     }
+}
+
+fn is_number(text: &str, style: Style) -> bool {
+    let number = matches!(core_type(text, style), Core::Int(_) | Core::Float(_));
+    number && text.parse().is_ok_and(|number: f64| number.is_finite())
 }
 
 /// `ends.a.runs[1].cable`.

@@ -160,7 +160,8 @@ pub(super) fn compute<'n>(
     let mut states = states(&way, &lines, &rain);
     share_out(&mut states);
     let objective = most_robust(&states, way.receiver.radio, target);
-    let margins = margin::direction(&lines, objective.map(|number| &states[number]), way.receiver, target);
+    let margins =
+        margin::direction(&lines, objective.map(|number| &states[number]), [way.sender, way.receiver], path, target);
     Direction { name, title, sender: way.sender, receiver: way.receiver, lines, margins, states, objective }
 }
 

@@ -81,6 +81,8 @@ pub struct Target {
     pub air: WantedAir,
     /// Water in the fog to be looked at, if anybody gave it.
     pub fog: Option<Wanted<GramsPerCubicMetre>>,
+    /// Clear-air climate, if anybody gave it: `lg K`, `dN75` and where.
+    pub refractivity: Option<([f64; 2], Place)>,
     /// Mean rain height, if anybody gave it.
     pub rain_height: Option<Wanted<Metres>>,
     /// Hottest air.
@@ -110,6 +112,7 @@ impl Target {
             air: air(resolved),
             fog: first(hop.climate.fog.as_ref(), at!(hop.climate.fog))
                 .or_else(|| first(network.climate.fog.as_ref(), at!(network.climate.fog))),
+            refractivity: refractivity(resolved),
             rain_height: first(hop.climate.rain_height.as_ref(), at!(hop.climate.rain_height))
                 .or_else(|| first(network.climate.rain_height.as_ref(), at!(network.climate.rain_height))),
             hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
@@ -141,6 +144,14 @@ impl Target {
         }
         list
     }
+}
+
+/// The hop's own clear-air climate, or its network's.
+fn refractivity(resolved: &ResolvedHop<'_>) -> Option<([f64; 2], Place)> {
+    let (hop, network) = (resolved.hop, resolved.network);
+    let own = hop.climate.refractivity.as_ref().map(|own| (own, at!(hop.climate.refractivity)));
+    let common = || network.climate.refractivity.as_ref().map(|own| (own, at!(network.climate.refractivity)));
+    own.or_else(common).map(|(given, place)| ([given.log_k.0, given.dn_75.0], place))
 }
 
 /// The hop's own air, or its network's, each quantity for itself.

@@ -30,7 +30,7 @@ pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPow
 pub use schema::{schema_of, schema_text};
 pub use site::{Contact, Point, Position, Site, Support, SupportKind};
 pub use supply::{Location, Standard, Supply};
-pub use words::{Date, Id, Ref, Text, Window};
+pub use words::{Date, Id, Number, Ref, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]

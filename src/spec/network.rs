@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, Text};
+use super::{Date, Id, Kind, Number, Text};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
     RainDepth, Volts,
@@ -83,6 +83,8 @@ pub struct Climate {
     pub rain_map: Option<Text>,
     /// Liquid water in the fog that the hop is to be seen in: 0.05 g/m3 where one sees 300 m, 0.5 g/m3 where 50 m.
     pub fog: Option<Given<GramsPerCubicMetre>>,
+    /// Clear-air climate, for multipath fading of hops over 5 km and up to 45 GHz.
+    pub refractivity: Option<Refractivity>,
     /// Mean rain height above sea level: that of the 0 °C isotherm and 360 m (ITU-R P.839-4).
     pub rain_height: Option<Given<Metres>>,
     /// Air along the path, for gas loss. What is not given is that of the reference atmosphere.
@@ -102,6 +104,17 @@ pub struct RainMonths {
     pub totals: Vec<Given<RainDepth>>,
     /// Mean temperature of the month two metres above the ground, twelve of them.
     pub temperatures: Vec<Given<Celsius>>,
+}
+
+/// Clear-air climate of the worst month, from the maps of ITU-R P.530.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Refractivity {
+    /// Logarithm to base ten of the geoclimatic factor, `lg K`: a plain number such as `-4.2`.
+    pub log_k: Number,
+    /// Refractivity gradient near the ground, `dN75`, in N-units: a plain number such as `55`.
+    pub dn_75: Number,
 }
 
 /// Air along the path, as measured or taken from climate tables for the height of the antennas.
