@@ -9,6 +9,7 @@ mod budget;
 mod end;
 mod line;
 mod margin;
+mod mend;
 mod path;
 mod rain;
 mod run;
@@ -23,6 +24,7 @@ pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
+pub use mend::Mends;
 pub use path::{PathLines, ServiceLines};
 pub use rain::RainMaps;
 pub use run::{Feed, RunLines, RunSheet};
@@ -43,6 +45,8 @@ pub struct HopSheet<'n> {
     pub b_to_a: Direction<'n>,
     /// Both directions together.
     pub service: ServiceLines,
+    /// What would mend it, where it misses its objectives.
+    pub mends: Mends,
     /// End `a`.
     pub a: EndSheet<'n>,
     /// End `b`.
@@ -60,7 +64,8 @@ impl<'n> HopSheet<'n> {
         let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, &b_to_a, &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, &a_to_b, &target, resolved);
-        Self { resolved, target, path, a_to_b, b_to_a, service, a, b }
+        let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a]);
+        Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.

@@ -75,8 +75,14 @@ fn position(end: &ResolvedEnd<'_>) -> (Position, Place) {
 }
 
 pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps) -> PathLines {
+    with_share(resolved, target, maps, 1.0)
+}
+
+/// The path with end b moved along the geodesic to a share of the distance, all heights as they are.
+pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps, share: f64) -> PathLines {
     let (a, b) = (&resolved.a, &resolved.b);
     let ((here, here_at), (there, there_at)) = (position(a), position(b));
+    let there = if share < 1.0 { geodesy::between(here, there, share) } else { there };
     let ((height_a, [ground_a, end_a]), (height_b, [ground_b, end_b])) = (altitude(a), altitude(b));
     let ends = [here_at, there_at];
     let all = [here_at, there_at, ground_a, end_a, ground_b, end_b];

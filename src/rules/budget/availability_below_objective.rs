@@ -44,8 +44,8 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         // The fade to ride out, and the wetting on top of it.
         let wet = direction.lines.wet_loss.get().unwrap_or_default();
         let (more, needed) = ((needed - margin).rounded_up(), (needed + wet).rounded_up());
-        finding.help(format!(
-            "{more} more margin would do, {needed} in all: gain, power, a shorter hop or a robuster state"
-        ));
+        let shorter =
+            hop.mends.availability_distance.map(|length| format!(", or a hop of {length}")).unwrap_or_default();
+        finding.help(format!("{more} more margin would do, {needed} in all: gain, power or a robuster state{shorter}"));
     }
 }
