@@ -19,7 +19,7 @@ use crate::network::Holes;
 use crate::rule::Rule;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
 
-pub use settings::{Settings, unsound};
+pub use settings::{Settings, unread_maps, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {
@@ -48,6 +48,8 @@ pub static ALL: &[&Entry] = &[
     &budget::fade_margin_below_objective::ENTRY,
     &budget::level_above_overload::ENTRY,
     &budget::level_off_readout::ENTRY,
+    &budget::melting_snow_on_path::ENTRY,
+    &budget::wet_antenna_not_counted::ENTRY,
     &channel::frequency_outside_antenna::ENTRY,
     &channel::frequency_outside_radio::ENTRY,
     &channel::same_duplex_half::ENTRY,

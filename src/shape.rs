@@ -42,6 +42,8 @@ pub enum Shape {
     Choice(Vec<String>),
     /// A count; one of these if the list is not empty.
     Count(Vec<u64>),
+    /// A plain number without a unit.
+    Number,
     /// `true` or `false`.
     Flag,
 }
@@ -85,6 +87,7 @@ impl Shape {
             Self::Table(_) => Value::Mapping(Mapping::new()),
             Self::List(_) => Value::Sequence(Vec::new()),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).into(),
+            Self::Number => 1.0.into(),
             Self::Flag => false.into(),
             _ => self.example().into(),
         }
@@ -101,6 +104,7 @@ impl Shape {
             Self::Text => "some text".into(),
             Self::Choice(words) => words.first().cloned().unwrap_or_default(),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).to_string(),
+            Self::Number => "-4.2".into(),
             Self::Flag => "true".into(),
             Self::List(_) => "[…]".into(),
             Self::Map(_) | Self::Table(_) => "{…}".into(),
@@ -127,6 +131,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
         (_, Some("date")) => Shape::Date,
         (Some("array"), _) => Shape::List(Box::new(compile(&schema["items"], root))),
         (Some("boolean"), _) => Shape::Flag,
+        (Some("number"), _) => Shape::Number,
         (Some("integer"), _) => {
             let allowed = schema["enum"].as_array();
             Shape::Count(allowed.map(|list| list.iter().filter_map(Value::as_u64).collect()).unwrap_or_default())

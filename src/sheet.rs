@@ -4,11 +4,14 @@
 //! set them in type, the `sheet` command lists them; none of them computes a physical quantity. A line that cannot be
 //! computed says why, and what depends on it says the same.
 
+mod air;
 mod budget;
 mod end;
 mod line;
 mod margin;
+mod mend;
 mod path;
+mod rain;
 mod run;
 mod target;
 
@@ -19,11 +22,13 @@ use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet, Reach, TiltMend};
-pub use line::{AS_WRITTEN, Cause, Line, Missing, Row, Section, Shown, Words};
+pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
+pub use mend::Mends;
 pub use path::{PathLines, ServiceLines};
+pub use rain::RainMaps;
 pub use run::{Feed, RunLines, RunSheet};
-pub use target::{LONGEST_RUN, Target, Wanted};
+pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 
 /// Everything computed for one hop.
 #[derive(Debug)]
@@ -40,6 +45,8 @@ pub struct HopSheet<'n> {
     pub b_to_a: Direction<'n>,
     /// Both directions together.
     pub service: ServiceLines,
+    /// What would mend it, where it misses its objectives.
+    pub mends: Mends,
     /// End `a`.
     pub a: EndSheet<'n>,
     /// End `b`.
@@ -47,17 +54,18 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop.
+    /// Computes the sheet of a hop, with the rain maps of its network.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>) -> Self {
+    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps) -> Self {
         let target = Target::of(resolved);
-        let path = path::compute(resolved, &target);
+        let path = path::compute(resolved, &target, maps);
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
         let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, &b_to_a, &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, &a_to_b, &target, resolved);
-        Self { resolved, target, path, a_to_b, b_to_a, service, a, b }
+        let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a]);
+        Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.

@@ -1,9 +1,10 @@
-//! The air a ray goes through when nobody has measured it.
+//! The air a ray goes through, and what it is when nobody has measured it.
 //!
 //! A height goes in; pressure, humidity and temperature of the mean year of the globe come out, as
-//! [`crate::physics::gas`] wants them: the pressure of the *dry* air, with the water vapour apart.
+//! [`crate::physics::gas`] wants them: the pressure of the *dry* air, with the water vapour apart. For air that was
+//! measured, [`vapour_pressure`] makes that of a relative humidity.
 
-use crate::units::{Celsius, Hectopascals, Metres};
+use crate::units::{Celsius, Hectopascals, Metres, Percent};
 
 /// Melting point of ice in kelvin: what separates the two scales.
 pub(super) const ICE_POINT: f64 = 273.15;
@@ -75,4 +76,35 @@ pub fn reference(height: Metres) -> Result<Air, OutsideTroposphere> {
         vapour_pressure: Hectopascals(e),
         temperature: Celsius(t - ICE_POINT),
     })
+}
+
+/// Pressure of the water vapour over liquid water at saturation, `e_s`.
+///
+/// ```text
+/// e_s = EF 6.1121 exp( (18.678 - t/234.5) t / (257.14 + t) )   hPa
+/// EF  = 1 + 10^-4 ( 7.2 + P (0.0320 + 5.9 10^-6 t^2) )
+/// ```
+///
+/// `t` in °C, `P` in hectopascals as a barometer sees it. For water from -40 °C to 50 °C; below freezing it is that of
+/// supercooled water, not of ice.
+///
+/// Source: Recommendation ITU-R P.453-14, Annex 1, section 1, equation (9) (equation number and range from memory, not
+/// seen).
+#[must_use]
+pub fn saturation_pressure(temperature: Celsius, pressure: Hectopascals) -> Hectopascals {
+    let (t, p) = (temperature.0, pressure.0);
+    let ef = 1.0 + 1e-4 * (7.2 + p * (0.0320 + 5.9e-6 * t * t));
+    Hectopascals(ef * 6.1121 * libm::exp((18.678 - t / 234.5) * t / (257.14 + t)))
+}
+
+/// Pressure of the water vapour at a relative humidity `H`, `e`.
+///
+/// ```text
+/// e = H e_s / 100
+/// ```
+///
+/// Range and source as [`saturation_pressure`].
+#[must_use]
+pub fn vapour_pressure(humidity: Percent, temperature: Celsius, pressure: Hectopascals) -> Hectopascals {
+    Hectopascals(humidity.0 / 100.0 * saturation_pressure(temperature, pressure).0)
 }

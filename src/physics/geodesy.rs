@@ -4,7 +4,7 @@
 //! radius. Heights are metres above the ellipsoid; heights above mean sea level may stand in, for over the length of a
 //! hop both ends are off by the same.
 
-use geographiclib_rs::{Geodesic as Ellipsoid, InverseGeodesic};
+use geographiclib_rs::{DirectGeodesic, Geodesic as Ellipsoid, InverseGeodesic};
 
 use crate::units::{Degrees, Latitude, Longitude, Metres};
 
@@ -72,6 +72,20 @@ pub fn inverse(from: Position, to: Position) -> Result<Geodesic, Coincident> {
         azimuth: bearing(Degrees(alpha_1)),
         back_azimuth: bearing(Degrees(alpha_2 + 180.0)),
     })
+}
+
+/// The position at a share of the geodesic from one position to another; 0.5 is its middle.
+///
+/// Both ends at one place are their own middle.
+///
+/// Source: as [`inverse`], the direct problem.
+#[must_use]
+pub fn between(from: Position, to: Position, share: f64) -> Position {
+    let ellipsoid = Ellipsoid::wgs84();
+    let (s_12, alpha_1, _, _): (f64, f64, f64, f64) =
+        ellipsoid.inverse(from.latitude.0, from.longitude.0, to.latitude.0, to.longitude.0);
+    let (latitude, longitude) = ellipsoid.direct(from.latitude.0, from.longitude.0, alpha_1, share * s_12);
+    Position { latitude: Latitude(latitude), longitude: Longitude(longitude) }
 }
 
 /// Any angle as a bearing: at least 0° and below 360°.

@@ -17,6 +17,11 @@ const ALWAYS_RAIN: Metres = Metres(3600.0);
 /// A hop all of which is further above the mean rain height than this is always in dry snow.
 const ALWAYS_SNOW: Metres = Metres(2400.0);
 
+/// How far below the rain height snow has melted.
+///
+/// Source: Recommendation ITU-R P.530-18, section 2.4.2.
+const MELTING_LAYER: Metres = Metres(1200.0);
+
 /// What may fall through a hop over the years.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Precipitation {
@@ -62,6 +67,22 @@ pub fn precipitation(antennas: [Metres; 2], rain_height: Metres) -> Precipitatio
     } else {
         Precipitation::MeltingSnow
     }
+}
+
+/// Whether any part of a path lies where snow melts when the rain height is at its mean.
+///
+/// ```text
+/// h_lo ≤ h_R   and   h_hi ≥ h_R - 1200 m
+/// ```
+///
+/// The layer of [`multiplier`]. Much narrower than [`Precipitation::MeltingSnow`], which asks whether it ever happens.
+///
+/// Source: Recommendation ITU-R P.530-18, section 2.4.2.
+#[must_use]
+pub fn in_melting_layer(antennas: [Metres; 2], rain_height: Metres) -> bool {
+    let [a, b] = antennas;
+    let (low, high) = if a < b { (a, b) } else { (b, a) };
+    low <= rain_height && high >= rain_height - MELTING_LAYER
 }
 
 /// Loss in what falls at a height `Δh` above the rain height of the moment, over the loss in the rain it becomes, `Γ`.

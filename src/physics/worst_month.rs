@@ -3,6 +3,9 @@
 //! A share of the average year goes in; out comes the share of that calendar month, another one each year, in which the
 //! same fade is exceeded for longest. Error objectives are set for the worst month, availability for the year.
 
+use std::fmt;
+
+use super::rain_outage::Outage;
 use crate::units::Percent;
 
 /// `Q` at one percent of the year, `Q_1`, and how it falls with the share, `β`: the global values for planning.
@@ -88,4 +91,95 @@ fn bend() -> f64 {
 /// The result for a share of time; rounding must not lift it over the whole.
 fn share(given: f64, result: f64) -> Option<Percent> {
     (0.0..=100.0).contains(&given).then(|| Percent(result.min(100.0)))
+}
+
+/// Share of the worst month in which rain takes more than the margin, with the side told where the year's share is only
+/// known to lie beyond the rain model.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum MonthOutage {
+    /// Never in the year, so never in a month.
+    Never,
+    /// Not more than this.
+    AtMost(Percent),
+    /// This share.
+    Within(Percent),
+    /// At least this.
+    AtLeast(Percent),
+}
+
+impl MonthOutage {
+    /// Of the worst month, what [`worst_month`] makes of an outage of the average year.
+    #[must_use]
+    pub fn of(annual: Outage) -> Self {
+        let [least, most] = [annual.at_least(), annual.at_most()].map(|share| worst_month(share).unwrap_or(share));
+        match annual {
+            Outage::Never => Self::Never,
+            Outage::Below => Self::AtMost(most),
+            Outage::Within(_) => Self::Within(most),
+            Outage::Above => Self::AtLeast(least),
+        }
+    }
+
+    /// The most it can be.
+    #[must_use]
+    pub fn at_most(self) -> Percent {
+        match self {
+            Self::Never => Percent(0.0),
+            Self::AtMost(share) | Self::Within(share) => share,
+            Self::AtLeast(_) => Percent(100.0),
+        }
+    }
+}
+
+impl fmt::Display for MonthOutage {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Never => f.write_str("none"),
+            Self::AtMost(share) => write!(f, "not more than {share:.3}"),
+            Self::Within(share) => share.fmt(f),
+            Self::AtLeast(share) => write!(f, "at least {share:.1}"),
+        }
+    }
+}
+
+/// A share of the year between two bounds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Share {
+    /// The least it can be.
+    pub least: Percent,
+    /// The most it can be.
+    pub most: Percent,
+}
+
+impl Share {
+    /// Share of the year between two fades: `shallow` is the outage of the fade at which it begins, none if it begins in
+    /// clear air, `deep` that of the fade at which it ends.
+    ///
+    /// ```text
+    /// p(shallow) - p(deep)
+    /// ```
+    ///
+    /// Source: definition; outages known only to one side leave a range.
+    #[must_use]
+    pub fn between(shallow: Option<Outage>, deep: Outage) -> Self {
+        let whole = Percent(100.0);
+        let (least, most) = shallow.map_or((whole, whole), |outage| (outage.at_least(), outage.at_most()));
+        let positive = |share: Percent| if share.0 > 0.0 { share } else { Percent(0.0) };
+        Self { least: positive(least - deep.at_most()), most: positive(most - deep.at_least()) }
+    }
+}
+
+impl fmt::Display for Share {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { least, most } = self;
+        if least == most {
+            most.fmt(f)
+        } else if least.0 <= 0.0 {
+            write!(f, "not more than {most}")
+        } else if most.0 >= 100.0 {
+            write!(f, "at least {least}")
+        } else {
+            write!(f, "{least} to {most}")
+        }
+    }
 }

@@ -5,3 +5,5 @@ pub mod capacity_out_of_reach;
 pub mod fade_margin_below_objective;
 pub mod level_above_overload;
 pub mod level_off_readout;
+pub mod melting_snow_on_path;
+pub mod wet_antenna_not_counted;

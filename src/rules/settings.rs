@@ -12,6 +12,7 @@ use crate::nearest::nearest;
 use crate::network::{Document, Files};
 use crate::place::Place;
 use crate::rule::{Rule, Severity};
+use crate::sheet::RainMaps;
 use crate::spec::{Network, Setting};
 
 /// `*` stays within a folder, `**` goes through them.
@@ -69,6 +70,15 @@ impl<'n> Settings<'n> {
         let file = finding.labels.first().and_then(|label| label.spot.file()).and_then(|file| self.files.get(file));
         let path = file.and_then(|file| file.origin.strip_prefix(&self.folder).ok());
         path.is_some_and(|path| pattern.matches_path_with(path, BY_FOLDER))
+    }
+}
+
+/// Reports rain maps that cannot be read. The hops that need one say that they wait for it.
+pub fn unread_maps(maps: &RainMaps, found: &mut Findings) {
+    for (place, why) in maps.unread() {
+        let finding = found.report(&BAD_VALUE, place, format!("no rain map can be read there: {why}"), "no map there");
+        finding
+            .help("give the folder, from that of the network file, with `R001.TXT`, `Lat_R001.TXT` and `Lon_R001.TXT`");
     }
 }
 

@@ -45,6 +45,9 @@ impl Walk<'_> {
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
                 self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
             }
+            Shape::Number if !is_number(text, style) => {
+                self.bad(id, "is a plain number", "not a number", "write it without unit or quotes, such as `-4.2`");
+            }
             _ => {}
         }
         if self.done.findings.len() > before {
@@ -119,4 +122,9 @@ impl Walk<'_> {
         let help = "an id has lower-case letters, digits and single hyphens, such as `north-mast`";
         self.bad(id, &format!("cannot be `{text}`"), "not an id", help);
     }
+}
+
+fn is_number(text: &str, style: Style) -> bool {
+    let number = matches!(core_type(text, style), Core::Int(_) | Core::Float(_));
+    number && text.parse().is_ok_and(|number: f64| number.is_finite())
 }

@@ -2,18 +2,23 @@
 
 use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
-use super::path::PathLines;
-use super::target::{Target, Wanted};
+use super::path::{PathLines, WORST_MONTH};
+use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
 use crate::physics::rain_outage::{Outage, RainFade};
-use crate::physics::{free_space, gas, link, rain};
+use crate::physics::worst_month::{MonthOutage, Share};
+use crate::physics::{fog, free_space, gas, link, rain};
 use crate::place::Place;
-use crate::spec::{self, Hop, Polarisation, Radio};
-use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Percent};
+use crate::spec::{self, Antenna, Hop, Polarisation, Radio};
+use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Minutes, Percent};
 
 const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
+const GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere";
+const GAS_LOSS: &str = "ITU-R P.676-13 Annex 1 over the slant distance, in the reference atmosphere";
+const OWN_GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the air as written";
+const OWN_GAS_LOSS: &str = "ITU-R P.676-13 Annex 1 over the slant distance, in the air as written";
 
 lines! {
     /// The sum from power to level.
@@ -23,9 +28,12 @@ lines! {
         transmit_gain: Given<Dbi>, "G_t", "gain of the sending antenna", AS_WRITTEN;
         receive_gain: Given<Dbi>, "G_r", "gain of the receiving antenna", AS_WRITTEN;
         free_space_loss: Decibels, "L_bf", "free-space loss", "20 lg(4πs/λ), ITU-R P.525-4";
-        gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", "ITU-R P.676-13 Annex 1, all lines";
-        gas_loss: Decibels, "A_g", "gas loss", "ITU-R P.676-13 Annex 1 over the slant distance";
+        gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
+        gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
         level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g";
+        wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
+            "sum of both antennas as written, none where nothing is written; no ITU method";
+        fog_loss: Decibels, "A_f", "loss in fog", "ITU-R P.840-9 at the path temperature, over the slant distance";
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
     }
@@ -38,8 +46,13 @@ lines! {
         threshold: Given<Dbm>, "P_th", "receiver threshold", AS_WRITTEN;
         level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
         margin: Decibels, "M", "fade margin", "P_r − P_th";
+        rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
         outage: Outage, "p", "rain outage", "ITU-R P.530-18 §2.4.1 solved for p, P.838-3";
         availability: Percent, "100 − p", "availability", "100 % less the rain outage";
+        worst_month: MonthOutage, "p_w", "rain outage in the worst month", WORST_MONTH;
+        share: Share, "", "share of the year in this state",
+            "outage of the faster states less that of this one, rain alone";
+        minutes: Minutes, "", "outage in an average year", "365 days";
     }
 }
 
@@ -143,10 +156,12 @@ pub(super) fn compute<'n>(
         ("b_to_a", "b to a", Way { hop, sender: b, receiver: a, frequency, frequency_at })
     };
     let rain = rain_fade(&way, path);
-    let lines = budget(&way, path, &rain, &target.availability);
-    let states = states(&way, &lines, &rain);
+    let lines = budget(&way, path, &rain, target);
+    let mut states = states(&way, &lines, &rain);
+    share_out(&mut states);
     let objective = most_robust(&states, way.receiver.radio, target);
-    let margins = margin::direction(&lines.level, objective.map(|number| &states[number]), way.receiver, target);
+    let margins =
+        margin::direction(&lines, objective.map(|number| &states[number]), [way.sender, way.receiver], path, target);
     Direction { name, title, sender: way.sender, receiver: way.receiver, lines, margins, states, objective }
 }
 
@@ -158,12 +173,8 @@ fn most_robust(states: &[State], radio: &Radio, target: &Target) -> Option<usize
         .min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
 }
 
-fn budget(
-    way: &Way<'_>,
-    path: &PathLines,
-    rain: &Result<RainFade, Missing>,
-    wanted: &Wanted<Percent>,
-) -> DirectionLines {
+fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, target: &Target) -> DirectionLines {
+    let wanted = &target.availability;
     let (hop, end, sending, receiving) = (way.hop, way.sender.end, way.sender.antenna, way.receiver.antenna);
     let f = way.frequency.value;
     let slant = path.slant.need();
@@ -183,7 +194,10 @@ fn budget(
     let power_at = at!(end.transmit_power);
     let gains_at = [at!(sending.gain), at!(receiving.gain)];
     let path_from = joined(&[way.frequency_at], &path.slant.from);
-    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &path_from);
+    let air_from = [&path.temperature.from[..], &path.dry_pressure.from, &path.vapour_pressure.from].concat();
+    let gas_from = joined(&path_from, &air_from);
+    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &gas_from);
+    let (gas_by, gas_loss_by) = if target.air.is_reference() { (GAS, GAS_LOSS) } else { (OWN_GAS, OWN_GAS_LOSS) };
     let rain_from = joined(&path.rain_rate.from, &joined(&[at!(hop.channel.polarisation)], &path_from));
     DirectionLines {
         frequency: Line::known(way.frequency.clone(), &[way.frequency_at]),
@@ -191,12 +205,35 @@ fn budget(
         transmit_gain: Line::known(sending.gain.clone(), &gains_at[..1]),
         receive_gain: Line::known(receiving.gain.clone(), &gains_at[1..]),
         free_space_loss: Line::new(free_space_loss, &path_from),
-        gas_attenuation: Line::new(gas_attenuation, &path_from),
-        gas_loss: Line::new(gas_loss, &path_from),
+        gas_attenuation: Line::new(gas_attenuation, &gas_from).by(gas_by),
+        gas_loss: Line::new(gas_loss, &gas_from).by(gas_loss_by),
         level: Line::new(level, &level_from),
+        wet_loss: wet_loss(sending, receiving),
+        fog_loss: fog_loss(way, path, target),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
         objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),
     }
+}
+
+fn wet_loss(sending: &Document<Antenna>, receiving: &Document<Antenna>) -> Line<Decibels> {
+    let of = |antenna: &Document<Antenna>| antenna.wet_loss.as_ref().map_or(Decibels(0.0), |given| given.value);
+    Line::known(of(sending) + of(receiving), &[at!(sending.wet_loss), at!(receiving.wet_loss)])
+}
+
+fn fog_loss(way: &Way<'_>, path: &PathLines, target: &Target) -> Line<Decibels> {
+    const HIGHEST: Gigahertz = Gigahertz(200.0);
+    let hop = way.hop;
+    let Some(wanted) = &target.fog else {
+        return Line::new(Err(Missing::judged("no fog is given", at!(hop.climate.fog))), &[]);
+    };
+    let f = way.frequency.value;
+    let loss = if f > HIGHEST {
+        Err(Missing::judged("loss in fog is modelled up to 200 GHz", way.frequency_at))
+    } else {
+        path.temperature.need().and_then(|t| Ok(fog::loss(f, t, wanted.value(), path.slant.need()?)))
+    };
+    let from = [&[wanted.place, way.frequency_at], &path.temperature.from[..], &path.slant.from].concat();
+    Line::new(loss, &from)
 }
 
 /// Two lists of inputs in one.
@@ -235,12 +272,16 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
             let (back_off, back_off_at) = back_off(way.sender.radio, state);
             let level = lines.level.need().map(|level| level - back_off);
             let margin = level.clone().map(|level| link::fade_margin(level, state.threshold.value));
-            let outage = margin.clone().and_then(|margin| Ok(rain.clone()?.outage(margin)));
+            let rain_margin = margin.clone().and_then(|margin| Ok(margin - lines.wet_loss.need()?));
+            let outage = rain_margin.clone().and_then(|margin| Ok(rain.clone()?.outage(margin)));
             let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
             let mut level_from = joined(&lines.level.from, &chosen_by);
             level_from.extend(back_off_at);
             let margin_from = joined(&[threshold_at], &level_from);
-            let outage_from = joined(&margin_from, &lines.rain_fade.from);
+            let rain_margin_from = joined(&margin_from, &lines.wet_loss.from);
+            let outage_from = joined(&rain_margin_from, &lines.rain_fade.from);
+            let worst = outage.clone().map(MonthOutage::of);
+            let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
             State {
                 title: state.title.to_string(),
                 number: i,
@@ -249,12 +290,49 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
                     threshold: Line::known(state.threshold.clone(), &joined(&[threshold_at], &chosen_by)),
                     level: Line::new(level, &level_from),
                     margin: Line::new(margin, &margin_from),
+                    rain_margin: Line::new(rain_margin, &rain_margin_from),
                     outage: Line::new(outage, &outage_from),
                     availability: Line::new(availability, &outage_from),
+                    worst_month: Line::new(worst, &outage_from),
+                    minutes: Line::new(minutes, &outage_from),
+                    // Filled in when all states are known.
+                    share: Line::new(Err(Missing::judged("no other state", threshold_at)), &outage_from),
                 },
             }
         })
         .collect()
+}
+
+/// Gives each state the time between the fade at which the faster ones fail and the fade at which it fails itself.
+///
+/// The radio goes by the fastest state that holds, so a state with no more margin than a faster one is never used.
+fn share_out(states: &mut [State]) {
+    let shares: Vec<Line<Share>> = (0..states.len())
+        .map(|own| {
+            let lines = &states[own].lines;
+            let rank = |number: usize| {
+                let state = &states[number].lines;
+                (
+                    state.capacity.value.as_ref().map_or(0.0, |rate| rate.value.0),
+                    state.margin.get().unwrap_or_default().0,
+                )
+            };
+            let faster = (0..states.len()).filter(|other| rank(*other) > rank(own));
+            let mut from = lines.outage.from.clone();
+            let outages: Result<Vec<Outage>, Missing> = faster
+                .map(|other| {
+                    from.extend(&states[other].lines.outage.from);
+                    states[other].lines.outage.need()
+                })
+                .collect();
+            let least = outages.map(|list| list.into_iter().reduce(|one, other| if other < one { other } else { one }));
+            let share = least.and_then(|shallow| Ok(Share::between(shallow, lines.outage.need()?)));
+            Line::new(share, &from)
+        })
+        .collect();
+    for (state, share) in states.iter_mut().zip(shares) {
+        state.lines.share = share;
+    }
 }
 
 /// How much the sender lowers its power in the state of this name and bandwidth.

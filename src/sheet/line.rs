@@ -2,6 +2,8 @@
 
 use crate::finding::Spot;
 use crate::physics::rain_outage::Outage;
+use crate::physics::snow::Precipitation;
+use crate::physics::worst_month::{MonthOutage, Share};
 use crate::place::Place;
 use crate::units::{Given, Quantity};
 
@@ -12,6 +14,8 @@ pub struct Line<T> {
     pub value: Result<T, Missing>,
     /// What a person would change to change it.
     pub from: Vec<Place>,
+    /// How it was computed, where that is not the same for every hop.
+    pub method: Option<&'static str>,
 }
 
 /// Why a value could not be computed.
@@ -57,12 +61,18 @@ impl Missing {
 impl<T> Line<T> {
     /// A line from its value and the inputs behind it.
     pub fn new(value: Result<T, Missing>, from: &[Place]) -> Self {
-        Self { value, from: from.to_vec() }
+        Self { value, from: from.to_vec(), method: None }
     }
 
     /// A line that is there.
     pub fn known(value: T, from: &[Place]) -> Self {
         Self::new(Ok(value), from)
+    }
+
+    /// The same line with a method of its own.
+    #[must_use]
+    pub fn by(self, method: &'static str) -> Self {
+        Self { method: Some(method), ..self }
     }
 }
 
@@ -113,6 +123,48 @@ impl Shown for Outage {
     }
     fn text(&self) -> String {
         self.to_string()
+    }
+}
+
+impl Shown for MonthOutage {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        Some((self.at_most().0, "%"))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+impl Shown for Share {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        (self.least == self.most).then_some((self.most.0, "%"))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
+/// What falls through a hop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Falls {
+    /// Over the years.
+    pub ever: Precipitation,
+    /// Part of the path lies where snow melts when the rain height is at its mean.
+    pub in_melting_layer: bool,
+}
+
+impl Shown for Falls {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        None
+    }
+    fn text(&self) -> String {
+        match (self.ever, self.in_melting_layer) {
+            (_, true) => "melting snow: the path lies in the mean melting layer",
+            (Precipitation::Rain, _) => "rain",
+            (Precipitation::MeltingSnow, _) => "rain or snow, at times melting snow",
+            (Precipitation::DrySnow, _) => "dry snow",
+        }
+        .into()
     }
 }
 
@@ -201,7 +253,7 @@ macro_rules! lines {
                     key: format!("{prefix}.{}", stringify!($field)),
                     words: $words,
                     symbol: $symbol,
-                    method: $method,
+                    method: self.$field.method.unwrap_or($method),
                     text: self.$field.value.as_ref().map(|value| value.text()).map_err(Clone::clone),
                     number: self.$field.value.as_ref().ok().and_then(|value| value.number()),
                     from: self.$field.from.clone(),

@@ -1,15 +1,20 @@
 //! Geometry, air and rain of the path, and what both directions give together.
 
+use super::air;
 use super::budget::Direction;
-use super::line::{Line, Missing, lines};
+use super::line::{Falls, Line, Missing, Words, lines};
+use super::rain::{self, RainMaps};
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::{self, MEDIAN_K, Position};
 use crate::physics::rain_outage::Outage;
-use crate::physics::{atmosphere, link};
+use crate::physics::worst_month::MonthOutage;
+use crate::physics::{link, snow};
 use crate::place::Place;
 use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
+
+pub(super) const WORST_MONTH: &str = "ITU-R P.841-6, global planning values, from the outage of the average year";
 
 lines! {
     /// Geometry and air of the path.
@@ -36,6 +41,9 @@ lines! {
             "reference atmosphere, ITU-R P.835-7 Annex 1";
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
+        rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
+        falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
+        rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
 }
 
@@ -49,6 +57,8 @@ lines! {
         in_hand: Percent, "", "availability in hand", "availability less the one asked for";
         minutes: Minutes, "", "outage in an average year",
             "365 days";
+        worst_month: MonthOutage, "p_w", "rain outage in the worst month, the worse direction", WORST_MONTH;
+        worst_month_availability: Percent, "100 − p_w", "availability in the worst month, both directions", WORST_MONTH;
     }
 }
 
@@ -64,9 +74,15 @@ fn position(end: &ResolvedEnd<'_>) -> (Position, Place) {
     (Position { latitude: position.latitude.value, longitude: position.longitude.value }, at!(site.position))
 }
 
-pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines {
+pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps) -> PathLines {
+    with_share(resolved, target, maps, 1.0)
+}
+
+/// The path with end b moved along the geodesic to a share of the distance, all heights as they are.
+pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps, share: f64) -> PathLines {
     let (a, b) = (&resolved.a, &resolved.b);
     let ((here, here_at), (there, there_at)) = (position(a), position(b));
+    let there = if share < 1.0 { geodesy::between(here, there, share) } else { there };
     let ((height_a, [ground_a, end_a]), (height_b, [ground_b, end_b])) = (altitude(a), altitude(b));
     let ends = [here_at, there_at];
     let all = [here_at, there_at, ground_a, end_a, ground_b, end_b];
@@ -75,16 +91,10 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
     let distance = geodesic.as_ref().map(|found| found.distance).map_err(Clone::clone);
     let elevation = |own, far| distance.clone().map(|d| geodesy::elevation(d, own, far, MEDIAN_K));
     let mean = Metres(f64::midpoint(height_a.0, height_b.0));
-    let air = atmosphere::reference(mean).map_err(|error| Missing::new(error, ground_a));
     let heights = [ground_a, end_a, ground_b, end_b];
-    let rain_rate = target.rain_rate.as_ref().map_or_else(
-        || {
-            let network = resolved.network;
-            let reason = "no rain rate is given by the network, a site or the hop";
-            Line::new(Err(Missing::new(reason, at!(network.climate.rain_rate))), &[])
-        },
-        |wanted| Line::known(wanted.given.clone(), &[wanted.place]),
-    );
+    let air = air::lines(&target.air, mean, &heights);
+    let (rain_rate, rain_source) = rain::lines(resolved, target, maps, [(here, here_at), (there, there_at)]);
+    let (rain_height, falls) = falls(resolved, target);
     PathLines {
         slant: Line::new(distance.clone().map(|_| geodesy::slant(here, height_a, there, height_b)), &all),
         azimuth_a: Line::new(geodesic.as_ref().map(|found| found.azimuth).map_err(Clone::clone), &ends),
@@ -93,11 +103,30 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target) -> PathLines 
         elevation_b: Line::new(elevation(height_b, height_a), &all),
         distance: Line::new(distance, &ends),
         mean_altitude: Line::known(mean, &heights),
-        temperature: Line::new(air.as_ref().map(|air| air.temperature).map_err(Clone::clone), &heights),
-        dry_pressure: Line::new(air.as_ref().map(|air| air.dry_pressure).map_err(Clone::clone), &heights),
-        vapour_pressure: Line::new(air.map(|air| air.vapour_pressure), &heights),
+        temperature: air.temperature,
+        dry_pressure: air.dry_pressure,
+        vapour_pressure: air.vapour_pressure,
         rain_rate,
+        rain_source,
+        rain_height,
+        falls,
     }
+}
+
+fn falls(resolved: &ResolvedHop<'_>, target: &Target) -> (Line<Given<Metres>>, Line<Falls>) {
+    let Some(wanted) = &target.rain_height else {
+        let hop = resolved.hop;
+        let none = || Missing::judged("no rain height is given", at!(hop.climate.rain_height));
+        return (Line::new(Err(none()), &[]), Line::new(Err(none()), &[]));
+    };
+    let ((height_a, from_a), (height_b, from_b)) = (altitude(&resolved.a), altitude(&resolved.b));
+    let (antennas, rain_height) = ([height_a, height_b], wanted.value());
+    let falls = Falls {
+        ever: snow::precipitation(antennas, rain_height),
+        in_melting_layer: snow::in_melting_layer(antennas, rain_height),
+    };
+    let from = [&[wanted.place], &from_a[..], &from_b].concat();
+    (Line::known(wanted.given.clone(), &[wanted.place]), Line::known(falls, &from))
 }
 
 pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &Target) -> ServiceLines {
@@ -110,7 +139,10 @@ pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &T
     let in_hand = availability.clone().map(|availability| availability - target.availability.value());
     let mut in_hand_from = from.clone();
     in_hand_from.push(target.availability.place);
+    let worst = outage.clone().map(MonthOutage::of);
     ServiceLines {
+        worst_month_availability: Line::new(worst.clone().map(|worst| link::availability(worst.at_most())), &from),
+        worst_month: Line::new(worst, &from),
         in_hand: Line::new(in_hand, &in_hand_from),
         outage: Line::new(outage, &from),
         availability: Line::new(availability, &from),

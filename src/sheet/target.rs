@@ -3,7 +3,10 @@
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::place::Place;
-use crate::units::{Celsius, Decibels, Given, MegabitsPerSecond, Metres, MillimetresPerHour, Percent, Volts};
+use crate::units::{
+    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
+    Volts,
+};
 
 /// How far a measured level may lie from the predicted one: common practice, no source.
 pub const ACCEPTANCE_WINDOW: Decibels = Decibels(4.0);
@@ -34,6 +37,33 @@ impl<Q: Copy> Wanted<Q> {
     }
 }
 
+/// Air along the path, as far as the hop or its network gives it.
+#[derive(Debug, Clone)]
+pub struct WantedAir {
+    /// Temperature.
+    pub temperature: Option<Wanted<Celsius>>,
+    /// Pressure of dry air and vapour together.
+    pub pressure: Option<Wanted<Hectopascals>>,
+    /// Relative humidity.
+    pub humidity: Option<Wanted<Percent>>,
+}
+
+impl WantedAir {
+    /// How many of the three are given.
+    fn count(&self) -> usize {
+        [self.temperature.is_some(), self.pressure.is_some(), self.humidity.is_some()]
+            .into_iter()
+            .filter(|g| *g)
+            .count()
+    }
+
+    /// Whether none is given.
+    #[must_use]
+    pub fn is_reference(&self) -> bool {
+        self.count() == 0
+    }
+}
+
 /// What a hop must reach and the weather it must stand.
 #[derive(Debug, Clone)]
 pub struct Target {
@@ -47,6 +77,14 @@ pub struct Target {
     pub acceptance_window: Wanted<Decibels>,
     /// Rain rate exceeded for 0.01 % of the year, if anybody gave one.
     pub rain_rate: Option<Wanted<MillimetresPerHour>>,
+    /// Air along the path, as far as anybody gave it.
+    pub air: WantedAir,
+    /// Water in the fog to be looked at, if anybody gave it.
+    pub fog: Option<Wanted<GramsPerCubicMetre>>,
+    /// Clear-air climate, if anybody gave it: `lg K`, `dN75` and where.
+    pub refractivity: Option<([f64; 2], Place)>,
+    /// Mean rain height, if anybody gave it.
+    pub rain_height: Option<Wanted<Metres>>,
     /// Hottest air.
     pub hottest_air: Wanted<Celsius>,
     /// Voltage to keep in hand.
@@ -71,6 +109,12 @@ impl Target {
                 })
                 .unwrap_or_else(|| assumed(ACCEPTANCE_WINDOW, at!(network.objectives.acceptance_window))),
             rain_rate: rain_rate(resolved),
+            air: air(resolved),
+            fog: first(hop.climate.fog.as_ref(), at!(hop.climate.fog))
+                .or_else(|| first(network.climate.fog.as_ref(), at!(network.climate.fog))),
+            refractivity: refractivity(resolved),
+            rain_height: first(hop.climate.rain_height.as_ref(), at!(hop.climate.rain_height))
+                .or_else(|| first(network.climate.rain_height.as_ref(), at!(network.climate.rain_height))),
             hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
                 .or_else(|| first(network.climate.hottest_air.as_ref(), at!(network.climate.hottest_air)))
                 .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate.hottest_air))),
@@ -82,11 +126,13 @@ impl Target {
     /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
     #[must_use]
     pub fn assumptions(&self) -> Vec<String> {
-        let mut list = vec![
-            "Effective Earth radius 4/3 of 6371 km (median refraction).".into(),
-            "Reference atmosphere of ITU-R P.835-7 at the mean height of the antennas.".into(),
-            format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0),
-        ];
+        let mut list = vec!["Effective Earth radius 4/3 of 6371 km (median refraction).".into()];
+        match self.air.count() {
+            0 => list.push("Reference atmosphere of ITU-R P.835-7 at the mean height of the antennas.".into()),
+            3 => {}
+            _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
+        }
+        list.push(format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0));
         if self.acceptance_window.assumed {
             list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));
         }
@@ -97,6 +143,28 @@ impl Target {
             list.push(format!("Voltage reserve {VOLTAGE_RESERVE} (common practice; none stated)."));
         }
         list
+    }
+}
+
+/// The hop's own clear-air climate, or its network's.
+fn refractivity(resolved: &ResolvedHop<'_>) -> Option<([f64; 2], Place)> {
+    let (hop, network) = (resolved.hop, resolved.network);
+    let own = hop.climate.refractivity.as_ref().map(|own| (own, at!(hop.climate.refractivity)));
+    let common = || network.climate.refractivity.as_ref().map(|own| (own, at!(network.climate.refractivity)));
+    own.or_else(common).map(|(given, place)| ([given.log_k.0, given.dn_75.0], place))
+}
+
+/// The hop's own air, or its network's, each quantity for itself.
+fn air(resolved: &ResolvedHop<'_>) -> WantedAir {
+    let (hop, network) = (resolved.hop, resolved.network);
+    let (own, common) = (&hop.climate.air, &network.climate.air);
+    WantedAir {
+        temperature: first(own.temperature.as_ref(), at!(hop.climate.air.temperature))
+            .or_else(|| first(common.temperature.as_ref(), at!(network.climate.air.temperature))),
+        pressure: first(own.pressure.as_ref(), at!(hop.climate.air.pressure))
+            .or_else(|| first(common.pressure.as_ref(), at!(network.climate.air.pressure))),
+        humidity: first(own.humidity.as_ref(), at!(hop.climate.air.humidity))
+            .or_else(|| first(common.humidity.as_ref(), at!(network.climate.air.humidity))),
     }
 }
 

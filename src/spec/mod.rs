@@ -23,12 +23,14 @@ pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
     RunPlace, Service,
 };
-pub use network::{Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RulesByPath, Setting};
+pub use network::{
+    Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
+};
 pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
 pub use schema::{schema_of, schema_text};
 pub use site::{Contact, Point, Position, Site, Support, SupportKind};
 pub use supply::{Location, Standard, Supply};
-pub use words::{Date, Id, Ref, Text, Window};
+pub use words::{Date, Id, Number, Ref, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]

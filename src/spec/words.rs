@@ -51,6 +51,22 @@ string_like! {
     Id { "type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "examples": ["north-mast"], "x-form": "id" }
 }
 
+/// A plain number without a unit, unquoted.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+pub struct Number(pub f64);
+
+impl JsonSchema for Number {
+    fn inline_schema() -> bool {
+        true
+    }
+    fn schema_name() -> Cow<'static, str> {
+        "Number".into()
+    }
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "number", "examples": [-4.2] })
+    }
+}
+
 /// The id of a document of kind `T`.
 pub struct Ref<T> {
     id: Id,

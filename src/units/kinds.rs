@@ -110,6 +110,9 @@ quantity! {
     /// A rain rate, one-minute integration.
     MillimetresPerHour: "rain rate" in "mm/h", decimals 1, like "32 mm/h", from 0.0 to 300.0, written
         Times(1.0) => "mm/h", Times(25.4) => "in/h";
+    /// A depth of rain over a month.
+    RainDepth: "rain depth" in "mm", decimals 1, like "52 mm", from 0.0 to 10000.0, written
+        Times(1.0) => "mm", Times(10.0) => "cm", Times(25.4) => "in" | "\"";
     /// Liquid water in the air, as in fog.
     GramsPerCubicMetre: "water content" in "g/m³", decimals 2, like "0.05 g/m3", from 0.0 to 100.0, written
         Times(1.0) => "g/m³" | "g/m3";

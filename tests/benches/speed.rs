@@ -12,7 +12,7 @@ use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
 use hopwright::physics::{atmosphere, free_space, gas};
-use hopwright::sheet::HopSheet;
+use hopwright::sheet::{HopSheet, RainMaps};
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
 use synthetic::Plan;
 use tempfile::TempDir;
@@ -57,7 +57,7 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
     let library = loaded.libraries.first().expect("a network");
     let resolved = network::resolve(library, &mut Findings::default());
     bencher.bench(|| {
-        let sheet = HopSheet::compute(&resolved[0]);
+        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default());
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
         (sheet.service.availability.value, found.list.len())

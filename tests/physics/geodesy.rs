@@ -99,3 +99,14 @@ fn elevations_of_both_ends_sum_to_the_angle_between_them() {
     assert_eq!(elevation(Metres(0.0), low, high, MEDIAN_K), Degrees(90.0));
     assert!((MEDIAN_K - 1.333_333_333).abs() < 1e-9);
 }
+
+#[test]
+fn the_middle_is_half_way_from_both_ends() {
+    let place = |latitude, longitude| Position { latitude: Latitude(latitude), longitude: Longitude(longitude) };
+    for (from, to) in [(place(46.5, 11.2), place(46.6, 11.4)), (place(-17.0, 179.9), place(-17.1, -179.9))] {
+        let middle = hopwright::physics::geodesy::between(from, to, 0.5);
+        let [whole, half, other] = [(from, to), (from, middle), (middle, to)]
+            .map(|(a, b)| hopwright::physics::geodesy::inverse(a, b).expect("apart").distance.0);
+        assert!((half - whole / 2.0).abs() < 1e-6 && (other - half).abs() < 1e-6);
+    }
+}

@@ -1,8 +1,8 @@
 //! Clear air: free space, the reference atmosphere and its gases.
 
-use hopwright::physics::atmosphere::{Air, OutsideTroposphere, reference};
+use hopwright::physics::atmosphere::{Air, OutsideTroposphere, reference, saturation_pressure, vapour_pressure};
 use hopwright::physics::{free_space, gas};
-use hopwright::units::{Celsius, Decibels, Gigahertz, Hectopascals, Metres};
+use hopwright::units::{Celsius, Decibels, Gigahertz, Hectopascals, Metres, Percent};
 
 use crate::table::rows;
 
@@ -43,6 +43,16 @@ fn reference_atmosphere_ends_where_it_says() {
     }
     let message = "the reference atmosphere holds from -1 km to 11 km, not at 20000.0 m";
     assert_eq!(OutsideTroposphere(Metres(20_000.0)).to_string(), message);
+}
+
+#[test]
+fn saturation_matches_the_table() {
+    for row in rows(include_str!("../tables/saturation.csv")) {
+        let (t, p) = (Celsius(row.number("temperature")), Hectopascals(row.number("pressure")));
+        row.check("saturation", saturation_pressure(t, p).0, 5.01e-6);
+        assert_eq!(vapour_pressure(Percent(100.0), t, p), saturation_pressure(t, p));
+        assert_eq!(vapour_pressure(Percent(0.0), t, p), Hectopascals(0.0));
+    }
 }
 
 #[test]

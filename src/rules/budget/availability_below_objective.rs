@@ -33,17 +33,19 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let minutes = hop.service.minutes.get().unwrap_or_default();
     let message =
         format!("availability is {has}, below {wants}: rain outage of {minutes} a year, worst {}", direction.title);
-    let margin = state.lines.margin.get().unwrap_or_default();
-    let label = format!("leaves a margin of {margin} in {}", state.title);
+    let margin = state.lines.rain_margin.get().unwrap_or_default();
+    let label = format!("leaves a margin of {margin} for rain in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
-    if let Some(rain) = &hop.target.rain_rate {
-        finding.because(rain.place, format!("{} fades it by {}", rain.given, line(&direction.lines.rain_fade)));
+    if let (Ok(rain), Some(place)) = (&hop.path.rain_rate.value, hop.path.rain_rate.from.first()) {
+        finding.because(*place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));
     }
     if let Some(needed) = direction.lines.objective_fade.get() {
-        let (more, needed) = ((needed - margin).rounded_up(), needed.rounded_up());
-        finding.help(format!(
-            "{more} more margin would do, {needed} in all: gain, power, a shorter hop or a robuster state"
-        ));
+        // The fade to ride out, and the wetting on top of it.
+        let wet = direction.lines.wet_loss.get().unwrap_or_default();
+        let (more, needed) = ((needed - margin).rounded_up(), (needed + wet).rounded_up());
+        let shorter =
+            hop.mends.availability_distance.map(|length| format!(", or a hop of {length}")).unwrap_or_default();
+        finding.help(format!("{more} more margin would do, {needed} in all: gain, power or a robuster state{shorter}"));
     }
 }

@@ -33,9 +33,12 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
     let short = (wanted.value() - margin).rounded_up();
     let headroom = radio.transmit_power.max.value - end.transmit_power.value;
+    let shorter = hop.mends.margin_distance.map(|length| format!("; or a hop of {length}")).unwrap_or_default();
     finding.help(if headroom >= short {
-        format!("raise the power by {short}, which this radio allows, or the gain of the antennas by as much together")
+        format!(
+            "raise the power by {short}, which this radio allows, or the gain of the antennas by as much together{shorter}"
+        )
     } else {
-        format!("{short} more would do: {headroom} of it from power, the rest from the gain of the antennas")
+        format!("{short} more would do: {headroom} of it from power, the rest from the gain of the antennas{shorter}")
     });
 }
