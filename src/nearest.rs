@@ -5,7 +5,7 @@ const LONGEST: usize = 64;
 
 /// The known word that is fewest slips away from `word`, if it is near enough to be worth naming.
 ///
-/// Near enough is a slip for every three letters, at least one: `heigth` for `height`, not `owner` for `power`.
+/// Capitals do not count. Near enough is a slip for every three letters, at least one: `heigth` for `height`, not `owner` for `power`.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     if word.len() > LONGEST {
         return None;
@@ -14,7 +14,7 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
     known
         .into_iter()
         .filter(|candidate| candidate.len() <= LONGEST)
-        .map(|candidate| (strsim::damerau_levenshtein(word, candidate), candidate))
+        .map(|candidate| (strsim::damerau_levenshtein(&word.to_lowercase(), &candidate.to_lowercase()), candidate))
         .filter(|(slips, candidate)| *slips <= limit && *slips < candidate.chars().count())
         .min()
         .map(|(_, candidate)| candidate)
@@ -27,6 +27,7 @@ mod tests {
     #[test]
     fn only_near_words_are_named() {
         assert_eq!(nearest("heigth", ["height", "length"]), Some("height"));
+        assert_eq!(nearest("cat5e", ["Cat 5", "Cat 5e", "Cat 6"]), Some("Cat 5e"));
         assert_eq!(nearest("owner", ["power", "radio"]), None);
         assert_eq!(nearest("tilt", []), None);
         assert_eq!(nearest(&"tilt".repeat(100_000), ["tilt"]), None);

@@ -137,7 +137,7 @@ impl Sources<'_> {
     fn cards(&mut self, finding: &Finding) -> Vec<Card> {
         let hop = finding.hop.as_ref().map(|hop| format!("{hop}: ")).unwrap_or_default();
         let card = |source, labels| Card {
-            message: format!("{hop}{}", finding.message),
+            message: words(&format!("{hop}{}", finding.message)),
             rule: format!("{}[{}]", finding.severity, finding.rule.name),
             severity: match finding.severity {
                 Severity::Error => miette::Severity::Error,
@@ -155,7 +155,7 @@ impl Sources<'_> {
             cards.push(card(None, Vec::new()));
         }
         if let Some(last) = cards.last_mut() {
-            last.help.clone_from(&finding.help);
+            last.help = finding.help.as_deref().map(words);
         }
         cards
     }
@@ -166,7 +166,7 @@ impl Sources<'_> {
         for (number, label) in finding.labels.iter().enumerate() {
             let Some(found) = self.files.locate(&label.spot) else { continue };
             let make = if number == 0 { LabeledSpan::new_primary_with_span } else { LabeledSpan::new_with_span };
-            let mark = make(Some(label.text.clone()), self.visible(found.file, found.span));
+            let mark = make(Some(words(&label.text)), self.visible(found.file, found.span));
             let defined = found
                 .definition
                 .map(|span| LabeledSpan::new_with_span(Some("defined here".into()), self.visible(found.file, span)));
@@ -198,15 +198,28 @@ impl Sources<'_> {
     }
 }
 
-/// Control characters of the source must not reach a terminal; each byte of one becomes `?`.
+/// Control characters of the source must not reach a terminal; each byte of one becomes `?`, so that spans still fit.
 fn printable(text: &str) -> String {
-    let plain = |c: char| !c.is_control() || matches!(c, '\n' | '\r' | '\t');
-    text.chars().fold(String::with_capacity(text.len()), |mut out, c| {
-        if c == '\u{feff}' || !plain(c) {
+    let mut rest = text.chars().peekable();
+    let lone = |next: Option<&char>| next != Some(&'\n');
+    std::iter::from_fn(|| rest.next().map(|c| (c, lone(rest.peek())))).fold(String::new(), |mut out, (c, lone)| {
+        if upsets(c) && !matches!(c, '\n' | '\t') && (c != '\r' || lone) {
             out.extend(std::iter::repeat_n('?', c.len_utf8()));
         } else {
             out.push(c);
         }
         out
     })
+}
+
+/// Words of our own may quote a value, and a value may hold anything that an escape can spell.
+fn words(text: &str) -> String {
+    text.chars().map(|c| if upsets(c) && c != '\n' { '?' } else { c }).collect()
+}
+
+/// Whether a character would change more of the terminal than its own place: controls, the byte-order mark, and the marks
+/// that turn the direction of writing.
+fn upsets(c: char) -> bool {
+    let turns = matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    c.is_control() || c == '\u{feff}' || turns
 }

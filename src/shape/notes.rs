@@ -55,6 +55,8 @@ impl Walk<'_> {
     }
 
     pub(super) fn hole(&mut self, at: Range<usize>) {
+        // What is used is what the reader looks at, even where it is defined elsewhere.
+        let at = self.uses.first().cloned().unwrap_or(at);
         self.done.holes.push(Hole { route: spelled(&self.route), at });
     }
 

@@ -164,18 +164,18 @@ fn is_decimal(text: &str) -> bool {
 pub fn ambiguous(text: &str) -> Option<&'static str> {
     match text {
         "y" | "Y" | "yes" | "Yes" | "YES" | "n" | "N" | "no" | "No" | "NO" | "on" | "On" | "ON" | "off" | "Off"
-        | "OFF" => return Some("a boolean to other YAML readers"),
+        | "OFF" => return Some("a boolean by other YAML readers"),
         _ => {}
     }
     let digits = unsigned(text).replace('_', "");
     if !digits.starts_with(|first: char| first.is_ascii_digit()) {
         None
     } else if is_sexagesimal(&digits) {
-        Some("a number in base 60 to other YAML readers")
+        Some("a number in base 60 by other YAML readers")
     } else if is_date(text) {
-        Some("a date to other YAML readers")
+        Some("a date by other YAML readers")
     } else if is_other_number(text, &digits) {
-        Some("a number to other YAML readers")
+        Some("a number by other YAML readers")
     } else {
         None
     }

@@ -136,6 +136,8 @@ fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
     let same_letters = kind.words().find(|known| known.eq_ignore_ascii_case(word));
     let help = match same_letters {
         Some(known) => format!("unit letters keep their case: `{number} {known}`"),
+        None if kind.name == "latitude" => "`46.512340 deg`, `46.512340° N` or `46°30'44.4\" N`, S for south".into(),
+        None if kind.name == "longitude" => "`11.204560 deg`, `11.204560° E` or `11°12'16.4\" E`, W for west".into(),
         None => format!("accepted here: {}; for example `{}`", list(kind), kind.example),
     };
     let other =
