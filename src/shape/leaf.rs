@@ -94,6 +94,10 @@ impl Walk<'_> {
     }
 
     fn text(&mut self, id: NodeId, text: &str, style: Style) {
+        if text.is_empty() {
+            self.bad(id, "is empty", "nothing in the quotes", "write some text, or leave the key out if it may be");
+            return self.repair(Some(Value::from("…")));
+        }
         if style != Style::Plain {
             return;
         }
