@@ -17,6 +17,7 @@ use crate::finding::Finding;
 use crate::network::Files;
 use crate::place::FileId;
 use crate::rule::Severity;
+use crate::source::LineIndex;
 
 /// How the output looks.
 #[derive(Debug, Clone, Copy)]
@@ -116,12 +117,17 @@ impl SourceCode for Text {
         after: usize,
     ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
         let contents = self.text.read_span(span, before, after)?;
+        // The heading of a snippet asks for the place of the label alone. miette would count bytes; editors count UTF-16.
+        let column = match before {
+            0 => LineIndex::new(&self.text).position(span.offset()).column - 1,
+            _ => contents.column(),
+        };
         Ok(Box::new(miette::MietteSpanContents::new_named(
             self.name.clone(),
             contents.data(),
             *contents.span(),
             contents.line(),
-            contents.column(),
+            column,
             contents.line_count(),
         )))
     }
