@@ -3,16 +3,17 @@
 use super::budget::Direction;
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
 use super::margin;
+use super::meter::meter;
+use super::mount::{TiltMend, height_mend, reach, tilt_mends};
 use super::path::{PathLines, altitude};
 use super::run::{self, RunSheet};
 use super::target::{Target, Wanted};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
-use crate::physics::geodesy::{self, MEDIAN_K, Position};
+use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
-use crate::physics::readout::Scale;
 use crate::place::Place;
-use crate::spec::{Bracket, GroundingCode, Orientation, Tilt, Window};
+use crate::spec::GroundingCode;
 use crate::units::{self, Dbm, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity, SquareMillimetres, Volts};
 
 const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
@@ -38,6 +39,8 @@ lines! {
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
         meter_sense: Words, "", "way of the meter for a stronger signal", SCALE;
+        ground_conductor: Given<SquareMillimetres>, "A_c", "grounding conductor, copper", AS_WRITTEN;
+        ground_floor: Given<SquareMillimetres>, "", "least conductor the radio asks for", AS_WRITTEN;
         ground_needed: SquareMillimetres, "A", "least grounding conductor, copper",
             "the greater of the radio's floor and the code in force";
     }
@@ -66,23 +69,6 @@ pub struct EndSheet<'n> {
     pub runs: Vec<RunSheet<'n>>,
 }
 
-/// Least and greatest tilt, up positive.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Reach {
-    /// Steepest down.
-    pub least: Degrees,
-    /// Steepest up.
-    pub most: Degrees,
-}
-
-impl Reach {
-    /// Whether a tilt can be set.
-    #[must_use]
-    pub fn holds(&self, tilt: Degrees) -> bool {
-        self.least <= tilt && tilt <= self.most
-    }
-}
-
 /// What a code of practice asks of a grounding conductor.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Code {
@@ -94,17 +80,6 @@ pub struct Code {
     pub least: SquareMillimetres,
     /// Where the network puts the code in force.
     pub place: Place,
-}
-
-/// A way to mount a bracket.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct TiltMend {
-    /// Which way up.
-    pub orientation: Orientation,
-    /// With the extension plate.
-    pub plate: bool,
-    /// What it gives then.
-    pub reach: Reach,
 }
 
 impl EndSheet<'_> {
@@ -161,12 +136,14 @@ pub(super) fn compute<'n>(
     };
     let code = code(hop);
     let aim = aim(own, bearing, hop);
-    let bracket_from = [at!(end.bracket), at!(bracket.tilt)];
+    let bracket_from = [at!(end.bracket), at!(bracket.tilt), at!(bracket.stop), at!(bracket.plate)];
     let ground = own.radio.ground.least_conductor.value;
     let needed = code.map_or(ground, |code| if code.least > ground { code.least } else { ground });
     let radio = own.radio;
     let mut ground_from = vec![at!(radio.ground.least_conductor)];
     ground_from.extend(code.map(|code| code.place));
+    let unstated = || Missing::judged("no grounding conductor is given", at!(end.grounding.conductor));
+    let conductor = end.grounding.conductor.clone().ok_or_else(unstated);
     let support = own.support;
     let meter = meter(own, incoming, target);
     let lines = EndLines {
@@ -187,6 +164,8 @@ pub(super) fn compute<'n>(
         voltage_at_least: meter.voltage_at_least,
         voltage_at_most: meter.voltage_at_most,
         meter_sense: meter.sense,
+        ground_conductor: Line::new(conductor, &[at!(end.grounding.conductor)]),
+        ground_floor: Line::known(radio.ground.least_conductor.clone(), &ground_from[..1]),
         ground_needed: Line::known(needed, &ground_from),
     };
     let runs = own.runs.iter().map(|run| run::compute(own, run, target)).collect();
@@ -212,65 +191,6 @@ fn aim(own: &ResolvedEnd<'_>, bearing: &Line<Degrees>, hop: &ResolvedHop<'_>) ->
     Aim { declination: Line::new(declination, &from), magnetic: Line::new(magnetic, &from) }
 }
 
-/// The tilt a bracket gives, mounted in a certain way. Upside down, the upright range is mirrored unless another is given.
-fn reach(bracket: &Bracket, orientation: Orientation, plate: bool) -> Reach {
-    let of = |window: &Window<Degrees>| Reach { least: window.min.value, most: window.max.value };
-    let turned = |tilt: &Tilt| match (orientation, &tilt.inverted) {
-        (Orientation::Upright, _) => of(&tilt.upright),
-        (Orientation::Inverted, Some(inverted)) => of(inverted),
-        (Orientation::Inverted, None) => Reach { least: -tilt.upright.max.value, most: -tilt.upright.min.value },
-    };
-    match (&bracket.plate, &bracket.stop) {
-        (Some(fitted), _) if plate => turned(&fitted.tilt),
-        (_, Some(stop)) => {
-            let free = turned(&bracket.tilt);
-            Reach { least: if free.least < stop.value { stop.value } else { free.least }, ..free }
-        }
-        _ => turned(&bracket.tilt),
-    }
-}
-
-/// The other ways to mount the same bracket that reach the tilt, fewest parts first.
-fn tilt_mends(own: &ResolvedEnd<'_>, needed: Degrees) -> Vec<TiltMend> {
-    let (bracket, present) = (&own.bracket.spec, &own.end.bracket);
-    let plates: &[bool] = if bracket.plate.is_some() { &[false, true] } else { &[false] };
-    let ways = plates.iter().flat_map(|plate| {
-        [Orientation::Upright, Orientation::Inverted].map(|orientation| TiltMend {
-            orientation,
-            plate: *plate,
-            reach: reach(bracket, orientation, *plate),
-        })
-    });
-    ways.filter(|way| way.reach.holds(needed))
-        .filter(|way| (way.orientation, way.plate) != (present.orientation, present.plate))
-        .collect()
-}
-
-/// How much this antenna must rise for its tilt to come to the nearest end of the reach; bisected over the exact formula.
-fn height_mend(
-    own: &ResolvedEnd<'_>,
-    far: &ResolvedEnd<'_>,
-    path: &PathLines,
-    reach: Reach,
-    needed: Degrees,
-) -> Option<Metres> {
-    let distance = path.distance.get()?;
-    let (own_altitude, far_altitude) = (altitude(own).0, altitude(far).0);
-    let goal = if needed < reach.least { reach.least } else { reach.most };
-    let tilt_at = |rise: f64| geodesy::elevation(distance, own_altitude + Metres(rise), far_altitude, MEDIAN_K);
-    // A higher antenna looks further down, so the tilt falls as it rises.
-    let most = 2.0 * (far_altitude - own_altitude).0.abs() + distance.0;
-    let (mut low, mut high) = (-most, most);
-    if tilt_at(low) < goal || tilt_at(high) > goal {
-        return None;
-    }
-    for _ in 0..60 {
-        let middle = f64::midpoint(low, high);
-        if tilt_at(middle) > goal { low = middle } else { high = middle }
-    }
-    Some(Metres(high))
-}
-
 /// What the code in force asks of a grounding conductor.
 fn code(hop: &ResolvedHop<'_>) -> Option<Code> {
     let network = hop.network;
@@ -281,43 +201,4 @@ fn code(hop: &ResolvedHop<'_>) -> Option<Code> {
     // The size is read as a person would write it, so that a gauge is the same area here as in a spec.
     let least = units::read(SquareMillimetres::KIND, written).map(SquareMillimetres).ok()?;
     Some(Code { name, written, least, place: at!(network.codes.grounding) })
-}
-
-struct Meter {
-    least: Line<Dbm>,
-    most: Line<Dbm>,
-    target_voltage: Line<MeterVolts>,
-    voltage_at_least: Line<MeterVolts>,
-    voltage_at_most: Line<MeterVolts>,
-    sense: Line<Words>,
-}
-
-fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
-    let radio = own.radio;
-    let readout = &radio.readout;
-    let point = |point: &crate::spec::ReadoutPoint| (point.voltage.value, point.level.value);
-    let scale_at = at!(radio.readout);
-    let scale =
-        Scale::through(point(&readout.low), point(&readout.high)).map_err(|error| Missing::new(error, scale_at));
-    let level = &incoming.lines.level;
-    let window = target.acceptance_window.value();
-    let least = level.need().map(|level| level - window);
-    let most = level.need().map(|level| level + window);
-    let mut from = level.from.clone();
-    from.push(target.acceptance_window.place);
-    let mut volts_from = from.clone();
-    volts_from.push(scale_at);
-    let volts = |level: &Result<Dbm, Missing>| {
-        let value = level.clone().and_then(|level| Ok(MeterVolts(scale.clone()?.volts(level).0)));
-        Line::new(value, &volts_from)
-    };
-    let sense = scale.clone().map(|scale| Words(if scale.rises() { "higher" } else { "lower" }.into()));
-    Meter {
-        target_voltage: volts(&level.value),
-        voltage_at_least: volts(&least),
-        voltage_at_most: volts(&most),
-        sense: Line::new(sense, &[scale_at]),
-        least: Line::new(least, &from),
-        most: Line::new(most, &from),
-    }
 }

@@ -1,8 +1,8 @@
 //! What is left between a computed value and the limit it must keep, for the page on which a hop is decided.
 
 use super::budget::{DirectionLines, State};
-use super::end::Reach;
 use super::line::{Line, Missing, lines};
+use super::mount::Reach;
 use super::path::{PathLines, altitude};
 use super::target::Target;
 use crate::at;
