@@ -122,6 +122,7 @@ fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
             check_row(&text, hop, "Rain outage, the worse direction", &["service.outage"]);
             check_row(&text, hop, "equipment failure not counted", &["service.availability"]);
             check_row(&text, hop, "Outage in an average year", &["service.minutes"]);
+            check_row(&text, hop, "Rain outage in the worst month", &["service.worst_month"]);
             check_row(&text, hop, "Rain rate exceeded 0.01 % of the year", &["path.rain_rate"]);
             for (label, key) in [("over the ground", "distance"), ("antenna to antenna", "slant")] {
                 let metres = &hop.lines[&format!("path.{key}")];

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::parts;
 use super::words::{Table, band, given_or, say, say_in_both, shown};
-use crate::sheet::{Direction, EndSheet, HopSheet, Line, Row, RunLines, RunSheet, Shown};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, Row, RunLines, RunSheet, Shown};
 use crate::spec::Service;
 use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
 
@@ -78,6 +78,11 @@ pub(super) fn budget(sheet: &HopSheet<'_>) -> Table {
     };
     let heavy = "received level, clear sky";
     for (there, back) in rows(&sheet.a_to_b).into_iter().zip(rows(&sheet.b_to_a)) {
+        // What nobody asked about needs no row; what could not be computed does.
+        let unasked = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged);
+        if unasked(&there) && unasked(&back) {
+            continue;
+        }
         if there.words == heavy {
             table.heavy = Some(table.rows.len());
         }
@@ -93,6 +98,7 @@ pub(super) fn service(sheet: &HopSheet<'_>) -> Table {
     table.row(["Rain outage, the worse direction".into(), say(&service.outage)]);
     table.row(["Availability, equipment failure not counted".into(), say(&service.availability)]);
     table.row(["Outage in an average year".into(), say(&service.minutes)]);
+    table.row(["Rain outage in the worst month".into(), say(&service.worst_month)]);
     table
 }
 
