@@ -28,8 +28,8 @@ pub enum Shape {
     Table(Box<Shape>),
     /// A sequence.
     List(Box<Shape>),
-    /// A number with a unit.
-    Quantity(&'static units::Kind),
+    /// A number with a unit, and the least it may be at this key where that is more than the kind says.
+    Quantity(&'static units::Kind, Option<f64>),
     /// The name of a thing.
     Id,
     /// The id of a document of a kind.
@@ -97,7 +97,7 @@ impl Shape {
     #[must_use]
     pub fn example(&self) -> String {
         match self {
-            Self::Quantity(kind) => kind.example.into(),
+            Self::Quantity(kind, _) => kind.example.into(),
             Self::Id => "some-id".into(),
             Self::Reference(kind) => format!("some-{kind}"),
             Self::Date => "2026-05-18".into(),
@@ -118,7 +118,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
         return compile(target, root);
     }
     if let Some(kind) = schema["x-quantity"].as_str().and_then(units::Kind::named) {
-        return Shape::Quantity(kind);
+        return Shape::Quantity(kind, schema["x-least"].as_f64());
     }
     if let Some(words) = choices(schema) {
         return Shape::Choice(words);

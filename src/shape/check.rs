@@ -16,7 +16,7 @@ use crate::units;
 #[must_use]
 pub fn check(document: &Document, text: &str, file: FileId, kind: Kind, doubtful: &[Range<usize>]) -> Checked {
     let (route, uses, done) = (Vec::new(), Vec::new(), Checked::default());
-    let mut walk = Walk { document, text, file, kind, doubtful, route, uses, done };
+    let mut walk = Walk { document, text, file, kind, doubtful, route, uses, faults: 0, done };
     walk.node(document.root(), Shape::of(kind), None);
     walk.done
 }
@@ -31,6 +31,8 @@ pub(super) struct Walk<'a> {
     pub(super) route: Vec<Segment>,
     /// Aliases on the way: a fault inside one is shown at its outermost use.
     pub(super) uses: Vec<Range<usize>>,
+    /// Faults met so far; one that is used twice is reported once but counts twice.
+    pub(super) faults: usize,
     pub(super) done: Checked,
 }
 
@@ -75,7 +77,7 @@ impl Walk<'_> {
         let mut unknown = Vec::new();
         for (name, _) in &entries {
             let word = self.word(*name);
-            if word.is_empty() || fields.iter().any(|field| field.name == word) {
+            if fields.iter().any(|field| field.name == word) {
                 continue;
             }
             let absent = fields.iter().filter(|field| missing(&field.name));
@@ -111,7 +113,9 @@ impl Walk<'_> {
 
     /// A window the wrong way round holds nothing.
     fn window_order(&mut self, entries: &[(NodeId, NodeId)], fields: &[Field]) {
-        let [Field { name: low, shape: Shape::Quantity(kind), .. }, Field { name: high, .. }] = fields else { return };
+        let [Field { name: low, shape: Shape::Quantity(kind, _), .. }, Field { name: high, .. }] = fields else {
+            return;
+        };
         if (low.as_str(), high.as_str()) != ("min", "max") {
             return;
         }
@@ -142,7 +146,8 @@ impl Walk<'_> {
             (None, Some(parent)) => format!("it belongs under `{}`: indent it", parent.name),
             (None, None) => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
         };
-        let message = format!("`{word}` is not a key of {}", self.whole());
+        let named = if word.is_empty() { "an empty key".into() } else { format!("`{word}`") };
+        let message = format!("{named} is not a key of {}", self.whole());
         let span = self.document.node(name).span.clone();
         self.report(&UNKNOWN_KEY, span.clone(), message, "not known here", help);
         self.below(word, |walk| walk.repair(None));

@@ -27,9 +27,9 @@ impl Walk<'_> {
             self.refill(shape, span);
             return;
         }
-        let before = self.done.findings.len();
+        let before = self.faults;
         match shape {
-            Shape::Quantity(kind) => self.quantity(id, kind, text),
+            Shape::Quantity(kind, least) => self.quantity(id, kind, *least, text),
             Shape::Text => return self.text(id, text, style),
             Shape::Id => self.id(id, text, style),
             Shape::Reference(kind) => {
@@ -50,7 +50,7 @@ impl Walk<'_> {
             }
             _ => {}
         }
-        if self.done.findings.len() > before {
+        if self.faults > before {
             self.refill(shape, self.document.node(id).span.clone());
         }
     }
@@ -81,8 +81,15 @@ impl Walk<'_> {
         }
     }
 
-    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, text: &str) {
-        let Err(fault) = units::read(kind, text) else { return };
+    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, least: Option<f64>, text: &str) {
+        let fault = match (units::read(kind, text), least) {
+            (Err(fault), _) => fault,
+            (Ok(value), Some(least)) if value < least => {
+                let help = format!("at least {least} {}, for example `{}`", kind.unit, kind.example);
+                return self.bad(id, &format!("cannot be {text}"), "less than it can be", &help);
+            }
+            (Ok(_), _) => return,
+        };
         let span = self.document.node(id).span.clone();
         // Narrow to the part at fault where the source spells the text letter for letter, quotes aside.
         let span = match self.text.get(span.clone()).and_then(|source| source.find(text)) {
@@ -90,7 +97,8 @@ impl Walk<'_> {
             None => span,
         };
         let message = format!("{}: {}", self.whole(), fault.reason);
-        self.report(&BAD_VALUE, span, message, format!("should be a {}", kind.name), fault.help);
+        let article = if kind.name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+        self.report(&BAD_VALUE, span, message, format!("should be {article} {}", kind.name), fault.help);
     }
 
     fn text(&mut self, id: NodeId, text: &str, style: Style) {

@@ -26,7 +26,19 @@ impl Walk<'_> {
         label: impl Into<String>,
         help: impl Into<String>,
     ) {
-        let (file, label) = (self.file, label.into());
+        self.faults += 1;
+        let (file, label, help) = (self.file, label.into(), help.into());
+        if let Some(at) = self.uses.first() {
+            // What is wrong where it is defined is wrong once, however often it is used.
+            let defined = Spot::Bytes(file, span.clone());
+            let same = |finding: &&mut Finding| {
+                finding.rule == rule && finding.labels[0].spot == defined && finding.help.as_deref() == Some(&help)
+            };
+            if let Some(finding) = self.done.findings.iter_mut().find(same) {
+                finding.because(Spot::Bytes(file, at.clone()), "used here too");
+                return;
+            }
+        }
         let mut finding = match self.uses.first() {
             Some(at) => {
                 let mut finding = Finding::new(rule, Spot::Bytes(file, at.clone()), message, "used here");

@@ -23,8 +23,10 @@ pub struct Antenna {
     pub gain: Given<Dbi>,
     /// Loss of a wet cover while it rains, at this one antenna. Taken off the margin that rain may use up; none if not
     /// given. There is no ITU method: some 1.5 dB were measured, less on covers that shed water.
+    #[schemars(extend("x-least" = 0))]
     pub wet_loss: Option<Given<Decibels>>,
     /// Full width of the main beam between its half-power points.
+    #[schemars(extend("x-least" = 0))]
     pub beamwidth: Given<Degrees>,
     /// Diameter of the reflector or aperture.
     pub diameter: Option<Given<Millimetres>>,

@@ -80,8 +80,10 @@ pub struct HopObjectives {
     /// In place of the network's.
     pub capacity: Option<Given<MegabitsPerSecond>>,
     /// In place of the network's.
+    #[schemars(extend("x-least" = 0))]
     pub fade_margin: Option<Given<Decibels>>,
     /// In place of the network's.
+    #[schemars(extend("x-least" = 0))]
     pub acceptance_window: Option<Given<Decibels>>,
 }
 
@@ -174,8 +176,10 @@ pub struct Run {
     /// Cable type.
     pub cable: Ref<Cable>,
     /// Length outdoors, from the radio to the building.
+    #[schemars(extend("x-least" = 0))]
     pub outdoor: Given<Metres>,
     /// Length indoors, from the entry to the supply, cords included.
+    #[schemars(extend("x-least" = 0))]
     pub indoor: Option<Given<Metres>>,
     /// Surge arresters in the run.
     #[serde(default)]
@@ -223,6 +227,7 @@ pub struct Grounding {
     /// Cross-section of the copper conductor from the radio's ground terminal.
     pub conductor: Option<Given<SquareMillimetres>>,
     /// Its length.
+    #[schemars(extend("x-least" = 0))]
     pub length: Option<Given<Metres>>,
     /// Earth point of the site it bonds to.
     pub bonds_to: Option<Id>,

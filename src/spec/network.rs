@@ -64,8 +64,10 @@ pub struct Objectives {
     /// Payload rate, each way, that the availability is asked for.
     pub capacity: Given<MegabitsPerSecond>,
     /// Least clear-sky margin above the receiver threshold of that capacity. Without it only the availability counts.
+    #[schemars(extend("x-least" = 0))]
     pub fade_margin: Option<Given<Decibels>>,
     /// How far a measured level may lie from the predicted one, either way. Default 4 dB (common practice).
+    #[schemars(extend("x-least" = 0))]
     pub acceptance_window: Option<Given<Decibels>>,
 }
 
@@ -157,6 +159,7 @@ pub enum GroundingCode {
 #[schemars(inline)]
 pub struct Limits {
     /// Voltage to keep in hand above the radio's least input. Default 2 V (common practice).
+    #[schemars(extend("x-least" = 0))]
     pub voltage_reserve: Option<Given<Volts>>,
 }
 

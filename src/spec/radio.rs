@@ -25,6 +25,7 @@ pub struct Radio {
     /// Power at the antenna port that can be set.
     pub transmit_power: Window<Dbm>,
     /// How far the power may be off, either way.
+    #[schemars(extend("x-least" = 0))]
     pub transmit_tolerance: Option<Given<Decibels>>,
     /// Modulation states, from the most robust to the fastest.
     pub states: Vec<State>,
@@ -74,6 +75,7 @@ pub struct State {
     /// Least level it holds at, at the bit error ratio of the data sheet.
     pub threshold: Given<Dbm>,
     /// How much the radio lowers its power in this state. Default none.
+    #[schemars(extend("x-least" = 0))]
     pub back_off: Option<Given<Decibels>>,
 }
 

@@ -83,6 +83,7 @@ pub struct Support {
     /// Height of its base above the ground of the site.
     pub base_height: Given<Metres>,
     /// Length that stands free above the base.
+    #[schemars(extend("x-least" = 0))]
     pub free_length: Given<Metres>,
 }
 

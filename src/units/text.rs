@@ -45,9 +45,23 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
         .iter()
         .find(|spelling| spelling.words.contains(&word))
         .ok_or_else(|| unknown_unit(kind, text, word_at, word))?;
+    if POSITIONS.contains(&kind.name) && word.ends_with(['N', 'S', 'E', 'W']) && text.trim_start().starts_with(SIGNS) {
+        let bare = text.trim_start().trim_start_matches(SIGNS).trim();
+        return Err(Fault {
+            span: 0..text.len(),
+            reason: "a sign and a letter both say which hemisphere".into(),
+            help: format!("leave out one of them: `{bare}` if the letter is right"),
+        });
+    }
     let value = convert(spelling, number, &text[..number.end], word).ok_or_else(|| no_number(kind, text))?;
     in_range(kind, text, tidy(value))
 }
+
+/// Kinds whose letter says what a sign would say.
+const POSITIONS: [&str; 2] = ["latitude", "longitude"];
+
+/// What a number may start with besides a digit.
+const SIGNS: [char; 3] = ['-', '+', '\u{2212}'];
 
 /// The notations in which number and unit are mixed.
 fn read_mixed(kind: &Kind, text: &str) -> Option<f64> {
@@ -115,7 +129,12 @@ fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
     Err(Fault {
         span: 0..text.len(),
         reason: format!("`{}` is outside what is possible here", text.trim()),
-        help: format!("between {low} {0} and {high} {0}, for example `{1}`", kind.unit, kind.example),
+        help: format!(
+            "between {} and {}, for example `{}`",
+            write(low, 0, kind.unit),
+            write(high, 0, kind.unit),
+            kind.example
+        ),
     })
 }
 
@@ -140,8 +159,12 @@ fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
         None if kind.name == "longitude" => "`11.204560 deg`, `11.204560° E` or `11°12'16.4\" E`, W for west".into(),
         None => format!("accepted here: {}; for example `{}`", list(kind), kind.example),
     };
-    let other =
-        super::kinds::ALL.iter().find(|other| other.name != kind.name && other.words().any(|known| known == word));
+    let other = super::kinds::ALL
+        .iter()
+        .filter(|other| other.name != kind.name)
+        // `W` is a power to everybody but a longitude.
+        .filter(|other| POSITIONS.contains(&kind.name) || !POSITIONS.contains(&other.name))
+        .find(|other| other.words().any(|known| known == word));
     let reason = match other {
         Some(other) if same_letters.is_none() => {
             format!("`{word}` is a unit of {}, not of {}", other.name, kind.name)
@@ -204,6 +227,8 @@ mod tests {
         close(value::<Latitude>("46.5° S"), -46.5);
         close(value::<Latitude>("46°30'36\" N"), 46.51);
         close(value::<Longitude>("11 12 0 W"), -11.2);
+        assert!(read(Latitude::KIND, "-46.5° S").is_err(), "twice south is not north");
+        assert!(read(Longitude::KIND, "-9.41° E").is_err());
         assert!(read(Latitude::KIND, "91 deg").is_err());
         assert!(read(Latitude::KIND, "46°30'36\" E").is_err());
     }
