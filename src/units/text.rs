@@ -147,14 +147,49 @@ fn no_number(kind: &Kind, text: &str) -> Fault {
     Fault { span: 0..text.len(), reason: format!("`{}` is no {}", text.trim(), kind.name), help }
 }
 
+/// Ways of writing a unit that are common and not ours, with the one that is.
+const LOOSE: [(&str, &str); 26] = [
+    ("Gbps", "Gbit/s"),
+    ("Gb/s", "Gbit/s"),
+    ("Mbps", "Mbit/s"),
+    ("Mb/s", "Mbit/s"),
+    ("metre", "m"),
+    ("metres", "m"),
+    ("meter", "m"),
+    ("meters", "m"),
+    ("mtr", "m"),
+    ("foot", "ft"),
+    ("feet", "ft"),
+    ("inch", "in"),
+    ("inches", "in"),
+    ("degree", "deg"),
+    ("degrees", "deg"),
+    ("\u{ba}", "°"),
+    ("Volt", "V"),
+    ("volts", "V"),
+    ("Watt", "W"),
+    ("watts", "W"),
+    ("ohms", "ohm"),
+    ("mm^2", "mm2"),
+    ("sqmm", "mm2"),
+    ("lbs", "lb"),
+    ("percent", "%"),
+    ("kmh", "km/h"),
+];
+
 fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
     if word.starts_with(',') {
         return no_number(kind, text);
     }
     let number = text[..at].trim();
     let same_letters = kind.words().find(|known| known.eq_ignore_ascii_case(word));
+    let meant = LOOSE.iter().find(|(loose, unit)| *loose == word && kind.words().any(|known| known == *unit));
     let help = match same_letters {
         Some(known) => format!("unit letters keep their case: `{number} {known}`"),
+        None if meant.is_some() => {
+            let unit = meant.map_or("", |(_, unit)| unit);
+            format!("write `{number} {unit}`")
+        }
         None if kind.name == "latitude" => "`46.512340 deg`, `46.512340° N` or `46°30'44.4\" N`, S for south".into(),
         None if kind.name == "longitude" => "`11.204560 deg`, `11.204560° E` or `11°12'16.4\" E`, W for west".into(),
         None => format!("accepted here: {}; for example `{}`", list(kind), kind.example),
