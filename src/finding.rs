@@ -10,8 +10,6 @@ use crate::rule::{Rule, Severity};
 pub enum Spot {
     /// A field of a document.
     Field(Place),
-    /// The key of a field, not its value.
-    Key(Place),
     /// A key of the author's choosing in the mapping at a place.
     Entry(Place, String),
     /// Bytes of a file, found while reading it.
@@ -25,7 +23,7 @@ impl Spot {
     #[must_use]
     pub fn file(&self) -> Option<FileId> {
         match self {
-            Self::Field(place) | Self::Key(place) | Self::Entry(place, _) => Some(place.document.file),
+            Self::Field(place) | Self::Entry(place, _) => Some(place.document.file),
             Self::Bytes(file, _) => Some(*file),
             Self::Path(_) => None,
         }

@@ -122,7 +122,7 @@ fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broke
     let judged = found.list.split_off(start);
     found.list.extend(judged.into_iter().filter(|finding| {
         let places = finding.labels.iter().filter_map(|label| match &label.spot {
-            Spot::Field(place) | Spot::Key(place) | Spot::Entry(place, _) => Some(place),
+            Spot::Field(place) | Spot::Entry(place, _) => Some(place),
             Spot::Bytes(..) | Spot::Path(_) => None,
         });
         let touched: Vec<Broken> = places.filter_map(|place| holes.at(place)).collect();

@@ -69,14 +69,13 @@ impl Files {
     pub fn locate(&self, spot: &Spot) -> Option<Concrete> {
         match spot {
             Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
-            Spot::Field(place) => self.find(place, None, false),
-            Spot::Key(place) => self.find(place, None, true),
-            Spot::Entry(place, name) => self.find(place, Some(name), true),
+            Spot::Field(place) => self.find(place, None),
+            Spot::Entry(place, name) => self.find(place, Some(name)),
             Spot::Path(_) => None,
         }
     }
 
-    fn find(&self, place: &Place, entry: Option<&str>, key: bool) -> Option<Concrete> {
+    fn find(&self, place: &Place, entry: Option<&str>) -> Option<Concrete> {
         let file = place.document.file;
         let source = self.get(file)?;
         let Some(document) = source.parsed().documents.get(usize::from(place.document.number)) else {
@@ -91,7 +90,7 @@ impl Files {
             .chain(entry.map(Step::Key))
             .collect();
         let found = document.find(&steps);
-        let span = if key { found.key.unwrap_or(found.span) } else { found.span };
+        let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
         // A label over many lines hides what it points at: keep its first line.
         let text = &source.text;
         let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
