@@ -60,7 +60,8 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     }
     findings.retain(|finding| concerns(finding, &files, scope));
     findings.sort_by_cached_key(|finding| order(finding, &files));
-    findings.dedup();
+    // What is wrong with a part that several hops share is said once.
+    findings.dedup_by(|later, first| later.says_the_same(first));
     Evaluation { files, findings, hops, hop_count }
 }
 

@@ -86,6 +86,14 @@ impl Finding {
         self
     }
 
+    /// Whether it tells a person nothing that another one does not, whatever hop they are about.
+    #[must_use]
+    pub fn says_the_same(&self, other: &Self) -> bool {
+        let words =
+            |finding: &Self| (finding.rule.name, finding.severity, finding.message.clone(), finding.help.clone());
+        words(self) == words(other) && self.labels == other.labels
+    }
+
     /// Says what would mend it.
     pub fn help(&mut self, text: impl Into<String>) -> &mut Self {
         self.help = Some(text.into());

@@ -4,6 +4,7 @@
 //! write its file, name it in the `mod` list of its family and in [`ALL`], and give it a folder of fixtures under
 //! `tests/rules`.
 
+pub mod antenna;
 pub mod budget;
 pub mod channel;
 pub mod grounding;
@@ -43,12 +44,18 @@ pub enum Check {
 
 /// Every rule that judges a hop, in the order `explain` lists them.
 pub static ALL: &[&Entry] = &[
+    &antenna::aperture_efficiency_impossible::ENTRY,
+    &antenna::aperture_efficiency_unusual::ENTRY,
+    &antenna::gain_and_beamwidth_disagree::ENTRY,
+    &budget::acceptance_window_too_tight::ENTRY,
     &budget::availability_below_objective::ENTRY,
     &budget::capacity_out_of_reach::ENTRY,
     &budget::fade_margin_below_objective::ENTRY,
     &budget::level_above_overload::ENTRY,
     &budget::level_off_readout::ENTRY,
     &budget::melting_snow_on_path::ENTRY,
+    &budget::threshold_impossible::ENTRY,
+    &budget::threshold_unusual::ENTRY,
     &budget::wet_antenna_not_counted::ENTRY,
     &channel::frequency_outside_antenna::ENTRY,
     &channel::frequency_outside_radio::ENTRY,

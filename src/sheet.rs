@@ -6,6 +6,7 @@
 
 mod air;
 mod budget;
+mod dish;
 mod end;
 mod line;
 mod margin;
@@ -16,6 +17,7 @@ mod path;
 mod rain;
 mod run;
 mod target;
+mod threshold;
 
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
@@ -23,15 +25,17 @@ use crate::place::Place;
 use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
+pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{Code, EndLines, EndSheet};
-pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
+pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Ratio, Row, Section, Shown, Words};
 pub use margin::MarginLines;
-pub use mend::Mends;
+pub use mend::{Mend, Mends};
 pub use mount::{Reach, TiltMend};
 pub use path::{PathLines, ServiceLines};
 pub use rain::RainMaps;
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
+pub use threshold::{ThresholdLines, ThresholdSheet};
 
 /// Everything computed for one hop.
 #[derive(Debug)]

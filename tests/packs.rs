@@ -177,6 +177,16 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
             let (least, most) = (value("voltage_at_least"), value("voltage_at_most"));
             let bands = [format!("Accept {least} to {most}"), format!("Accept {most} to {least}")];
             assert!(bands.iter().any(|band| text.contains(band)), "{bands:?}");
+            let lobes = |case: &str, line: &str| hop.lines[&key(&format!("side_lobes.{case}.{line}"))].as_str();
+            for (label, case) in [("This end", "here"), ("The far end", "there"), ("Both ends", "both")] {
+                let (least, most) = (lobes(case, "level_least"), lobes(case, "level_most"));
+                assert!(has_row(&text, label, &[least, "to", most]), "{label}: {least} to {most}");
+            }
+            let warned = ["voltage_at_least", "voltage_at_most"].map(|line| lobes("here", line));
+            assert!(text.contains("you are on a side lobe"), "a warning");
+            assert!(warned.iter().any(|volts| text.contains(&format!("If you read {volts}"))), "{warned:?}");
+            let sweep = value("side_lobes.sweep");
+            assert!(text.contains(&format!("at least {sweep} to both sides")), "{sweep}");
             let levels = format!("Accept {} to {}", value("level_least"), value("level_most"));
             assert!(text.contains(&levels), "{levels}");
             assert!(text.contains(value("target_voltage")), "target");

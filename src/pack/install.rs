@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::End;
 use super::cautions::{self, Caution};
+use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::steps::{self, Item};
 use super::words::{Fact, Table, band, fact, given_or, say, shown};
@@ -35,6 +36,7 @@ pub(super) struct Install {
     grounding: Vec<Fact>,
     cabling: Vec<Item>,
     target: Target,
+    lobes: Lobes,
     indicators: Table,
     alignment: Vec<Item>,
     outside: Table,
@@ -92,6 +94,7 @@ impl Install {
             grounding: grounding(end),
             cabling: steps::cabling(end),
             target: target(end),
+            lobes: Lobes::of(end),
             indicators: indicators(own),
             alignment: steps::alignment(sheet, end),
             outside: outside(end),

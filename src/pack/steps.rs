@@ -7,7 +7,7 @@ use super::parts::{place, way_up};
 use super::words::{say, shown};
 use crate::sheet::{EndSheet, HopSheet, RunSheet};
 use crate::spec::Service;
-use crate::units::given_in_both;
+use crate::units::{Degrees, given_in_both};
 
 /// Something to do, or something to know before doing it.
 #[derive(Debug, Serialize)]
@@ -139,11 +139,16 @@ fn energise(run: &RunSheet<'_>, items: &mut Vec<Item>) {
     }
 }
 
+/// How far to sweep so that the beam shows between its side lobes.
+fn sweep(end: &EndSheet<'_>) -> String {
+    let far = |angle: Degrees| format!("at least {}", shown(&angle.to_string()));
+    end.dish.lobes.sweep.get().map_or_else(|| "well past the first peak".into(), far)
+}
+
 /// From two powered ends to a locked and recorded antenna.
 pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
     let own = end.resolved;
     let port = &own.radio.readout.port;
-    let sense = end.lines.meter_sense.value.as_ref().map_or("—", |words| words.0.as_str());
     let bandwidth = &sheet.resolved.hop.channel.bandwidth;
     let mut items = vec![
         step("Call the crew at the far end. Agree who moves; the other end stands still."),
@@ -156,10 +161,8 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
         )),
         Item::Caution(cautions::RADIATION),
         step("Switch both transmitters on and wait until both radios have started."),
-        step(format!("Put a voltmeter that shows millivolts on port {port}. A stronger signal reads {sense}.")),
-        step(
-            "Sweep azimuth slowly, well past the first peak to both sides. Note every peak, go back to the strongest.",
-        ),
+        step(format!("Put a voltmeter that shows millivolts on port {port}.")),
+        step(format!("Sweep azimuth slowly, {} to both sides. Go back to the strongest peak.", sweep(end))),
         step("Sweep tilt in the same way. Go back to the strongest peak."),
         step("Peak with the fine screws. Then let the far end do the same. Repeat until neither end gains."),
         step("Compare with the target above. Write the reading into the record."),

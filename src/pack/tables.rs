@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::lobes;
 use super::parts;
 use super::words::{Table, band, given_or, say, say_in_both, shown};
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, Row, RunLines, RunSheet, Shown};
@@ -175,6 +176,14 @@ pub(super) fn alignment(sheet: &HopSheet<'_>) -> Table {
     let volts = |end: &EndSheet<'_>| band(&end.lines.voltage_at_least, &end.lines.voltage_at_most);
     each("Readings to accept", sheet, volts, &mut table);
     both("A stronger signal reads", sheet, |end| &end.lines.meter_sense, &mut table);
+    both("Uncertainty of the level, 95 %", sheet, |end| &end.lines.level_uncertainty, &mut table);
+    each("First null off the axis", sheet, lobes::nulls, &mut table);
+    each("First side lobe off the axis", sheet, lobes::angles, &mut table);
+    for (number, label) in ["this end on a side lobe", "the far end on one", "both ends on one"].into_iter().enumerate()
+    {
+        let words = |end: &EndSheet<'_>| lobes::reading(end, end.dish.readings()[number].2);
+        each(&format!("Meter with {label}"), sheet, words, &mut table);
+    }
     each("Meter on port", sheet, |end| end.resolved.radio.readout.port.to_string(), &mut table);
     table
 }

@@ -64,6 +64,18 @@ pub fn estimated_gain(frequency: Gigahertz, diameter: Millimetres) -> Dbi {
     Dbi(20.0 * libm::log10(electrical_diameter(frequency, diameter)) + 7.7)
 }
 
+/// Diameter of a dish of which only the gain is known: the inverse of [`estimated_gain`].
+///
+/// ```text
+/// D = λ 10^((G - 7.7) / 20)
+/// ```
+///
+/// Source: Recommendation ITU-R F.699-8, recommends 3 (clause from memory, not seen).
+#[must_use]
+pub fn estimated_diameter(frequency: Gigahertz, gain: Dbi) -> Millimetres {
+    Millimetres(1000.0 * wavelength(frequency).0 * libm::exp10((gain.0 - 7.7) / 20.0))
+}
+
 /// Gain of a round beam of half-power width `φ`.
 ///
 /// ```text
@@ -76,6 +88,18 @@ pub fn estimated_gain(frequency: Gigahertz, diameter: Millimetres) -> Dbi {
 #[must_use]
 pub fn gain_of_beam(beamwidth: Degrees) -> Dbi {
     Dbi(44.5 - 20.0 * libm::log10(beamwidth.0))
+}
+
+/// Half-power width of the round beam of a gain: the inverse of [`gain_of_beam`].
+///
+/// ```text
+/// φ = 10^((44.5 - G) / 20)
+/// ```
+///
+/// Source: Recommendation ITU-R F.699-8, recommends 3 (clause from memory, not seen).
+#[must_use]
+pub fn beam_of_gain(gain: Dbi) -> Degrees {
+    Degrees(libm::exp10((44.5 - gain.0) / 20.0))
 }
 
 /// Full width of the main beam between its half-power points.
@@ -191,6 +215,21 @@ pub fn side_lobes(frequency: Gigahertz, diameter: Millimetres) -> Option<SideLob
         first_side_lobe: band(uniform.first_side_lobe, tapered.first_side_lobe),
         level: [uniform.side_lobe_level, tapered.side_lobe_level],
     })
+}
+
+/// First null and first side lobe of a measured pattern: the first dip of it, and the peak behind. Points are an angle off
+/// the axis and the decibels below the gain there, in order of angle.
+///
+/// None for a pattern that ends before, or that is an envelope and so has no dip.
+///
+/// Source: definition of the first side lobe.
+#[must_use]
+pub fn measured_lobes(pattern: &[(Degrees, Decibels)]) -> Option<SideLobes> {
+    let null = pattern.windows(2).position(|pair| pair[1].1 < pair[0].1)?;
+    let behind = &pattern[null..];
+    let lobe = behind.windows(2).position(|pair| pair[1].1 > pair[0].1)?;
+    let (null, (angle, below)) = (pattern[null].0, behind[lobe]);
+    Some(SideLobes { first_null: [null; 2], first_side_lobe: [angle; 2], level: [Decibels(-below.0); 2] })
 }
 
 /// Loss between two linear polarisations turned against each other by `φ`.

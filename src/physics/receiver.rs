@@ -107,6 +107,30 @@ pub fn uncoded(bits: u8) -> Option<Decibels> {
     UNCODED.iter().find(|(of, _)| *of == bits).map(|(_, snr)| *snr)
 }
 
+/// Least threshold a constellation can have over a receiver's `noise`: no receiver holds below it.
+///
+/// ```text
+/// P_min = N + 10 lg( 2^(0.9 b) - 1 )
+/// ```
+///
+/// Source: [`shannon_limit`].
+#[must_use]
+pub fn least_threshold(noise: Dbm, bits: u8) -> Dbm {
+    noise + shannon_limit(bits)
+}
+
+/// Threshold above which it is more likely that of another modulation or bandwidth. None without an [`uncoded`] figure.
+///
+/// ```text
+/// P_max = N + SNR_uncoded + 5 dB
+/// ```
+///
+/// Source: [`uncoded`]; the 5 dB are common practice, no source.
+#[must_use]
+pub fn greatest_usual_threshold(noise: Dbm, bits: u8) -> Option<Dbm> {
+    uncoded(bits).map(|needed| noise + needed + SUSPICIOUS)
+}
+
 /// What to think of a stated threshold.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Plausibility {
@@ -125,10 +149,9 @@ pub enum Plausibility {
 /// Source: [`shannon_limit`] and [`uncoded`]; the 5 dB are common practice, no source.
 #[must_use]
 pub fn judge_threshold(threshold: Dbm, noise: Dbm, bits: u8) -> Plausibility {
-    let snr = threshold - noise;
-    if snr < shannon_limit(bits) {
+    if threshold < least_threshold(noise, bits) {
         Plausibility::Impossible
-    } else if uncoded(bits).is_some_and(|needed| snr > needed + SUSPICIOUS) {
+    } else if greatest_usual_threshold(noise, bits).is_some_and(|greatest| threshold > greatest) {
         Plausibility::Suspicious
     } else {
         Plausibility::Plausible

@@ -1,9 +1,12 @@
 //! Rules on levels, margins and availability.
 
+pub mod acceptance_window_too_tight;
 pub mod availability_below_objective;
 pub mod capacity_out_of_reach;
 pub mod fade_margin_below_objective;
 pub mod level_above_overload;
 pub mod level_off_readout;
 pub mod melting_snow_on_path;
+pub mod threshold_impossible;
+pub mod threshold_unusual;
 pub mod wet_antenna_not_counted;

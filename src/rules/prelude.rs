@@ -3,13 +3,22 @@
 pub(super) use crate::at;
 pub(super) use crate::finding::Findings;
 pub(super) use crate::rule;
-pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, RunSheet};
+pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RunSheet};
 pub(super) use crate::spec::{Service, Window};
 pub(super) use crate::units::{Gigahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
     line.get().map_or_else(|| "—".into(), |value| value.to_string())
+}
+
+/// Single changes that would do, in words; `otherwise` if none does.
+pub(super) fn any_of(mend: &Mend, otherwise: &str) -> String {
+    match mend.words().as_slice() {
+        [] => otherwise.to_owned(),
+        [only] => format!("{only} gives it"),
+        many => format!("any one of these gives it: {}", many.join("; ")),
+    }
 }
 
 /// The edges of the channel, in words, if it is not wholly inside a band.

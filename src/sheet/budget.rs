@@ -9,10 +9,12 @@ use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
 use crate::physics::rain_outage::{Outage, RainFade};
 use crate::physics::worst_month::{MonthOutage, Share};
-use crate::physics::{fog, free_space, gas, link, rain};
+use crate::physics::{antenna, fog, free_space, gas, link, rain};
 use crate::place::Place;
 use crate::spec::{self, Antenna, Hop, Polarisation, Radio};
-use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Minutes, Percent};
+use crate::units::{
+    Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Megahertz, Minutes, Percent,
+};
 
 const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
 const GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere";
@@ -33,6 +35,8 @@ lines! {
         level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g";
         wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
             "sum of both antennas as written, none where nothing is written; no ITU method";
+        aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
+            "sum of 12 (θ/θ_3)² for each aim error as written, none where nothing is written (ITU-R F.699-8, main beam)";
         fog_loss: Decibels, "A_f", "loss in fog", "ITU-R P.840-9 at the path temperature, over the slant distance";
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
@@ -45,7 +49,7 @@ lines! {
         capacity: Given<MegabitsPerSecond>, "C", "capacity", AS_WRITTEN;
         threshold: Given<Dbm>, "P_th", "receiver threshold", AS_WRITTEN;
         level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
-        margin: Decibels, "M", "fade margin", "P_r − P_th";
+        margin: Decibels, "M", "fade margin", "P_r − L_p − P_th";
         rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
         outage: Outage, "p", "rain outage", "ITU-R P.530-18 §2.4.1 solved for p, P.838-3";
         availability: Percent, "100 − p", "availability", "100 % less the rain outage";
@@ -131,8 +135,18 @@ impl Direction<'_> {
     }
 }
 
+/// What is changed to see whether a hop would pass; by default nothing.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Trial {
+    /// More gain or power than is written.
+    pub(super) more: Decibels,
+    /// Another bandwidth than is written.
+    pub(super) bandwidth: Option<Megahertz>,
+}
+
 /// One direction before anything is computed.
 struct Way<'n> {
+    trial: Trial,
     hop: &'n Document<Hop>,
     sender: &'n ResolvedEnd<'n>,
     receiver: &'n ResolvedEnd<'n>,
@@ -146,14 +160,25 @@ pub(super) fn compute<'n>(
     target: &Target,
     a_sends: bool,
 ) -> Direction<'n> {
+    with(resolved, path, target, a_sends, Trial::default())
+}
+
+/// A direction with something changed.
+pub(super) fn with<'n>(
+    resolved: &'n ResolvedHop<'n>,
+    path: &PathLines,
+    target: &Target,
+    a_sends: bool,
+    trial: Trial,
+) -> Direction<'n> {
     let (hop, a, b) = (resolved.hop, &resolved.a, &resolved.b);
     let channel = &hop.spec.channel;
     let (name, title, way) = if a_sends {
         let (frequency, frequency_at) = (&channel.a_to_b, at!(hop.channel.a_to_b));
-        ("a_to_b", "a to b", Way { hop, sender: a, receiver: b, frequency, frequency_at })
+        ("a_to_b", "a to b", Way { trial, hop, sender: a, receiver: b, frequency, frequency_at })
     } else {
         let (frequency, frequency_at) = (&channel.b_to_a, at!(hop.channel.b_to_a));
-        ("b_to_a", "b to a", Way { hop, sender: b, receiver: a, frequency, frequency_at })
+        ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at })
     };
     let rain = rain_fade(&way, path);
     let lines = budget(&way, path, &rain, target);
@@ -183,7 +208,8 @@ fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, tar
     let gas_loss = gas_attenuation.clone().and_then(|attenuation| Ok(attenuation * slant?));
     let level = free_space_loss.clone().and_then(|free_space| {
         let gains = [sending.gain.value, receiving.gain.value];
-        Ok(link::received_level(end.transmit_power.value, gains, &[free_space, gas_loss.clone()?]))
+        let power = end.transmit_power.value + way.trial.more;
+        Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?]))
     });
     let objective_fade = rain.clone().and_then(|rain| {
         let outside =
@@ -209,6 +235,7 @@ fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, tar
         gas_loss: Line::new(gas_loss, &gas_from).by(gas_loss_by),
         level: Line::new(level, &level_from),
         wet_loss: wet_loss(sending, receiving),
+        aim_loss: aim_loss(way.sender, way.receiver),
         fog_loss: fog_loss(way, path, target),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
         objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),
@@ -218,6 +245,21 @@ fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, tar
 fn wet_loss(sending: &Document<Antenna>, receiving: &Document<Antenna>) -> Line<Decibels> {
     let of = |antenna: &Document<Antenna>| antenna.wet_loss.as_ref().map_or(Decibels(0.0), |given| given.value);
     Line::known(of(sending) + of(receiving), &[at!(sending.wet_loss), at!(receiving.wet_loss)])
+}
+
+/// What the aim of both ends may cost once they are locked.
+fn aim_loss(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Line<Decibels> {
+    let of = |own: &ResolvedEnd<'_>| {
+        let (end, antenna) = (own.end, own.antenna);
+        let Some(error) = &end.aim_error else { return Ok(Decibels(0.0)) };
+        let off = || Missing::new("an aim error beyond 0.9 of the beamwidth is off the main beam", at!(end.aim_error));
+        antenna::pointing_loss(error.value, antenna.beamwidth.value).ok_or_else(off)
+    };
+    let from = [sender, receiver].into_iter().flat_map(|own| {
+        let (end, antenna) = (own.end, own.antenna);
+        [at!(end.aim_error), at!(antenna.beamwidth)]
+    });
+    Line::new(of(sender).and_then(|there| Ok(there + of(receiver)?)), &from.collect::<Vec<_>>())
 }
 
 fn fog_loss(way: &Way<'_>, path: &PathLines, target: &Target) -> Line<Decibels> {
@@ -262,7 +304,7 @@ fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
 
 fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing>) -> Vec<State> {
     let (hop, radio) = (way.hop, way.receiver.radio);
-    let bandwidth = hop.channel.bandwidth.value;
+    let bandwidth = way.trial.bandwidth.unwrap_or(hop.channel.bandwidth.value);
     let usable = (0..radio.states.len()).filter(|i| radio.states[*i].bandwidth.value == bandwidth);
     usable
         .map(|i| {
@@ -271,13 +313,15 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
             let (capacity_at, threshold_at) = (at!(radio.states[i].capacity), at!(radio.states[i].threshold));
             let (back_off, back_off_at) = back_off(way.sender.radio, state);
             let level = lines.level.need().map(|level| level - back_off);
-            let margin = level.clone().map(|level| link::fade_margin(level, state.threshold.value));
+            let margin = level
+                .clone()
+                .and_then(|level| Ok(link::fade_margin(level, state.threshold.value) - lines.aim_loss.need()?));
             let rain_margin = margin.clone().and_then(|margin| Ok(margin - lines.wet_loss.need()?));
             let outage = rain_margin.clone().and_then(|margin| Ok(rain.clone()?.outage(margin)));
             let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
             let mut level_from = joined(&lines.level.from, &chosen_by);
             level_from.extend(back_off_at);
-            let margin_from = joined(&[threshold_at], &level_from);
+            let margin_from = joined(&joined(&[threshold_at], &level_from), &lines.aim_loss.from);
             let rain_margin_from = joined(&margin_from, &lines.wet_loss.from);
             let outage_from = joined(&rain_margin_from, &lines.rain_fade.from);
             let worst = outage.clone().map(MonthOutage::of);

@@ -1,20 +1,24 @@
 //! One end: where it points, what its bracket gives, what its meter will read, how it is grounded.
 
 use super::budget::Direction;
+use super::dish::{self, DishSheet};
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
 use super::margin;
-use super::meter::meter;
+use super::meter;
 use super::mount::{TiltMend, height_mend, reach, tilt_mends};
 use super::path::{PathLines, altitude};
 use super::run::{self, RunSheet};
 use super::target::{Target, Wanted};
+use super::threshold::{self, ThresholdSheet};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
 use crate::place::Place;
 use crate::spec::GroundingCode;
-use crate::units::{self, Dbm, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity, SquareMillimetres, Volts};
+use crate::units::{
+    self, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity, SquareMillimetres, Volts,
+};
 
 const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
 const SCALE: &str = "straight line through the radio's two read-out points";
@@ -35,6 +39,8 @@ lines! {
         target_level: Dbm, "P_r", "level to align to", "predicted level, clear sky, full power";
         level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
         level_most: Dbm, "", "highest level to accept", "predicted level plus the acceptance window";
+        level_uncertainty: Decibels, "U", "uncertainty of the predicted level, either way",
+            "stated limits of power, gains and read-out / √3, root sum of squares, k = 2 (JCGM 100:2008)";
         target_voltage: MeterVolts, "V", "meter reading to align to", SCALE;
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
@@ -63,8 +69,14 @@ pub struct EndSheet<'n> {
     pub height_mend: Option<Metres>,
     /// What the code in force asks of the grounding conductor, with its name.
     pub code: Option<Code>,
+    /// Power of the far end with which the meter could show the whole acceptance window, where it does not.
+    pub align_power: Option<Dbm>,
     /// Volts to keep in hand at the radio.
     pub voltage_reserve: Wanted<Volts>,
+    /// Its antenna.
+    pub dish: DishSheet,
+    /// The thresholds of its receiver that can be held against physics.
+    pub thresholds: Vec<ThresholdSheet>,
     /// Its cable runs.
     pub runs: Vec<RunSheet<'n>>,
 }
@@ -95,6 +107,8 @@ impl EndSheet<'_> {
 
     pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
         self.lines.mask(broken);
+        self.dish.mask(broken);
+        self.thresholds.iter_mut().for_each(|threshold| threshold.lines.mask(broken));
         for run in &mut self.runs {
             run.mask(broken);
         }
@@ -102,12 +116,16 @@ impl EndSheet<'_> {
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
+        self.dish.missing(each);
+        self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.runs.iter().for_each(|run| run.lines.missing(each));
     }
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let key = format!("ends.{}", self.name);
         sections.push(Section::of(key.clone(), format!("End {}", self.name), |rows| self.lines.rows(&key, rows)));
+        self.dish.sections(self.name, sections);
+        sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(self.name, i)));
         for (i, run) in self.runs.iter().enumerate() {
             let key = format!("{key}.runs[{i}]");
             let title = format!("End {}, run to port {}", self.name, run.resolved.port.id);
@@ -145,7 +163,7 @@ pub(super) fn compute<'n>(
     let unstated = || Missing::judged("no grounding conductor is given", at!(end.grounding.conductor));
     let conductor = end.grounding.conductor.clone().ok_or_else(unstated);
     let support = own.support;
-    let meter = meter(own, incoming, target);
+    let meter = meter::meter(own, incoming, target);
     let lines = EndLines {
         height: Line::known(end.height.clone(), &[at!(end.height)]),
         altitude: Line::known(own_altitude, &altitude_from),
@@ -160,6 +178,7 @@ pub(super) fn compute<'n>(
         target_level: incoming.lines.level.clone(),
         level_least: meter.least,
         level_most: meter.most,
+        level_uncertainty: meter::uncertainty(own, far),
         target_voltage: meter.target_voltage,
         voltage_at_least: meter.voltage_at_least,
         voltage_at_most: meter.voltage_at_most,
@@ -170,7 +189,20 @@ pub(super) fn compute<'n>(
     };
     let runs = own.runs.iter().map(|run| run::compute(own, run, target)).collect();
     let voltage_reserve = target.voltage_reserve.clone();
-    EndSheet { name, resolved: own, far, lines, mends, height_mend, code, voltage_reserve, runs }
+    EndSheet {
+        name,
+        resolved: own,
+        far,
+        lines,
+        mends,
+        height_mend,
+        code,
+        align_power: meter::power_that_reads(own, far, incoming, target),
+        voltage_reserve,
+        dish: dish::compute(own, far, incoming),
+        thresholds: threshold::compute(own, hop),
+        runs,
+    }
 }
 
 struct Aim {

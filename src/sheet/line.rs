@@ -181,6 +181,25 @@ impl Shown for Words {
     }
 }
 
+/// A bare number between things of one kind, to two decimals.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct Ratio(pub f64);
+
+impl std::fmt::Display for Ratio {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{:.2}", self.0)
+    }
+}
+
+impl Shown for Ratio {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        Some((self.0, "1"))
+    }
+    fn text(&self) -> String {
+        self.to_string()
+    }
+}
+
 /// A line without its type, to print.
 #[derive(Debug, Clone)]
 pub struct Row {

@@ -1,20 +1,57 @@
 //! What would mend a hop that misses its objective, found by trying it on the sheet's own physics.
 
-use super::budget::{self, Direction};
+use super::budget::{self, Direction, Trial};
 use super::path::{self, PathLines};
 use super::rain::RainMaps;
 use super::target::Target;
 use crate::network::ResolvedHop;
-use crate::units::{Metres, Quantity as _};
+use crate::units::{Dbm, Decibels, MegabitsPerSecond, Megahertz, Metres, Quantity as _};
 
-/// Lengths of the hop at which it would pass; `None` while it does, and where no length would do.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+/// What would mend a hop, for each objective it may miss.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Mends {
     /// For the availability asked for.
-    pub availability_distance: Option<Metres>,
+    pub availability: Mend,
     /// For the fade margin asked for, in both directions.
-    pub margin_distance: Option<Metres>,
+    pub margin: Mend,
 }
+
+/// Single changes each of which would do, without overloading a receiver. Empty while nothing is amiss.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Mend {
+    /// More gain of both antennas together, all else as it is.
+    pub gain: Option<Decibels>,
+    /// Powers to set at ends a and b, within what the radios allow; the one that is to stay is none.
+    pub power: Option<[Option<Dbm>; 2]>,
+    /// Another bandwidth, and the state that then reaches the capacity asked for.
+    pub bandwidth: Option<(Megahertz, String)>,
+    /// A smaller capacity that the hop does reach, and the state that gives it.
+    pub capacity: Option<(MegabitsPerSecond, String)>,
+    /// A shorter hop.
+    pub distance: Option<Metres>,
+}
+
+impl Mend {
+    /// The changes in words, the one that costs least first.
+    #[must_use]
+    pub fn words(&self) -> Vec<String> {
+        let mut list = Vec::new();
+        match self.power {
+            Some([Some(a), Some(b)]) => list.push(format!("a power of {a} at end a and {b} at end b")),
+            Some([Some(a), None]) => list.push(format!("a power of {a} at end a")),
+            Some([None, Some(b)]) => list.push(format!("a power of {b} at end b")),
+            _ => {}
+        }
+        list.extend(self.bandwidth.as_ref().map(|(width, state)| format!("a bandwidth of {width} with {state}")));
+        list.extend(self.gain.map(|gain| format!("{gain} more gain, both antennas together")));
+        list.extend(self.distance.map(|length| format!("a hop of {length}")));
+        list.extend(self.capacity.as_ref().map(|(rate, state)| format!("an objective of {rate} ({state})")));
+        list
+    }
+}
+
+/// Whether one direction meets an objective; none where that cannot be told.
+type Passes<'p> = &'p dyn Fn(&Direction<'_>) -> Option<bool>;
 
 pub(super) fn of(
     resolved: &ResolvedHop<'_>,
@@ -23,47 +60,158 @@ pub(super) fn of(
     path: &PathLines,
     directions: [&Direction<'_>; 2],
 ) -> Mends {
-    let shorter = |passes: &dyn Fn([&Direction<'_>; 2]) -> Option<bool>| {
-        (!passes(directions)?).then(|| shorter(resolved, target, maps, path, passes)).flatten()
+    let bench = Bench { resolved, target, maps, path, directions };
+    // The same rain falls on both directions: the hop is as available as the worse one.
+    let enough = |state: usize, direction: &Direction<'_>| {
+        Some(direction.states[state].lines.availability.get()? >= target.availability.value())
     };
-    Mends {
-        availability_distance: shorter(&|[one, other]| {
-            let service = path::service(one, other, target);
-            Some(service.availability.get()? >= target.availability.value())
-        }),
-        margin_distance: shorter(&|directions| {
-            let wanted = target.fade_margin.as_ref()?.value();
-            let margins = directions.map(|direction| direction.margins.fade_margin.get());
-            let [one, other] = margins;
-            Some(one? >= wanted && other? >= wanted)
-        }),
+    let available = |direction: &Direction<'_>| enough(direction.objective?, direction);
+    let wide = |state: usize, direction: &Direction<'_>| {
+        Some(direction.states[state].lines.margin.get()? >= target.fade_margin.as_ref()?.value())
+    };
+    let held = |direction: &Direction<'_>| wide(direction.objective?, direction);
+    Mends { availability: bench.mend(&available, &enough), margin: bench.mend(&held, &wide) }
+}
+
+/// A hop to try changes on.
+struct Bench<'m, 'n> {
+    resolved: &'n ResolvedHop<'n>,
+    target: &'m Target,
+    maps: &'m RainMaps,
+    path: &'m PathLines,
+    directions: [&'m Direction<'m>; 2],
+}
+
+/// More decibels than this are no mend.
+const MOST: Decibels = Decibels(60.0);
+
+impl Bench<'_, '_> {
+    fn mend(&self, passes: Passes<'_>, state_passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Mend {
+        let [Some(a_to_b), Some(b_to_a)] = self.directions.map(passes) else { return Mend::default() };
+        if a_to_b && b_to_a {
+            return Mend::default();
+        }
+        Mend {
+            gain: self.gain(passes),
+            power: self.power([a_to_b, b_to_a], passes),
+            bandwidth: self.bandwidth(passes),
+            capacity: self.capacity(state_passes),
+            distance: self.shorter(passes),
+        }
+    }
+
+    fn trial(&self, a_sends: bool, trial: Trial) -> Direction<'_> {
+        budget::with(self.resolved, self.path, self.target, a_sends, trial)
+    }
+
+    /// Whether a direction with something changed passes and leaves the receiver whole.
+    fn good(&self, a_sends: bool, trial: Trial, passes: Passes<'_>) -> bool {
+        let direction = self.trial(a_sends, trial);
+        passes(&direction) == Some(true) && !loud(&direction)
+    }
+
+    /// The fewest decibels with which a direction passes.
+    fn more(&self, a_sends: bool, passes: Passes<'_>) -> Option<Decibels> {
+        let does =
+            |more: f64| passes(&self.trial(a_sends, Trial { more: Decibels(more), bandwidth: None })) == Some(true);
+        let (mut low, mut high) = (0.0, MOST.0);
+        if does(low) {
+            return Some(Decibels(low));
+        }
+        if !does(high) {
+            return None;
+        }
+        for _ in 0..40 {
+            let middle = f64::midpoint(low, high);
+            if does(middle) { high = middle } else { low = middle }
+        }
+        Some(Decibels(high))
+    }
+
+    fn gain(&self, passes: Passes<'_>) -> Option<Decibels> {
+        let [one, other] = [self.more(true, passes)?, self.more(false, passes)?];
+        let more = if one < other { other } else { one }.rounded_up();
+        let trial = Trial { more, bandwidth: None };
+        [true, false].into_iter().all(|a_sends| self.good(a_sends, trial, passes)).then_some(more)
+    }
+
+    fn power(&self, enough: [bool; 2], passes: Passes<'_>) -> Option<[Option<Dbm>; 2]> {
+        let mut powers = [None; 2];
+        for ((a_sends, enough), power) in [true, false].into_iter().zip(enough).zip(&mut powers) {
+            if enough {
+                continue;
+            }
+            let sender = if a_sends { &self.resolved.a } else { &self.resolved.b };
+            let now = sender.end.transmit_power.value;
+            let set = (now + self.more(a_sends, passes)?).rounded_up();
+            let trial = Trial { more: set - now, bandwidth: None };
+            let allowed = sender.radio.transmit_power.holds(set) && self.good(a_sends, trial, passes);
+            *power = Some(allowed.then_some(set)?);
+        }
+        Some(powers)
+    }
+
+    /// The bandwidth, of those both radios have states for, that leaves most to spare.
+    fn bandwidth(&self, passes: Passes<'_>) -> Option<(Megahertz, String)> {
+        let [a, b] = [self.resolved.a.radio, self.resolved.b.radio];
+        let own = self.resolved.hop.channel.bandwidth.value;
+        let mut widths: Vec<Megahertz> = a.states.iter().map(|state| state.bandwidth.value).collect();
+        widths.retain(|width| *width != own && b.states.iter().any(|state| state.bandwidth.value == *width));
+        widths.sort_by(|one, other| one.0.total_cmp(&other.0));
+        widths.dedup();
+        // A narrower channel fits where the wide one did.
+        let trials = widths.into_iter().filter(|width| *width < own).filter_map(|width| {
+            let trial = Trial { more: Decibels(0.0), bandwidth: Some(width) };
+            let [one, other] = [true, false].map(|a_sends| self.trial(a_sends, trial));
+            let good = [&one, &other].iter().all(|way| passes(way) == Some(true) && !loud(way));
+            let spare = [&one, &other].map(|way| way.margins.fade_margin.get().unwrap_or_default().0);
+            let title = one.objective_state()?.title.clone();
+            good.then_some((width, title, spare[0].min(spare[1])))
+        });
+        trials.max_by(|one, other| one.2.total_cmp(&other.2)).map(|(width, title, _)| (width, title))
+    }
+
+    /// The fastest state at the hop's bandwidth that passes in both directions.
+    fn capacity(&self, passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Option<(MegabitsPerSecond, String)> {
+        let [one, other] = self.directions;
+        let rate = |direction: &Direction<'_>, state: usize| {
+            direction.states[state].lines.capacity.value.as_ref().ok().map(|given| given.value)
+        };
+        let asked = self.target.capacity.value();
+        let best = |direction: &Direction<'_>| {
+            let good = (0..direction.states.len()).filter(|state| passes(*state, direction) == Some(true));
+            let rated = good.filter_map(|state| Some((rate(direction, state)?, direction.states[state].title.clone())));
+            let rated = rated.filter(|(rate, _)| *rate < asked);
+            rated.max_by(|one, other| one.0.0.total_cmp(&other.0.0))
+        };
+        let (one, other) = (best(one)?, best(other)?);
+        Some(if one.0 < other.0 { one } else { other })
+    }
+
+    /// The greatest length, rounded down, at which it passes.
+    fn shorter(&self, passes: Passes<'_>) -> Option<Metres> {
+        let whole = self.path.distance.get()?;
+        let good = |share: f64| {
+            let path = path::with_share(self.resolved, self.target, self.maps, share);
+            let [one, other] = [true, false].map(|a_sends| budget::compute(self.resolved, &path, self.target, a_sends));
+            let passes = [&one, &other].iter().all(|way| passes(way) == Some(true));
+            (passes, [&one, &other].iter().any(|way| loud(way)))
+        };
+        let (mut low, mut high) = (1.0 / whole.0.max(1.0), 1.0);
+        if !good(low).0 {
+            return None;
+        }
+        for _ in 0..40 {
+            let middle = f64::midpoint(low, high);
+            if good(middle).0 { low = middle } else { high = middle }
+        }
+        let length = Metres((whole.0 * low).floor()).rounded_down();
+        let (passes, loud) = good(length.0 / whole.0);
+        (length.0 >= 1.0 && passes && !loud).then_some(length)
     }
 }
 
-/// The greatest length, rounded down, at which it passes without overloading a receiver.
-fn shorter(
-    resolved: &ResolvedHop<'_>,
-    target: &Target,
-    maps: &RainMaps,
-    path: &PathLines,
-    passes: &dyn Fn([&Direction<'_>; 2]) -> Option<bool>,
-) -> Option<Metres> {
-    let whole = path.distance.get()?;
-    let good = |share: f64| {
-        let path = path::with_share(resolved, target, maps, share);
-        let [one, other] = [true, false].map(|a_sends| budget::compute(resolved, &path, target, a_sends));
-        let loud = [&one, &other].iter().any(|way| way.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0));
-        (passes([&one, &other]) == Some(true), loud)
-    };
-    let (mut low, mut high) = (1.0 / whole.0.max(1.0), 1.0);
-    if !good(low).0 {
-        return None;
-    }
-    for _ in 0..40 {
-        let middle = f64::midpoint(low, high);
-        if good(middle).0 { low = middle } else { high = middle }
-    }
-    let length = Metres((whole.0 * low).floor()).rounded_down();
-    let (passes, loud) = good(length.0 / whole.0);
-    (length.0 >= 1.0 && passes && !loud).then_some(length)
+/// Whether a receiver gets more than it takes, or that cannot be told.
+fn loud(direction: &Direction<'_>) -> bool {
+    direction.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0)
 }

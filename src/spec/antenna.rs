@@ -21,6 +21,9 @@ pub struct Antenna {
     pub band: Window<Gigahertz>,
     /// Gain over an isotropic antenna at mid-band.
     pub gain: Given<Dbi>,
+    /// How far the gain may be off, either way.
+    #[schemars(extend("x-least" = 0))]
+    pub gain_tolerance: Option<Given<Decibels>>,
     /// Loss of a wet cover while it rains, at this one antenna. Taken off the margin that rain may use up; none if not
     /// given. There is no ITU method: some 1.5 dB were measured, less on covers that shed water.
     #[schemars(extend("x-least" = 0))]
@@ -28,10 +31,27 @@ pub struct Antenna {
     /// Full width of the main beam between its half-power points.
     #[schemars(extend("x-least" = 0))]
     pub beamwidth: Given<Degrees>,
-    /// Diameter of the reflector or aperture.
+    /// Diameter of the reflector or aperture. Without it that of an antenna of the same gain is taken.
     pub diameter: Option<Given<Millimetres>>,
+    /// Measured pattern, outwards from the axis, through the first null and the first side lobe at least. Without it
+    /// the side lobes are those of a round aperture, and the reference patterns of the ITU stand in further out.
+    #[serde(default)]
+    pub pattern: Vec<PatternPoint>,
     /// Area it shows to the wind.
     pub wind_area: Option<Given<SquareMetres>>,
     /// Mass.
     pub mass: Option<Given<Kilograms>>,
+}
+
+/// A point of a measured pattern.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct PatternPoint {
+    /// Angle off the axis.
+    #[schemars(extend("x-least" = 0))]
+    pub angle: Given<Degrees>,
+    /// How much less the gain is there than on the axis.
+    #[schemars(extend("x-least" = 0))]
+    pub below: Given<Decibels>,
 }

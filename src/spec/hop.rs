@@ -5,7 +5,9 @@ use serde::Deserialize;
 
 use super::network::Climate;
 use super::{Antenna, Arrester, Bracket, Cable, Id, Kind, Radio, Ref, Site, Supply, Text};
-use crate::units::{Dbm, Decibels, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Percent, SquareMillimetres};
+use crate::units::{
+    Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Percent, SquareMillimetres,
+};
 
 /// A point-to-point radio hop.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -116,6 +118,9 @@ pub struct End {
     pub antenna: Ref<Antenna>,
     /// Power at the antenna port, as set.
     pub transmit_power: Given<Dbm>,
+    /// How far the aim may be off when all is locked. What that costs comes off the margin; none if not given.
+    #[schemars(extend("x-least" = 0))]
+    pub aim_error: Option<Given<Degrees>>,
     /// Bracket and which way up.
     pub bracket: BracketUse,
     /// Cable runs, one for each port in use.

@@ -29,6 +29,9 @@ pub struct Radio {
     pub transmit_tolerance: Option<Given<Decibels>>,
     /// Modulation states, from the most robust to the fastest.
     pub states: Vec<State>,
+    /// Noise figure of the receiver. With it and the bits of a state, the threshold of that state is held against physics.
+    #[schemars(extend("x-least" = 0))]
+    pub noise_figure: Option<Given<Decibels>>,
     /// Strongest level the receiver takes without errors.
     pub overload: Given<Dbm>,
     /// Ports for cables.
@@ -74,6 +77,9 @@ pub struct State {
     pub capacity: Given<MegabitsPerSecond>,
     /// Least level it holds at, at the bit error ratio of the data sheet.
     pub threshold: Given<Dbm>,
+    /// Bits that one symbol carries, coding aside: 2 for QPSK, 6 for 64QAM.
+    #[schemars(extend("enum" = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]))]
+    pub bits: Option<u8>,
     /// How much the radio lowers its power in this state. Default none.
     #[schemars(extend("x-least" = 0))]
     pub back_off: Option<Given<Decibels>>,
@@ -158,6 +164,9 @@ pub struct Readout {
     pub low: ReadoutPoint,
     /// Another point of the scale.
     pub high: ReadoutPoint,
+    /// How far the level it means may be off, either way.
+    #[schemars(extend("x-least" = 0))]
+    pub tolerance: Option<Given<Decibels>>,
 }
 
 /// A point of the read-out scale.

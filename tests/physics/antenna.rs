@@ -1,8 +1,9 @@
 //! Dishes: gain, beam, side lobes, and the pattern around them.
 
 use hopwright::physics::antenna::{
-    ILLUMINATIONS, USUAL_EFFICIENCY, beamwidth, cross_polar_level, efficiency, electrical_diameter, estimated_gain,
-    gain, gain_of_beam, pointing_loss, polarisation_loss, side_lobes,
+    ILLUMINATIONS, USUAL_EFFICIENCY, beam_of_gain, beamwidth, cross_polar_level, efficiency, electrical_diameter,
+    estimated_diameter, estimated_gain, gain, gain_of_beam, measured_lobes, pointing_loss, polarisation_loss,
+    side_lobes,
 };
 use hopwright::physics::pattern::{OutOfRange, average, peak_envelope};
 use hopwright::units::{Dbi, Decibels, Degrees, Gigahertz, Millimetres};
@@ -156,4 +157,30 @@ fn patterns_end_where_they_say() {
     // The floor begins later, and lower, above 70 GHz.
     let floor = |f| peak_envelope(Gigahertz(f), Millimetres(300.0), Dbi(44.0), Degrees(100.0)).expect("in range");
     assert!(floor(70.0) - floor(70.001) > Decibels(7.0));
+}
+
+#[test]
+fn diameter_and_beam_follow_from_a_gain() {
+    for size in [180.0, 300.0, 600.0] {
+        let (f, diameter) = (Gigahertz(73.5), Millimetres(size));
+        assert!((estimated_diameter(f, estimated_gain(f, diameter)).0 / size - 1.0).abs() < 1e-12);
+    }
+    for beam in [0.48, 0.95, 2.0] {
+        assert!((beam_of_gain(gain_of_beam(Degrees(beam))).0 / beam - 1.0).abs() < 1e-12);
+    }
+}
+
+#[test]
+fn a_measured_pattern_has_its_first_dip_and_the_peak_behind() {
+    let pattern = |points: &[(f64, f64)]| -> Vec<(Degrees, Decibels)> {
+        points.iter().map(|(angle, below)| (Degrees(*angle), Decibels(*below))).collect()
+    };
+    let dish = pattern(&[(0.0, 0.0), (0.5, 3.0), (1.2, 38.0), (1.4, 25.0), (1.6, 21.5), (1.8, 24.0), (2.4, 40.0)]);
+    let lobes = measured_lobes(&dish).expect("a lobe");
+    assert_eq!((lobes.first_null[0], lobes.first_side_lobe[1]), (Degrees(1.2), Degrees(1.6)));
+    assert_eq!(lobes.level, [Decibels(-21.5); 2]);
+    // An envelope never dips, and a pattern that ends on the way up shows no peak.
+    assert_eq!(measured_lobes(&pattern(&[(0.0, 0.0), (1.0, 12.0), (5.0, 30.0)])), None);
+    assert_eq!(measured_lobes(&dish[..5]), None);
+    assert_eq!(measured_lobes(&[]), None);
 }

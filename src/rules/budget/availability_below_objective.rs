@@ -8,8 +8,8 @@ rule! {
     /// The outage is that of the worse direction, in the most robust modulation state that reaches the capacity asked for:
     /// the same rain falls on both directions, so they fail together. Failures of equipment and power are not counted.
     ///
-    /// Shorten the hop, raise the gain or the power, use a lower frequency or a more robust state; or lower the objective
-    /// and say why. The help gives the fade margin that would do.
+    /// Shorten the hop, raise the gain or the power, use a lower frequency or a narrower channel; or lower the objective and
+    /// say why. The help gives the fade margin that would do, and each single change that was tried and does.
     ///
     /// Source: ITU-R P.530-18 §2.4.1 with P.838-3, for 0.001 % to 1 % of an average year. Where the model only says
     /// `not more than 0.001 %`, 99.999 % is what is promised.
@@ -44,8 +44,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         // The fade to ride out, and the wetting on top of it.
         let wet = direction.lines.wet_loss.get().unwrap_or_default();
         let (more, needed) = ((needed - margin).rounded_up(), (needed + wet).rounded_up());
-        let shorter =
-            hop.mends.availability_distance.map(|length| format!(", or a hop of {length}")).unwrap_or_default();
-        finding.help(format!("{more} more margin would do, {needed} in all: gain, power or a robuster state{shorter}"));
+        let ways = any_of(&hop.mends.availability, "no single change does: take several, or another radio");
+        finding.help(format!("{more} more margin would do, {needed} in all; {ways}"));
     }
 }

@@ -9,8 +9,8 @@ rule! {
     /// capacity asked for. It is compared with `objectives.fade_margin` of the hop or its network, each direction for
     /// itself. Without that objective the rule is silent and only the availability counts.
     ///
-    /// Give the hop more power, more antenna gain, a narrower channel or a more robust state; or lower the objective and
-    /// say why.
+    /// Give the hop more power, more antenna gain or a narrower channel; or lower the objective and say why. The help gives
+    /// each single change that was tried and does.
     ///
     /// Source of the levels: ITU-R P.525-4, P.676-13. The objective is the network's own.
     severity: Error,
@@ -33,12 +33,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
     let short = (wanted.value() - margin).rounded_up();
     let headroom = radio.transmit_power.max.value - end.transmit_power.value;
-    let shorter = hop.mends.margin_distance.map(|length| format!("; or a hop of {length}")).unwrap_or_default();
-    finding.help(if headroom >= short {
-        format!(
-            "raise the power by {short}, which this radio allows, or the gain of the antennas by as much together{shorter}"
-        )
-    } else {
-        format!("{short} more would do: {headroom} of it from power, the rest from the gain of the antennas{shorter}")
-    });
+    let some = format!("{headroom} of it from power, the rest from elsewhere");
+    let ways = any_of(&hop.mends.margin, &some);
+    finding.help(format!("{short} more would do; {ways}"));
 }

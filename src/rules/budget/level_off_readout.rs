@@ -31,5 +31,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(end.radio), message, format!("its read-out gives {range}"));
     finding.because(at!(radio.readout.range), "the range of the read-out");
     finding.because(at!(far.transmit_power), format!("with this power, {words} is {}", line(level)));
-    finding.help("align at another power of the far end, or check the two points of the read-out scale");
+    finding.help(match sheet.align_power {
+        Some(power) => format!("align with {power} at the far end, or check the two points of the read-out scale"),
+        None => "take a smaller window, or check the range and the two points of the read-out scale".into(),
+    });
 }

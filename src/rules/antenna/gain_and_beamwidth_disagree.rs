@@ -1,0 +1,36 @@
+//! Gain and beamwidth of an antenna do not belong together.
+
+use crate::rules::prelude::*;
+use crate::units::Decibels;
+
+rule! {
+    /// Gain and beamwidth of an antenna do not belong together.
+    ///
+    /// A narrow beam and a high gain are one thing: from either the other follows to a decibel or two. Further apart, one of
+    /// the two was copied from another row of the data sheet, or the beamwidth is that from the axis to one edge, half of
+    /// what is asked for here. Gain, level and the care an alignment needs all hang on it.
+    ///
+    /// Source: 44.5 − 20 lg φ for a round beam, ITU-R F.699-8 (clause from memory). That 3 dB are taken is common practice,
+    /// no source.
+    severity: Warning,
+    check: End(check),
+}
+
+/// Further apart they disagree.
+const AGREE: Decibels = Decibels(3.0);
+
+fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
+    let dish = sheet.resolved.antenna;
+    let Some(of_beam) = sheet.dish.antenna.gain_of_beam.get() else { return };
+    let off = dish.gain.value - of_beam;
+    if off.0.abs() <= AGREE.0 {
+        return;
+    }
+    let (has, fits, by) = apart(dish.gain.value, of_beam);
+    let way = if off.0 < 0.0 { "less" } else { "more" };
+    let message = format!("antenna `{}`: the gain of {has} is {by} {way} than the {fits} of such a beam", dish.id);
+    let finding = found.report(&RULE, at!(dish.gain), message, "not the gain of this beam");
+    finding.because(at!(dish.beamwidth), "not the beam of this gain");
+    let beam = line(&sheet.dish.antenna.beam_of_gain);
+    finding.help(format!("check both on the data sheet: a gain of {} goes with some {beam}, edge to edge", dish.gain));
+}
