@@ -9,6 +9,7 @@ pub mod budget;
 pub mod channel;
 pub mod grounding;
 pub mod mount;
+pub mod people;
 pub mod run;
 
 mod prelude;
@@ -54,17 +55,29 @@ pub static ALL: &[&Entry] = &[
     &budget::level_above_overload::ENTRY,
     &budget::level_off_readout::ENTRY,
     &budget::melting_snow_on_path::ENTRY,
+    &budget::side_lobe_off_readout::ENTRY,
+    &budget::sweep_beyond_fine_azimuth::ENTRY,
     &budget::threshold_impossible::ENTRY,
     &budget::threshold_unusual::ENTRY,
     &budget::wet_antenna_not_counted::ENTRY,
     &channel::frequency_outside_antenna::ENTRY,
     &channel::frequency_outside_radio::ENTRY,
+    &channel::no_common_state::ENTRY,
     &channel::same_duplex_half::ENTRY,
     &channel::transmit_power_out_of_range::ENTRY,
     &mount::antenna_off_support::ENTRY,
+    &mount::metals_unlike::ENTRY,
+    &mount::nominal_size_as_diameter::ENTRY,
     &mount::plate_not_made::ENTRY,
+    &mount::pole_near_clamp_limit::ENTRY,
     &mount::pole_outside_clamp::ENTRY,
+    &mount::pole_overstressed::ENTRY,
+    &mount::sway_too_great::ENTRY,
     &mount::tilt_out_of_reach::ENTRY,
+    &mount::torque_above_thread::ENTRY,
+    &people::hazards_not_assessed::ENTRY,
+    &people::people_too_near::ENTRY,
+    &people::power_line_near::ENTRY,
     &run::arrester_missing::ENTRY,
     &run::arrester_unfit::ENTRY,
     &run::cable_category_too_low::ENTRY,

@@ -14,10 +14,12 @@ mod mend;
 mod meter;
 mod mount;
 mod path;
+mod people;
 mod rain;
 mod run;
 mod target;
 mod threshold;
+mod wind;
 
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
@@ -30,12 +32,14 @@ pub use end::{Code, EndLines, EndSheet};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Ratio, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
-pub use mount::{Reach, TiltMend};
+pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
 pub use path::{PathLines, ServiceLines};
+pub use people::{PeopleLines, TooNear};
 pub use rain::RainMaps;
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 pub use threshold::{ThresholdLines, ThresholdSheet};
+pub use wind::WindLines;
 
 /// Everything computed for one hop.
 #[derive(Debug)]
@@ -69,8 +73,8 @@ impl<'n> HopSheet<'n> {
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
         let service = path::service(&a_to_b, &b_to_a, &target);
-        let a = end::compute(&resolved.a, &resolved.b, &path, &b_to_a, &target, resolved);
-        let b = end::compute(&resolved.b, &resolved.a, &path, &a_to_b, &target, resolved);
+        let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
+        let b = end::compute(&resolved.b, &resolved.a, &path, [&a_to_b, &b_to_a], &target, resolved);
         let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a]);
         Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b }
     }

@@ -7,7 +7,7 @@ use super::cautions::{self, Caution};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::steps::{self, Item};
-use super::words::{Fact, Table, band, fact, given_or, say, shown};
+use super::words::{Fact, Table, band, fact, given_or, say, say_in_both, shown};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet};
 use crate::spec::Service;
@@ -23,6 +23,9 @@ pub(super) struct Install {
     job: String,
     position: Vec<Fact>,
     hazards: Vec<String>,
+    near: Vec<String>,
+    keep_clear: Vec<Fact>,
+    tools: String,
     access: String,
     contacts: Table,
     supplies: Vec<Fact>,
@@ -76,6 +79,9 @@ impl Install {
             site_id: site.id.to_string(),
             job,
             position: position(own),
+            near: near(own),
+            keep_clear: keep_clear(end),
+            tools: parts::tools(end),
             hazards: site.hazards.iter().map(ToString::to_string).collect(),
             access: given_or(site.access.as_ref(), NOT_ASSESSED),
             contacts: contacts(own),
@@ -102,6 +108,28 @@ impl Install {
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
+}
+
+/// People and power lines the site lists, in the words of the owner.
+fn near(own: &ResolvedEnd<'_>) -> Vec<String> {
+    let site = own.site;
+    let lines = site
+        .power_lines
+        .iter()
+        .map(|line| format!("Power line: {}, {} away.", line.title, given_in_both(&line.distance)));
+    let people = site.people.iter().map(|spot| {
+        format!("People: {}, {} away, bearing {}.", spot.title, given_in_both(&spot.distance), spot.bearing)
+    });
+    lines.chain(people).map(|text| shown(&text)).collect()
+}
+
+/// How far to stay away in front of the antenna.
+fn keep_clear(end: &EndSheet<'_>) -> Vec<Fact> {
+    let lines = &end.people;
+    vec![
+        fact("Whoever passes, in front", say_in_both(&lines.public_distance)),
+        fact("Trained workers, in front", say_in_both(&lines.workers_distance)),
+    ]
 }
 
 fn position(own: &ResolvedEnd<'_>) -> Vec<Fact> {

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::words::shown;
 use crate::network::ResolvedRun;
-use crate::sheet::{EndSheet, RunSheet};
+use crate::sheet::{EndSheet, RunSheet, across_flats};
 use crate::spec::{Orientation, RunPlace};
 use crate::units::{Metres, given_in_both};
 
@@ -117,4 +117,23 @@ fn of_run(run: &RunSheet<'_>, parts: &mut Vec<PartRow>) {
     if let Some(supply) = resolved.supply {
         parts.push(part("1", "Supply", format!("{}, {}", supply.title, supply.standard.word())));
     }
+}
+
+/// Wrenches for the screws of the bracket, and the torques they must reach.
+pub(super) fn tools(end: &EndSheet<'_>) -> String {
+    let fasteners = &end.resolved.bracket.fasteners;
+    let mut sizes: Vec<u8> = fasteners.iter().filter_map(|fastener| across_flats(&fastener.thread)).collect();
+    sizes.sort_unstable();
+    sizes.dedup();
+    let torques = fasteners.iter().map(|fastener| fastener.torque.value);
+    let least = torques.clone().min_by(|one, other| one.0.total_cmp(&other.0));
+    let most = torques.max_by(|one, other| one.0.total_cmp(&other.0));
+    let wrench = match (least, most) {
+        (Some(least), Some(most)) if least == most => format!("torque wrench for {least}"),
+        (Some(least), Some(most)) => format!("torque wrench from {least} to {most}"),
+        _ => "torque wrench".into(),
+    };
+    let sockets: Vec<String> = sizes.iter().map(|size| format!("{size} mm")).collect();
+    let sockets = if sockets.is_empty() { String::new() } else { format!(" with sockets {}", sockets.join(", ")) };
+    shown(&format!("{wrench}{sockets}"))
 }

@@ -139,6 +139,18 @@ fn energise(run: &RunSheet<'_>, items: &mut Vec<Item>) {
     }
 }
 
+/// What holds the level by itself hides the peak.
+fn power_control_off(end: &EndSheet<'_>) -> String {
+    let has = |radio: &crate::spec::Radio| radio.automatic_power_control.unwrap_or(true);
+    let which = match (has(end.resolved.radio), has(end.far.radio)) {
+        (true, true) => "Switch automatic power control off at both ends.",
+        (true, false) => "Switch automatic power control off here; the far end has none.",
+        (false, true) => "Switch automatic power control off at the far end; there is none here.",
+        (false, false) => "Neither radio has automatic power control: nothing to switch off.",
+    };
+    which.into()
+}
+
 /// How far to sweep so that the beam shows between its side lobes.
 fn sweep(end: &EndSheet<'_>) -> String {
     let far = |angle: Degrees| format!("at least {}", shown(&angle.to_string()));
@@ -153,7 +165,7 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
     let mut items = vec![
         step("Call the crew at the far end. Agree who moves; the other end stands still."),
         step(format!("Set bandwidth {} and the most robust modulation at both ends.", shown(&bandwidth.to_string()))),
-        step("Switch automatic power control off at both ends."),
+        step(power_control_off(end)),
         step(format!(
             "Set the transmit power to {} here and to {} at the far end.",
             shown(&own.end.transmit_power.to_string()),
@@ -180,7 +192,7 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
         items.push(step("Tighten all screws in turns and in stages to the maker's torque."));
     }
     items.push(step("Read again. If it got weaker, loosen and peak anew. Write the reading into the record."));
-    items.push(step("Switch automatic power control and adaptive modulation back on at both ends."));
+    items.push(step("Switch all that was switched off for aligning back on at both ends."));
     items.push(step(format!("Take the meter off and close port {port}.")));
     items
 }

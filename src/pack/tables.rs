@@ -163,7 +163,7 @@ pub(super) fn mounting(sheet: &HopSheet<'_>) -> Table {
 
 fn support(end: &EndSheet<'_>) -> String {
     let support = end.resolved.support;
-    let material = support.material.as_ref().map(|material| format!(", {material}")).unwrap_or_default();
+    let material = support.material.map(|material| format!(", {}", material.word())).unwrap_or_default();
     format!("{} ({}{material})", support.id, support.kind.word())
 }
 
@@ -185,6 +185,25 @@ pub(super) fn alignment(sheet: &HopSheet<'_>) -> Table {
         each(&format!("Meter with {label}"), sheet, words, &mut table);
     }
     each("Meter on port", sheet, |end| end.resolved.radio.readout.port.to_string(), &mut table);
+    table
+}
+
+/// Wind, and the people in front of the antenna. Rows that nobody asked about are left out.
+pub(super) fn surroundings(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Item", "End a", "End b"]);
+    let rows = |end: &EndSheet<'_>| {
+        let mut rows = Vec::new();
+        end.wind.rows("", &mut rows);
+        end.people.rows("", &mut rows);
+        rows
+    };
+    for (a, b) in rows(&sheet.a).into_iter().zip(rows(&sheet.b)) {
+        let unasked = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged);
+        if !(unasked(&a) && unasked(&b)) {
+            let cell = |row: &Row| if unasked(row) { "not assessed".to_owned() } else { printed(row) };
+            table.row([sentence(a.words), cell(&a), cell(&b)]);
+        }
+    }
     table
 }
 

@@ -7,6 +7,8 @@ pub mod fade_margin_below_objective;
 pub mod level_above_overload;
 pub mod level_off_readout;
 pub mod melting_snow_on_path;
+pub mod side_lobe_off_readout;
+pub mod sweep_beyond_fine_azimuth;
 pub mod threshold_impossible;
 pub mod threshold_unusual;
 pub mod wet_antenna_not_counted;

@@ -1,6 +1,12 @@
 //! Rules on bracket, support and tilt.
 
 pub mod antenna_off_support;
+pub mod metals_unlike;
+pub mod nominal_size_as_diameter;
 pub mod plate_not_made;
+pub mod pole_near_clamp_limit;
 pub mod pole_outside_clamp;
+pub mod pole_overstressed;
+pub mod sway_too_great;
 pub mod tilt_out_of_reach;
+pub mod torque_above_thread;

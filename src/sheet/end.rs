@@ -5,11 +5,13 @@ use super::dish::{self, DishSheet};
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
 use super::margin;
 use super::meter;
-use super::mount::{TiltMend, height_mend, reach, tilt_mends};
+use super::mount::{Metals, TiltMend, height_mend, metals, reach, tilt_mends};
 use super::path::{PathLines, altitude};
+use super::people::{self, PeopleLines, TooNear};
 use super::run::{self, RunSheet};
 use super::target::{Target, Wanted};
 use super::threshold::{self, ThresholdSheet};
+use super::wind::{self, WindLines};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
@@ -21,6 +23,7 @@ use crate::units::{
 };
 
 const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
+const MAGNETIC_ERROR: &str = "√(0.26² + (5417/H)²), World Magnetic Model 2025 technical report";
 const SCALE: &str = "straight line through the radio's two read-out points";
 
 lines! {
@@ -30,6 +33,7 @@ lines! {
         altitude: Metres, "", "antenna centre above sea level", "ground height + antenna height";
         true_bearing: Degrees, "α", "true bearing to the far end", "WGS 84 geodesic (Karney 2013)";
         declination: Degrees, "D", "magnetic declination, east positive", MAGNETIC;
+        declination_uncertainty: Degrees, "", "uncertainty of the declination, 68 %", MAGNETIC_ERROR;
         magnetic_bearing: Degrees, "α − D", "magnetic bearing to the far end", MAGNETIC;
         tilt: Degrees, "ε", "tilt to set, up positive", "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
         tilt_least: Degrees, "", "lowest tilt the bracket gives as mounted", "bracket range, orientation, plate and stop";
@@ -77,6 +81,16 @@ pub struct EndSheet<'n> {
     pub dish: DishSheet,
     /// The thresholds of its receiver that can be held against physics.
     pub thresholds: Vec<ThresholdSheet>,
+    /// Metals of bracket and support, where they harm each other.
+    pub metals: Option<Metals>,
+    /// The wind on it.
+    pub wind: WindLines,
+    /// What sway may cost.
+    pub wind_loss: Wanted<Decibels>,
+    /// People in front of it.
+    pub people: PeopleLines,
+    /// Who of them stands too near.
+    pub too_near: Vec<TooNear>,
     /// Its cable runs.
     pub runs: Vec<RunSheet<'n>>,
 }
@@ -108,6 +122,8 @@ impl EndSheet<'_> {
     pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
         self.lines.mask(broken);
         self.dish.mask(broken);
+        self.wind.mask(broken);
+        self.people.mask(broken);
         self.thresholds.iter_mut().for_each(|threshold| threshold.lines.mask(broken));
         for run in &mut self.runs {
             run.mask(broken);
@@ -117,6 +133,8 @@ impl EndSheet<'_> {
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
         self.dish.missing(each);
+        self.wind.missing(each);
+        self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.runs.iter().for_each(|run| run.lines.missing(each));
     }
@@ -126,6 +144,12 @@ impl EndSheet<'_> {
         sections.push(Section::of(key.clone(), format!("End {}", self.name), |rows| self.lines.rows(&key, rows)));
         self.dish.sections(self.name, sections);
         sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(self.name, i)));
+        let wind = format!("{key}.wind");
+        let title = format!("End {}, wind", self.name);
+        sections.push(Section::of(wind.clone(), title, |rows| self.wind.rows(&wind, rows)));
+        let people = format!("{key}.people");
+        let title = format!("End {}, people", self.name);
+        sections.push(Section::of(people.clone(), title, |rows| self.people.rows(&people, rows)));
         for (i, run) in self.runs.iter().enumerate() {
             let key = format!("{key}.runs[{i}]");
             let title = format!("End {}, run to port {}", self.name, run.resolved.port.id);
@@ -138,7 +162,7 @@ pub(super) fn compute<'n>(
     own: &'n ResolvedEnd<'n>,
     far: &'n ResolvedEnd<'n>,
     path: &PathLines,
-    incoming: &Direction<'_>,
+    [incoming, outgoing]: [&Direction<'_>; 2],
     target: &Target,
     hop: &ResolvedHop<'_>,
 ) -> EndSheet<'n> {
@@ -169,6 +193,7 @@ pub(super) fn compute<'n>(
         altitude: Line::known(own_altitude, &altitude_from),
         true_bearing: bearing.clone(),
         declination: aim.declination,
+        declination_uncertainty: aim.uncertainty,
         magnetic_bearing: aim.magnetic,
         tilt: tilt.clone(),
         tilt_least: Line::known(reach.least, &bracket_from),
@@ -187,6 +212,7 @@ pub(super) fn compute<'n>(
         ground_floor: Line::known(radio.ground.least_conductor.clone(), &ground_from[..1]),
         ground_needed: Line::known(needed, &ground_from),
     };
+    let (people, too_near) = people::compute(own, &outgoing.lines.frequency, bearing);
     let runs = own.runs.iter().map(|run| run::compute(own, run, target)).collect();
     let voltage_reserve = target.voltage_reserve.clone();
     EndSheet {
@@ -201,12 +227,18 @@ pub(super) fn compute<'n>(
         voltage_reserve,
         dish: dish::compute(own, far, incoming),
         thresholds: threshold::compute(own, hop),
+        metals: metals(own),
+        wind: wind::compute(own, hop),
+        wind_loss: target.wind_loss.clone(),
+        people,
+        too_near,
         runs,
     }
 }
 
 struct Aim {
     declination: Line<Degrees>,
+    uncertainty: Line<Degrees>,
     magnetic: Line<Degrees>,
 }
 
@@ -215,12 +247,17 @@ fn aim(own: &ResolvedEnd<'_>, bearing: &Line<Degrees>, hop: &ResolvedHop<'_>) ->
     let date_at = at!(network.date);
     let date = (i32::from(network.date.year), network.date.month, network.date.day);
     let position = Position { latitude: site.position.latitude.value, longitude: site.position.longitude.value };
-    let declination = magnetic::declination(position, site.ground_height.value, date)
-        .map(|found| found.angle)
-        .map_err(|error| Missing::new(error, date_at));
+    let found = magnetic::declination(position, site.ground_height.value, date);
+    let found = found.map_err(|error| Missing::new(error, date_at));
+    let uncertainty = found.as_ref().map(|found| found.uncertainty).map_err(Clone::clone);
+    let declination = found.map(|found| found.angle);
     let magnetic = bearing.need().and_then(|bearing| Ok(magnetic::magnetic_bearing(bearing, declination.clone()?)));
     let from = [at!(site.position), date_at];
-    Aim { declination: Line::new(declination, &from), magnetic: Line::new(magnetic, &from) }
+    Aim {
+        uncertainty: Line::new(uncertainty, &from),
+        declination: Line::new(declination, &from),
+        magnetic: Line::new(magnetic, &from),
+    }
 }
 
 /// What the code in force asks of a grounding conductor.

@@ -1,10 +1,14 @@
 //! What a bracket gives in tilt, and how else it could be mounted to give enough.
 
 use super::path::{PathLines, altitude};
+use super::wind;
 use crate::network::ResolvedEnd;
 use crate::physics::geodesy::{self, MEDIAN_K};
-use crate::spec::{Bracket, Orientation, Tilt, Window};
-use crate::units::{Degrees, Metres};
+use crate::physics::metals::{self, Metal};
+use crate::physics::swing::{self, Swing};
+use crate::physics::{fastener, pipe};
+use crate::spec::{Bracket, Material, Orientation, Tilt, Window};
+use crate::units::{Degrees, Metres, Millimetres, NewtonMetres, Volts};
 
 /// Least and greatest tilt, up positive.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -42,14 +46,30 @@ pub(super) fn reach(bracket: &Bracket, orientation: Orientation, plate: bool) ->
         (Orientation::Inverted, Some(inverted)) => of(inverted),
         (Orientation::Inverted, None) => Reach { least: -tilt.upright.max.value, most: -tilt.upright.min.value },
     };
-    match (&bracket.plate, &bracket.stop) {
-        (Some(fitted), _) if plate => turned(&fitted.tilt),
-        (_, Some(stop)) => {
-            let free = turned(&bracket.tilt);
-            Reach { least: if free.least < stop.value { stop.value } else { free.least }, ..free }
-        }
-        _ => turned(&bracket.tilt),
+    if let (Some(fitted), true) = (&bracket.plate, plate) {
+        return turned(&fitted.tilt);
     }
+    let Reach { mut least, mut most } = turned(&bracket.tilt);
+    if let Some(stop) = down_to(bracket) {
+        least = if least < stop { stop } else { least };
+    }
+    // A radio that swings is as tall below its pivot as above.
+    if let (Some(free), None) = (free(bracket), &bracket.stop) {
+        most = if free < most { free } else { most };
+    }
+    Reach { least, most }
+}
+
+/// The tilt, of either sign, at which what swings behind the pivot meets the pole.
+fn free(bracket: &Bracket) -> Option<Degrees> {
+    let swing = bracket.swing.as_ref()?;
+    let (clearance, back, half_height) = (swing.clearance.value, swing.back.value, swing.half_height.value);
+    Some(swing::free_tilt(Swing { clearance, back, half_height }).unwrap_or_default())
+}
+
+/// Steepest downward tilt before the radio meets the pole, without the plate: as stated, or from its geometry.
+pub(super) fn down_to(bracket: &Bracket) -> Option<Degrees> {
+    bracket.stop.as_ref().map(|stop| stop.value).or_else(|| free(bracket).map(|free| -free))
 }
 
 /// The other ways to mount the same bracket that reach the tilt, fewest parts first.
@@ -91,4 +111,41 @@ pub(super) fn height_mend(
         if tilt_at(middle) > goal { low = middle } else { high = middle }
     }
     Some(Metres(high))
+}
+
+/// Two metals that touch and should not.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Metals {
+    /// How far they are apart.
+    pub apart: Volts,
+    /// How far they may be.
+    pub allowed: Volts,
+}
+
+/// Bracket and support, where their metals harm each other.
+pub(super) fn metals(own: &ResolvedEnd<'_>) -> Option<Metals> {
+    let of = |material: Option<Material>| material.and_then(wind::metal);
+    let (bracket, support) = (of(own.bracket.material)?, of(own.support.material)?);
+    // Much zinc round a little stainless steel lasts.
+    let accepted = (bracket, support) == (Metal::Stainless, Metal::Galvanised);
+    let apart = metals::apart(bracket, support);
+    (!accepted && apart > metals::OUTDOORS).then_some(Metals { apart, allowed: metals::OUTDOORS })
+}
+
+/// Name and outside diameter of the pipe whose nominal size somebody wrote for its diameter.
+#[must_use]
+pub fn pipe_named(diameter: Millimetres) -> Option<(&'static str, Millimetres)> {
+    pipe::named_for(diameter).map(|pipe| (pipe.name, pipe.outside))
+}
+
+/// Torque that a stainless screw of class 70 bears; none for a thread that is not in the tables.
+#[must_use]
+pub fn greatest_torque(thread: &str) -> Option<NewtonMetres> {
+    fastener::torque(thread, fastener::CLASS_70, fastener::SHARE, fastener::DRY)
+}
+
+/// Size of the wrench for a thread, in millimetres; none for a thread that is not in the tables.
+#[must_use]
+pub fn across_flats(thread: &str) -> Option<u8> {
+    fastener::across_flats(thread)
 }

@@ -12,6 +12,10 @@ use crate::units::{
 pub const ACCEPTANCE_WINDOW: Decibels = Decibels(4.0);
 /// Voltage to keep in hand above the least a radio takes: common practice, no source.
 pub const VOLTAGE_RESERVE: Volts = Volts(2.0);
+/// What sway may cost at one end where the network does not say; common practice.
+pub const WIND_LOSS: Decibels = Decibels(1.0);
+/// Distance to keep from power lines where the network does not say: ten feet, 29 CFR 1926.1408 (second-hand).
+pub const POWER_LINE: Metres = Metres(3.05);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
 /// How much hotter than the air a black jacket gets in the sun: common practice, no source.
@@ -89,6 +93,10 @@ pub struct Target {
     pub hottest_air: Wanted<Celsius>,
     /// Voltage to keep in hand.
     pub voltage_reserve: Wanted<Volts>,
+    /// What sway in the operating wind may cost at one end.
+    pub wind_loss: Wanted<Decibels>,
+    /// Distance to keep from power lines beyond what could fall.
+    pub power_line: Wanted<Metres>,
 }
 
 impl Target {
@@ -118,6 +126,10 @@ impl Target {
             hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
                 .or_else(|| first(network.climate.hottest_air.as_ref(), at!(network.climate.hottest_air)))
                 .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate.hottest_air))),
+            wind_loss: first(network.limits.wind_loss.as_ref(), at!(network.limits.wind_loss))
+                .unwrap_or_else(|| assumed(WIND_LOSS, at!(network.limits.wind_loss))),
+            power_line: first(network.limits.power_line.as_ref(), at!(network.limits.power_line))
+                .unwrap_or_else(|| assumed(POWER_LINE, at!(network.limits.power_line))),
             voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
                 .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
         }

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text, Window};
+use super::{Id, Kind, Material, Text, Window};
 use crate::units::{Degrees, Given, Kilograms, Millimetres, NewtonMetres};
 
 /// A bracket model.
@@ -23,15 +23,35 @@ pub struct Bracket {
     pub tilt: Tilt,
     /// Steepest downward tilt before the radio meets the pole, without the plate, whichever way up.
     pub stop: Option<Given<Degrees>>,
+    /// What swings behind its pivot; where no `stop` is given, the stop follows from it.
+    pub swing: Option<BracketSwing>,
     /// Extension plate, if there is one.
     pub plate: Option<Plate>,
     /// Azimuth the fine screw covers, each way from its middle.
     pub fine_azimuth: Option<Given<Degrees>>,
+    /// Sideways distance of the antenna from the axis of the tube.
+    #[schemars(extend("x-least" = 0))]
+    pub offset: Option<Given<Millimetres>>,
+    /// What it is made of.
+    pub material: Option<Material>,
     /// Screws and their torque.
     #[serde(default)]
     pub fasteners: Vec<Fastener>,
     /// Mass.
     pub mass: Option<Given<Kilograms>>,
+}
+
+/// The room a radio has to nod before it meets the pole.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct BracketSwing {
+    /// From the pivot to the face of the pole.
+    pub clearance: Given<Millimetres>,
+    /// How far the radio reaches back behind the pivot.
+    pub back: Given<Millimetres>,
+    /// How far it reaches above the pivot, and below.
+    pub half_height: Given<Millimetres>,
 }
 
 /// Tilt a bracket gives, up positive.

@@ -8,28 +8,32 @@ mod arrester;
 mod bracket;
 mod cable;
 mod hop;
+mod material;
 mod network;
 mod radio;
 mod schema;
 mod site;
 mod supply;
+mod wind;
 mod words;
 
-pub use antenna::Antenna;
+pub use antenna::{Antenna, PatternPoint};
 pub use arrester::Arrester;
-pub use bracket::{Bracket, Fastener, Plate, Tilt};
+pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
     RunPlace, Service,
 };
+pub use material::Material;
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
 pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
 pub use schema::{schema_of, schema_text};
-pub use site::{Contact, Point, Position, Site, Support, SupportKind};
+pub use site::{Contact, Occupied, Point, Position, PowerLine, Site, Support, SupportKind};
 pub use supply::{Location, Standard, Supply};
+pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, Number, Ref, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, Number, Text};
+use super::{Date, Id, Kind, Number, Text, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
     RainDepth, Volts,
@@ -89,6 +89,8 @@ pub struct Climate {
     pub refractivity: Option<Refractivity>,
     /// Mean rain height above sea level: that of the 0 °C isotherm and 360 m (ITU-R P.839-4).
     pub rain_height: Option<Given<Metres>>,
+    /// Wind the hop must stand.
+    pub wind: Option<Wind>,
     /// Air along the path, for gas loss. What is not given is that of the reference atmosphere.
     #[serde(default)]
     pub air: PathAir,
@@ -161,6 +163,13 @@ pub struct Limits {
     /// Voltage to keep in hand above the radio's least input. Default 2 V (common practice).
     #[schemars(extend("x-least" = 0))]
     pub voltage_reserve: Option<Given<Volts>>,
+    /// What sway in the operating wind may cost at one end. Default 1 dB (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub wind_loss: Option<Given<Decibels>>,
+    /// Distance to keep from power lines beyond all that could fall. Default 3.05 m, ten feet (29 CFR 1926.1408, lines up to
+    /// 50 kV, second-hand).
+    #[schemars(extend("x-least" = 0))]
+    pub power_line: Option<Given<Metres>>,
 }
 
 /// Severities for some of the files.

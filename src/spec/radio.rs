@@ -6,7 +6,7 @@ use serde::Deserialize;
 use super::{Id, Kind, Service, Standard, Text, Window};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Kilograms, MegabitsPerSecond, Megahertz, Millimetres, NewtonMetres,
-    SquareMillimetres, Volts, Watts,
+    SquareMetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A radio model.
@@ -44,6 +44,11 @@ pub struct Radio {
     pub ground: RadioGround,
     /// Air temperatures it works in.
     pub temperature: Option<Window<Celsius>>,
+    /// Whether it holds its level by lowering its power, which must be off while aligning. Taken to be so if not given.
+    pub automatic_power_control: Option<bool>,
+    /// Area it shows to the wind, without antenna.
+    #[schemars(extend("x-least" = 0))]
+    pub wind_area: Option<Given<SquareMetres>>,
     /// Mass without antenna.
     pub mass: Option<Given<Kilograms>>,
     /// Lamps and what they mean.

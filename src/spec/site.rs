@@ -3,8 +3,8 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text};
-use crate::units::{Given, Latitude, Longitude, Metres, Millimetres, MillimetresPerHour};
+use super::{Id, Kind, Material, Text, Wind};
+use crate::units::{Degrees, Given, Latitude, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -23,6 +23,8 @@ pub struct Site {
     pub ground_height: Given<Metres>,
     /// Rain rate exceeded for 0.01 % of an average year here, if it differs from the network's.
     pub rain_rate: Option<Given<MillimetresPerHour>>,
+    /// Wind here, in place of the network's.
+    pub wind: Option<Wind>,
     /// How a crew gets there.
     pub access: Option<Text>,
     /// Whom to call.
@@ -31,6 +33,12 @@ pub struct Site {
     /// What can hurt somebody here, a line each. Printed first in the install pack.
     #[serde(default)]
     pub hazards: Vec<Text>,
+    /// Where people may stand or pass: walkways, windows, roof terraces.
+    #[serde(default)]
+    pub people: Vec<Occupied>,
+    /// Power lines near. Only what is written is judged: look up before anything is raised.
+    #[serde(default)]
+    pub power_lines: Vec<PowerLine>,
     /// What antennas are mounted on.
     pub supports: Vec<Support>,
     /// Where power is taken.
@@ -65,6 +73,34 @@ pub struct Contact {
     pub phone: Text,
 }
 
+/// A spot where people may be, as seen from the supports of the site.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Occupied {
+    /// What it is.
+    pub title: Text,
+    /// True bearing from the antenna.
+    pub bearing: Given<Degrees>,
+    /// Distance from the antenna over the ground.
+    #[schemars(extend("x-least" = 0))]
+    pub distance: Given<Metres>,
+    /// Height of a head there, above the ground of the site.
+    pub height: Given<Metres>,
+}
+
+/// A power line near the supports of the site.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct PowerLine {
+    /// Which, and whose.
+    pub title: Text,
+    /// From the nearest support to the nearest wire, over the ground.
+    #[schemars(extend("x-least" = 0))]
+    pub distance: Given<Metres>,
+}
+
 /// Something an antenna is mounted on.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -79,7 +115,7 @@ pub struct Support {
     /// Thickness of the tube's wall.
     pub wall_thickness: Option<Given<Millimetres>>,
     /// What it is made of.
-    pub material: Option<Text>,
+    pub material: Option<Material>,
     /// Height of its base above the ground of the site.
     pub base_height: Given<Metres>,
     /// Length that stands free above the base.

@@ -18,8 +18,9 @@
 use std::ops::{Add, Mul, Neg, Sub};
 
 use super::{
-    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, MeterVolts, Metres, Millimetres,
-    MillimetresPerHour, Minutes, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts, Watts,
+    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, Megapascals, MeterVolts, Metres,
+    Millimetres, MillimetresPerHour, Minutes, NewtonMetres, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts,
+    Watts,
 };
 
 macro_rules! operator {
@@ -56,6 +57,8 @@ operator! {
     Dbm + Dbi = Dbm;
     Dbm - Dbm = Decibels;
     Dbm - Dbi = Dbm;
+    Megapascals - Megapascals = Megapascals;
+    NewtonMetres - NewtonMetres = NewtonMetres;
     Decibels + Decibels = Decibels;
     Decibels - Decibels = Decibels;
     DecibelsPerKilometre + DecibelsPerKilometre = DecibelsPerKilometre;

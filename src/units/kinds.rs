@@ -135,6 +135,21 @@ quantity! {
     /// A wind speed.
     MetresPerSecond: "speed" in "m/s", decimals 1, like "31 m/s", from 0.0 to 150.0, written
         Times(1.0) => "m/s", Times(1.0 / 3.6) => "km/h", Times(0.447_04) => "mph", Times(1852.0 / 3600.0) => "kn";
+    /// A force.
+    Newtons: "force" in "N", decimals 0, like "250 N", from 0.0 to 1_000_000.0, written
+        Times(1.0) => "N", Times(1000.0) => "kN";
+    /// What the wind presses with.
+    Pascals: "wind pressure" in "Pa", decimals 0, like "600 Pa", from 0.0 to 100_000.0, written
+        Times(1.0) => "Pa", Times(1000.0) => "kPa";
+    /// A stress or strength.
+    Megapascals: "stress" in "MPa", decimals 1, like "235 MPa", from 0.0 to 10000.0, written
+        Times(1.0) => "MPa" | "N/mm²" | "N/mm2", Times(6.894_757_293_168_361) => "ksi";
+    /// An elastic modulus.
+    Gigapascals: "elastic modulus" in "GPa", decimals 0, like "210 GPa", from 0.0 to 1000.0, written
+        Times(1.0) => "GPa";
+    /// Power through an area.
+    WattsPerSquareMetre: "power density" in "W/m²", decimals 2, like "10 W/m2", from 0.0 to 1_000_000.0, written
+        Times(1.0) => "W/m²" | "W/m2", Times(10.0) => "mW/cm²" | "mW/cm2";
     /// Air pressure or partial pressure.
     Hectopascals: "pressure" in "hPa", decimals 1, like "1013.25 hPa", from 0.0 to 1200.0, written
         Times(1.0) => "hPa" | "mbar", Times(10.0) => "kPa";

@@ -44,6 +44,9 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         (_, Some(stop)) if stop.value == limit => {
             finding.because(at!(bracket.stop), "without the plate the radio meets the pole here")
         }
+        (_, None) if bracket.swing.is_some() && limit != bracket.tilt.upright.min.value => {
+            finding.because(at!(bracket.swing), "without the plate the radio meets the pole here")
+        }
         _ => finding.because(at!(bracket.tilt), "the tilt range of the bracket"),
     };
     let mut ways: Vec<String> = sheet.mends.iter().map(way).collect();

@@ -1,0 +1,35 @@
+//! The survival wind works the foot of the pole harder than is prudent.
+
+use crate::rules::prelude::*;
+use crate::units::Megapascals;
+
+rule! {
+    /// The survival wind works the foot of the pole harder than is prudent.
+    ///
+    /// The stress is that of bending alone, without ice, gust or load factors; two thirds of the yield strength of the
+    /// commonest grade is taken as the limit. It finds poles that are plainly too thin. It proves nothing of the others:
+    /// the pole, what holds it and the roof below are for a structural engineer to confirm.
+    ///
+    /// Source: elastic bending of a cantilever; strengths from memory of EN 10025 and makers' tables; the factor of 1.5 is
+    /// common practice, no source.
+    severity: Warning,
+    check: End(check),
+}
+
+fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
+    let lines = &sheet.wind;
+    let (Some(stress), Some(strength)) = (lines.survival_stress.get(), lines.strength.get()) else { return };
+    let allowed = Megapascals(strength.0 / 1.5);
+    if stress <= allowed {
+        return;
+    }
+    let (support, dish) = (sheet.resolved.support, sheet.resolved.antenna);
+    let (has, limit, by) = apart(stress, allowed);
+    let message =
+        format!("end {}: {} at the foot of `{}` in the survival wind, {by} over {limit}", sheet.name, has, support.id);
+    let label = format!("yields at {strength}");
+    let finding = found.report(&RULE, at!(support.outside_diameter), message, label);
+    finding.because(at!(support.free_length), "the lever the wind has");
+    finding.because(at!(dish.wind_area), format!("in {}", line(&lines.survival_pressure)));
+    finding.help("take a thicker or shorter pole or stay it, and have a structural engineer confirm it");
+}

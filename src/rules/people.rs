@@ -1,0 +1,5 @@
+//! Rules on people and power lines near a hop.
+
+pub mod hazards_not_assessed;
+pub mod people_too_near;
+pub mod power_line_near;
