@@ -7,6 +7,7 @@
 pub mod budget;
 pub mod channel;
 pub mod grounding;
+pub mod licence;
 pub mod mount;
 pub mod run;
 
@@ -54,6 +55,14 @@ pub static ALL: &[&Entry] = &[
     &channel::frequency_outside_radio::ENTRY,
     &channel::same_duplex_half::ENTRY,
     &channel::transmit_power_out_of_range::ENTRY,
+    &licence::channel_off_raster::ENTRY,
+    &licence::eirp_above_code::ENTRY,
+    &licence::eirp_above_licence::ENTRY,
+    &licence::gain_below_code::ENTRY,
+    &licence::licence_not_stated::ENTRY,
+    &licence::power_above_code::ENTRY,
+    &licence::power_above_licence::ENTRY,
+    &licence::registration_missing::ENTRY,
     &mount::antenna_off_support::ENTRY,
     &mount::plate_not_made::ENTRY,
     &mount::pole_outside_clamp::ENTRY,

@@ -253,7 +253,7 @@ fn one_file_is_reported_and_its_whole_network_loaded() {
     {
         let report = from(folder, path);
         assert_eq!(findings(&report), expected, "{path} from {folder}");
-        assert_eq!(report["summary"]["files"], 15, "{path} from {folder}");
+        assert_eq!(report["summary"]["files"], 16, "{path} from {folder}");
         let shown = report["findings"][0]["labels"][0]["path"].as_str().expect("a path");
         assert!(root.path().join(folder).join(shown).is_file(), "{shown} from {folder}");
     }

@@ -113,7 +113,7 @@ fn rules_are_named_in_kebab_case_and_once() {
 
 #[test]
 fn every_rule_file_is_listed() {
-    let families = ["budget", "channel", "grounding", "mount", "run"];
+    let families = ["budget", "channel", "grounding", "licence", "mount", "run"];
     let written: BTreeSet<String> = families
         .iter()
         .flat_map(|family| with_extension(&format!("src/rules/{family}"), "rs"))

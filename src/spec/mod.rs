@@ -8,6 +8,7 @@ mod arrester;
 mod bracket;
 mod cable;
 mod hop;
+mod licence;
 mod network;
 mod radio;
 mod schema;
@@ -23,6 +24,7 @@ pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
     RunPlace, Service,
 };
+pub use licence::{HopLicence, LicenceCode};
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
