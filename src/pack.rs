@@ -15,6 +15,7 @@ mod design;
 mod front;
 mod glyphs;
 mod install;
+mod licence;
 mod parts;
 mod render;
 mod steps;

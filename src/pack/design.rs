@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::decision;
+use super::licence;
 use super::tables::{self, States};
 use super::words::{Table, count, shown};
 use crate::finding::Finding;
@@ -22,6 +23,7 @@ pub(super) struct Design {
     rules: String,
     ends: Table,
     path: Table,
+    licence: Table,
     budget: Table,
     service: Table,
     states: Vec<States>,
@@ -53,6 +55,7 @@ impl Design {
             rules: rules_run(sheet),
             ends: tables::ends(sheet),
             path: tables::path(sheet),
+            licence: licence::table(sheet),
             budget: tables::budget(sheet),
             service: tables::service(sheet),
             states: sheet.directions().map(tables::states).into(),
