@@ -48,7 +48,7 @@ impl Known {
 
     /// That of the least certain figure.
     #[must_use]
-    pub fn least(&self) -> Confidence {
+    pub fn least(self) -> Confidence {
         self.eirp.min(self.power).min(self.antenna)
     }
 }

@@ -29,13 +29,13 @@ lines! {
     CodeLines {
         code: Words, "", "code of practice", AS_WRITTEN;
         confidence: Words, "", "how surely its figures are known", "as seen while this program was written";
-        eirp_limit: Dbm, "", "EIRP limit, average", "";
-        peak_eirp_limit: Dbm, "", "EIRP limit, peak", "";
-        port_power_limit: Dbm, "", "transmit power limit", "";
-        power_limit: Dbm, "", "transmit power all limits allow", "";
-        least_gain: Dbi, "", "least antenna gain", "";
-        greatest_beamwidth: Degrees, "", "greatest beamwidth in place of that gain", "";
-        channel: Words, "", "channel of the raster", "";
+        eirp_limit: Dbm, "", "EIRP limit, average", "by the code named";
+        peak_eirp_limit: Dbm, "", "EIRP limit, peak", "by the code named";
+        port_power_limit: Dbm, "", "transmit power limit", "by the code named";
+        power_limit: Dbm, "", "transmit power all limits allow", "by the code named";
+        least_gain: Dbi, "", "least antenna gain", "by the code named";
+        greatest_beamwidth: Degrees, "", "greatest beamwidth in place of that gain", "by the code named";
+        channel: Words, "", "channel of the raster", "by the code named";
     }
 }
 
@@ -196,7 +196,7 @@ fn licence_lines(
     LicenceLines {
         eirp: Line::known((emission.power + emission.gain).tidy(), &[emission.power_at, emission.gain_at]),
         highest_power: Line::new(
-            highest.map(|most| most.rounded_down()).ok_or_else(|| Missing::judged("nothing limits it", named_at)),
+            highest.map(Dbm::rounded_down).ok_or_else(|| Missing::judged("nothing limits it", named_at)),
             &from,
         ),
         number: Line::new(number.ok_or_else(|| Missing::judged("none is stated", number_at)), &[number_at]),
@@ -209,7 +209,7 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
     let limits = code.limits(emission.gain, emission.bandwidth);
     let from = [place, emission.gain_at, emission.bandwidth_at];
     let level = |value: Option<Dbm>, none: &str| {
-        Line::new(value.map(|value| value.tidy()).ok_or_else(|| Missing::judged(none, place)), &from).by(code.citation)
+        Line::new(value.map(Dbm::tidy).ok_or_else(|| Missing::judged(none, place)), &from).by(code.citation)
     };
     let power_limit = limits.power.tidy();
     let raster = code.raster.map(|raster| RasterSheet {
@@ -229,7 +229,7 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
         .flatten();
     let lines = CodeLines {
         code: Line::known(Words(code.title.into()), &[place]),
-        confidence: Line::known(Words(known_words(&code.known)), &[place]).by(code.citation),
+        confidence: Line::known(Words(known_words(code.known)), &[place]).by(code.citation),
         eirp_limit: level(Some(limits.average_eirp), ""),
         peak_eirp_limit: level(limits.peak_eirp, "the code sets no peak"),
         port_power_limit: level(limits.port_power, "the code sets no power by itself"),
@@ -242,7 +242,7 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
         )
         .by(code.citation),
         channel: Line::new(channel, &[place, emission.frequency_at, emission.bandwidth_at])
-            .by(code.raster.map_or("", |raster| raster.citation)),
+            .by(code.raster.map_or("by the code named", |raster| raster.citation)),
     };
     CodeSheet {
         name: code.id,
@@ -258,7 +258,7 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
 }
 
 /// How surely the figures of a code are known: one word where all are alike.
-fn known_words(known: &Known) -> String {
+fn known_words(known: Known) -> String {
     if known.eirp == known.power && known.power == known.antenna {
         return known.eirp.word().into();
     }

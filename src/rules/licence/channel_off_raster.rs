@@ -25,18 +25,15 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
             continue;
         }
         let known = raster.known.word();
-        let (message, help) = match (raster.nearest, direction.lines.frequency.value.as_ref()) {
-            (Some(nearest), Ok(centre)) => {
-                let (has, near, off) = apart(centre.value, nearest);
-                let message =
-                    format!("{}: {has} is {off} off the raster of {} ({known})", direction.title, raster.name);
-                (message, format!("the nearest channel of {bandwidth} has its centre at {near}; {ASK}"))
-            }
-            _ => {
-                let message =
-                    format!("{}: no channels of {bandwidth} are known of {} ({known})", direction.title, raster.name);
-                (message, format!("take a bandwidth of that plan; {ASK} whether others are assigned"))
-            }
+        let centre = direction.lines.frequency.value.as_ref().ok();
+        let (message, help) = if let (Some(nearest), Some(centre)) = (raster.nearest, centre) {
+            let (has, near, off) = apart(centre.value, nearest);
+            let message = format!("{}: {has} is {off} off the raster of {} ({known})", direction.title, raster.name);
+            (message, format!("the nearest channel of {bandwidth} has its centre at {near}; {ASK}"))
+        } else {
+            let message =
+                format!("{}: no channels of {bandwidth} are known of {} ({known})", direction.title, raster.name);
+            (message, format!("take a bandwidth of that plan; {ASK} whether others are assigned"))
         };
         let finding = found.report(&RULE, hop.frequency_place(direction), message, "this centre");
         finding.because(at!(spec.channel.bandwidth), "for this bandwidth");
