@@ -16,6 +16,7 @@ mod figures;
 mod front;
 mod glyphs;
 mod install;
+mod licence;
 mod lobes;
 mod parts;
 mod render;

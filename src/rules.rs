@@ -8,6 +8,7 @@ pub mod antenna;
 pub mod budget;
 pub mod channel;
 pub mod grounding;
+pub mod licence;
 pub mod mount;
 pub mod people;
 pub mod run;
@@ -65,6 +66,14 @@ pub static ALL: &[&Entry] = &[
     &channel::no_common_state::ENTRY,
     &channel::same_duplex_half::ENTRY,
     &channel::transmit_power_out_of_range::ENTRY,
+    &licence::channel_off_raster::ENTRY,
+    &licence::eirp_above_code::ENTRY,
+    &licence::eirp_above_licence::ENTRY,
+    &licence::gain_below_code::ENTRY,
+    &licence::licence_not_stated::ENTRY,
+    &licence::power_above_code::ENTRY,
+    &licence::power_above_licence::ENTRY,
+    &licence::registration_missing::ENTRY,
     &mount::antenna_off_support::ENTRY,
     &mount::metals_unlike::ENTRY,
     &mount::nominal_size_as_diameter::ENTRY,

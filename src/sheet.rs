@@ -8,6 +8,7 @@ mod air;
 mod budget;
 mod dish;
 mod end;
+mod licence;
 mod line;
 mod margin;
 mod mend;
@@ -26,9 +27,11 @@ use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
 use crate::units::{Gigahertz, Quantity as _};
 
+pub use crate::physics::codes::Confidence;
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{Code, EndLines, EndSheet};
+pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Ratio, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
@@ -54,6 +57,8 @@ pub struct HopSheet<'n> {
     pub a_to_b: Direction<'n>,
     /// From end `b` to end `a`.
     pub b_to_a: Direction<'n>,
+    /// What codes and licence allow, each direction.
+    pub licence: [Licence; 2],
     /// Both directions together.
     pub service: ServiceLines,
     /// What would mend it, where it misses its objectives.
@@ -72,11 +77,12 @@ impl<'n> HopSheet<'n> {
         let path = path::compute(resolved, &target, maps);
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
+        let licence = [&a_to_b, &b_to_a].map(|direction| licence::compute(resolved, direction));
         let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, [&a_to_b, &b_to_a], &target, resolved);
-        let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a]);
-        Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b }
+        let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a], &licence);
+        Self { resolved, target, path, a_to_b, b_to_a, licence, service, mends, a, b }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
@@ -85,6 +91,7 @@ impl<'n> HopSheet<'n> {
         self.path.mask(&broken);
         self.a_to_b.mask(&broken);
         self.b_to_a.mask(&broken);
+        self.licence.iter_mut().for_each(|licence| licence.mask(&broken));
         self.service.mask(&broken);
         self.a.mask(&broken);
         self.b.mask(&broken);
@@ -114,6 +121,7 @@ impl<'n> HopSheet<'n> {
         let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
         for direction in self.directions() {
             direction.sections(&mut sections);
+            self.licence(direction).sections(direction, &mut sections);
         }
         sections.push(Section::of("service", "Both directions", |rows| self.service.rows("service", rows)));
         for end in self.ends() {
@@ -133,9 +141,16 @@ impl<'n> HopSheet<'n> {
         };
         self.path.missing(&mut each);
         self.directions().into_iter().for_each(|direction| direction.missing(&mut each));
+        self.licence.iter().for_each(|licence| licence.missing(&mut each));
         self.service.missing(&mut each);
         self.ends().into_iter().for_each(|end| end.missing(&mut each));
         list
+    }
+
+    /// What codes and licence allow a direction.
+    #[must_use]
+    pub fn licence(&self, direction: &Direction<'_>) -> &Licence {
+        &self.licence[usize::from(direction.name != "a_to_b")]
     }
 
     /// Whether both ends are the same half of a duplex pair: neither hears where the other sends.

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::decision;
 use super::figures::{self, Figure};
+use super::licence;
 use super::tables::{self, States};
 use super::words::{Table, count, shown};
 use crate::finding::{Finding, Spot};
@@ -24,6 +25,7 @@ pub(super) struct Design {
     rules: String,
     ends: Table,
     path: Table,
+    licence: Table,
     budget: Table,
     service: Table,
     grades: Option<Figure>,
@@ -63,6 +65,7 @@ impl Design {
             rules: rules_run(sheet),
             ends: tables::ends(sheet),
             path: tables::path(sheet),
+            licence: licence::table(sheet),
             budget: tables::budget(sheet),
             service: tables::service(sheet),
             grades: figures::grades(sheet),

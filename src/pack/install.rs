@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::End;
 use super::cautions::{self, Caution};
 use super::figures::{self, Figure};
+use super::licence;
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::steps::{self, Item};
@@ -113,7 +114,7 @@ impl Install {
             indicators: indicators(own),
             alignment: steps::alignment(sheet, end),
             outside: outside(end),
-            record: record(end),
+            record: record(sheet, end),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
@@ -291,7 +292,7 @@ fn outside(end: &EndSheet<'_>) -> Table {
 }
 
 /// What is written down: the item, what the design says, and room for what was found.
-fn record(end: &EndSheet<'_>) -> Table {
+fn record(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Table {
     let (lines, grounding) = (&end.lines, &end.resolved.end.grounding);
     let mut table = Table::new(["Item", "As designed", "As built"]);
     let volts = format!("{} ({})", say(&lines.target_voltage), band(&lines.voltage_at_least, &lines.voltage_at_most));
@@ -309,6 +310,7 @@ fn record(end: &EndSheet<'_>) -> Table {
     add("Tilt set", steps::tilt(end), "°");
     add("Antenna centre above ground", shown(&given_in_both(&end.resolved.end.height)), "");
     add("Grounding conductor", given_or(grounding.conductor.as_ref(), "NOT SET"), "");
+    add("Licence or registration number", licence::number(sheet), "");
     add("Radio, serial number", end.resolved.radio.title.to_string(), "");
     add("Antenna, serial number", end.resolved.antenna.title.to_string(), "");
     table

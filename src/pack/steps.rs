@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::cautions::{self, Caution};
+use super::licence;
 use super::parts::{place, way_up};
 use super::words::{say, shown};
 use crate::sheet::{EndSheet, HopSheet, RunSheet};
@@ -171,6 +172,10 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
             shown(&own.end.transmit_power.to_string()),
             shown(&end.far.end.transmit_power.to_string())
         )),
+    ];
+    let sending = sheet.directions().into_iter().find(|direction| std::ptr::eq(direction.sender, own));
+    items.extend(sending.and_then(|direction| licence::ceiling(sheet, direction)).map(step));
+    items.extend([
         Item::Caution(cautions::RADIATION),
         step("Switch both transmitters on and wait until both radios have started."),
         step(format!("Put a voltmeter that shows millivolts on port {port}.")),
@@ -178,7 +183,7 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
         step("Sweep tilt in the same way. Go back to the strongest peak."),
         step("Peak with the fine screws. Then let the far end do the same. Repeat until neither end gains."),
         step("Compare with the target above. Write the reading into the record."),
-    ];
+    ]);
     for fastener in &own.bracket.fasteners {
         items.push(step(format!(
             "{}: tighten {} × {} in turns and in stages to {}.",

@@ -103,7 +103,7 @@ pub(super) fn service(sheet: &HopSheet<'_>) -> Table {
     table
 }
 
-fn printed(row: &Row) -> String {
+pub(super) fn printed(row: &Row) -> String {
     match &row.text {
         Ok(text) => shown(text),
         Err(missing) => format!("— ({})", missing.reason),

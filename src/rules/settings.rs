@@ -58,7 +58,7 @@ impl<'n> Settings<'n> {
             self.stands_in(finding, pattern).then_some(setting)
         });
         match here.or_else(|| self.everywhere?.get(name)) {
-            None => Some(finding.rule.severity),
+            None => Some(finding.severity),
             Some(Setting::Off) => None,
             Some(Setting::Advice) => Some(Severity::Advice),
             Some(Setting::Warning) => Some(Severity::Warning),

@@ -1,6 +1,7 @@
 //! What would mend a hop that misses its objective, found by trying it on the sheet's own physics.
 
 use super::budget::{self, Direction, Trial};
+use super::licence::Licence;
 use super::path::{self, PathLines};
 use super::rain::RainMaps;
 use super::target::Target;
@@ -21,7 +22,7 @@ pub struct Mends {
 pub struct Mend {
     /// More gain of both antennas together, all else as it is.
     pub gain: Option<Decibels>,
-    /// Powers to set at ends a and b, within what the radios allow; the one that is to stay is none.
+    /// Powers to set at ends a and b, within what radios, codes and licence allow; the one that is to stay is none.
     pub power: Option<[Option<Dbm>; 2]>,
     /// Another bandwidth, and the state that then reaches the capacity asked for.
     pub bandwidth: Option<(Megahertz, String)>,
@@ -59,8 +60,10 @@ pub(super) fn of(
     maps: &RainMaps,
     path: &PathLines,
     directions: [&Direction<'_>; 2],
+    licence: &[Licence; 2],
 ) -> Mends {
-    let bench = Bench { resolved, target, maps, path, directions };
+    let highest = licence.each_ref().map(|licence| licence.lines.highest_power.get());
+    let bench = Bench { resolved, target, maps, path, directions, highest };
     // The same rain falls on both directions: the hop is as available as the worse one.
     let enough = |state: usize, direction: &Direction<'_>| {
         Some(direction.states[state].lines.availability.get()? >= target.availability.value())
@@ -80,6 +83,8 @@ struct Bench<'m, 'n> {
     maps: &'m RainMaps,
     path: &'m PathLines,
     directions: [&'m Direction<'m>; 2],
+    /// The most each direction may send, where a code or licence says.
+    highest: [Option<Dbm>; 2],
 }
 
 /// More decibels than this are no mend.
@@ -137,7 +142,8 @@ impl Bench<'_, '_> {
 
     fn power(&self, enough: [bool; 2], passes: Passes<'_>) -> Option<[Option<Dbm>; 2]> {
         let mut powers = [None; 2];
-        for ((a_sends, enough), power) in [true, false].into_iter().zip(enough).zip(&mut powers) {
+        let limits = [true, false].into_iter().zip(enough).zip(self.highest);
+        for (((a_sends, enough), highest), power) in limits.zip(&mut powers) {
             if enough {
                 continue;
             }
@@ -145,7 +151,8 @@ impl Bench<'_, '_> {
             let now = sender.end.transmit_power.value;
             let set = (now + self.more(a_sends, passes)?).rounded_up();
             let trial = Trial { more: set - now, bandwidth: None };
-            let allowed = sender.radio.transmit_power.holds(set) && self.good(a_sends, trial, passes);
+            let lawful = highest.is_none_or(|highest| set <= highest);
+            let allowed = lawful && sender.radio.transmit_power.holds(set) && self.good(a_sends, trial, passes);
             *power = Some(allowed.then_some(set)?);
         }
         Some(powers)

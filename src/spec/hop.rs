@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::network::Climate;
-use super::{Antenna, Arrester, Bracket, Cable, Id, Kind, Radio, Ref, Site, Supply, Text};
+use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text};
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Percent, SquareMillimetres,
 };
@@ -28,6 +28,9 @@ pub struct Hop {
     /// Where the weather of this hop differs from that of its network.
     #[serde(default)]
     pub climate: Climate,
+    /// What the licence of this hop says, and the codes it falls under where they differ from the network's.
+    #[serde(default)]
+    pub licence: HopLicence,
     /// The two ends.
     pub ends: Ends,
     /// Anything a reviewer or a crew should read.

@@ -8,6 +8,7 @@ mod arrester;
 mod bracket;
 mod cable;
 mod hop;
+mod licence;
 mod material;
 mod network;
 mod radio;
@@ -25,6 +26,7 @@ pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
     RunPlace, Service,
 };
+pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,

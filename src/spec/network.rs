@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, Number, Text, Wind};
+use super::{Date, Id, Kind, LicenceCode, Number, Text, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
     RainDepth, Volts,
@@ -141,6 +141,10 @@ pub struct PathAir {
 pub struct Codes {
     /// Code that sets the least grounding conductor of an antenna support. Without it the radio's own floor counts.
     pub grounding: Option<GroundingCode>,
+    /// Codes that limit what the hops radiate, one for each band in use. Those count for a hop whose band holds its
+    /// channel.
+    #[serde(default)]
+    pub licence: Vec<LicenceCode>,
 }
 
 /// A published code that sets the least grounding conductor of an antenna or mast.

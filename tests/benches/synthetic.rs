@@ -68,7 +68,7 @@ date: 2026-06-01
 approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
 climate: { rain_rate: 30 mm/h, hottest_air: 35 °C }
-codes: { grounding: IEC 60728-11 }
+codes: { grounding: IEC 60728-11, licence: [EN 302 217] }
 ";
 
 const EQUIPMENT: &str = "\
