@@ -51,19 +51,20 @@ fn shorter(
     let whole = path.distance.get()?;
     let good = |share: f64| {
         let path = path::with_share(resolved, target, maps, share);
-        let [one, other] = [true, false].map(|a_sends| budget::compute(resolved, &path, target, a_sends));
+        let [one, other] = budget::both(resolved, &path, target);
         let loud = [&one, &other].iter().any(|way| way.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0));
         (passes([&one, &other]) == Some(true), loud)
     };
-    let (mut low, mut high) = (1.0 / whole.0.max(1.0), 1.0);
-    if !good(low).0 {
+    // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.
+    let (mut low, mut high) = (1.0, whole.0);
+    if !good(low / whole.0).0 {
         return None;
     }
-    for _ in 0..40 {
-        let middle = f64::midpoint(low, high);
-        if good(middle).0 { low = middle } else { high = middle }
+    while high - low > 1.0 {
+        let middle = f64::midpoint(low, high).floor();
+        if good(middle / whole.0).0 { low = middle } else { high = middle }
     }
-    let length = Metres((whole.0 * low).floor()).rounded_down();
+    let length = Metres(low).rounded_down();
     let (passes, loud) = good(length.0 / whole.0);
     (length.0 >= 1.0 && passes && !loud).then_some(length)
 }
