@@ -5,9 +5,12 @@ mod climate;
 mod codes;
 mod diffraction;
 mod geodesy;
+mod hops;
 mod link;
 mod magnetic;
 mod multipath;
+#[path = "../fixture/one_hop.rs"]
+mod one_hop;
 mod power;
 mod radio;
 mod rain;
