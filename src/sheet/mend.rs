@@ -56,7 +56,7 @@ fn shorter(
         (passes([&one, &other]) == Some(true), loud)
     };
     // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.
-    let (mut low, mut high) = (1.0, whole.0);
+    let (mut low, mut high) = (1.0, whole.0.ceil());
     if !good(low / whole.0).0 {
         return None;
     }
