@@ -75,8 +75,7 @@ impl<'n> HopSheet<'n> {
     pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps) -> Self {
         let target = Target::of(resolved);
         let path = path::compute(resolved, &target, maps);
-        let a_to_b = budget::compute(resolved, &path, &target, true);
-        let b_to_a = budget::compute(resolved, &path, &target, false);
+        let [a_to_b, b_to_a] = budget::both(resolved, &path, &target);
         let licence = [&a_to_b, &b_to_a].map(|direction| licence::compute(resolved, direction));
         let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
@@ -87,6 +86,9 @@ impl<'n> HopSheet<'n> {
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
     pub fn mask(&mut self, holes: &Holes) {
+        if holes.is_empty() {
+            return;
+        }
         let broken = |place: &Place| holes.at(place).map(|(name, spot)| Missing::broken(name, spot));
         self.path.mask(&broken);
         self.a_to_b.mask(&broken);

@@ -208,3 +208,15 @@ fn no_file_knows_this_machine() {
         }
     }
 }
+
+#[test]
+fn every_method_says_where_it_comes_from_and_how_far_it_was_off() {
+    let text = read(&root().join("DEVELOPERS.md"));
+    let table = text.split("## Where the numbers come from").nth(1).expect("the table of methods");
+    let rows = table.lines().filter(|line| line.starts_with("| ")).map(|line| line.split(" | ").collect::<Vec<_>>());
+    let named: String = rows.filter(|cells| cells.len() == 6).map(|cells| cells[1].to_owned()).collect();
+    for file in with_extension("src/physics", "rs") {
+        let name = format!("`{}`", file.file_stem().expect("a name").to_string_lossy());
+        assert!(name == "`mod`" || named.contains(&name), "{} is in no row of the table of methods", short(&file));
+    }
+}

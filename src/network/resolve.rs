@@ -1,5 +1,7 @@
 //! Following references: a hop and everything it names.
 
+use rayon::prelude::*;
+
 use crate::at;
 use crate::faults::{DANGLING, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
@@ -104,7 +106,16 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
     for radio in &library.radios.documents {
         check_readout(radio, library, findings);
     }
-    library.hops.documents.iter().filter_map(|hop| resolve_hop(library, network, hop, findings)).collect()
+    let each = library.hops.documents.par_iter().map(|hop| {
+        let mut found = Findings::default();
+        (resolve_hop(library, network, hop, &mut found), found)
+    });
+    let each: Vec<(Option<ResolvedHop<'n>>, Findings)> = each.collect();
+    let gather = |(hop, mut found): (Option<ResolvedHop<'n>>, Findings)| {
+        findings.list.append(&mut found.list);
+        hop
+    };
+    each.into_iter().filter_map(gather).collect()
 }
 
 /// Without its network no hop can be judged; the network's own findings say why.

@@ -7,9 +7,10 @@ use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
+use crate::physics::gas::Spectrum;
 use crate::physics::rain_outage::{Outage, RainFade};
 use crate::physics::worst_month::{MonthOutage, Share};
-use crate::physics::{antenna, fog, free_space, gas, link, rain};
+use crate::physics::{antenna, fog, free_space, link, rain};
 use crate::place::Place;
 use crate::spec::{self, Antenna, Hop, Polarisation, Radio};
 use crate::units::{
@@ -154,19 +155,26 @@ struct Way<'n> {
     frequency_at: Place,
 }
 
-pub(super) fn compute<'n>(
+/// The budgets from `a` to `b` and back, through the same air.
+pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, path: &PathLines, target: &Target) -> [Direction<'n>; 2] {
+    both_with(resolved, path, target, Trial::default())
+}
+
+/// The same with something changed.
+pub(super) fn both_with<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
     target: &Target,
-    a_sends: bool,
-) -> Direction<'n> {
-    with(resolved, path, target, a_sends, Trial::default())
+    trial: Trial,
+) -> [Direction<'n>; 2] {
+    let gas = gas(path);
+    [true, false].map(|a_sends| compute(resolved, path, &gas, target, a_sends, trial))
 }
 
-/// A direction with something changed.
-pub(super) fn with<'n>(
+fn compute<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
+    gas: &Result<Spectrum, Missing>,
     target: &Target,
     a_sends: bool,
     trial: Trial,
@@ -181,7 +189,7 @@ pub(super) fn with<'n>(
         ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at })
     };
     let rain = rain_fade(&way, path);
-    let lines = budget(&way, path, &rain, target);
+    let lines = budget(&way, path, gas, &rain, target);
     let mut states = states(&way, &lines, &rain);
     share_out(&mut states);
     let objective = most_robust(&states, way.receiver.radio, target);
@@ -198,13 +206,19 @@ fn most_robust(states: &[State], radio: &Radio, target: &Target) -> Option<usize
         .min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
 }
 
-fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, target: &Target) -> DirectionLines {
+fn budget(
+    way: &Way<'_>,
+    path: &PathLines,
+    gas: &Result<Spectrum, Missing>,
+    rain: &Result<RainFade, Missing>,
+    target: &Target,
+) -> DirectionLines {
     let wanted = &target.availability;
     let (hop, end, sending, receiving) = (way.hop, way.sender.end, way.sender.antenna, way.receiver.antenna);
     let f = way.frequency.value;
     let slant = path.slant.need();
     let free_space_loss = slant.clone().map(|s| free_space::loss(f, s));
-    let gas_attenuation = air(path).map(|air| gas::specific_attenuation(f, &air));
+    let gas_attenuation = gas.as_ref().map(|gas| gas.specific_attenuation(f)).map_err(Clone::clone);
     let gas_loss = gas_attenuation.clone().and_then(|attenuation| Ok(attenuation * slant?));
     let level = free_space_loss.clone().and_then(|free_space| {
         let gains = [sending.gain.value, receiving.gain.value];
@@ -283,12 +297,13 @@ fn joined(first: &[Place], then: &[Place]) -> Vec<Place> {
     first.iter().chain(then).copied().collect()
 }
 
-fn air(path: &PathLines) -> Result<Air, Missing> {
-    Ok(Air {
+/// The spectral lines of the air along the path.
+fn gas(path: &PathLines) -> Result<Spectrum, Missing> {
+    Ok(Spectrum::of(&Air {
         dry_pressure: path.dry_pressure.need()?,
         vapour_pressure: path.vapour_pressure.need()?,
         temperature: path.temperature.need()?,
-    })
+    }))
 }
 
 fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {

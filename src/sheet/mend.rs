@@ -106,7 +106,8 @@ impl Bench<'_, '_> {
     }
 
     fn trial(&self, a_sends: bool, trial: Trial) -> Direction<'_> {
-        budget::with(self.resolved, self.path, self.target, a_sends, trial)
+        let [a_to_b, b_to_a] = budget::both_with(self.resolved, self.path, self.target, trial);
+        if a_sends { a_to_b } else { b_to_a }
     }
 
     /// Whether a direction with something changed passes and leaves the receiver whole.
@@ -200,19 +201,20 @@ impl Bench<'_, '_> {
         let whole = self.path.distance.get()?;
         let good = |share: f64| {
             let path = path::with_share(self.resolved, self.target, self.maps, share);
-            let [one, other] = [true, false].map(|a_sends| budget::compute(self.resolved, &path, self.target, a_sends));
+            let [one, other] = budget::both(self.resolved, &path, self.target);
             let passes = [&one, &other].iter().all(|way| passes(way) == Some(true));
             (passes, [&one, &other].iter().any(|way| loud(way)))
         };
-        let (mut low, mut high) = (1.0 / whole.0.max(1.0), 1.0);
-        if !good(low).0 {
+        // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.
+        let (mut low, mut high) = (1.0, whole.0.ceil());
+        if !good(low / whole.0).0 {
             return None;
         }
-        for _ in 0..40 {
-            let middle = f64::midpoint(low, high);
-            if good(middle).0 { low = middle } else { high = middle }
+        while high - low > 1.0 {
+            let middle = f64::midpoint(low, high).floor();
+            if good(middle / whole.0).0 { low = middle } else { high = middle }
         }
-        let length = Metres((whole.0 * low).floor()).rounded_down();
+        let length = Metres(low).rounded_down();
         let (passes, loud) = good(length.0 / whole.0);
         (length.0 >= 1.0 && passes && !loud).then_some(length)
     }

@@ -8,10 +8,11 @@ use divan::Bencher;
 use hopwright::evaluate::evaluate;
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
+use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
-use hopwright::physics::{atmosphere, free_space, gas};
+use hopwright::physics::{atmosphere, free_space};
 use hopwright::sheet::{HopSheet, RainMaps};
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
 use synthetic::Plan;
@@ -41,8 +42,9 @@ fn physics_of_a_hop(bencher: Bencher) {
         let slant = geodesy::slant(here, Metres(1031.4), there, Metres(2235.5));
         let tilt = geodesy::elevation(geodesic.distance, Metres(1031.4), Metres(2235.5), geodesy::MEDIAN_K);
         let air = atmosphere::reference(Metres(1633.0)).expect("in the troposphere");
+        let gas = Spectrum::of(&air);
         [Gigahertz(71.875), Gigahertz(81.875)].map(|f| {
-            let loss = free_space::loss(f, slant) + gas::loss(f, &air, slant);
+            let loss = free_space::loss(f, slant) + gas.specific_attenuation(f) * slant;
             let rain = RainFade::new(f, Polarisation::Vertical, Degrees(tilt.0), slant, MillimetresPerHour(34.0));
             (loss, rain.expect("in range").outage(Decibels(36.0)))
         })

@@ -156,7 +156,12 @@ fn site(number: usize, dice: &mut Dice) -> String {
 
 /// About a hundred lines, as a person would write them.
 fn hop(number: usize, dice: &mut Dice) -> String {
-    let far = if number % 100 == 99 { number.saturating_sub(98) } else { number + 1 };
+    // The last of a row has no neighbour to the east: it joins the row before, or the one before it in the first row.
+    let far = match number {
+        99 => 98,
+        _ if number % 100 == 99 => number - 100,
+        _ => number + 1,
+    };
     let channel = 71.25 + 0.5 * dice.between(0.0, 8.0).floor();
     let mut text = format!(
         "# One of many: made by a generator, to be read by a program.\nkind: hop\nid: h{number}\n\

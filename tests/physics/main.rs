@@ -6,9 +6,12 @@ mod codes;
 mod diffraction;
 mod exposure;
 mod geodesy;
+mod hops;
 mod link;
 mod magnetic;
 mod multipath;
+#[path = "../fixture/one_hop.rs"]
+mod one_hop;
 mod power;
 mod radio;
 mod rain;
