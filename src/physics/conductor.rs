@@ -40,6 +40,18 @@ pub fn resistance_per_km(area: SquareMillimetres, temperature: Celsius) -> OhmsP
     OhmsPerKilometre(1000.0 * COPPER_RESISTIVITY / area.0 * temperature_factor(temperature))
 }
 
+/// The copper cross-section that has a resistance for each kilometre at 20 °C.
+///
+/// ```text
+/// A = ρ / r
+/// ```
+///
+/// Source: IEC 60028, [`resistance_per_km`] solved for the area.
+#[must_use]
+pub fn area_of(at_20: OhmsPerKilometre) -> SquareMillimetres {
+    SquareMillimetres(1000.0 * COPPER_RESISTIVITY / at_20.0)
+}
+
 /// Resistance of copper at a temperature over that at 20 °C: the temperature of the cable, not of the air.
 ///
 /// ```text
