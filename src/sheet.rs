@@ -7,12 +7,17 @@
 mod air;
 mod budget;
 mod end;
+mod feed;
+mod ground;
+mod handling;
 mod line;
 mod margin;
 mod mend;
 mod meter;
 mod mount;
+mod onward;
 mod path;
+mod practice;
 mod rain;
 mod run;
 mod target;
@@ -23,15 +28,20 @@ use crate::place::Place;
 use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
-pub use end::{Code, EndLines, EndSheet};
+pub use end::{EndLines, EndSheet};
+pub use feed::{Classes, Feed};
+pub use ground::{Code, GroundLines};
+pub use handling::HandlingLines;
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::Mends;
 pub use mount::{Reach, TiltMend};
+pub use onward::OnwardLines;
 pub use path::{PathLines, ServiceLines};
+pub use practice::{LONGEST_RUN, Practice};
 pub use rain::RainMaps;
-pub use run::{Feed, RunLines, RunSheet};
-pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
+pub use run::{RunLines, RunSheet};
+pub use target::{Target, Wanted, WantedAir};
 
 /// Everything computed for one hop.
 #[derive(Debug)]

@@ -120,9 +120,9 @@ fn contacts(own: &ResolvedEnd<'_>) -> Table {
 
 /// Where power and earth are on the site.
 fn supplies(own: &ResolvedEnd<'_>) -> Vec<Fact> {
-    let power = own.site.power.iter().map(|point| ("Power", point));
-    let earth = own.site.earth.iter().map(|point| ("Earth", point));
-    power.chain(earth).map(|(label, point)| Fact { label: label.into(), value: point.title.to_string() }).collect()
+    let power = own.site.power.iter().map(|point| ("Power", &point.title));
+    let earth = own.site.earth.iter().map(|point| ("Earth", &point.title));
+    power.chain(earth).map(|(label, title)| Fact { label: label.into(), value: title.to_string() }).collect()
 }
 
 fn keys(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Fact> {
@@ -184,7 +184,7 @@ fn grounding(end: &EndSheet<'_>) -> Vec<Fact> {
     let bond = own.earth.map_or_else(|| "NOT SET".to_owned(), |point| point.title.to_string());
     vec![
         fact("Conductor, copper", given_or(grounding.conductor.as_ref(), "NOT SET")),
-        fact("Least allowed", format!("{} ({})", end.ground_written(), say(&end.lines.ground_needed))),
+        fact("Least allowed", format!("{} ({})", end.ground_written(), say(&end.ground.needed))),
         fact("Length", given_or(grounding.length.as_ref().map(given_in_both).as_ref(), "NOT SET")),
         Fact { label: "Bonds to".into(), value: bond },
         Fact { label: "Radio terminal".into(), value: ground.terminal.to_string() },

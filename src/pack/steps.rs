@@ -77,7 +77,7 @@ pub(super) fn tilt(end: &EndSheet<'_>) -> String {
 /// Grounding, then each run from the radio to what feeds it.
 pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
     let own = end.resolved;
-    let bond = own.earth.map_or("the earth point of the site (NOT SET: ask the designer)", |point| &point.title);
+    let bond = own.earth.map_or("the earth point of the site (NOT SET: ask the designer)", |point| &point.spec.title);
     let terminal = &own.radio.ground;
     let torque = terminal.torque.as_ref().map(|torque| format!(" and tighten it to {}", shown(&given_in_both(torque))));
     let mut items = vec![

@@ -202,7 +202,7 @@ pub(super) fn power(sheet: &HopSheet<'_>) -> Table {
             let cell = |run: &RunSheet<'_>| if run.carries(Service::Power) { line(&run.lines) } else { "—".into() };
             runs.iter().map(|(_, run)| cell(run)).collect()
         };
-        add("One conductor, hot, with arresters", fed(&|lines| say(&lines.conductor_resistance)));
+        add("One conductor, hot, with contacts", fed(&|lines| say(&lines.conductor_resistance)));
         add("Loop resistance", fed(&|lines| say(&lines.loop_resistance)));
         add("Least supply voltage", fed(&|lines| say(&lines.supply_voltage)));
         add("Most the radio draws", fed(&|lines| say(&lines.radio_draw)));
@@ -221,7 +221,7 @@ pub(super) fn grounding(sheet: &HopSheet<'_>) -> Table {
     each(
         "Least conductor, copper",
         sheet,
-        |end| format!("{} ({})", shown(&end.ground_written()), say(&end.lines.ground_needed)),
+        |end| format!("{} ({})", shown(&end.ground_written()), say(&end.ground.needed)),
         &mut table,
     );
     each("Conductor", sheet, |end| given_or(end.resolved.end.grounding.conductor.as_ref(), "not stated"), &mut table);

@@ -32,11 +32,16 @@ const FIXED: [(f64, f64); 9] = [
 /// Source: ANSI/TIA-568 (from memory, not seen).
 #[must_use]
 pub fn fixed_cable(temperature: Celsius, screened: bool) -> Metres {
-    let row = |at: usize| if screened { FIXED[at].1 } else { FIXED[at].0 };
-    let steps = ((temperature.0 - 20.0) / 5.0).max(0.0);
-    let last = FIXED.len() - 2;
-    let below = (0..=last).rev().find(|at| *at as f64 <= steps).unwrap_or(0);
-    let length = row(below) + (row(below + 1) - row(below)) * (steps - below as f64);
+    let column = |row: &(f64, f64)| if screened { row.1 } else { row.0 };
+    // Degrees above 20 °C in steps of the table; each step is walked in turn, the last one as far as it goes.
+    let mut steps = ((temperature.0 - 20.0) / 5.0).max(0.0);
+    let mut length = AT_20;
+    for (number, pair) in FIXED.windows(2).enumerate() {
+        let last = number + 2 == FIXED.len();
+        let walked = if last { steps } else { steps.min(1.0) };
+        length += (column(&pair[1]) - column(&pair[0])) * walked;
+        steps -= walked;
+    }
     Metres(length.max(1.0))
 }
 

@@ -20,7 +20,7 @@ pub const COPPER_TEMPERATURE_COEFFICIENT: f64 = 0.003_93;
 /// Conductivity of conductor aluminium over that of copper.
 ///
 /// Source: IEC 60889 (28.264 nΩ·m).
-const ALUMINIUM_CONDUCTIVITY: f64 = 0.61;
+pub const ALUMINIUM_CONDUCTIVITY: f64 = 0.61;
 
 /// How far, in gauges, a wire may fall short of an area and still pass for it: 16 AWG is 1.309 mm² and sold as 1.31.
 const GAUGE_SLACK: f64 = 0.01;
