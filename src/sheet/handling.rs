@@ -11,7 +11,7 @@ use crate::units::{Celsius, Given, Metres, Millimetres, Quantity as _};
 lines! {
     /// The handling of one cable run.
     HandlingLines {
-        gland_room: Millimetres, "", "room of the diameter within the window of that insert", "the nearer edge";
+        gland_room: Millimetres, "", "room of the cable within that insert", "the nearer edge";
         bend_radius: Millimetres, "", "least bend radius, fixed",
             "as the cable says, or 4 diameters (ANSI/TIA-568.0, from memory)";
         pulling_radius: Millimetres, "", "least bend radius, while pulling", "8 diameters (IEC 61156-5, from memory)";
@@ -44,7 +44,10 @@ pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius)
     let room = best_gland(&port.glands, diameter)
         .map(|(_, room)| room)
         .ok_or_else(|| Missing::judged("no insert seals it", at!(cable.outside_diameter)));
-    let bend = cable.bend_radius.as_ref().map_or_else(|| cable_handling::fixed_bend(diameter), |given| given.value);
+    let bend = cable
+        .bend_radius
+        .as_ref()
+        .map_or_else(|| cable_handling::fixed_bend(diameter).rounded_up(), |given| given.value);
     let whole = (outdoor + indoor).tidy();
     let screened = cable.screening != Screening::UUtp;
     let counted = (channel_length::equivalent(outdoor, hot, screened) + indoor).tidy();
@@ -61,7 +64,10 @@ pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius)
     HandlingLines {
         gland_room: Line::new(room, &[at!(cable.outside_diameter), at!(port.glands)]),
         bend_radius: Line::known(bend, &[at!(cable.outside_diameter), at!(cable.bend_radius)]),
-        pulling_radius: Line::known(cable_handling::pulling_bend(diameter), &[at!(cable.outside_diameter)]),
+        pulling_radius: Line::known(
+            cable_handling::pulling_bend(diameter).rounded_up(),
+            &[at!(cable.outside_diameter)],
+        ),
         drip_loop: Line::known(practice.drip_loop.given.clone(), &[practice.drip_loop.place]),
         hot_length: Line::known(counted, &hot_from),
         hot_length_in_hand: Line::known(practice.hot_length.value() - counted, &hand_from),
