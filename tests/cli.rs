@@ -165,7 +165,7 @@ fn a_hop_that_names_a_missing_site_is_1() {
     fs::write(&path, text).expect("writable");
     let ran = run_in(&bench.path(""), &["check", "--format", "concise"]);
     assert_eq!(ran.code, 1);
-    assert_eq!(ran.out, "hops/ridge.yaml:37:11: error[reference-dangling] ridge: the network has no site `mull`\n");
+    assert_eq!(ran.out, "hops/ridge.yaml:38:11: error[reference-dangling] ridge: the network has no site `mull`\n");
 }
 
 #[test]
@@ -195,7 +195,7 @@ fn the_fail_level_decides_the_exit_code_and_the_least_severity_what_is_shown() {
     let text = fs::read_to_string(&path).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&path, text).expect("writable");
     let run = |args: &[&str]| run_in(&bench.path(""), &[&["check", "--format", "concise"], args].concat());
-    let warning = "hops/ridge.yaml:32:5: warning[ground-bond-unstated] ridge: end a: the grounding conductor bonds to no \
+    let warning = "hops/ridge.yaml:33:5: warning[ground-bond-unstated] ridge: end a: the grounding conductor bonds to no \
                    stated earth point\n";
     assert_eq!((run(&[]).code, run(&[]).out.as_str()), (0, warning));
     assert_eq!(run(&["--fail-on", "warning"]).code, 1);

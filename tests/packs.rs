@@ -94,7 +94,7 @@ const ENDS: [(&str, &str); 8] = [
 ];
 
 const RUNS: [(&str, &str); 7] = [
-    ("One conductor, hot, with arresters", "conductor_resistance"),
+    ("One conductor, hot, with contacts", "conductor_resistance"),
     ("Loop resistance", "loop_resistance"),
     ("Least supply voltage", "supply_voltage"),
     ("Most the radio draws", "radio_draw"),

@@ -37,6 +37,7 @@ fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
     for run in &end.runs {
         documents.push(run.cable.at);
         documents.extend(run.supply.map(|supply| supply.at));
+        documents.extend(run.feeds.map(|radio| radio.at));
         documents.extend(run.arresters.iter().map(|arrester| arrester.at));
     }
     documents

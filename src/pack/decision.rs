@@ -58,7 +58,7 @@ fn of_end(end: &EndSheet<'_>, table: &mut Table) {
         of_run(end, run, table);
     }
     let given = &end.resolved.end.grounding.conductor;
-    let met = lines.ground_needed.get().zip(given.as_ref()).map(|(needed, given)| given.value >= needed);
+    let met = end.ground.needed.get().zip(given.as_ref()).map(|(needed, given)| given.value >= needed);
     table.row([
         format!("Grounding conductor, end {}", end.name),
         format!("≥ {}", shown(&end.ground_written())),

@@ -1,5 +1,6 @@
 //! What a hop must reach: its own objectives, its network's where it has none, the stated defaults where neither speaks.
 
+use super::practice::Practice;
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::place::Place;
@@ -18,10 +19,6 @@ pub const WIND_LOSS: Decibels = Decibels(1.0);
 pub const POWER_LINE: Metres = Metres(3.05);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
-/// How much hotter than the air a black jacket gets in the sun: common practice, no source.
-pub const SUN_ON_JACKET: Celsius = Celsius(20.0);
-/// Longest channel of balanced cable for data: ISO/IEC 11801-1 and IEEE 802.3.
-pub const LONGEST_RUN: Metres = Metres(100.0);
 
 /// Something asked for, and where.
 #[derive(Debug, Clone)]
@@ -97,6 +94,8 @@ pub struct Target {
     pub wind_loss: Wanted<Decibels>,
     /// Distance to keep from power lines beyond what could fall.
     pub power_line: Wanted<Metres>,
+    /// Thresholds of common practice.
+    pub practice: Practice,
 }
 
 impl Target {
@@ -132,6 +131,7 @@ impl Target {
                 .unwrap_or_else(|| assumed(POWER_LINE, at!(network.limits.power_line))),
             voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
                 .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
+            practice: Practice::of(resolved),
         }
     }
 
@@ -144,7 +144,7 @@ impl Target {
             3 => {}
             _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
         }
-        list.push(format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0));
+        list.extend(self.practice.assumptions());
         if self.acceptance_window.assumed {
             list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));
         }

@@ -7,8 +7,8 @@ use serde::Deserialize;
 
 use super::{Date, Id, Kind, LicenceCode, Number, Text, Wind};
 use crate::units::{
-    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
-    RainDepth, Volts,
+    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Kelvins, MegabitsPerSecond, Metres, Millimetres,
+    MillimetresPerHour, Ohms, Percent, RainDepth, Volts,
 };
 
 /// A network: the folder of hops, and what holds for all of them.
@@ -94,8 +94,9 @@ pub struct Climate {
     /// Air along the path, for gas loss. What is not given is that of the reference atmosphere.
     #[serde(default)]
     pub air: PathAir,
-    /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken 20 K hotter (sun on a black jacket, common
-    /// practice).
+    /// Coldest air the equipment sees. Without it no cold limit is judged.
+    pub coldest_air: Option<Given<Celsius>>,
+    /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken hotter by `limits.sun_on_jacket`.
     pub hottest_air: Option<Given<Celsius>>,
 }
 
@@ -151,10 +152,10 @@ pub struct Codes {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[schemars(inline)]
 pub enum GroundingCode {
-    /// 16 mm² copper, mast and antenna earth able to carry lightning.
+    /// Mast and antenna earth able to carry lightning: 16 mm² copper, 25 mm² aluminium, 50 mm² steel.
     #[serde(rename = "IEC 60728-11")]
     Iec60728,
-    /// 10 AWG copper, antenna discharge unit and mast grounding conductor.
+    /// Grounding conductor of mast and antenna discharge unit: 10 AWG copper, 8 AWG aluminium, 17 AWG copper-clad steel.
     #[serde(rename = "NEC 810.21")]
     Nec810,
 }
@@ -174,6 +175,27 @@ pub struct Limits {
     /// 50 kV, second-hand).
     #[schemars(extend("x-least" = 0))]
     pub power_line: Option<Given<Metres>>,
+    /// Voltage at which a radio that states no `start` has switched on. Default 42 V (IEEE 802.3, from memory).
+    #[schemars(extend("x-least" = 0))]
+    pub start_voltage: Option<Given<Volts>>,
+    /// Resistance of one mated contact of a plug, aged. Default 50 mΩ (common practice).
+    pub contact_resistance: Option<Given<Ohms>>,
+    /// How much hotter than the air a black jacket gets in the sun. Default 20 K (common practice).
+    pub sun_on_jacket: Option<Given<Kelvins>>,
+    /// Longest channel of Ethernet, counted in cable at 20 °C. Default 100 m (hot cable by ANSI/TIA-568, from memory).
+    #[schemars(extend("x-least" = 0))]
+    pub hot_length: Option<Given<Metres>>,
+    /// How far the diameter of a cable stays inside the window of its gland insert. Default 0.2 mm (common practice).
+    pub gland_reserve: Option<Given<Millimetres>>,
+    /// How far a drip loop hangs below the port. Default 150 mm (common practice).
+    pub drip_loop: Option<Given<Millimetres>>,
+    /// Longest grounding conductor. Default 6 m (NEC 800.100, from memory).
+    #[schemars(extend("x-least" = 0))]
+    pub ground_length: Option<Given<Metres>>,
+    /// Tightest bend of a grounding conductor. Default 200 mm (common practice).
+    pub ground_bend: Option<Given<Millimetres>>,
+    /// Cable and wire to take beyond the length laid. Default 10 % (common practice).
+    pub spare: Option<Given<Percent>>,
 }
 
 /// Severities for some of the files.

@@ -119,6 +119,12 @@ quantity! {
     /// A temperature.
     Celsius: "temperature" in "°C", decimals 0, like "40 °C", from -90.0 to 200.0, written
         Times(1.0) => "°C" | "C" | "degC", Shifted { offset: -32.0, factor: 5.0 / 9.0 } => "°F" | "F" | "degF";
+    /// A difference of temperatures.
+    Kelvins: "temperature difference" in "K", decimals 0, like "20 K", from 0.0 to 200.0, written
+        Times(1.0) => "K";
+    /// An inductance.
+    Microhenries: "inductance" in "µH", decimals 1, like "4.5 µH", from 0.0 to 100_000.0, written
+        Times(1.0) => "µH" | "uH";
     /// A share of time or of a whole.
     Percent: "percentage" in "%", decimals 4, like "99.99 %", from 0.0 to 100.0, written
         Times(1.0) => "%";
