@@ -7,15 +7,19 @@
 mod air;
 mod budget;
 mod end;
+mod ground;
 mod line;
 mod margin;
 mod mend;
 mod meter;
 mod mount;
+mod near;
 mod path;
+mod profile;
 mod rain;
 mod run;
 mod target;
+mod terrain;
 
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
@@ -24,14 +28,21 @@ use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet};
+pub use ground::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::Mends;
 pub use mount::{Reach, TiltMend};
+pub use near::{NearLines, NearSheet};
 pub use path::{PathLines, ServiceLines};
+pub use profile::{
+    BothWays, CLEARANCE, Fine, Gap, LOW_K_CLEARANCE, Outgrown, PathPoint, ProfileLines, ProfileSheet, Radii,
+    UNSEEN_HEIGHT, Worst,
+};
 pub use rain::RainMaps;
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
+pub use terrain::Terrains;
 
 /// Everything computed for one hop.
 #[derive(Debug)]
@@ -42,6 +53,10 @@ pub struct HopSheet<'n> {
     pub target: Target,
     /// Geometry and air.
     pub path: PathLines,
+    /// Line of sight.
+    pub profile: ProfileSheet,
+    /// What is close to end `a` and to end `b`.
+    pub near: [NearSheet; 2],
     /// From end `a` to end `b`.
     pub a_to_b: Direction<'n>,
     /// From end `b` to end `a`.
@@ -57,24 +72,29 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop, with the rain maps of its network.
+    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps) -> Self {
+    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps, terrains: &Terrains) -> Self {
         let target = Target::of(resolved);
-        let path = path::compute(resolved, &target, maps);
+        let mut path = path::compute(resolved, &target, maps);
+        let profile = profile::compute(resolved, &path, terrains);
+        path.diffraction = profile.diffraction.clone();
+        let near = [true, false].map(|a| near::compute(resolved, &path, a, profile.asked.0, profile.frequency));
         let a_to_b = budget::compute(resolved, &path, &target, true);
         let b_to_a = budget::compute(resolved, &path, &target, false);
         let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, &b_to_a, &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, &a_to_b, &target, resolved);
         let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a]);
-        Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b }
+        Self { resolved, target, path, profile, near, a_to_b, b_to_a, service, mends, a, b }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
     pub fn mask(&mut self, holes: &Holes) {
         let broken = |place: &Place| holes.at(place).map(|(name, spot)| Missing::broken(name, spot));
         self.path.mask(&broken);
+        self.profile.mask(&broken);
+        self.near.iter_mut().for_each(|near| near.lines.mask(&broken));
         self.a_to_b.mask(&broken);
         self.b_to_a.mask(&broken);
         self.service.mask(&broken);
@@ -104,12 +124,18 @@ impl<'n> HopSheet<'n> {
     #[must_use]
     pub fn sections(&self) -> Vec<Section> {
         let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
+        sections.push(self.profile.section());
         for direction in self.directions() {
             direction.sections(&mut sections);
         }
         sections.push(Section::of("service", "Both directions", |rows| self.service.rows("service", rows)));
         for end in self.ends() {
             end.sections(&mut sections);
+        }
+        for near in &self.near {
+            let key = format!("near.{}", near.name);
+            let title = format!("Close to end {}", near.name);
+            sections.push(Section::of(key.clone(), title, |rows| near.lines.rows(&key, rows)));
         }
         sections
     }
@@ -124,6 +150,8 @@ impl<'n> HopSheet<'n> {
             }
         };
         self.path.missing(&mut each);
+        self.profile.missing(&mut each);
+        self.near.iter().for_each(|near| near.lines.missing(&mut each));
         self.directions().into_iter().for_each(|direction| direction.missing(&mut each));
         self.service.missing(&mut each);
         self.ends().into_iter().for_each(|end| end.missing(&mut each));

@@ -113,7 +113,7 @@ fn rules_are_named_in_kebab_case_and_once() {
 
 #[test]
 fn every_rule_file_is_listed() {
-    let families = ["budget", "channel", "grounding", "mount", "run"];
+    let families = ["budget", "channel", "grounding", "mount", "path", "run"];
     let written: BTreeSet<String> = families
         .iter()
         .flat_map(|family| with_extension(&format!("src/rules/{family}"), "rs"))
@@ -157,9 +157,13 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("sheet", &["finding", "network", "physics", "place", "spec", "units"]),
     ("rules", &["faults", "finding", "nearest", "network", "place", "rule", "sheet", "spec", "units"]),
     ("evaluate", &["finding", "network", "rules", "sheet"]),
+    ("figure", &["sheet", "spec", "units"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
-    ("pack", &["finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"]),
+    (
+        "pack",
+        &["figure", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"],
+    ),
 ];
 
 /// The modules that code names after `crate::`, comments and macros aside.

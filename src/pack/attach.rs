@@ -24,6 +24,9 @@ pub(super) struct Attachment {
 /// The documents of a hop: its network first, then the hop, then what it names.
 pub(super) fn documents(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
     let mut documents = vec![hop.network.at, hop.hop.at];
+    if let Some(Ok(profile)) = hop.profile_file {
+        documents.push(DocumentId { file: profile.file, number: 0 });
+    }
     for end in [&hop.a, &hop.b] {
         documents.extend(of_end(end));
     }
@@ -57,7 +60,12 @@ pub(super) fn relative(files: &Files, network: FileId, used: &[DocumentId]) -> F
 }
 
 /// The source files and the sheet.
-pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &HopListing) -> Vec<Attachment> {
+pub(super) fn attachments(
+    files: &Files,
+    documents: &[DocumentId],
+    listing: &HopListing,
+    profile: Option<&str>,
+) -> Vec<Attachment> {
     let mut seen = HashSet::new();
     let sources = documents.iter().filter(|document| seen.insert(document.file));
     let mut attached: Vec<Attachment> = sources
@@ -65,7 +73,7 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
         .map(|file| Attachment {
             name: plain(&file.path),
             text: file.text.clone(),
-            mime: "application/yaml",
+            mime: if file.path.ends_with(".csv") { "text/csv" } else { "application/yaml" },
             relationship: "source",
             description: format!("Source of this pack: {}", file.path),
         })
@@ -77,6 +85,13 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
         relationship: "data",
         description: "Every computed line of this hop with its method and inputs".into(),
     });
+    attached.extend(profile.map(|table| Attachment {
+        name: format!("{}-profile.csv", listing.hop),
+        text: table.to_owned(),
+        mime: "text/csv",
+        relationship: "data",
+        description: "Ground, obstacles and clearance at every point of the path".into(),
+    }));
     attached
 }
 

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::decision;
 use super::tables::{self, States};
 use super::words::{Table, count, shown};
+use crate::figure;
 use crate::finding::Finding;
 use crate::network::Files;
 use crate::rule::Severity;
@@ -22,6 +23,7 @@ pub(super) struct Design {
     rules: String,
     ends: Table,
     path: Table,
+    sight: Option<Sight>,
     budget: Table,
     service: Table,
     states: Vec<States>,
@@ -32,6 +34,23 @@ pub(super) struct Design {
     assumptions: Vec<String>,
     methods: Table,
     notes: Vec<String>,
+}
+
+/// Line of sight: the drawing and its numbers.
+#[derive(Debug, Clone, Serialize)]
+struct Sight {
+    svg: String,
+    alt: String,
+    verdict: String,
+    table: Table,
+}
+
+impl Sight {
+    fn of(sheet: &HopSheet<'_>) -> Option<Self> {
+        let figure = figure::of(sheet)?;
+        let verdict = format!("{}.", shown(&figure::verdict(sheet)));
+        Some(Self { svg: figure.svg, alt: figure.alt, verdict, table: tables::sight(sheet) })
+    }
 }
 
 /// A finding in words.
@@ -53,6 +72,7 @@ impl Design {
             rules: rules_run(sheet),
             ends: tables::ends(sheet),
             path: tables::path(sheet),
+            sight: Sight::of(sheet),
             budget: tables::budget(sheet),
             service: tables::service(sheet),
             states: sheet.directions().map(tables::states).into(),

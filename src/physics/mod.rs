@@ -30,5 +30,6 @@ pub mod raster;
 pub mod readout;
 pub mod receiver;
 pub mod snow;
+pub mod terrain;
 pub mod uncertainty;
 pub mod worst_month;

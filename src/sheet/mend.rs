@@ -48,14 +48,15 @@ fn shorter(
     path: &PathLines,
     passes: &dyn Fn([&Direction<'_>; 2]) -> Option<bool>,
 ) -> Option<Metres> {
-    let whole = path.distance.get()?;
+    let (length, whole) = (path.distance.get()?, path);
     let good = |share: f64| {
-        let path = path::with_share(resolved, target, maps, share);
+        let mut path = path::with_share(resolved, target, maps, share);
+        path.diffraction = whole.diffraction.clone();
         let [one, other] = [true, false].map(|a_sends| budget::compute(resolved, &path, target, a_sends));
         let loud = [&one, &other].iter().any(|way| way.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0));
         (passes([&one, &other]) == Some(true), loud)
     };
-    let (mut low, mut high) = (1.0 / whole.0.max(1.0), 1.0);
+    let (mut low, mut high) = (1.0 / length.0.max(1.0), 1.0);
     if !good(low).0 {
         return None;
     }
@@ -63,7 +64,7 @@ fn shorter(
         let middle = f64::midpoint(low, high);
         if good(middle).0 { low = middle } else { high = middle }
     }
-    let length = Metres((whole.0 * low).floor()).rounded_down();
-    let (passes, loud) = good(length.0 / whole.0);
-    (length.0 >= 1.0 && passes && !loud).then_some(length)
+    let shorter = Metres((length.0 * low).floor()).rounded_down();
+    let (passes, loud) = good(shorter.0 / length.0);
+    (shorter.0 >= 1.0 && passes && !loud).then_some(shorter)
 }

@@ -132,6 +132,7 @@ impl Target {
             3 => {}
             _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
         }
+        list.push("Ground straight between the points of a profile; no uncertainty of heights unless stated.".into());
         list.push(format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0));
         if self.acceptance_window.assumed {
             list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::network::Climate;
+use super::path::HopPath;
 use super::{Antenna, Arrester, Bracket, Cable, Id, Kind, Radio, Ref, Site, Supply, Text};
 use crate::units::{Dbm, Decibels, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Percent, SquareMillimetres};
 
@@ -26,6 +27,9 @@ pub struct Hop {
     /// Where the weather of this hop differs from that of its network.
     #[serde(default)]
     pub climate: Climate,
+    /// Ground and obstacles between the ends.
+    #[serde(default)]
+    pub path: HopPath,
     /// The two ends.
     pub ends: Ends,
     /// Anything a reviewer or a crew should read.

@@ -9,6 +9,7 @@ mod bracket;
 mod cable;
 mod hop;
 mod network;
+mod path;
 mod radio;
 mod schema;
 mod site;
@@ -26,9 +27,10 @@ pub use hop::{
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
+pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
 pub use schema::{schema_of, schema_text};
-pub use site::{Contact, Point, Position, Site, Support, SupportKind};
+pub use site::{Contact, NearEdge, Point, Position, Site, Support, SupportKind};
 pub use supply::{Location, Standard, Supply};
 pub use words::{Date, Id, Number, Ref, Text, Window};
 

@@ -14,3 +14,4 @@ mod rain;
 mod rain_map;
 mod receiver;
 mod table;
+mod terrain;
