@@ -149,22 +149,21 @@ impl Svg {
     fn new(title: &str) -> Self {
         let (width, height) = SIZE;
         let mut svg = Self(String::new());
-        svg.put(format!(
+        svg.put(&format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" \
              role=\"img\" font-family=\"IBM Plex Sans, Helvetica, Arial, sans-serif\" font-size=\"13\" fill=\"#000\">"
         ));
-        svg.put(format!("<title>{}</title>", escaped(title)));
+        svg.put(&format!("<title>{}</title>", escaped(title)));
         svg.put(
             "<defs><pattern id=\"hatch\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\">\
-             <path d=\"M0 7 L7 0\" stroke=\"#000\" stroke-width=\"0.7\" fill=\"none\"/></pattern></defs>"
-                .into(),
+             <path d=\"M0 7 L7 0\" stroke=\"#000\" stroke-width=\"0.7\" fill=\"none\"/></pattern></defs>",
         );
-        svg.put(format!("<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>"));
+        svg.put(&format!("<rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>"));
         svg
     }
 
-    fn put(&mut self, element: String) {
-        self.0.push_str(&element);
+    fn put(&mut self, element: &str) {
+        self.0.push_str(element);
         self.0.push('\n');
     }
 
@@ -174,18 +173,18 @@ impl Svg {
     }
 
     fn text(&mut self, x: f64, y: f64, anchor: &str, words: &str) {
-        self.put(format!("<text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{anchor}\">{}</text>", escaped(words)));
+        self.put(&format!("<text x=\"{x:.1}\" y=\"{y:.1}\" text-anchor=\"{anchor}\">{}</text>", escaped(words)));
     }
 
     fn stroke(&mut self, path: &str, width: f64, dashes: &str) {
         let dashes = if dashes.is_empty() { String::new() } else { format!(" stroke-dasharray=\"{dashes}\"") };
-        self.put(format!("<path d=\"{path}\" fill=\"none\" stroke=\"#000\" stroke-width=\"{width}\"{dashes}/>"));
+        self.put(&format!("<path d=\"{path}\" fill=\"none\" stroke=\"#000\" stroke-width=\"{width}\"{dashes}/>"));
     }
 
     fn ground(&mut self, points: &[PathPoint], scale: &Scale) {
         let line = joined(points, scale, |point| point.ground);
         let corners = format!("{line} L{:.1} {:.1} L{:.1} {:.1} Z", FIELD.1, FIELD.3, FIELD.0, FIELD.3);
-        self.put(format!("<path d=\"{corners}\" fill=\"url(#hatch)\"/>"));
+        self.put(&format!("<path d=\"{corners}\" fill=\"url(#hatch)\"/>"));
         self.stroke(&line, 1.4, "");
     }
 
@@ -228,7 +227,7 @@ impl Svg {
                 });
                 let path = format!("M{left:.1} {:.1} {tops}{feet}Z", scale.y(first.ground));
                 let fill = if kind == ObstacleKind::Building { "#000" } else { "#fff" };
-                self.put(format!("<path d=\"{path}\" fill=\"{fill}\" stroke=\"#000\" stroke-width=\"1\"/>"));
+                self.put(&format!("<path d=\"{path}\" fill=\"{fill}\" stroke=\"#000\" stroke-width=\"1\"/>"));
             }
             ObstacleKind::Crane => {
                 let path = format!(
@@ -260,16 +259,18 @@ impl Svg {
     }
 
     fn ends(&mut self, sheet: &HopSheet<'_>, scale: &Scale) {
-        let room = 34;
+        // So that two of them fit side by side.
+        let room = 28;
         for (end, x, anchor) in [(&sheet.a, FIELD.0, "start"), (&sheet.b, FIELD.1, "end")] {
             let (site, own) = (end.resolved.site, end.resolved.end);
             let ground = site.ground_height.value;
             let antenna = ground + own.height.value;
             let path = format!("M{x:.1} {:.1} L{x:.1} {:.1}", scale.y(ground), scale.y(antenna));
             self.stroke(&path, 2.6, "");
-            self.put(format!("<circle cx=\"{x:.1}\" cy=\"{:.1}\" r=\"3.2\"/>", scale.y(antenna)));
+            self.put(&format!("<circle cx=\"{x:.1}\" cy=\"{:.1}\" r=\"3.2\"/>", scale.y(antenna)));
             let title = cut(&site.title, room);
-            self.text(x, 14.0, anchor, &format!("{} {title}, antenna at {antenna}", end.name));
+            let edge = if anchor == "start" { 4.0 } else { SIZE.0 - 4.0 };
+            self.text(edge, 14.0, anchor, &format!("{} {title}, antenna at {antenna}", end.name));
         }
     }
 

@@ -390,6 +390,22 @@ fn a_new_network_is_clean_and_never_written_over() {
     assert!(ran.err.contains("not empty"), "{}", ran.err);
 }
 
+#[test]
+fn a_figure_is_of_one_hop_that_has_a_profile() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("path.svg");
+    let name = file.display().to_string();
+    let ran = run(&["sheet", "--network", "examples/varneck", "exchange-murrgrat", "--figure", &name]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let svg = fs::read_to_string(&file).expect("a drawing");
+    assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>") && svg.contains("<title>Path profile from"));
+    for wrong in [&["--network", "examples/varneck"][..], &["--network", "tests/rules/base", "ridge"]] {
+        let ran = run(&[&["sheet", "--figure", &name][..], wrong].concat());
+        assert_eq!(ran.code, 2, "{wrong:?}");
+        assert!(ran.err.contains("one hop") || ran.err.contains("no profile"), "{}", ran.err);
+    }
+}
+
 // README
 
 /// Transcripts in the README are what the program prints today.

@@ -12,7 +12,7 @@ use hopwright::sheet::{BothWays, Fine, HopSheet};
 use proptest::prelude::*;
 
 /// Length of the base hop, and its antennas above the sea: 858 m and 371 m.
-const LENGTH: f64 = 2961.214_43;
+const LENGTH: f64 = 2_961.214_43;
 
 /// The base network with a `path` in its hop.
 fn with(path: &str) -> Bench {
@@ -238,7 +238,7 @@ fn the_drawing_is_sound_xml_and_says_its_verdict() {
         "path:\n  profile:\n    - { distance: 0 m, ground: 850 m }\n    - { distance: 1000 m, ground: 660 m }\n    - { distance: 2961 m, ground: 350 m }\n  \
          obstacles:\n    - { kind: crane, title: \"<b>&\\\"\", distance: 1000 m, height: 40 m }",
     );
-    let figure = sheet(&bench, |sheet| figure::of(sheet)).expect("a drawing");
+    let figure = sheet(&bench, figure::of).expect("a drawing");
     assert!(figure.alt.contains("Obstructed: crane <b>&\" at 1000.0 m from a into the line by"), "{}", figure.alt);
     assert!(!figure.svg.contains("<b>") && figure.svg.contains("&lt;b&gt;&amp;&quot;"), "{}", figure.svg);
     for words in ["Vertical scale", "0.6 F1", "m a.s.l.", "one arm: crane"] {
@@ -254,9 +254,9 @@ proptest! {
     /// Raising an antenna takes clearance from no point.
     #[test]
     fn a_higher_antenna_never_clears_less(ground in proptest::collection::vec(300.0_f64..700.0, 6), more in 0.1_f64..30.0) {
-        let points: String = (1..).zip(&ground).map(|(step, ground)| {
-            format!("    - {{ distance: {} m, ground: {ground} m }}\n", 400 * step)
-        }).collect();
+        let points = (1..).zip(&ground).fold(String::new(), |points, (step, ground)| {
+            points + &format!("    - {{ distance: {} m, ground: {ground} m }}\n", 400 * step)
+        });
         let path = format!("path:\n  profile:\n    - {{ distance: 0 m, ground: 850 m }}\n{points}    - {{ distance: 2961 m, ground: 350 m }}");
         let clearances = |height: f64| {
             let bench = with(&path);

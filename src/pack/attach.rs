@@ -73,7 +73,7 @@ pub(super) fn attachments(
         .map(|file| Attachment {
             name: plain(&file.path),
             text: file.text.clone(),
-            mime: if file.path.ends_with(".csv") { "text/csv" } else { "application/yaml" },
+            mime: kind_of(&file.path),
             relationship: "source",
             description: format!("Source of this pack: {}", file.path),
         })
@@ -93,6 +93,12 @@ pub(super) fn attachments(
         description: "Ground, obstacles and clearance at every point of the path".into(),
     }));
     attached
+}
+
+/// What a source file is, by its name.
+fn kind_of(path: &str) -> &'static str {
+    let csv = Path::new(path).extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
+    if csv { "text/csv" } else { "application/yaml" }
 }
 
 /// A name that is a path on any system.

@@ -77,7 +77,7 @@ impl Grid {
         let (south, west) = corner(name).ok_or_else(|| refuse("the name is not of the form `N46E011.hgt`"))?;
         let samples = usize::try_from(bytes / 2).unwrap_or(usize::MAX);
         let side = samples.isqrt();
-        if bytes % 2 != 0 || side < 2 || side * side != samples || samples > MOST_SAMPLES {
+        if !bytes.is_multiple_of(2) || side < 2 || side * side != samples || samples > MOST_SAMPLES {
             return Err(refuse(format!("{bytes} bytes are no square of two-byte heights, such as 3601 × 3601")));
         }
         let step = 1.0 / (count(side) - 1.0);

@@ -14,10 +14,15 @@ pub mod trees_outgrow_clearance;
 use crate::sheet::{Fine, HopSheet};
 use crate::units::Metres;
 
+/// A raise rounded up to the centimetre, so that it is enough as printed.
+fn whole(raise: Fine) -> Fine {
+    Fine(Metres((raise.0.0 * 100.0 - 1e-6).ceil() / 100.0))
+}
+
 /// What the antennas must go up by to have the clearance asked for, rounded up to the centimetre.
 fn raises(hop: &HopSheet<'_>) -> Option<String> {
     let lines = &hop.profile.lines;
-    let up = |line: &crate::sheet::Line<Fine>| line.get().map(|raise| Fine(Metres((raise.0.0 * 100.0).ceil() / 100.0)));
+    let up = |line: &crate::sheet::Line<Fine>| line.get().map(whole);
     let (a, b, both) = (up(&lines.raise_a)?, up(&lines.raise_b)?, up(&lines.raise_both)?);
     Some(format!("for the clearance asked for, raise end a by {a}, or end b by {b}, or both by {both}"))
 }

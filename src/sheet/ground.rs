@@ -108,7 +108,7 @@ impl Profile {
         } else {
             return Err(NoProfile::None);
         };
-        profile.stand_obstacles(hop)?;
+        profile.stand_obstacles(hop, length)?;
         profile.fill_gaps(length);
         Ok(profile)
     }
@@ -141,7 +141,7 @@ impl Profile {
     }
 
     /// Puts the obstacles of the hop on the ground.
-    fn stand_obstacles(&mut self, resolved: &ResolvedHop<'_>) -> Result<(), NoProfile> {
+    fn stand_obstacles(&mut self, resolved: &ResolvedHop<'_>, length: Metres) -> Result<(), NoProfile> {
         let hop = resolved.hop;
         let from = self.date.unwrap_or(resolved.network.date);
         for (i, obstacle) in hop.path.obstacles.iter().enumerate() {
@@ -150,6 +150,15 @@ impl Profile {
             if end < start {
                 let reason = "the farther edge of an obstacle lies nearer than its nearer one";
                 return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].to))));
+            }
+            if start >= length {
+                let reason =
+                    format!("an obstacle at {} from a lies beyond end b, which is at {length}", obstacle.distance);
+                return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].distance))));
+            }
+            if obstacle.growth.is_some() && obstacle.until.is_none() {
+                let reason = "growth is given without the day it is counted to: add `until`";
+                return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].growth))));
             }
             let years = obstacle.until.map_or(0.0, |until| (years(until) - years(from)).max(0.0));
             let title = obstacle.title.as_ref().map(|title| format!(" `{title}`")).unwrap_or_default();
@@ -193,10 +202,10 @@ impl Profile {
                 let gap = point.distance - last.distance;
                 // What stands at both sides of a gap, the same thing, stands in it too.
                 let standing = last.standing.filter(|number| point.standing == Some(*number));
-                let parts = (gap.0 / most).ceil().clamp(1.0, FINEST * 4.0);
-                let made: Vec<GroundPoint> = (1..)
-                    .map(|step| Metres(last.distance.0 + gap.0 * f64::from(step) / parts))
-                    .take_while(|distance| distance.0 < point.distance.0 - gap.0 / parts / 2.0)
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to a few hundred")]
+                let parts = (gap.0 / most).ceil().clamp(1.0, FINEST * 4.0) as u32;
+                let made: Vec<GroundPoint> = (1..parts)
+                    .map(|part| Metres(last.distance.0 + gap.0 * f64::from(part) / f64::from(parts)))
                     .map(|distance| {
                         let ground = between(last, &point, distance);
                         GroundPoint { distance, ground, standing, spot: None }
@@ -226,7 +235,7 @@ fn between(before: &GroundPoint, after: &GroundPoint, distance: Metres) -> Metre
 }
 
 /// A day as years of the common era.
-fn years(day: Date) -> f64 {
+pub(super) fn years(day: Date) -> f64 {
     const BEFORE: [u16; 12] = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
     let days = BEFORE[usize::from(day.month - 1)] + u16::from(day.day) - 1;
     f64::from(day.year) + f64::from(days) / 365.0

@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use super::ground::{GroundPoint, NoProfile, Profile, Standing};
+use super::ground::{GroundPoint, NoProfile, Profile, Source, Standing, years};
 use super::line::{Cause, Line, Missing, Section, Shown, Words, lines};
 use super::path::{PathLines, altitude};
 use super::terrain::Terrains;
@@ -349,7 +349,7 @@ impl Inputs<'_> {
             top: point.top,
             ground: ground.ground,
             what: standing.map_or_else(|| "bare ground".into(), |standing| standing.name.clone()),
-            spot: standing.map(|standing| standing.spot.clone()).unwrap_or_else(|| self.spot(number)),
+            spot: standing.map_or_else(|| self.spot(number), |standing| standing.spot.clone()),
         }
     }
 
@@ -402,7 +402,7 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &T
     };
     let Ok(profile) = sheet.ground.as_ref().cloned() else { return sheet };
     let Ok(length) = path.distance.need() else { return sheet };
-    if matches!(profile.source, super::ground::Source::Tiles) {
+    if profile.source == Source::Tiles {
         from.push(at!(network.terrain));
     }
     let uncertainty = profile.uncertainty.as_ref().map_or(Metres(0.0), |given| given.value);
@@ -518,10 +518,10 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
     lines.raise_b = raise(Raise::Far);
     lines.raise_both = raise(Raise::Both);
     let grows = profile.standing.iter().any(|standing| standing.growth.0 > 0.0);
-    let grown = grows.then(|| inputs.least(1.0, |point| inputs.radii(sight, point))).flatten();
+    let later = grows.then(|| inputs.least(1.0, |point| inputs.radii(sight, point))).flatten();
     let none = || Missing::judged("nothing on the path grows", asked.place);
     lines.grown_in_hand = Line::new(
-        grown.map(|(_, point)| Fine(inputs.in_hand(sight, asked.fraction, point))).ok_or_else(none),
+        later.map(|(_, point)| Fine(inputs.in_hand(sight, asked.fraction, point))).ok_or_else(none),
         &limited,
     );
     sheet.diffraction = Line::known(BothWays(frequencies.map(|f| loss(inputs, f))), from);
@@ -555,7 +555,7 @@ fn outgrown(inputs: &Inputs<'_>, asked: &Asked, today: Date) -> Option<Outgrown>
     if now.0 < 0.0 || later.0 >= 0.0 {
         return None;
     }
-    let from = f64::from(inputs.profile.date.unwrap_or(today).year);
+    let from = years(inputs.profile.date.unwrap_or(today));
     let fails = |point: &GroundPoint| -> Option<(f64, Metres, &Standing)> {
         let standing = &inputs.profile.standing[point.standing?];
         let here = Point { distance: point.distance, top: inputs.profile.top(point, 0.0) };
@@ -586,7 +586,7 @@ fn gap(inputs: &Inputs<'_>, fraction: f64, unseen: Metres) -> Option<Gap> {
     if profile.spacing <= zone {
         return None;
     }
-    let tiles = profile.source == super::ground::Source::Tiles;
+    let tiles = profile.source == Source::Tiles;
     // What lies next to the ends one sees from the site.
     let (first, last) = match (tiles, profile.points.first(), profile.points.last()) {
         (false, Some(first), Some(last)) => (first.distance, last.distance),
@@ -607,10 +607,10 @@ fn gap(inputs: &Inputs<'_>, fraction: f64, unseen: Metres) -> Option<Gap> {
         if one < other { one } else { other }
     };
     let worst = inner.min_by(|one, other| lower(one).0.total_cmp(&lower(other).0))?;
-    let least = lower(worst);
-    (least < unseen).then(|| Gap {
+    let spare = lower(worst);
+    (spare < unseen).then(|| Gap {
         between: [worst[0].1.distance, worst[1].1.distance],
-        left: Fine(least),
+        left: Fine(spare),
         zone: Fine(zone),
         spot: inputs.spot(worst[1].0),
     })

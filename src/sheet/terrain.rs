@@ -69,6 +69,8 @@ impl Terrains {
         for wanted in &mut wanted {
             let cells = wanted.positions.iter().zip(&wanted.found.heights).filter(|(_, height)| height.is_none());
             let names: BTreeSet<String> = cells.map(|(position, _)| tile_name(*position)).collect();
+            // Another tile may have filled a void.
+            wanted.found.void &= !names.is_empty();
             if !wanted.found.void {
                 wanted.found.missing = names;
             }

@@ -57,7 +57,7 @@ pub fn write(folder: &Path, plan: Plan) -> io::Result<()> {
             text = broken(&text, &mut dice);
         }
         if plan.points > 0 {
-            text.push_str(&format!("path: {{ csv: h{number}.csv }}\n"));
+            let _ = writeln!(text, "path: {{ csv: h{number}.csv }}");
             fs::write(folder.join(format!("hops/h{number}.csv")), profile(plan.points, 1180.0, &mut dice))?;
         }
         fs::write(folder.join(format!("hops/h{number}.yaml")), text)?;

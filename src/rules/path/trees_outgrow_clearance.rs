@@ -1,6 +1,9 @@
 //! Trees outgrow the clearance.
 
+use super::whole;
 use crate::rules::prelude::*;
+use crate::sheet::Fine;
+use crate::units::Metres;
 
 rule! {
     /// Trees outgrow the clearance.
@@ -24,11 +27,12 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         "{} at {} from a leave less than the clearance asked for from {} on",
         outgrown.what, outgrown.distance, outgrown.year
     );
-    let label = format!("{} in hand on the last day of growth", outgrown.left);
+    let short = Fine(Metres(-outgrown.left.0.0));
+    let label = format!("{short} short of it on the last day of growth");
     let finding = found.report(&RULE, outgrown.spot.clone(), message, label);
     let (spec, place) = (hop.resolved.hop, profile.asked.1);
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");
     finding.because(place, "the clearance asked for is set here");
-    finding.help(format!("both ends {} higher would stay clear of them; or have them cut back", outgrown.raise));
+    finding.help(format!("both ends {} higher would stay clear of them; or have them cut back", whole(outgrown.raise)));
 }
