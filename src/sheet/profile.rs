@@ -279,10 +279,10 @@ impl ProfileSheet {
 }
 
 /// A number that a person wrote without unit, in its range.
-fn plain(number: Option<Number>, above: f64, place: Place, what: &str) -> Result<Option<f64>, Missing> {
+fn plain(number: Option<Number>, range: (f64, f64), place: Place, what: &str) -> Result<Option<f64>, Missing> {
     match number.map(|number| number.0) {
-        Some(value) if !value.is_finite() || value < above => {
-            Err(Missing::new(format!("{what} cannot be {value}"), place))
+        Some(value) if !(range.0..=range.1).contains(&value) => {
+            Err(Missing::new(format!("{what} is from {} to {}, not {value}", range.0, range.1), place))
         }
         value => Ok(value),
     }
@@ -295,17 +295,19 @@ struct Asked {
 }
 
 fn asked(resolved: &ResolvedHop<'_>) -> Result<Asked, Missing> {
-    const LEAST_K: f64 = 0.1;
+    const FRACTIONS: (f64, f64) = (0.0, 10.0);
+    // Rays that fall steeper do not reach a hop, and those that follow the Earth for ever are no straight line.
+    const FACTORS: (f64, f64) = (0.1, 100.0);
     let (hop, network) = (resolved.hop, resolved.network);
     let place = at!(network.limits.clearance);
-    let fraction = plain(network.limits.clearance, 0.0, place, "a fraction of the Fresnel zone")?;
+    let fraction = plain(network.limits.clearance, FRACTIONS, place, "a fraction of the Fresnel zone")?;
     let low_place = at!(network.limits.low_k_clearance);
-    let low_fraction = plain(network.limits.low_k_clearance, 0.0, low_place, "a fraction of the Fresnel zone")?;
+    let low_fraction = plain(network.limits.low_k_clearance, FRACTIONS, low_place, "a fraction of the Fresnel zone")?;
     let (k, k_place) = match hop.climate.low_k {
         Some(own) => (Some(own), at!(hop.climate.low_k)),
         None => (network.climate.low_k, at!(network.climate.low_k)),
     };
-    let k = plain(k, LEAST_K, k_place, "an effective Earth radius factor")?;
+    let k = plain(k, FACTORS, k_place, "an effective Earth radius factor")?;
     let low = k.map(|k| (k, low_fraction.unwrap_or(LOW_K_CLEARANCE), k_place));
     Ok(Asked { fraction: fraction.unwrap_or(CLEARANCE), place, low })
 }
@@ -386,10 +388,15 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &T
         (Err(missing), _) | (_, Some(missing)) => Err(NoProfile::Broken(missing)),
         (Ok(length), None) => Profile::of(resolved, terrains, length),
     };
+    let (profile, none) = match ground {
+        Ok(profile) => (Some(profile), NoProfile::None),
+        Err(none) => (None, none),
+    };
+    let missing = no_profile(&none, at!(hop.path));
     let mut sheet = ProfileSheet {
-        diffraction: Line::new(Err(no_profile(&ground, at!(hop.path))), &from),
-        lines: without(&no_profile(&ground, at!(hop.path)), &from),
-        ground,
+        diffraction: Line::new(Err(missing.clone()), &from),
+        lines: without(&missing, &from),
+        ground: Err(none),
         sight: None,
         frequency,
         asked: (asked.fraction, asked.place),
@@ -400,8 +407,7 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &T
         outgrown: None,
         gap: None,
     };
-    let Ok(profile) = sheet.ground.as_ref().cloned() else { return sheet };
-    let Ok(length) = path.distance.need() else { return sheet };
+    let (Some(profile), Some(length)) = (profile, path.distance.get()) else { return sheet };
     if profile.source == Source::Tiles {
         from.push(at!(network.terrain));
     }
@@ -413,15 +419,16 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &T
     sheet.outgrown = outgrown(&inputs, &asked, resolved.network.date);
     let unseen = network.limits.unseen_height.as_ref().map_or(UNSEEN_HEIGHT, |given| given.value);
     sheet.gap = gap(&inputs, asked.fraction, unseen);
+    sheet.ground = Ok(profile);
     sheet
 }
 
 /// Why a hop has no profile.
-fn no_profile(ground: &Result<Profile, NoProfile>, place: Place) -> Missing {
-    match ground {
-        Err(NoProfile::Broken(missing)) => missing.clone(),
-        Err(NoProfile::Tiles(why)) => Missing::judged(why, place),
-        Err(NoProfile::None) | Ok(_) => Missing::judged("there is no profile of the path", place),
+fn no_profile(none: &NoProfile, place: Place) -> Missing {
+    match none {
+        NoProfile::Broken(missing) => missing.clone(),
+        NoProfile::Tiles(why) => Missing::judged(why, place),
+        NoProfile::None => Missing::judged("there is no profile of the path", place),
     }
 }
 
