@@ -7,7 +7,7 @@
 mod air;
 mod budget;
 mod end;
-mod ground;
+mod relief;
 mod line;
 mod margin;
 mod mend;
@@ -28,7 +28,7 @@ use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet};
-pub use ground::{GroundPoint, NoProfile, Profile, Source, Standing};
+pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::Mends;

@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use super::ground::{GroundPoint, NoProfile, Profile, Source, Standing, years};
+use super::relief::{GroundPoint, NoProfile, Profile, Source, Standing, years};
 use super::line::{Cause, Line, Missing, Section, Shown, Words, lines};
 use super::path::{PathLines, altitude};
 use super::terrain::Terrains;
