@@ -79,6 +79,7 @@ pub struct HopPacks {
     design: Design,
     installs: [Install; 2],
     listing: HopListing,
+    profile: Option<String>,
     findings: Vec<Finding>,
     documents: Vec<DocumentId>,
 }
@@ -101,6 +102,7 @@ impl HopPacks {
             design: Design::of(sheet),
             installs: End::BOTH.map(|end| Install::of(sheet, end)),
             listing: HopListing::of(sheet),
+            profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
             documents: attach::documents(sheet.resolved),
         }
@@ -147,7 +149,7 @@ impl HopPacks {
     pub fn set(&self, press: &Press, pack: Pack, asked_as_draft: bool, files: &Files) -> Result<Vec<u8>, PackError> {
         let network_file = self.documents.first().map_or(FileId(0), |document| document.file);
         let files = attach::relative(files, network_file, &self.documents);
-        let attached = attach::attachments(&files, &self.documents, &self.listing);
+        let attached = attach::attachments(&files, &self.documents, &self.listing, self.profile.as_deref());
         let front = self.naming.front(pack, self.errors(), asked_as_draft, &attached);
         let (design, install) = match pack {
             Pack::Design => (Some(self.design.with_findings(&self.findings, &files)), None),

@@ -10,6 +10,7 @@ pub mod channel;
 pub mod grounding;
 pub mod licence;
 pub mod mount;
+pub mod path;
 pub mod people;
 pub mod run;
 
@@ -22,7 +23,7 @@ use crate::network::Holes;
 use crate::rule::Rule;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
 
-pub use settings::{Settings, unread_maps, unsound};
+pub use settings::{Settings, unread_maps, unread_tiles, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {
@@ -87,6 +88,16 @@ pub static ALL: &[&Entry] = &[
     &people::hazards_not_assessed::ENTRY,
     &people::people_too_near::ENTRY,
     &people::power_line_near::ENTRY,
+    &path::clearance_below_practice::ENTRY,
+    &path::clearance_not_shown::ENTRY,
+    &path::near_edge_in_beam::ENTRY,
+    &path::path_obstructed::ENTRY,
+    &path::position_imprecise::ENTRY,
+    &path::profile_ends_disagree::ENTRY,
+    &path::profile_length_disagrees::ENTRY,
+    &path::profile_too_coarse::ENTRY,
+    &path::terrain_tile_missing::ENTRY,
+    &path::trees_outgrow_clearance::ENTRY,
     &run::arrester_missing::ENTRY,
     &run::arrester_unfit::ENTRY,
     &run::cable_category_too_low::ENTRY,

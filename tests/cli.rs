@@ -209,7 +209,9 @@ fn a_network_sets_severities() {
     let bench = Bench::new();
     let path = bench.path("network.yaml");
     let text = fs::read_to_string(&path).expect("readable");
-    fs::write(&path, text + "rules:\n  ground-bond-unstated: error\n").expect("writable");
+    let set = text.replace("rules: { ", "rules: { ground-bond-unstated: error, ");
+    assert_ne!(set, text);
+    fs::write(&path, set).expect("writable");
     let hop = bench.path("hops/ridge.yaml");
     let text = fs::read_to_string(&hop).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&hop, text).expect("writable");
@@ -391,6 +393,22 @@ fn a_new_network_is_clean_and_never_written_over() {
     let ran = run_in(folder.path(), &["new", "first"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("not empty"), "{}", ran.err);
+}
+
+#[test]
+fn a_figure_is_of_one_hop_that_has_a_profile() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("path.svg");
+    let name = file.display().to_string();
+    let ran = run(&["sheet", "--network", "examples/varneck", "exchange-murrgrat", "--figure", &name]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let svg = fs::read_to_string(&file).expect("a drawing");
+    assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>") && svg.contains("<title>Path profile from"));
+    for wrong in [&["--network", "examples/varneck"][..], &["--network", "tests/rules/base", "ridge"]] {
+        let ran = run(&[&["sheet", "--figure", &name][..], wrong].concat());
+        assert_eq!(ran.code, 2, "{wrong:?}");
+        assert!(ran.err.contains("one hop") || ran.err.contains("no profile"), "{}", ran.err);
+    }
 }
 
 // README

@@ -158,11 +158,15 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("sheet", &["finding", "network", "physics", "place", "spec", "units"]),
     ("rules", &["faults", "finding", "nearest", "network", "place", "rule", "sheet", "spec", "units"]),
     ("evaluate", &["finding", "network", "rules", "sheet"]),
+    ("figure", &["sheet", "spec", "units"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
     (
         "pack",
-        &["drawing", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"],
+        &[
+            "drawing", "figure", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec",
+            "units",
+        ],
     ),
 ];
 

@@ -13,6 +13,7 @@ use crate::spec::{
 };
 
 use super::library::{Document, Library, Look, Shelved};
+use super::profile_file::ProfileFile;
 
 /// A part of a document that knows where it stands.
 #[derive(Debug)]
@@ -54,6 +55,8 @@ pub struct ResolvedHop<'n> {
     pub a: ResolvedEnd<'n>,
     /// End `b`.
     pub b: ResolvedEnd<'n>,
+    /// The profile it has in a file; where the trouble is shown if that cannot be used.
+    pub profile_file: Option<&'n Result<ProfileFile, Spot>>,
 }
 
 /// One end and everything mounted there.
@@ -161,7 +164,7 @@ fn resolve_hop<'n>(
     let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
     let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
     follow.report_waits();
-    Some(ResolvedHop { hop, network, a: a?, b: b? })
+    Some(ResolvedHop { hop, network, a: a?, b: b?, profile_file: library.profiles.get(&hop.at) })
 }
 
 /// Something broken that a hop waits for.

@@ -24,6 +24,9 @@ pub(super) struct Attachment {
 /// The documents of a hop: its network first, then the hop, then what it names.
 pub(super) fn documents(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
     let mut documents = vec![hop.network.at, hop.hop.at];
+    if let Some(Ok(profile)) = hop.profile_file {
+        documents.push(DocumentId { file: profile.file, number: 0 });
+    }
     for end in [&hop.a, &hop.b] {
         documents.extend(of_end(end));
     }
@@ -58,7 +61,12 @@ pub(super) fn relative(files: &Files, network: FileId, used: &[DocumentId]) -> F
 }
 
 /// The source files and the sheet.
-pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &HopListing) -> Vec<Attachment> {
+pub(super) fn attachments(
+    files: &Files,
+    documents: &[DocumentId],
+    listing: &HopListing,
+    profile: Option<&str>,
+) -> Vec<Attachment> {
     let mut seen = HashSet::new();
     let sources = documents.iter().filter(|document| seen.insert(document.file));
     let mut attached: Vec<Attachment> = sources
@@ -66,7 +74,7 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
         .map(|file| Attachment {
             name: plain(&file.path),
             text: file.text.clone(),
-            mime: "application/yaml",
+            mime: kind_of(&file.path),
             relationship: "source",
             description: format!("Source of this pack: {}", file.path),
         })
@@ -78,7 +86,20 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
         relationship: "data",
         description: "Every computed line of this hop with its method and inputs".into(),
     });
+    attached.extend(profile.map(|table| Attachment {
+        name: format!("{}-profile.csv", listing.hop),
+        text: table.to_owned(),
+        mime: "text/csv",
+        relationship: "data",
+        description: "Ground, obstacles and clearance at every point of the path".into(),
+    }));
     attached
+}
+
+/// What a source file is, by its name.
+fn kind_of(path: &str) -> &'static str {
+    let csv = Path::new(path).extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
+    if csv { "text/csv" } else { "application/yaml" }
 }
 
 /// A name that is a path on any system.

@@ -7,6 +7,7 @@ use super::figures::{self, Figure};
 use super::licence;
 use super::tables::{self, States};
 use super::words::{Table, count, shown};
+use crate::figure;
 use crate::finding::{Finding, Spot};
 use crate::network::Files;
 use crate::place::Place;
@@ -26,6 +27,7 @@ pub(super) struct Design {
     ends: Table,
     path: Table,
     licence: Table,
+    sight: Option<Sight>,
     budget: Table,
     service: Table,
     grades: Option<Figure>,
@@ -44,6 +46,23 @@ pub(super) struct Design {
     written: Vec<Written>,
     program: String,
     notes: Vec<String>,
+}
+
+/// Line of sight: the drawing and its numbers.
+#[derive(Debug, Clone, Serialize)]
+struct Sight {
+    svg: String,
+    alt: String,
+    verdict: String,
+    table: Table,
+}
+
+impl Sight {
+    fn of(sheet: &HopSheet<'_>) -> Option<Self> {
+        let figure = figure::of(sheet)?;
+        let verdict = format!("{}.", shown(&figure::verdict(sheet)));
+        Some(Self { svg: figure.svg, alt: figure.alt, verdict, table: tables::sight(sheet) })
+    }
 }
 
 /// A finding in words.
@@ -66,6 +85,7 @@ impl Design {
             ends: tables::ends(sheet),
             path: tables::path(sheet),
             licence: licence::table(sheet),
+            sight: Sight::of(sheet),
             budget: tables::budget(sheet),
             service: tables::service(sheet),
             grades: figures::grades(sheet),

@@ -69,6 +69,24 @@ pub(super) fn path(sheet: &HopSheet<'_>) -> Table {
     table
 }
 
+pub(super) fn sight(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Item", "Value"]);
+    let mut rows = Vec::new();
+    sheet.profile.lines.rows("", &mut rows);
+    let unasked = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged);
+    for row in rows.iter().filter(|row| !unasked(row)) {
+        table.row([sentence(row.words), printed(row)]);
+    }
+    for near in sheet.near.iter().filter(|near| near.edge.is_some()) {
+        let mut rows = Vec::new();
+        near.lines.rows("", &mut rows);
+        for row in rows.iter().filter(|row| !unasked(row)) {
+            table.row([format!("End {}: {}", near.name, row.words), printed(row)]);
+        }
+    }
+    table
+}
+
 pub(super) fn budget(sheet: &HopSheet<'_>) -> Table {
     let mut table = Table::new(["Item", "Symbol", "a to b", "b to a"]);
     let rows = |direction: &Direction<'_>| {

@@ -41,6 +41,7 @@ pub mod readout;
 pub mod receiver;
 pub mod snow;
 pub mod swing;
+pub mod terrain;
 pub mod uncertainty;
 pub mod wind;
 pub mod worst_month;

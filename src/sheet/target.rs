@@ -144,6 +144,7 @@ impl Target {
             3 => {}
             _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
         }
+        list.push("Ground straight between the points of a profile; no uncertainty of heights unless stated.".into());
         list.extend(self.practice.assumptions());
         if self.acceptance_window.assumed {
             list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));

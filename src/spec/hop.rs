@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::network::Climate;
+use super::path::HopPath;
 use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Window};
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, Percent,
@@ -32,6 +33,9 @@ pub struct Hop {
     /// What the licence of this hop says, and the codes it falls under where they differ from the network's.
     #[serde(default)]
     pub licence: HopLicence,
+    /// Ground and obstacles between the ends.
+    #[serde(default)]
+    pub path: HopPath,
     /// The two ends.
     pub ends: Ends,
     /// Anything a reviewer or a crew should read.

@@ -11,6 +11,7 @@ mod hop;
 mod licence;
 mod material;
 mod network;
+mod path;
 mod radio;
 mod schema;
 mod site;
@@ -31,11 +32,14 @@ pub use material::Material;
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
+pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use radio::{
     Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
 };
 pub use schema::{schema_of, schema_text};
-pub use site::{Contact, EarthPoint, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind};
+pub use site::{
+    Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind,
+};
 pub use supply::{Location, Standard, Supply, Wiring};
 pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, Number, Ref, Text, Window};

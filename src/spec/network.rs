@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
+use super::path::Terrain;
 use super::{Date, Id, Kind, LicenceCode, Number, Text, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Kelvins, MegabitsPerSecond, Metres, Millimetres,
@@ -37,6 +38,8 @@ pub struct Network {
     /// Weather the design must stand.
     #[serde(default)]
     pub climate: Climate,
+    /// Tiles of ground heights, for hops that bring no profile of their own.
+    pub terrain: Option<Terrain>,
     /// Codes of practice in force.
     #[serde(default)]
     pub codes: Codes,
@@ -87,6 +90,9 @@ pub struct Climate {
     pub fog: Option<Given<GramsPerCubicMetre>>,
     /// Clear-air climate, for multipath fading of hops over 5 km and up to 45 GHz.
     pub refractivity: Option<Refractivity>,
+    /// Effective Earth radius factor, `k`, exceeded for 99.9 % of the worst month: a plain number such as `0.7`.
+    /// The hop must then be cleared at this `k` too, by `limits.low_k_clearance`.
+    pub low_k: Option<Number>,
     /// Mean rain height above sea level: that of the 0 °C isotherm and 360 m (ITU-R P.839-4).
     pub rain_height: Option<Given<Metres>>,
     /// Wind the hop must stand.
@@ -196,6 +202,16 @@ pub struct Limits {
     pub ground_bend: Option<Given<Millimetres>>,
     /// Cable and wire to take beyond the length laid. Default 10 % (common practice).
     pub spare: Option<Given<Percent>>,
+    /// Least clearance of the path at the median `k` of 4/3, in radii of the first Fresnel zone: a plain number. Default
+    /// 0.6, below which an obstacle costs level (ITU-R P.526-15 §2); ITU-R P.530-18 §2.2.2 plans with 1.0.
+    pub clearance: Option<Number>,
+    /// The same at `climate.low_k`. Default 0.3, for ground or trees over some length in a temperate climate; 0 for a
+    /// single sharp obstacle, 0.6 in the tropics over 30 km (ITU-R P.530-18 §2.2.2, from memory).
+    pub low_k_clearance: Option<Number>,
+    /// Height of what a profile may miss between two points that lie further apart than the Fresnel zone is wide.
+    /// Default 10 m: a tree or a house (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub unseen_height: Option<Given<Metres>>,
 }
 
 /// Severities for some of the files.

@@ -121,6 +121,28 @@ pub struct Support {
     /// Length that stands free above the base.
     #[schemars(extend("x-least" = 0))]
     pub free_length: Given<Metres>,
+    /// What stands close to the antennas on this support: the edge of the roof, a parapet, other masts.
+    #[serde(default)]
+    pub near_edges: Vec<NearEdge>,
+}
+
+/// Something close to a support that a beam must pass.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct NearEdge {
+    /// What it is, as people say it.
+    pub title: Text,
+    /// Distance from the support, level.
+    #[schemars(extend("x-least" = 0))]
+    pub distance: Given<Metres>,
+    /// Height of its top above the ground of the site.
+    pub height: Given<Metres>,
+    /// True bearing from the support to its middle. Without it, it stands in the way of every beam.
+    pub bearing: Option<Given<Degrees>>,
+    /// Width across the bearing. Default none: a pole.
+    #[schemars(extend("x-least" = 0))]
+    pub width: Option<Given<Metres>>,
 }
 
 /// A kind of support.

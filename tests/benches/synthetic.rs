@@ -17,6 +17,8 @@ pub struct Plan {
     pub seed: u64,
     /// Whether to sprinkle faults in.
     pub faults: bool,
+    /// Points of each hop's profile, in a file beside it; none for 0.
+    pub points: u32,
 }
 
 /// A small generator of numbers (Knuth's MMIX constants): no crate for three dice.
@@ -53,6 +55,10 @@ pub fn write(folder: &Path, plan: Plan) -> io::Result<()> {
         let mut text = hop(number, &mut dice);
         if plan.faults && dice.roll(50) == 0 {
             text = broken(&text, &mut dice);
+        }
+        if plan.points > 0 {
+            let _ = writeln!(text, "path: {{ csv: h{number}.csv }}");
+            fs::write(folder.join(format!("hops/h{number}.csv")), profile(plan.points, 1180.0, &mut dice))?;
         }
         fs::write(folder.join(format!("hops/h{number}.yaml")), text)?;
     }
@@ -185,6 +191,31 @@ fn hop(number: usize, dice: &mut Dice) -> String {
     }
     text.push_str("notes:\n  - Nothing to note.\n");
     text
+}
+
+/// Ground at equal steps over a length, with trees here and there.
+fn profile(points: u32, length: f64, dice: &mut Dice) -> String {
+    let mut text = "distance [m],ground [m],obstacle [m],kind\n".to_owned();
+    for point in 0..points {
+        let distance = length * f64::from(point) / f64::from(points - 1);
+        let ground = dice.between(190.0, 200.0);
+        let standing = if dice.roll(20) == 0 { "8.5,trees" } else { "," };
+        let _ = writeln!(text, "{distance:.2},{ground:.2},{standing}");
+    }
+    text
+}
+
+/// Writes one hop of some 100 km with a profile point a metre.
+///
+/// # Errors
+/// Whatever the system says.
+pub fn write_long(folder: &Path) -> io::Result<()> {
+    write(folder, Plan { hops: 1, seed: 7, faults: false, points: 2 })?;
+    let site = folder.join("sites/s1.yaml");
+    let text = fs::read_to_string(&site)?;
+    let line = text.lines().find(|line| line.contains("longitude")).unwrap_or_default().to_owned();
+    fs::write(site, text.replace(&line, "  longitude: 11.270000 deg"))?;
+    fs::write(folder.join("hops/h0.csv"), profile(100_001, 100_000.0, &mut Dice(7)))
 }
 
 fn broken(text: &str, dice: &mut Dice) -> String {

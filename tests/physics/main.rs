@@ -21,3 +21,4 @@ mod rain_map;
 mod receiver;
 mod steel;
 mod table;
+mod terrain;
