@@ -7,7 +7,6 @@
 mod air;
 mod budget;
 mod end;
-mod relief;
 mod line;
 mod margin;
 mod mend;
@@ -17,6 +16,7 @@ mod near;
 mod path;
 mod profile;
 mod rain;
+mod relief;
 mod run;
 mod target;
 mod terrain;
@@ -28,7 +28,6 @@ use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use end::{Code, EndLines, EndSheet};
-pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::Mends;
@@ -40,6 +39,7 @@ pub use profile::{
     UNSEEN_HEIGHT, Worst,
 };
 pub use rain::RainMaps;
+pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 pub use terrain::Terrains;

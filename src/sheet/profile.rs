@@ -3,9 +3,9 @@
 
 use std::fmt::Write as _;
 
-use super::relief::{GroundPoint, NoProfile, Profile, Source, Standing, years};
 use super::line::{Cause, Line, Missing, Section, Shown, Words, lines};
 use super::path::{PathLines, altitude};
+use super::relief::{GroundPoint, NoProfile, Profile, Source, Standing, years};
 use super::terrain::Terrains;
 use crate::at;
 use crate::finding::Spot;
