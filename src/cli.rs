@@ -8,6 +8,7 @@ mod check;
 mod explain;
 mod new;
 mod pack;
+mod progress;
 mod schema;
 mod sheet;
 

@@ -107,6 +107,9 @@ pub struct PackArgs {
     /// Print packs of hops with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,
+    /// Draw no progress bar, even at a terminal.
+    #[arg(long)]
+    pub no_progress: bool,
 }
 
 /// Arguments of `explain`.

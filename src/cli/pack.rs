@@ -7,6 +7,7 @@ use std::collections::HashSet;
 use std::path::PathBuf;
 
 use super::args::{Pack as Command, PackArgs};
+use super::progress::Progress;
 use super::{Exit, Stop, present, print};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::nearest::nearest;
@@ -45,10 +46,15 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         .map(|(hop, pack)| Job { hop, pack, path: args.out.join(hop.file_name(pack)) })
         .collect();
     distinct(&jobs)?;
+    let progress = Progress::of(jobs.len(), !args.no_progress);
     let written = on_presses(&jobs, |press, job| {
         let bytes = job.hop.set(press, job.pack, args.draft, &evaluation.files)?;
-        write_whole(&job.path, &bytes).map_err(|error| Stop::Write { path: job.path.display().to_string(), error })
-    })?;
+        let written = write_whole(&job.path, &bytes);
+        progress.step();
+        written.map_err(|error| Stop::Write { path: job.path.display().to_string(), error })
+    });
+    progress.clear();
+    let written = written?;
     for (job, written) in jobs.iter().zip(written) {
         written?;
         print(&format!("{}\n", job.path.display()))?;
