@@ -26,7 +26,7 @@ use serde::Serialize;
 
 use crate::finding::Finding;
 use crate::listing::HopListing;
-use crate::network::Files;
+use crate::network::{Files, mark};
 use crate::place::{DocumentId, FileId};
 use crate::rule::Severity;
 use crate::sheet::HopSheet;
@@ -100,7 +100,7 @@ impl HopPacks {
             installs: End::BOTH.map(|end| Install::of(sheet, end)),
             listing: HopListing::of(sheet),
             findings: findings.to_vec(),
-            documents: attach::documents(sheet.resolved),
+            documents: mark::sources(sheet.resolved),
         }
     }
 

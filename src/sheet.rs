@@ -16,14 +16,17 @@ mod mount;
 mod path;
 mod people;
 mod rain;
+mod record;
 mod run;
 mod target;
 mod threshold;
+mod visit;
 mod wind;
 
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
+use crate::spec::EndName;
 use crate::units::{Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
@@ -36,9 +39,11 @@ pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_nam
 pub use path::{PathLines, ServiceLines};
 pub use people::{PeopleLines, TooNear};
 pub use rain::RainMaps;
+pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 pub use threshold::{ThresholdLines, ThresholdSheet};
+pub use visit::required_checks;
 pub use wind::WindLines;
 
 /// Everything computed for one hop.
@@ -62,6 +67,8 @@ pub struct HopSheet<'n> {
     pub a: EndSheet<'n>,
     /// End `b`.
     pub b: EndSheet<'n>,
+    /// What came back from the ends, by end and day, the newest last.
+    pub records: Vec<RecordSheet<'n>>,
 }
 
 impl<'n> HopSheet<'n> {
@@ -76,7 +83,8 @@ impl<'n> HopSheet<'n> {
         let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, [&a_to_b, &b_to_a], &target, resolved);
         let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a]);
-        Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b }
+        let records = visit::records(resolved, &target, maps, [&a, &b]);
+        Self { resolved, target, path, a_to_b, b_to_a, service, mends, a, b, records }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
@@ -88,6 +96,7 @@ impl<'n> HopSheet<'n> {
         self.service.mask(&broken);
         self.a.mask(&broken);
         self.b.mask(&broken);
+        self.records.iter_mut().for_each(|record| record.mask(&broken));
     }
 
     /// The hop's id.
@@ -108,9 +117,32 @@ impl<'n> HopSheet<'n> {
         [&self.a, &self.b]
     }
 
-    /// All lines, in the order they are printed.
+    /// An end by its name.
+    #[must_use]
+    pub fn end(&self, name: EndName) -> &EndSheet<'n> {
+        match name {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
+
+    /// The newest record of an end: the last that has a date, else one still being filled in.
+    #[must_use]
+    pub fn newest_record(&self, name: EndName) -> Option<&RecordSheet<'n>> {
+        self.records.iter().rev().find(|record| record.end == name)
+    }
+
+    /// All lines, in the order they are printed: those of the design, then those of the records.
     #[must_use]
     pub fn sections(&self) -> Vec<Section> {
+        let mut sections = self.design_sections();
+        self.records.iter().for_each(|record| record.sections(&mut sections));
+        sections
+    }
+
+    /// The lines of the design, in the order they are printed.
+    #[must_use]
+    pub fn design_sections(&self) -> Vec<Section> {
         let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
         for direction in self.directions() {
             direction.sections(&mut sections);
@@ -135,6 +167,7 @@ impl<'n> HopSheet<'n> {
         self.directions().into_iter().for_each(|direction| direction.missing(&mut each));
         self.service.missing(&mut each);
         self.ends().into_iter().for_each(|end| end.missing(&mut each));
+        self.records.iter().filter(|record| record.judged).for_each(|record| record.missing(&mut each));
         list
     }
 

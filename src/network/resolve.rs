@@ -6,10 +6,12 @@ use crate::finding::{Findings, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, End, Half, Hop, Id, Network, Point, Port, Radio, Ref, Run, Site, Supply, Support,
+    Antenna, Arrester, Bracket, Cable, End, EndName, Half, Hop, Id, Network, Point, Port, Radio, Record, Ref, Run,
+    Site, Supply, Support,
 };
 
 use super::library::{Document, Library, Look, Shelved};
+use super::records;
 
 /// A part of a document that knows where it stands.
 #[derive(Debug)]
@@ -51,6 +53,21 @@ pub struct ResolvedHop<'n> {
     pub a: ResolvedEnd<'n>,
     /// End `b`.
     pub b: ResolvedEnd<'n>,
+    /// What came back from its ends, by end and day, the newest last.
+    pub records: Vec<&'n Document<Record>>,
+    /// The source mark its records are held against, where it has any: see [`super::mark`].
+    pub mark: Option<String>,
+}
+
+impl<'n> ResolvedHop<'n> {
+    /// An end by its name.
+    #[must_use]
+    pub fn end(&self, name: EndName) -> &ResolvedEnd<'n> {
+        match name {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
 }
 
 /// One end and everything mounted there.
@@ -104,7 +121,10 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
     for radio in &library.radios.documents {
         check_readout(radio, library, findings);
     }
-    library.hops.documents.iter().filter_map(|hop| resolve_hop(library, network, hop, findings)).collect()
+    let hops = library.hops.documents.iter().filter_map(|hop| resolve_hop(library, network, hop, findings));
+    let mut hops: Vec<_> = hops.collect();
+    records::bring_home(library, &mut hops, findings);
+    hops
 }
 
 /// Without its network no hop can be judged; the network's own findings say why.
@@ -143,7 +163,7 @@ fn resolve_hop<'n>(
     let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
     let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
     follow.report_waits();
-    Some(ResolvedHop { hop, network, a: a?, b: b? })
+    Some(ResolvedHop { hop, network, a: a?, b: b?, records: Vec::new(), mark: None })
 }
 
 /// Something broken that a hop waits for.
@@ -357,7 +377,7 @@ impl<'n> Follow<'n, '_> {
 }
 
 /// The first few of many.
-fn shortened(known: &[&str]) -> String {
+pub(super) fn shortened(known: &[&str]) -> String {
     const MOST: usize = 8;
     match known.get(..MOST) {
         Some(first) if known.len() > MOST => format!("{}, and {} more", first.join(", "), known.len() - MOST),

@@ -3,12 +3,11 @@
 //! Names are relative to the folder of the network: neither a working directory nor a home folder is printed.
 
 use std::collections::HashSet;
-use std::path::Path;
 
 use serde::Serialize;
 
 use crate::listing::{self, HopListing};
-use crate::network::{Files, ResolvedEnd, ResolvedHop, SourceFile};
+use crate::network::{Files, SourceFile, mark};
 use crate::place::{DocumentId, FileId};
 
 /// A file within the PDF.
@@ -21,35 +20,11 @@ pub(super) struct Attachment {
     description: String,
 }
 
-/// The documents of a hop: its network first, then the hop, then what it names.
-pub(super) fn documents(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
-    let mut documents = vec![hop.network.at, hop.hop.at];
-    for end in [&hop.a, &hop.b] {
-        documents.extend(of_end(end));
-    }
-    let mut seen = HashSet::new();
-    documents.retain(|document| seen.insert(*document));
-    documents
-}
-
-fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
-    let mut documents = vec![end.site.at, end.radio.at, end.antenna.at, end.bracket.at];
-    for run in &end.runs {
-        documents.push(run.cable.at);
-        documents.extend(run.supply.map(|supply| supply.at));
-        documents.extend(run.arresters.iter().map(|arrester| arrester.at));
-    }
-    documents
-}
-
 /// The files under names relative to the folder of the network; those the hop does not use are left empty.
 pub(super) fn relative(files: &Files, network: FileId, used: &[DocumentId]) -> Files {
-    let root = files.get(network).and_then(|file| file.origin.parent()).unwrap_or(Path::new(""));
     let used: HashSet<FileId> = used.iter().map(|document| document.file).collect();
     let list = files.list.iter().zip(0..).map(|(file, number)| {
-        let inside = file.origin.strip_prefix(root).ok().map(|path| path.to_string_lossy().replace('\\', "/"));
-        let name = file.origin.file_name().unwrap_or_default().to_string_lossy();
-        let path = inside.unwrap_or_else(|| format!("elsewhere-{number}/{name}"));
+        let path = mark::inside(files, network, FileId(number), file);
         let text = if used.contains(&FileId(number)) { file.text.clone() } else { String::new() };
         SourceFile::new(path, file.origin.clone(), text)
     });
@@ -63,7 +38,7 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
     let mut attached: Vec<Attachment> = sources
         .filter_map(|document| files.get(document.file))
         .map(|file| Attachment {
-            name: plain(&file.path),
+            name: mark::portable(&file.path),
             text: file.text.clone(),
             mime: "application/yaml",
             relationship: "source",
@@ -80,35 +55,8 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
     attached
 }
 
-/// A name that is a path on any system.
-fn plain(path: &str) -> String {
-    path.chars().map(|c| if c.is_ascii_alphanumeric() || "._-/".contains(c) { c } else { '_' }).collect()
-}
-
-/// Sixteen digits that change when any source changes: FNV-1a, 64 bits, over names and texts.
+/// The source mark of what is attached.
 pub(super) fn mark(attached: &[Attachment]) -> String {
-    let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
     let sources = attached.iter().filter(|file| file.relationship == "source");
-    for byte in sources.flat_map(|file| file.name.bytes().chain([0]).chain(file.text.bytes()).chain([0])) {
-        hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-    }
-    format!("{hash:016x}")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{Attachment, mark};
-
-    #[test]
-    fn a_mark_follows_the_sources() {
-        let file = |text: &str| Attachment {
-            name: "a.yaml".into(),
-            text: text.into(),
-            mime: "application/yaml",
-            relationship: "source",
-            description: String::new(),
-        };
-        assert_eq!(mark(&[]), "cbf29ce484222325");
-        assert_ne!(mark(&[file("x: 1")]), mark(&[file("x: 2")]));
-    }
+    mark::mark(sources.map(|file| (file.name.as_str(), file.text.as_str())))
 }

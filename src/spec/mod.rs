@@ -7,10 +7,12 @@ mod antenna;
 mod arrester;
 mod bracket;
 mod cable;
+mod checks;
 mod hop;
 mod material;
 mod network;
 mod radio;
+mod record;
 mod schema;
 mod site;
 mod supply;
@@ -21,6 +23,7 @@ pub use antenna::{Antenna, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use checks::Check;
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
     RunPlace, Service,
@@ -30,6 +33,10 @@ pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
 pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
+pub use record::{
+    BuiltFrom, Decision, Deviation, EndName, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
+    Settings, Sky, TestResult, Verdict, Weather,
+};
 pub use schema::{schema_of, schema_text};
 pub use site::{Contact, Occupied, Point, Position, PowerLine, Site, Support, SupportKind};
 pub use supply::{Location, Standard, Supply};
@@ -59,11 +66,13 @@ pub enum Kind {
     Supply,
     /// A surge arrester model.
     Arrester,
+    /// What was found and left at one end on one visit.
+    Record,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -73,6 +82,7 @@ impl Kind {
         Self::Cable,
         Self::Supply,
         Self::Arrester,
+        Self::Record,
     ];
 
     /// The word written after `kind:`.
@@ -88,6 +98,7 @@ impl Kind {
             Self::Cable => "cable",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
+            Self::Record => "record",
         }
     }
 
@@ -125,4 +136,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record }
