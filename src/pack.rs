@@ -12,6 +12,7 @@ mod attach;
 mod cautions;
 mod decision;
 mod design;
+mod figures;
 mod front;
 mod glyphs;
 mod install;

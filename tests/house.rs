@@ -143,6 +143,7 @@ fn manuals_open_with_a_sentence_and_say_where_a_rule_comes_from() {
 /// What each module may use of the others, from the bottom up. `cli` may use them all.
 const MAY_USE: &[(&str, &[&str])] = &[
     ("units", &[]),
+    ("drawing", &[]),
     ("nearest", &[]),
     ("write", &[]),
     ("place", &[]),
@@ -159,7 +160,10 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("evaluate", &["finding", "network", "rules", "sheet"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
-    ("pack", &["finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"]),
+    (
+        "pack",
+        &["drawing", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"],
+    ),
 ];
 
 /// The modules that code names after `crate::`, comments and macros aside.

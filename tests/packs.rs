@@ -315,3 +315,36 @@ fn copy(from: &Path, to: &Path) {
         }
     }
 }
+
+/// The position of the site is in the code that telephones read, and drawings say in words what they show (PDF/UA-1).
+#[test]
+fn drawings_say_what_they_show() {
+    let evaluation = hops(&example("varneck"));
+    let hop = &evaluation.hops[0];
+    let words = |pack: Pack| {
+        let bytes = set(&evaluation, 0, pack);
+        let document = Document::load_mem(&bytes).expect("a PDF");
+        let alts = document.objects.values().filter_map(|object| {
+            let alt = object.as_dict().ok()?.get(b"Alt").ok()?;
+            let bytes = alt.as_str().ok()?;
+            Some(match bytes.strip_prefix(&[0xfe, 0xff]) {
+                Some(wide) => {
+                    let units: Vec<u16> = wide.chunks(2).map(|pair| u16::from_be_bytes([pair[0], pair[1]])).collect();
+                    String::from_utf16_lossy(&units)
+                }
+                None => String::from_utf8_lossy(bytes).into_owned(),
+            })
+        });
+        alts.collect::<Vec<_>>().join("\n")
+    };
+    let value = |line: &str| plain(&hop.lines[&format!("ends.a.{line}")]);
+    let install = plain(&words(Pack::Install(End::A)));
+    for wanted in ["geo:", "From the side", "wall of the building", "The scale of the meter"] {
+        assert!(install.contains(wanted), "no `{wanted}` in\n{install}");
+    }
+    for line in ["target_voltage", "tilt", "true_bearing", "magnetic_bearing"] {
+        assert!(install.contains(&value(line)), "no {line} {} in\n{install}", value(line));
+    }
+    let design = plain(&words(Pack::Design));
+    assert!(design.contains("north up") && design.contains("Availability of each capacity"), "{design}");
+}

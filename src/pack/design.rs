@@ -3,10 +3,12 @@
 use serde::Serialize;
 
 use super::decision;
+use super::figures::{self, Figure};
 use super::tables::{self, States};
 use super::words::{Table, count, shown};
-use crate::finding::Finding;
+use crate::finding::{Finding, Spot};
 use crate::network::Files;
+use crate::place::Place;
 use crate::rule::Severity;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet};
@@ -24,6 +26,8 @@ pub(super) struct Design {
     path: Table,
     budget: Table,
     service: Table,
+    grades: Option<Figure>,
+    plan: Option<Figure>,
     states: Vec<States>,
     mounting: Table,
     alignment: Table,
@@ -32,6 +36,11 @@ pub(super) struct Design {
     grounding: Table,
     assumptions: Vec<String>,
     methods: Table,
+    /// What was written, with the place of each; looked up when the files are at hand.
+    inputs: Table,
+    #[serde(skip)]
+    written: Vec<Written>,
+    program: String,
     notes: Vec<String>,
 }
 
@@ -56,6 +65,8 @@ impl Design {
             path: tables::path(sheet),
             budget: tables::budget(sheet),
             service: tables::service(sheet),
+            grades: figures::grades(sheet),
+            plan: figures::plan(sheet),
             states: sheet.directions().map(tables::states).into(),
             mounting: tables::mounting(sheet),
             alignment: tables::alignment(sheet),
@@ -64,6 +75,9 @@ impl Design {
             grounding: tables::grounding(sheet),
             assumptions: sheet.target.assumptions(),
             methods: methods(sheet),
+            inputs: Table::default(),
+            written: written(sheet),
+            program: concat!("hopwright ", env!("CARGO_PKG_VERSION")).into(),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
@@ -86,7 +100,7 @@ impl Design {
         let mut sorted: Vec<&Finding> = findings.iter().collect();
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         let findings = sorted.into_iter().map(|finding| open(finding, files)).collect();
-        Self { verdict: verdict.join(" "), findings, ..self.clone() }
+        Self { verdict: verdict.join(" "), findings, inputs: inputs(&self.written, files), ..self.clone() }
     }
 }
 
@@ -116,6 +130,49 @@ fn rules_run(sheet: &HopSheet<'_>) -> String {
     }
 }
 
+/// A value somebody wrote, and where.
+#[derive(Debug, Clone)]
+struct Written {
+    words: String,
+    text: String,
+    place: Place,
+}
+
+/// The lines of the sheet that are inputs. Those of the modulation states have a table of their own.
+fn written(sheet: &HopSheet<'_>) -> Vec<Written> {
+    let sections = sheet.sections();
+    let rows = sections
+        .iter()
+        .filter(|section| !section.key.contains("states["))
+        .flat_map(|section| section.rows.iter().map(|row| (section.title.as_str(), row)));
+    let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
+        let words = format!("{title}: {}", row.words);
+        Some(Written { words, text: shown(row.text.as_ref().ok()?), place: *row.from.first()? })
+    });
+    given.collect()
+}
+
+fn inputs(written: &[Written], files: &Files) -> Table {
+    let mut table = Table::new(["Input", "Value", "Written in"]);
+    for input in written {
+        let place = files.locate(&Spot::Field(input.place)).and_then(|found| {
+            let file = files.get(found.file)?;
+            Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
+        });
+        table.row([input.words.clone(), input.text.clone(), place.unwrap_or_else(|| "—".into())]);
+    }
+    table
+}
+
+/// Whether a method names who says so. Plain sums and differences are in the attached sheet.
+fn names_a_source(method: &str) -> bool {
+    const BODIES: [&str; 16] = [
+        "ITU-R", "WGS", "IEC", "ISO", "IEEE", "EN 1", "ASCE", "FCC", "CFR", "ECC", "ETSI", "Magnetic", "JCGM",
+        "Shannon", "practice", "memory",
+    ];
+    BODIES.iter().any(|body| method.contains(body))
+}
+
 /// Each method once, with the lines it serves.
 fn methods(sheet: &HopSheet<'_>) -> Table {
     let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
@@ -123,7 +180,7 @@ fn methods(sheet: &HopSheet<'_>) -> Table {
         .sections()
         .iter()
         .flat_map(|section| &section.rows)
-        .filter(|row| row.text.is_ok() && row.method != AS_WRITTEN)
+        .filter(|row| row.text.is_ok() && names_a_source(row.method))
     {
         match found.iter_mut().find(|(method, _)| *method == row.method) {
             Some((_, words)) if words.contains(&row.words) => {}

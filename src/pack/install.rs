@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::End;
 use super::cautions::{self, Caution};
+use super::figures::{self, Figure};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::steps::{self, Item};
@@ -22,6 +23,7 @@ pub(super) struct Install {
     site_id: String,
     job: String,
     position: Vec<Fact>,
+    place: Option<Figure>,
     hazards: Vec<String>,
     near: Vec<String>,
     keep_clear: Vec<Fact>,
@@ -34,11 +36,14 @@ pub(super) struct Install {
     keys: Vec<Fact>,
     declination: String,
     fasteners: Table,
+    mounting_figure: Option<Figure>,
     mounting: Vec<Item>,
+    chain: Option<Figure>,
     runs: Table,
     grounding: Vec<Fact>,
     cabling: Vec<Item>,
     target: Target,
+    scale: Option<Figure>,
     lobes: Lobes,
     indicators: Table,
     alignment: Vec<Item>,
@@ -79,6 +84,7 @@ impl Install {
             site_id: site.id.to_string(),
             job,
             position: position(own),
+            place: figures::place(end),
             near: near(own),
             keep_clear: keep_clear(end),
             tools: parts::tools(end),
@@ -95,11 +101,14 @@ impl Install {
                 sheet.resolved.network.date
             ),
             fasteners: fasteners(own),
+            mounting_figure: figures::mounting(end),
             mounting: steps::mounting(sheet, end),
+            chain: figures::chain(end),
             runs: runs(end),
             grounding: grounding(end),
             cabling: steps::cabling(end),
             target: target(end),
+            scale: figures::scale(end),
             lobes: Lobes::of(end),
             indicators: indicators(own),
             alignment: steps::alignment(sheet, end),
