@@ -3,9 +3,9 @@
 pub(super) use crate::at;
 pub(super) use crate::finding::Findings;
 pub(super) use crate::rule;
-pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RunSheet};
-pub(super) use crate::spec::{Service, Window};
-pub(super) use crate::units::{Gigahertz, MeterVolts, Quantity, Volts, apart};
+pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet};
+pub(super) use crate::spec::{EndName, Service, Sky, TestResult, Verdict, Window};
+pub(super) use crate::units::{Decibels, Gigahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {

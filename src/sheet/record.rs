@@ -6,7 +6,9 @@ use super::target::Wanted;
 use crate::network::Document;
 use crate::place::Place;
 use crate::spec::{Check, EndName, Record};
-use crate::units::{Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MeterVolts, SquareMillimetres, Volts};
+use crate::units::{
+    Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MeterVolts, Quantity as _, SquareMillimetres, Volts,
+};
 
 const READ: &str = "read-out scale at the volts written, else the level written";
 const CROSSED: &str =
@@ -109,7 +111,8 @@ impl RecordSheet<'_> {
     /// Whether the level stayed when the screws were locked.
     #[must_use]
     pub fn stayed(&self) -> Option<bool> {
-        Some(self.lines.moved.get()?.0.abs() <= self.limits.locking.value().0)
+        // Readings to the millivolt: the last bit decides nothing.
+        Some(Decibels(self.lines.moved.get()?.0.abs()).tidy() <= self.limits.locking.value())
     }
 
     /// The antennas that seem to be on a side lobe, by the level: in words, and the range of levels.
@@ -117,12 +120,14 @@ impl RecordSheet<'_> {
     pub fn on_side_lobe(&self, end: &EndSheet<'_>) -> Option<(&'static str, [Dbm; 2])> {
         let level = self.lines.on_design_day.get().filter(|_| self.in_window() == Some(false))?;
         let seen = |lines: &super::LobeReadingLines| Some([lines.level_least.get()?, lines.level_most.get()?]);
-        // Both ends first: what is said of one would fit as well where the ranges touch.
-        let cases = [("both ends", &end.dish.both), ("this end", &end.dish.here), ("the far end", &end.dish.there)];
-        cases.into_iter().find_map(|(words, lines)| {
-            let range = seen(lines)?;
-            (range[0] <= level && level <= range[1]).then_some((words, range))
-        })
+        let fits = |lines| seen(lines).filter(|[least, most]| *least <= level && level <= *most);
+        let dish = &end.dish;
+        match (fits(&dish.here), fits(&dish.there), fits(&dish.both)) {
+            (Some(range), Some(_), _) => Some(("one end", range)),
+            (Some(range), None, _) => Some(("this end", range)),
+            (None, Some(range), _) => Some(("the far end", range)),
+            (None, None, both) => both.map(|range| ("both ends", range)),
+        }
     }
 
     /// Whether the level is what crossed polarisation leaves, and no side lobe explains it.
