@@ -27,7 +27,7 @@ use crate::at;
 use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
 use crate::spec::EndName;
-use crate::units::{Gigahertz, Quantity as _};
+use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
@@ -130,6 +130,13 @@ impl<'n> HopSheet<'n> {
     #[must_use]
     pub fn newest_record(&self, name: EndName) -> Option<&RecordSheet<'n>> {
         self.records.iter().rev().find(|record| record.end == name)
+    }
+
+    /// How far the newest records of the two ends disagree, the predictions taken off.
+    #[must_use]
+    pub fn disagreement(&self) -> Option<Decibels> {
+        let left = |name| self.newest_record(name)?.lines.difference.get();
+        Some(Decibels((left(EndName::A)? - left(EndName::B)?).0.abs()))
     }
 
     /// All lines, in the order they are printed: those of the design, then those of the records.

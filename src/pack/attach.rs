@@ -31,11 +31,11 @@ pub(super) fn relative(files: &Files, network: FileId, used: &[DocumentId]) -> F
     Files { list: list.collect() }
 }
 
-/// The source files and the sheet.
-pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &HopListing) -> Vec<Attachment> {
+/// The source files.
+pub(super) fn sources(files: &Files, documents: &[DocumentId]) -> Vec<Attachment> {
     let mut seen = HashSet::new();
     let sources = documents.iter().filter(|document| seen.insert(document.file));
-    let mut attached: Vec<Attachment> = sources
+    sources
         .filter_map(|document| files.get(document.file))
         .map(|file| Attachment {
             name: mark::portable(&file.path),
@@ -44,15 +44,30 @@ pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &Hop
             relationship: "source",
             description: format!("Source of this pack: {}", file.path),
         })
-        .collect();
-    attached.push(Attachment {
+        .collect()
+}
+
+/// The file of a record. It is no source of the design, so the mark does not follow it.
+pub(super) fn record(files: &Files, record: DocumentId) -> Option<Attachment> {
+    let file = files.get(record.file)?;
+    Some(Attachment {
+        name: format!("record-{}", mark::portable(&file.path)),
+        text: file.text.clone(),
+        mime: "application/yaml",
+        relationship: "supplement",
+        description: format!("The record as it was written: {}", file.path),
+    })
+}
+
+/// The sheet.
+pub(super) fn sheet(files: &Files, listing: &HopListing) -> Attachment {
+    Attachment {
         name: format!("{}-sheet.json", listing.hop),
         text: listing::json(&[listing], files),
         mime: "application/json",
         relationship: "data",
         description: "Every computed line of this hop with its method and inputs".into(),
-    });
-    attached
+    }
 }
 
 /// The source mark of what is attached.

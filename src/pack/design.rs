@@ -46,7 +46,7 @@ pub(super) struct Design {
 
 /// A finding in words.
 #[derive(Debug, Clone, Serialize)]
-struct Open {
+pub(super) struct Open {
     severity: &'static str,
     rule: &'static str,
     message: String,
@@ -104,7 +104,7 @@ impl Design {
     }
 }
 
-fn open(finding: &Finding, files: &Files) -> Open {
+pub(super) fn open(finding: &Finding, files: &Files) -> Open {
     let spot = finding.labels.first().map(|label| &label.spot);
     let place = spot.and_then(|spot| files.locate(spot)).and_then(|found| {
         let file = files.get(found.file)?;
@@ -177,7 +177,7 @@ fn names_a_source(method: &str) -> bool {
 fn methods(sheet: &HopSheet<'_>) -> Table {
     let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
     for row in sheet
-        .sections()
+        .design_sections()
         .iter()
         .flat_map(|section| &section.rows)
         .filter(|row| row.text.is_ok() && names_a_source(row.method))

@@ -5,7 +5,7 @@ use super::line::{Line, Missing, Section, lines};
 use super::target::Wanted;
 use crate::network::Document;
 use crate::place::Place;
-use crate::spec::{Check, EndName, Record};
+use crate::spec::{Check, EndName, Record, Window};
 use crate::units::{
     Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MeterVolts, Quantity as _, SquareMillimetres, Volts,
 };
@@ -139,6 +139,38 @@ impl RecordSheet<'_> {
             Some(lines.crossed_least.get()? <= level && level <= lines.crossed_most.get()?)
         };
         within() == Some(true) && self.in_window() == Some(false) && self.on_side_lobe(end).is_none()
+    }
+
+    /// Whether power, bandwidth and polarisation were set as designed, each where it is written.
+    #[must_use]
+    pub fn as_set(&self, hop: &super::HopSheet<'_>) -> [Option<bool>; 3] {
+        let (set, channel) = (&self.document.settings, &hop.resolved.hop.channel);
+        let power = hop.resolved.end(self.end).end.transmit_power.value.tidy();
+        [
+            set.transmit_power.as_ref().map(|given| given.value.tidy() == power),
+            set.bandwidth.as_ref().map(|given| *given == channel.bandwidth),
+            set.polarisation.map(|given| given == channel.polarisation),
+        ]
+    }
+
+    /// Whether the voltage of a run is one the radio takes and not well below the predicted one.
+    #[must_use]
+    pub fn voltage_holds(&self, run: &RecordRunSheet, takes: &Window<Volts>) -> Option<bool> {
+        let voltage = run.lines.voltage.value.as_ref().ok()?.value;
+        Some(takes.holds(voltage) && !self.voltage_low(run)?)
+    }
+
+    /// Whether the voltage of a run lies further below the predicted one than it may.
+    #[must_use]
+    pub fn voltage_low(&self, run: &RecordRunSheet) -> Option<bool> {
+        let below = Volts(-run.lines.difference.get()?.0);
+        Some(below.tidy() > self.limits.voltage_drop.value())
+    }
+
+    /// Whether the grounding conductor found is thick enough.
+    #[must_use]
+    pub fn ground_holds(&self) -> Option<bool> {
+        Some(self.document.grounding.conductor.as_ref()?.value >= self.lines.ground_needed.get()?)
     }
 
     pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {

@@ -21,7 +21,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let [Some(a), Some(b)] = newest else { return };
     let [Some(left_a), Some(left_b)] = [a, b].map(|record| record.lines.difference.get()) else { return };
     let limit = &a.limits.reciprocity;
-    let gap = Decibels((left_a - left_b).0.abs());
+    let Some(gap) = hop.disagreement() else { return };
     if gap.tidy() <= limit.value() {
         return;
     }

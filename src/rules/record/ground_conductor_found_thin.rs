@@ -18,7 +18,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (Some(conductor), Some(needed)) = (&record.grounding.conductor, sheet.lines.ground_needed.get()) else {
         return;
     };
-    if conductor.value >= needed {
+    if sheet.ground_holds() != Some(false) {
         return;
     }
     let (has, least, by) = apart(conductor.value, needed);

@@ -25,7 +25,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (has, limit, by) = apart(measured, edge);
     let message = format!("end {}: {has} after locking is {by} {word} the {limit} to accept", sheet.end.letter());
     let (window, expected) = (&sheet.limits.window, line(&lines.expected));
-    let label = format!("this is {has}, and {expected} ± {} was expected", window.given);
+    let label = format!("this is {has}; {expected} was expected, {} either way", window.given);
     let finding = found.report(&RULE, measured_at(sheet), message, label);
     let end = hop.end(sheet.end);
     let (radio, far) = (end.resolved.radio, end.far.end);

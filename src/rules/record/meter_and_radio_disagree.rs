@@ -29,7 +29,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     }
     let (has, may, by) = apart(gap, may);
     let (end, meter) = (sheet.end.letter(), line(&sheet.lines.measured));
-    let message = format!("end {end}: the meter says {meter} and the radio {level}, {has} apart, {by} beyond ± {may}");
+    let message = format!("end {end}: the meter says {meter} and the radio {level}, {has} apart, {by} more than {may}");
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{meter} by the read-out scale"));
     finding.because(at!(record.after_locking.level), "what the radio said");
     finding.because(at!(radio.readout), "the scale");

@@ -17,22 +17,21 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, spec) = (sheet.document, hop.resolved.hop);
     let (end, own) = (sheet.end.letter(), hop.end(sheet.end).resolved);
     let (set, channel, designed) = (&record.settings, &spec.channel, own.end);
-    if let Some(power) = &set.transmit_power
-        && power.value.tidy() != designed.transmit_power.value.tidy()
-    {
+    let [power_holds, width_holds, polarisation_holds] = sheet.as_set(hop);
+    if let (Some(power), Some(false)) = (&set.transmit_power, power_holds) {
         let (has, wants, by) = apart(power.value, designed.transmit_power.value);
         let message = format!("end {end}: set to {has}, {by} from the {wants} of the design");
         let finding = found.report(&RULE, at!(record.settings.transmit_power), message, "as set");
         finding.because(at!(designed.transmit_power), "as designed");
         finding.help(format!("set {} and read both ends again, or change the hop", designed.transmit_power));
     }
-    if let Some(width) = set.bandwidth.as_ref().filter(|width| **width != channel.bandwidth) {
+    if let (Some(width), Some(false)) = (&set.bandwidth, width_holds) {
         let message = format!("end {end}: set to {width} of bandwidth, designed for {}", channel.bandwidth);
         let finding = found.report(&RULE, at!(record.settings.bandwidth), message, "as set");
         finding.because(at!(spec.channel.bandwidth), "as designed");
         finding.help(format!("set {} and read both ends again, or change the hop", channel.bandwidth));
     }
-    if let Some(polarisation) = set.polarisation.filter(|polarisation| *polarisation != channel.polarisation) {
+    if let (Some(polarisation), Some(false)) = (set.polarisation, polarisation_holds) {
         let (has, wants) = (polarisation.word(), channel.polarisation.word());
         let message = format!("end {end}: mounted for {has} polarisation, designed for {wants}");
         let finding = found.report(&RULE, at!(record.settings.polarisation), message, "as mounted");

@@ -18,9 +18,9 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, limit) = (sheet.document, &sheet.limits.voltage_drop);
     let takes = &hop.end(sheet.end).resolved.radio.power.voltage;
     for run in &sheet.runs {
-        let (i, Some(difference)) = (run.number, run.lines.difference.get()) else { continue };
+        let i = run.number;
         let (Ok(voltage), Some(predicted)) = (&run.lines.voltage.value, run.lines.predicted.get()) else { continue };
-        if Volts(-difference.0).tidy() <= limit.value() || !takes.holds(voltage.value) {
+        if sheet.voltage_low(run) != Some(true) || !takes.holds(voltage.value) {
             continue;
         }
         let (has, wanted, by) = apart(voltage.value, predicted);
