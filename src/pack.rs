@@ -1,4 +1,5 @@
-//! Packs: the PDF a reviewer decides a hop by, and the PDF a crew carries to one end of it.
+//! Packs: the PDF a reviewer decides a hop by, the PDF a crew carries to one end of it, and the PDF in which that end is
+//! accepted.
 //!
 //! ```text
 //! sheet + findings ─HopPacks::of→ plain data ─Press::set→ PDF bytes

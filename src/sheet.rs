@@ -13,6 +13,7 @@ mod margin;
 mod mend;
 mod meter;
 mod mount;
+mod open_items;
 mod path;
 mod people;
 mod rain;
@@ -36,6 +37,7 @@ pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Ratio, Row, Section, Sho
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
 pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
+pub use open_items::required_checks;
 pub use path::{PathLines, ServiceLines};
 pub use people::{PeopleLines, TooNear};
 pub use rain::RainMaps;
@@ -43,7 +45,6 @@ pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, Reco
 pub use run::{Feed, RunLines, RunSheet};
 pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
 pub use threshold::{ThresholdLines, ThresholdSheet};
-pub use visit::required_checks;
 pub use wind::WindLines;
 
 /// Everything computed for one hop.

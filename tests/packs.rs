@@ -286,7 +286,7 @@ fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() 
                 keys += 1;
             }
             Some(2) if line.contains("- port: ") => {
-                parent = format!("runs.{}.", line.rsplit(' ').next().expect("a port"))
+                parent = format!("runs.{}.", line.rsplit(' ').next().expect("a port"));
             }
             Some(2 | 4) if line.contains("designed") => {
                 assert!(record.contains(&format!("{parent}{key}")), "{parent}{key} is not on the page:\n{record}");
@@ -321,7 +321,7 @@ fn a_record_with_errors_is_printed_as_a_draft_only() {
     let path = String::from_utf8_lossy(&draft.stdout).trim().to_owned();
     let pages = pages(&fs::read(path).expect("the record"));
     for page in &pages {
-        assert!(page.contains("DRAFT: 1 error is open, not to be built"), "{page}");
+        assert!(page.contains("DRAFT: 1 error is open, not to be accepted"), "{page}");
     }
     let text = pages.join(" ");
     for words in ["1 error: not to be accepted as it is.", "NOT DONE Both axes swept", "side-lobe-found"] {

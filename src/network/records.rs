@@ -23,16 +23,15 @@ pub(super) fn bring_home<'n>(library: &'n Library, hops: &mut [ResolvedHop<'n>],
                 let cause = format!("because of errors in hop `{}`", record.hop);
                 wait(record, &cause, Place::document(document).below("id", &[]), findings);
             }
-            Look::Found(document) => match hops.iter_mut().find(|hop| hop.hop.at == document.at) {
-                Some(hop) => {
+            Look::Found(document) => {
+                if let Some(hop) = hops.iter_mut().find(|hop| hop.hop.at == document.at) {
                     unknown_ports(record, hop, library, findings);
                     hop.records.push(record);
-                }
-                None => {
+                } else {
                     let cause = format!("because hop `{}` cannot be evaluated", record.hop);
                     wait(record, &cause, at!(document.id), findings);
                 }
-            },
+            }
         }
     }
     for hop in hops {

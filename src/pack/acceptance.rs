@@ -6,7 +6,6 @@ use serde::Serialize;
 
 use super::design::{Open, open};
 use super::steps;
-use super::tables::sentence;
 use super::words::{Fact, Table, count, fact, given_or, say, shown};
 use crate::finding::Finding;
 use crate::network::Files;
@@ -37,7 +36,7 @@ pub(super) struct Acceptance {
 struct Done {
     id: &'static str,
     sentence: &'static str,
-    done: bool,
+    ticked: bool,
 }
 
 impl Acceptance {
@@ -47,13 +46,13 @@ impl Acceptance {
         let record = found.document;
         let decision = record.decision.as_ref().map_or_else(
             || "Nothing is decided yet.".to_owned(),
-            |made| format!("{} by {}.", sentence(made.verdict.words()), made.by),
+            |made| format!("Decision written: {} by {}.", made.verdict.words(), made.by),
         );
         let checks = required_checks(end.resolved, end.far);
         let done = |check: &crate::spec::Check| Done {
             id: check.word(),
             sentence: check.sentence(),
-            done: record.checks.contains(check),
+            ticked: record.checks.contains(check),
         };
         let mut deviations = Table::new(["What is different", "Agreed in"]);
         for one in &record.deviations {
@@ -205,7 +204,7 @@ fn table(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>) -> T
     let gap = sheet.disagreement();
     let reciprocity = plus_minus(&limits.reciprocity.given);
     let agrees = gap.map(|gap| gap.tidy() <= limits.reciprocity.value());
-    let apart = gap.map_or_else(|| "no record there".to_owned(), |gap: Decibels| shown(&gap.to_string()));
+    let apart = gap.map_or_else(|| "no reading there".to_owned(), |gap: Decibels| shown(&gap.to_string()));
     add("", "Disagreement with the far end", "none".into(), reciprocity, apart, within(agrees));
 
     let [power, width, polarisation] = found.as_set(sheet);

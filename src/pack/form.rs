@@ -97,7 +97,7 @@ impl Form {
         out.push_str(HEAD);
         let mut parents: Vec<&str> = Vec::new();
         for item in &self.items {
-            self.item(item, &mut parents, &mut out);
+            add(item, &mut parents, &mut out);
         }
         out.push_str("\n# checks:\n");
         for (word, sentence) in &self.checks {
@@ -106,48 +106,48 @@ impl Form {
         out.push_str(TAIL);
         out
     }
+}
 
-    /// A line of the form, under its parents.
-    fn item<'i>(&self, item: &'i record_page::Item, parents: &mut Vec<&'i str>, out: &mut String) {
-        let steps: Vec<&str> = item.key.split('.').collect();
-        let hint = match (&item.band, item.unit) {
-            (Some(band), _) => format!("designed {}, accept {band}", item.designed),
-            (None, unit) if item.designed.is_empty() => unit.to_owned(),
-            (None, _) => format!("designed {}", item.designed),
-        };
-        match steps.as_slice() {
-            ["runs", port, key] => {
-                let first = parents.as_slice() != ["runs", *port];
-                if first && parents.first() != Some(&"runs") {
-                    out.push_str("\n# runs:\n");
-                }
-                if first {
-                    let _ = writeln!(out, "#   - port: {port}");
-                }
-                comment(out, &format!("    {key}:"), &hint);
-                *parents = vec!["runs", port];
+/// A line of the form, under its parents.
+fn add<'i>(item: &'i record_page::Item, parents: &mut Vec<&'i str>, out: &mut String) {
+    let steps: Vec<&str> = item.key.split('.').collect();
+    let hint = match (&item.band, item.unit) {
+        (Some(band), _) => format!("designed {}, accept {band}", item.designed),
+        (None, unit) if item.designed.is_empty() => unit.to_owned(),
+        (None, _) => format!("designed {}", item.designed),
+    };
+    match steps.as_slice() {
+        ["runs", port, key] => {
+            let first = parents.as_slice() != ["runs", *port];
+            if first && parents.first() != Some(&"runs") {
+                out.push_str("\n# runs:\n");
             }
-            [parent, key] => {
-                if parents.as_slice() != [*parent] {
-                    let _ = writeln!(out, "\n# {parent}:");
-                }
-                if (*parent, *key) == ("settings", "transmit_power") {
-                    comment(out, "  state:", "modulation state while reading, as the radio names it");
-                    comment(out, "  automatic_power_control:", "true or false");
-                }
-                comment(out, &format!("  {key}:"), &hint);
-                if *key == "resistance" {
-                    comment(out, "  method:", "fall of potential, clamp");
-                }
-                *parents = vec![parent];
+            if first {
+                let _ = writeln!(out, "#   - port: {port}");
             }
-            _ => {
-                if !parents.is_empty() {
-                    out.push('\n');
-                }
-                comment(out, &format!("{}:", item.key), &hint);
-                parents.clear();
+            comment(out, &format!("    {key}:"), &hint);
+            *parents = vec!["runs", port];
+        }
+        [parent, key] => {
+            if parents.as_slice() != [*parent] {
+                let _ = writeln!(out, "\n# {parent}:");
             }
+            if (*parent, *key) == ("settings", "transmit_power") {
+                comment(out, "  state:", "modulation state while reading, as the radio names it");
+                comment(out, "  automatic_power_control:", "true or false");
+            }
+            comment(out, &format!("  {key}:"), &hint);
+            if *key == "resistance" {
+                comment(out, "  method:", "fall of potential, clamp");
+            }
+            *parents = vec![parent];
+        }
+        _ => {
+            if !parents.is_empty() {
+                out.push('\n');
+            }
+            comment(out, &format!("{}:", item.key), &hint);
+            parents.clear();
         }
     }
 }

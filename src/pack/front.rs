@@ -100,7 +100,8 @@ impl Naming {
         let or_not_set = |value: &Option<String>| value.clone().unwrap_or_else(|| NOT_SET.into());
         let mut reasons = Vec::new();
         if errors > 0 {
-            reasons.push(format!("{}, not to be built", count(errors, "error is open", "errors are open")));
+            let what = if matches!(pack, Pack::Acceptance(_)) { "accepted" } else { "built" };
+            reasons.push(format!("{}, not to be {what}", count(errors, "error is open", "errors are open")));
         }
         if self.approver.is_none() {
             reasons.push("nobody has approved this revision".into());

@@ -26,18 +26,16 @@ use crate::spec::EndName;
 /// Where the level after locking is written.
 fn measured_at(sheet: &RecordSheet<'_>) -> Place {
     let record = sheet.document;
-    match record.after_locking.meter {
-        Some(_) => at!(record.after_locking.meter),
-        None => at!(record.after_locking.level),
-    }
+    if record.after_locking.meter.is_some() { at!(record.after_locking.meter) } else { at!(record.after_locking.level) }
 }
 
 /// Where the level before locking is written.
 fn before_at(sheet: &RecordSheet<'_>) -> Place {
     let record = sheet.document;
-    match record.before_locking.meter {
-        Some(_) => at!(record.before_locking.meter),
-        None => at!(record.before_locking.level),
+    if record.before_locking.meter.is_some() {
+        at!(record.before_locking.meter)
+    } else {
+        at!(record.before_locking.level)
     }
 }
 

@@ -4,6 +4,7 @@ use super::budget::{self, Direction, polarisation};
 use super::end::EndSheet;
 use super::line::{Line, Missing};
 use super::meter;
+use super::open_items::{blank, undone};
 use super::path::{self, PathLines};
 use super::rain::RainMaps;
 use super::record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet, less};
@@ -12,8 +13,8 @@ use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::rain;
 use crate::place::Place;
-use crate::spec::{Check, EndName, Reading, Record, Service, Sky, Verdict};
-use crate::units::{Dbm, Decibels, Degrees, MeterVolts};
+use crate::spec::{EndName, Reading, Record, Sky};
+use crate::units::{Dbm, Decibels, Degrees, Given, MeterVolts};
 
 /// Least and greatest loss of crossed polarisation.
 const CROSSED: [Decibels; 2] = [Decibels(25.0), Decibels(35.0)];
@@ -115,8 +116,8 @@ impl Visit<'_, '_> {
             moved: less(&measured, &before),
             on_design_day: Line::new(on_design_day, &[&difference.from[..], &sheet.target_level.from].concat()),
             scale_gap: self.scale_gap(),
-            bearing_off: self.off(record.bearing.as_ref(), at!(record.bearing), &sheet.true_bearing),
-            tilt_off: self.off(record.tilt.as_ref(), at!(record.tilt), &sheet.tilt),
+            bearing_off: off(record.bearing.as_ref(), at!(record.bearing), &sheet.true_bearing),
+            tilt_off: off(record.tilt.as_ref(), at!(record.tilt), &sheet.tilt),
             ground_needed: sheet.ground_needed.clone(),
             rain_loss,
             wet_loss,
@@ -195,16 +196,6 @@ impl Visit<'_, '_> {
         Line::new(gap, &[meter_at, level_at, at!(radio.readout)])
     }
 
-    /// An angle as found less the one of the sheet, the short way round.
-    fn off(&self, found: Option<&crate::units::Given<Degrees>>, at: Place, wanted: &Line<Degrees>) -> Line<Degrees> {
-        let none = || Missing::judged("it is not written", at);
-        let off = found.ok_or_else(none).and_then(|found| {
-            let turn = (found.value - wanted.need()?).0.rem_euclid(360.0);
-            Ok(Degrees(if turn > 180.0 { turn - 360.0 } else { turn }))
-        });
-        Line::new(off, &[&[at], &wanted.from[..]].concat())
-    }
-
     fn runs(&self) -> Vec<RecordRunSheet> {
         let record = self.record;
         let of = |(i, found): (usize, &crate::spec::RunRecord)| {
@@ -222,6 +213,16 @@ impl Visit<'_, '_> {
     }
 }
 
+/// An angle as found less the one of the sheet, the short way round.
+fn off(found: Option<&Given<Degrees>>, at: Place, wanted: &Line<Degrees>) -> Line<Degrees> {
+    let none = || Missing::judged("it is not written", at);
+    let off = found.ok_or_else(none).and_then(|found| {
+        let turn = (found.value - wanted.need()?).0.rem_euclid(360.0);
+        Ok(Degrees(if turn > 180.0 { turn - 360.0 } else { turn }))
+    });
+    Line::new(off, &[&[at], &wanted.from[..]].concat())
+}
+
 /// A reading as a level.
 fn read(own: &ResolvedEnd<'_>, reading: &Reading, [meter_at, level_at]: [Place; 2]) -> Line<Dbm> {
     let radio = own.radio;
@@ -232,59 +233,4 @@ fn read(own: &ResolvedEnd<'_>, reading: &Reading, [meter_at, level_at]: [Place; 
         (None, Some(level)) => Line::known(level.value, &[level_at]),
         (None, None) => Line::new(Err(Missing::judged("no reading is written", meter_at)), &[meter_at]),
     }
-}
-
-/// The checks that the work at an end brings with it.
-#[must_use]
-pub fn required_checks(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Vec<Check> {
-    let controls = |end: &ResolvedEnd<'_>| end.radio.automatic_power_control.unwrap_or(true);
-    let needed = |check: &Check| match check {
-        Check::Arresters => own.runs.iter().any(|run| !run.arresters.is_empty()),
-        Check::CablesTested | Check::Sealed => !own.runs.is_empty(),
-        Check::PowerControlOff => controls(own) || controls(far),
-        _ => true,
-    };
-    Check::ALL.iter().copied().filter(needed).collect()
-}
-
-fn undone(record: &Record, own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Vec<Check> {
-    required_checks(own, far).into_iter().filter(|check| !record.checks.contains(check)).collect()
-}
-
-/// The items an acceptance needs that are not filled in, in the order of the form.
-fn blank(record: &Record, own: &ResolvedEnd<'_>) -> Vec<String> {
-    let settings = &record.settings;
-    let unread = |reading: &Reading| reading.meter.is_none() && reading.level.is_none();
-    let mut blank: Vec<String> = [
-        (record.date.is_none(), "date"),
-        (record.crew.is_empty(), "crew"),
-        (record.weather.sky.is_none(), "weather.sky"),
-        (record.instrument.title.is_none(), "instrument.title"),
-        (settings.transmit_power.is_none(), "settings.transmit_power"),
-        (settings.bandwidth.is_none(), "settings.bandwidth"),
-        (settings.polarisation.is_none(), "settings.polarisation"),
-        (unread(&record.before_locking), "before_locking"),
-        (unread(&record.after_locking), "after_locking"),
-    ]
-    .into_iter()
-    .filter_map(|(open, key)| open.then(|| key.to_owned()))
-    .collect();
-    for run in &own.runs {
-        let found = record.runs.iter().find(|found| found.port == run.port.id);
-        if run.run.carries.contains(&Service::Power) && found.is_none_or(|found| found.voltage.is_none()) {
-            blank.push(format!("runs.{}.voltage", run.port.id));
-        }
-        if found.is_none_or(|found| found.cable_test.is_none()) {
-            blank.push(format!("runs.{}.cable_test", run.port.id));
-        }
-    }
-    let conceded = record.decision.as_ref().is_some_and(|made| made.verdict == Verdict::AcceptedWithConcession);
-    let rest = [
-        (record.grounding.conductor.is_none(), "grounding.conductor"),
-        (record.serials.radio.is_none(), "serials.radio"),
-        (conceded && !record.deviations.iter().any(|one| one.concession.is_some()), "deviations.concession"),
-        (record.decision.is_none(), "decision"),
-    ];
-    blank.extend(rest.into_iter().filter_map(|(open, key)| open.then(|| key.to_owned())));
-    blank
 }
