@@ -10,6 +10,7 @@
 //! machine, so the same network gives the same bytes.
 
 mod acceptance;
+mod acceptance_table;
 mod attach;
 mod cautions;
 mod decision;

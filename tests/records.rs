@@ -3,6 +3,7 @@
 mod fixture;
 
 use std::collections::HashMap;
+use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
 
@@ -206,9 +207,9 @@ fn filled(form: &str) -> String {
             Some(value) => {
                 asked += 1;
                 out.push_str(line.split(':').next().unwrap_or_default());
-                out.push_str(&format!(": {value}\n"));
+                writeln!(out, ": {value}").expect("a string");
             }
-            None => out.push_str(&format!("{line}\n")),
+            None => writeln!(out, "{line}").expect("a string"),
         }
     }
     assert_eq!(asked, values.len() + 2, "every key once, meter and level twice");

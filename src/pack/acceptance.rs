@@ -4,16 +4,15 @@
 
 use serde::Serialize;
 
+use super::acceptance_table::{self, NOT_WRITTEN};
 use super::design::{Open, open};
-use super::steps;
-use super::words::{Fact, Table, count, fact, given_or, say, shown};
+use super::words::{Fact, Table, count, fact, given_or};
 use crate::finding::Finding;
 use crate::network::Files;
 use crate::place::DocumentId;
 use crate::rule::Severity;
-use crate::sheet::{EndSheet, HopSheet, Line, RecordSheet, required_checks};
-use crate::spec::{Date, EndName, Text, Weather};
-use crate::units::{Decibels, Quantity, given_in_both};
+use crate::sheet::{HopSheet, RecordSheet, required_checks};
+use crate::spec::{Check, Date, EndName, Text, Weather};
 
 /// All pages.
 #[derive(Debug, Clone, Serialize)]
@@ -49,7 +48,7 @@ impl Acceptance {
             |made| format!("Decision written: {} by {}.", made.verdict.words(), made.by),
         );
         let checks = required_checks(end.resolved, end.far);
-        let done = |check: &crate::spec::Check| Done {
+        let done = |check: &Check| Done {
             id: check.word(),
             sentence: check.sentence(),
             ticked: record.checks.contains(check),
@@ -68,7 +67,7 @@ impl Acceptance {
             verdict: String::new(),
             decision,
             visit: visit(found),
-            table: table(sheet, found, end),
+            table: acceptance_table::table(sheet, found, end),
             checks: checks.iter().map(done).collect(),
             deviations,
             photos,
@@ -94,8 +93,6 @@ impl Acceptance {
 fn date(date: Option<Date>) -> String {
     date.map_or_else(|| NOT_WRITTEN.into(), |date| date.to_string())
 }
-
-const NOT_WRITTEN: &str = "not written";
 
 fn visit(found: &RecordSheet<'_>) -> Vec<Fact> {
     let record = found.document;
@@ -128,153 +125,4 @@ fn weather(weather: &Weather) -> String {
     ];
     let words: Vec<String> = words.into_iter().flatten().collect();
     if words.is_empty() { NOT_WRITTEN.into() } else { words.join(", ") }
-}
-
-/// `yes`, `NO`, or that it cannot be told.
-fn within(judged: Option<bool>) -> String {
-    match judged {
-        Some(true) => "yes",
-        Some(false) => "NO",
-        None => "not judged",
-    }
-    .into()
-}
-
-/// A value that is only noted.
-const NOTED: &str = "noted";
-
-fn plus_minus(limit: &impl std::fmt::Display) -> String {
-    shown(&format!("± {limit}"))
-}
-
-/// A line as it was found, without the reason why there is none.
-fn found_or<Q: Quantity>(line: &Line<Q>) -> String {
-    line.get().map_or_else(|| NOT_WRITTEN.into(), |value| shown(&value.to_string()))
-}
-
-fn table(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>) -> Table {
-    let mut table = Table::new(["Key", "Item", "As designed", "Tolerance", "As built", "Within"]);
-    let mut add = |key: &str, item: &str, designed: String, tolerance: String, built: String, within: String| {
-        table.row([key.into(), item.into(), designed, tolerance, built, within]);
-    };
-    let (record, lines, limits) = (found.document, &found.lines, &found.limits);
-    let (own, channel) = (end.resolved, &sheet.resolved.hop.channel);
-    let (settings, as_designed) = (&record.settings, || "as designed".to_owned());
-    let written = |value: Option<String>| value.map_or_else(|| NOT_WRITTEN.to_owned(), |text| shown(&text));
-    let read = |reading: &crate::spec::Reading| {
-        let both = [reading.meter.as_ref().map(ToString::to_string), reading.level.as_ref().map(ToString::to_string)];
-        let both: Vec<String> = both.into_iter().flatten().collect();
-        written((!both.is_empty()).then(|| both.join(", ")))
-    };
-
-    add("", "Level predicted, clear sky", say(&end.lines.target_level), String::new(), String::new(), String::new());
-    let window = format!(
-        "{} ({})",
-        plus_minus(&limits.window.given),
-        super::words::band(&lines.expected_least, &lines.expected_most)
-    );
-    let expected = format!("{} that day", say(&lines.expected));
-    add(
-        "after_locking",
-        "Level after final torque",
-        expected,
-        window,
-        found_or(&lines.measured),
-        within(found.in_window()),
-    );
-    let meter = say(&lines.expected_voltage);
-    add(
-        "after_locking",
-        "Reading after final torque",
-        meter,
-        String::new(),
-        read(&record.after_locking),
-        String::new(),
-    );
-    add(
-        "before_locking",
-        "Reading before locking",
-        String::new(),
-        String::new(),
-        read(&record.before_locking),
-        String::new(),
-    );
-    let locking = plus_minus(&limits.locking.given);
-    add("", "Change on locking", "none".into(), locking, found_or(&lines.moved), within(found.stayed()));
-    let gap = sheet.disagreement();
-    let reciprocity = plus_minus(&limits.reciprocity.given);
-    let agrees = gap.map(|gap| gap.tidy() <= limits.reciprocity.value());
-    let apart = gap.map_or_else(|| "no reading there".to_owned(), |gap: Decibels| shown(&gap.to_string()));
-    add("", "Disagreement with the far end", "none".into(), reciprocity, apart, within(agrees));
-
-    let [power, width, polarisation] = found.as_set(sheet);
-    let set = written(settings.transmit_power.as_ref().map(ToString::to_string));
-    let designed = shown(&own.end.transmit_power.to_string());
-    add("settings.transmit_power", "Transmit power", designed, as_designed(), set, within(power));
-    let set = written(settings.bandwidth.as_ref().map(ToString::to_string));
-    add("settings.bandwidth", "Bandwidth", shown(&channel.bandwidth.to_string()), as_designed(), set, within(width));
-    let set = written(settings.polarisation.map(|set| set.word().to_owned()));
-    let designed = channel.polarisation.word().to_owned();
-    add("settings.polarisation", "Polarisation", designed, as_designed(), set, within(polarisation));
-
-    let peaked = || "peaked by level".to_owned();
-    let bearing = written(record.bearing.as_ref().map(ToString::to_string));
-    add("bearing", "True bearing", say(&end.lines.true_bearing), peaked(), bearing, NOTED.into());
-    let tilt = written(record.tilt.as_ref().map(ToString::to_string));
-    add("tilt", "Tilt", steps::tilt(end), peaked(), tilt, NOTED.into());
-    let height = written(record.height.as_ref().map(given_in_both));
-    add(
-        "height",
-        "Antenna centre above ground",
-        shown(&given_in_both(&own.end.height)),
-        String::new(),
-        height,
-        NOTED.into(),
-    );
-    runs(found, end, &mut add);
-
-    let conductor = record.grounding.conductor.as_ref();
-    let least = format!("{} or more", shown(&end.ground_written()));
-    let designed = given_or(own.end.grounding.conductor.as_ref(), "not stated");
-    let built = written(conductor.map(ToString::to_string));
-    add("grounding.conductor", "Grounding conductor", designed, least, built, within(found.ground_holds()));
-    let resistance = written(record.grounding.resistance.as_ref().map(|ohms| match &record.grounding.method {
-        Some(method) => format!("{ohms}, {method}"),
-        None => ohms.to_string(),
-    }));
-    add("grounding.resistance", "Resistance of the earth", String::new(), String::new(), resistance, NOTED.into());
-    let serial = |text: &Option<Text>| given_or(text.as_ref(), NOT_WRITTEN);
-    let (radio, antenna) = (serial(&record.serials.radio), serial(&record.serials.antenna));
-    add("serials.radio", "Radio, serial number", own.radio.title.to_string(), String::new(), radio, NOTED.into());
-    add(
-        "serials.antenna",
-        "Antenna, serial number",
-        own.antenna.title.to_string(),
-        String::new(),
-        antenna,
-        NOTED.into(),
-    );
-    table
-}
-
-fn runs(found: &RecordSheet<'_>, end: &EndSheet<'_>, add: &mut impl FnMut(&str, &str, String, String, String, String)) {
-    let takes = &end.resolved.radio.power.voltage;
-    for (number, run) in end.runs.iter().enumerate() {
-        let port = &run.resolved.port.id;
-        let written = found.runs.iter().find(|found| found.run == number);
-        if run.carries(crate::spec::Service::Power) {
-            let built = written.and_then(|run| run.lines.voltage.value.as_ref().ok()).map(ToString::to_string);
-            let tolerance = format!("{} less; {takes}", found.limits.voltage_drop.given);
-            let holds = written.and_then(|run| found.voltage_holds(run, takes));
-            let designed = format!("{} or more", say(&run.lines.radio_voltage));
-            let built = built.map_or_else(|| NOT_WRITTEN.into(), |text| shown(&text));
-            let (key, item) = (format!("runs.{port}.voltage"), format!("Voltage at the radio, port {port}"));
-            add(&key, &item, designed, shown(&tolerance), built, within(holds));
-        }
-        let test = written.and_then(|run| found.document.runs[run.number].cable_test);
-        let passed = test.map(|test| test == crate::spec::TestResult::Passed);
-        let built = test.map_or_else(|| NOT_WRITTEN.to_owned(), |test| test.word().to_owned());
-        let (key, item) = (format!("runs.{port}.cable_test"), format!("Test of the cable, port {port}"));
-        add(&key, &item, "passed".into(), String::new(), built, within(passed));
-    }
 }
