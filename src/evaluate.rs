@@ -9,7 +9,7 @@ use rayon::prelude::*;
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::{self, Files, Loaded, Scope};
 use crate::rules::{self, Settings};
-use crate::sheet::{HopSheet, RainMaps};
+use crate::sheet::{HopSheet, RainMaps, Terrains};
 
 /// What came of a run.
 #[derive(Debug)]
@@ -40,13 +40,15 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         let mut resolved = network::resolve(library, &mut found);
         network::mark::mark_recorded(&mut resolved, &files);
         let maps = RainMaps::of(&resolved, &files);
+        let terrains = Terrains::of(&resolved, &files);
         rules::unread_maps(&maps, &mut found);
+        rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
         findings.append(&mut found.list);
         let judged: Vec<(R, Vec<Finding>)> = resolved
             .par_iter()
             .map(|hop| {
-                let mut sheet = HopSheet::compute(hop, &maps);
+                let mut sheet = HopSheet::compute(hop, &maps, &terrains);
                 sheet.mask(&library.holes);
                 let mut found = Findings::default();
                 rules::judge(&sheet, &library.holes, &mut found);

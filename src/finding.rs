@@ -94,6 +94,12 @@ impl Finding {
         words(self) == words(other) && self.labels == other.labels
     }
 
+    /// Lowers its severity where what it goes by is less sure than the rule; a severity set by the network still counts.
+    pub fn at_most(&mut self, severity: Severity) -> &mut Self {
+        self.severity = self.severity.min(severity);
+        self
+    }
+
     /// Says what would mend it.
     pub fn help(&mut self, text: impl Into<String>) -> &mut Self {
         self.help = Some(text.into());

@@ -14,6 +14,7 @@ pub mod cli;
 pub mod drawing;
 pub mod evaluate;
 pub mod faults;
+pub mod figure;
 pub mod finding;
 pub mod listing;
 pub mod nearest;

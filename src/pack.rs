@@ -20,6 +20,7 @@ mod form;
 mod front;
 mod glyphs;
 mod install;
+mod licence;
 mod lobes;
 mod parts;
 mod record_page;
@@ -89,6 +90,7 @@ pub struct HopPacks {
     installs: [Install; 2],
     acceptances: [Option<Acceptance>; 2],
     listing: HopListing,
+    profile: Option<String>,
     findings: Vec<Finding>,
     documents: Vec<DocumentId>,
 }
@@ -113,6 +115,7 @@ impl HopPacks {
             installs: End::BOTH.map(|end| Install::of(sheet, end)),
             acceptances: [EndName::A, EndName::B].map(|end| Acceptance::of(sheet, end)),
             listing: HopListing::of(sheet),
+            profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
             documents: mark::sources(sheet.resolved),
         }
@@ -214,6 +217,7 @@ impl HopPacks {
         attached.extend(record.and_then(|record| attach::record(&files, record)));
         let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
         attached.push(attach::sheet(&files, &listing));
+        attached.extend(self.profile.as_deref().map(|table| attach::profile(&self.naming.hop, table)));
         let front = self.naming.front(pack, self.errors(pack), asked_as_draft, &attached);
         let findings = self.findings_of(pack);
         let (design, install) = match pack {

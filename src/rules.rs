@@ -8,7 +8,9 @@ pub mod antenna;
 pub mod budget;
 pub mod channel;
 pub mod grounding;
+pub mod licence;
 pub mod mount;
+pub mod path;
 pub mod people;
 pub mod record;
 pub mod run;
@@ -22,7 +24,7 @@ use crate::network::Holes;
 use crate::rule::Rule;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
 
-pub use settings::{Settings, unread_maps, unsound};
+pub use settings::{Settings, unread_maps, unread_tiles, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {
@@ -68,6 +70,14 @@ pub static ALL: &[&Entry] = &[
     &channel::no_common_state::ENTRY,
     &channel::same_duplex_half::ENTRY,
     &channel::transmit_power_out_of_range::ENTRY,
+    &licence::channel_off_raster::ENTRY,
+    &licence::eirp_above_code::ENTRY,
+    &licence::eirp_above_licence::ENTRY,
+    &licence::gain_below_code::ENTRY,
+    &licence::licence_not_stated::ENTRY,
+    &licence::power_above_code::ENTRY,
+    &licence::power_above_licence::ENTRY,
+    &licence::registration_missing::ENTRY,
     &mount::antenna_off_support::ENTRY,
     &mount::metals_unlike::ENTRY,
     &mount::nominal_size_as_diameter::ENTRY,
@@ -81,28 +91,62 @@ pub static ALL: &[&Entry] = &[
     &people::hazards_not_assessed::ENTRY,
     &people::people_too_near::ENTRY,
     &people::power_line_near::ENTRY,
+    &path::clearance_below_practice::ENTRY,
+    &path::clearance_not_shown::ENTRY,
+    &path::near_edge_in_beam::ENTRY,
+    &path::path_obstructed::ENTRY,
+    &path::position_imprecise::ENTRY,
+    &path::profile_ends_disagree::ENTRY,
+    &path::profile_length_disagrees::ENTRY,
+    &path::profile_too_coarse::ENTRY,
+    &path::terrain_tile_missing::ENTRY,
+    &path::trees_outgrow_clearance::ENTRY,
     &run::arrester_missing::ENTRY,
     &run::arrester_unfit::ENTRY,
     &run::cable_category_too_low::ENTRY,
     &run::cable_not_for_outdoors::ENTRY,
     &run::cable_not_sealed::ENTRY,
+    &run::cable_outside_temperature::ENTRY,
     &run::cable_unscreened::ENTRY,
     &run::conductor_not_copper::ENTRY,
+    &run::data_not_carried::ENTRY,
+    &run::device_overvoltage::ENTRY,
+    &run::device_undervoltage::ENTRY,
+    &run::gland_nearly_misses::ENTRY,
     &run::no_operating_point::ENTRY,
+    &run::passed_on_too_much::ENTRY,
+    &run::passed_on_unstated::ENTRY,
+    &run::plugs_not_metal::ENTRY,
     &run::port_cannot_carry::ENTRY,
     &run::port_used_twice::ENTRY,
+    &run::power_point_unstated::ENTRY,
+    &run::radio_outside_temperature::ENTRY,
     &run::radio_overvoltage::ENTRY,
     &run::radio_undervoltage::ENTRY,
     &run::radio_unpowered::ENTRY,
     &run::readout_port_occupied::ENTRY,
     &run::run_too_long::ENTRY,
+    &run::run_too_long_when_hot::ENTRY,
+    &run::screen_bonded_at_one_end::ENTRY,
+    &run::start_up_near_limit::ENTRY,
+    &run::supply_class_too_low::ENTRY,
+    &run::supply_in_the_weather::ENTRY,
     &run::supply_not_accepted::ENTRY,
+    &run::supply_not_of_its_class::ENTRY,
+    &run::supply_outside_temperature::ENTRY,
     &run::supply_overloaded::ENTRY,
     &run::supply_passes_no_data::ENTRY,
     &run::voltage_reserve_small::ENTRY,
+    &run::wiring_unfit::ENTRY,
+    &run::wiring_unstated::ENTRY,
+    &grounding::copper_between_earths::ENTRY,
+    &grounding::earth_not_bonded::ENTRY,
     &grounding::ground_bond_unstated::ENTRY,
+    &grounding::ground_conductor_bent::ENTRY,
+    &grounding::ground_conductor_long::ENTRY,
     &grounding::ground_conductor_missing::ENTRY,
     &grounding::ground_conductor_too_thin::ENTRY,
+    &grounding::ground_metal_unlisted::ENTRY,
     &record::cable_test_failed::ENTRY,
     &record::ends_disagree::ENTRY,
     &record::ground_conductor_found_thin::ENTRY,

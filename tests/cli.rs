@@ -165,7 +165,7 @@ fn a_hop_that_names_a_missing_site_is_1() {
     fs::write(&path, text).expect("writable");
     let ran = run_in(&bench.path(""), &["check", "--format", "concise"]);
     assert_eq!(ran.code, 1);
-    assert_eq!(ran.out, "hops/ridge.yaml:37:11: error[reference-dangling] ridge: the network has no site `mull`\n");
+    assert_eq!(ran.out, "hops/ridge.yaml:38:11: error[reference-dangling] ridge: the network has no site `mull`\n");
 }
 
 #[test]
@@ -195,7 +195,7 @@ fn the_fail_level_decides_the_exit_code_and_the_least_severity_what_is_shown() {
     let text = fs::read_to_string(&path).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&path, text).expect("writable");
     let run = |args: &[&str]| run_in(&bench.path(""), &[&["check", "--format", "concise"], args].concat());
-    let warning = "hops/ridge.yaml:32:5: warning[ground-bond-unstated] ridge: end a: the grounding conductor bonds to no \
+    let warning = "hops/ridge.yaml:33:5: warning[ground-bond-unstated] ridge: end a: the grounding conductor bonds to no \
                    stated earth point\n";
     assert_eq!((run(&[]).code, run(&[]).out.as_str()), (0, warning));
     assert_eq!(run(&["--fail-on", "warning"]).code, 1);
@@ -209,7 +209,9 @@ fn a_network_sets_severities() {
     let bench = Bench::new();
     let path = bench.path("network.yaml");
     let text = fs::read_to_string(&path).expect("readable");
-    fs::write(&path, text + "rules:\n  ground-bond-unstated: error\n").expect("writable");
+    let set = text.replace("rules: { ", "rules: { ground-bond-unstated: error, ");
+    assert_ne!(set, text);
+    fs::write(&path, set).expect("writable");
     let hop = bench.path("hops/ridge.yaml");
     let text = fs::read_to_string(&hop).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&hop, text).expect("writable");
@@ -246,6 +248,11 @@ fn one_file_is_reported_and_its_whole_network_loaded() {
         assert_eq!(ran.code, 1, "{}", ran.err);
         json(&ran.out)
     };
+    let files = ["", "equipment", "hops", "records", "sites"].map(|folder| {
+        let entries = fs::read_dir(root.path().join("pit").join(folder)).expect("a folder");
+        entries.filter(|entry| entry.as_ref().expect("readable").path().is_file()).count()
+    });
+    let files: usize = files.iter().sum();
     let expected = findings(&from("", "pit/hops/mount.yaml"));
     assert_eq!(expected.len(), 2);
     assert!(expected.iter().all(|[_, hop, _]| hop == "mount"));
@@ -253,7 +260,7 @@ fn one_file_is_reported_and_its_whole_network_loaded() {
     {
         let report = from(folder, path);
         assert_eq!(findings(&report), expected, "{path} from {folder}");
-        assert_eq!(report["summary"]["files"], 17, "{path} from {folder}");
+        assert_eq!(report["summary"]["files"], files, "{path} from {folder}");
         let shown = report["findings"][0]["labels"][0]["path"].as_str().expect("a path");
         assert!(root.path().join(folder).join(shown).is_file(), "{shown} from {folder}");
     }
@@ -418,6 +425,22 @@ fn a_new_record_is_a_form_that_loads_and_is_never_written_over() {
     assert!(ran.err.contains("did you mean `ridge/b`?"), "{}", ran.err);
     let ran = run_in(&bench.path(""), &["new", "record", "ridge"]);
     assert_eq!(ran.code, 2);
+}
+
+#[test]
+fn a_figure_is_of_one_hop_that_has_a_profile() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("path.svg");
+    let name = file.display().to_string();
+    let ran = run(&["sheet", "--network", "examples/varneck", "exchange-murrgrat", "--figure", &name]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let svg = fs::read_to_string(&file).expect("a drawing");
+    assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>") && svg.contains("<title>Path profile from"));
+    for wrong in [&["--network", "examples/varneck"][..], &["--network", "tests/rules/base", "ridge"]] {
+        let ran = run(&[&["sheet", "--figure", &name][..], wrong].concat());
+        assert_eq!(ran.code, 2, "{wrong:?}");
+        assert!(ran.err.contains("one hop") || ran.err.contains("no profile"), "{}", ran.err);
+    }
 }
 
 // README

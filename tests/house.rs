@@ -158,11 +158,15 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("sheet", &["finding", "network", "physics", "place", "spec", "units"]),
     ("rules", &["faults", "finding", "nearest", "network", "place", "rule", "sheet", "spec", "units"]),
     ("evaluate", &["finding", "network", "rules", "sheet"]),
+    ("figure", &["sheet", "spec", "units"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
     (
         "pack",
-        &["drawing", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec", "units"],
+        &[
+            "drawing", "figure", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec",
+            "units",
+        ],
     ),
 ];
 
@@ -206,5 +210,17 @@ fn no_file_knows_this_machine() {
                 assert!(!text.contains(word), "{}: {word}", short(&path));
             }
         }
+    }
+}
+
+#[test]
+fn every_method_says_where_it_comes_from_and_how_far_it_was_off() {
+    let text = read(&root().join("DEVELOPERS.md"));
+    let table = text.split("## Where the numbers come from").nth(1).expect("the table of methods");
+    let rows = table.lines().filter(|line| line.starts_with("| ")).map(|line| line.split(" | ").collect::<Vec<_>>());
+    let named: String = rows.filter(|cells| cells.len() == 6).map(|cells| cells[1].to_owned()).collect();
+    for file in with_extension("src/physics", "rs") {
+        let name = format!("`{}`", file.file_stem().expect("a name").to_string_lossy());
+        assert!(name == "`mod`" || named.contains(&name), "{} is in no row of the table of methods", short(&file));
     }
 }

@@ -66,7 +66,7 @@ fn check_row(text: &str, hop: &Hop, label: &str, keys: &[&str]) {
     assert!(has_row(text, label, &values), "{}: no row `{label}` {values:?} in\n{text}", hop.packs.hop());
 }
 
-const DIRECTION: [(&str, &str); 13] = [
+const DIRECTION: [(&str, &str); 14] = [
     ("Frequency", "frequency"),
     ("Transmit power", "transmit_power"),
     ("Gain of the sending antenna", "transmit_gain"),
@@ -74,12 +74,22 @@ const DIRECTION: [(&str, &str); 13] = [
     ("Free-space loss", "free_space_loss"),
     ("Gas attenuation", "gas_attenuation"),
     ("Gas loss", "gas_loss"),
+    ("Diffraction loss", "diffraction_loss"),
     ("Received level, clear sky", "level"),
     ("Rain fade exceeded 0.01 % of the year", "rain_fade"),
     ("Rain fade at the availability asked for", "objective_fade"),
     ("Fade margin at the capacity asked for", "margins.fade_margin"),
     ("Fade margin in hand", "margins.fade_in_hand"),
     ("Received level below overload", "margins.overload_in_hand"),
+];
+
+const SIGHT: [(&str, &str); 6] = [
+    ("Source of the profile", "source"),
+    ("Clearance at the worst point, k = 4/3", "clearance"),
+    ("Clearance there in Fresnel radii", "fraction"),
+    ("Clearance in hand", "in_hand"),
+    ("Distance of the worst point from a", "worst_distance"),
+    ("What stands there", "worst"),
 ];
 
 const ENDS: [(&str, &str); 8] = [
@@ -94,7 +104,7 @@ const ENDS: [(&str, &str); 8] = [
 ];
 
 const RUNS: [(&str, &str); 7] = [
-    ("One conductor, hot, with arresters", "conductor_resistance"),
+    ("One conductor, hot, with contacts", "conductor_resistance"),
     ("Loop resistance", "loop_resistance"),
     ("Least supply voltage", "supply_voltage"),
     ("Most the radio draws", "radio_draw"),
@@ -119,6 +129,14 @@ fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
             for (label, key) in RUNS {
                 check_row(&text, hop, label, &[&format!("ends.a.runs[0].{key}"), &format!("ends.b.runs[0].{key}")]);
             }
+            for (label, key) in SIGHT {
+                check_row(&text, hop, label, &[&format!("profile.{key}")]);
+            }
+            // The drawing says the numbers of its worst point, each letter placed for itself.
+            let value = |key: &str| &hop.lines[&format!("profile.{key}")];
+            let drawn = format!("{} ({}), {} asked for", value("clearance"), value("fraction"), value("needed"));
+            let close = |text: &str| text.replace([' ', '\u{a0}'], "");
+            assert!(close(&text).contains(&close(&drawn)), "{}: no `{drawn}` in\n{text}", hop.packs.hop());
             check_row(&text, hop, "Rain outage, the worse direction", &["service.outage"]);
             check_row(&text, hop, "equipment failure not counted", &["service.availability"]);
             check_row(&text, hop, "Outage in an average year", &["service.minutes"]);
@@ -300,7 +318,7 @@ fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() 
             _ => {}
         }
     }
-    assert_eq!(keys, 15 + 10, "items and checks");
+    assert_eq!(keys, 16 + 10, "items and checks");
 
     // A record that comes back changes neither the mark nor a byte of the design.
     let before = set(&evaluation, number, Pack::Design);

@@ -179,6 +179,7 @@ fn filled(form: &str) -> String {
         ("bearing", "41 deg"),
         ("tilt", "-9.3 deg"),
         ("height", "8 m"),
+        ("licence", "FP-112"),
         ("voltage", "48.6 V"),
         ("cable_test", "passed"),
         ("conductor", "16 mm2"),

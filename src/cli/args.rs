@@ -79,6 +79,9 @@ pub struct Sheet {
     /// Add the method and the inputs under every line.
     #[arg(long)]
     pub sources: bool,
+    /// Write the path profile of the one hop that is named as a drawing (SVG) into this file.
+    #[arg(long, value_name = "FILE")]
+    pub figure: Option<PathBuf>,
 }
 
 /// The packs.

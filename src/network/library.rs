@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 
 use super::holes::Holes;
+use super::profile_file::ProfileFiles;
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply};
@@ -104,6 +105,8 @@ macro_rules! library {
             $($(#[$doc])* pub $shelf: Shelf<$type>,)+
             /// What nothing may be concluded from.
             pub holes: Holes,
+            /// Profiles that hops have in files of their own.
+            pub profiles: ProfileFiles,
         }
 
         impl Library {

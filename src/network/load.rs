@@ -6,6 +6,7 @@ use rayon::prelude::*;
 
 use super::files::{Files, SourceFile};
 use super::library::Library;
+use super::profile_file::read_profiles;
 use super::roots::Scope;
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
@@ -28,26 +29,31 @@ pub struct Loaded {
 /// Reads and types everything in scope.
 #[must_use]
 pub fn load(scope: &Scope) -> Loaded {
+    let here = std::env::current_dir().ok();
+    let here = here.as_deref();
     let mut findings = Vec::new();
     let mut paths: Vec<PathBuf> = Vec::new();
     for root in &scope.load {
         let found = source::discover(root);
         paths.extend(found.files);
-        findings.extend(found.faults.iter().map(file_fault));
+        findings.extend(found.faults.iter().map(|fault| file_fault(fault, here)));
     }
-    paths.sort();
+    paths.par_sort();
     paths.dedup();
 
-    let read: Vec<Result<source::SourceText, FileFault>> = paths.par_iter().map(|path| source::read(path)).collect();
+    let read: Vec<Result<SourceFile, FileFault>> = paths
+        .par_iter()
+        .map(|path| source::read(path).map(|text| SourceFile::new(shown(&text.path, here), text.path, text.text)))
+        .collect();
     let mut files = Files::default();
     let mut folders = Vec::new();
     for text in read {
         match text {
-            Ok(text) => {
-                folders.push(text.path.parent().map(Path::to_path_buf).unwrap_or_default());
-                files.list.push(SourceFile::new(shown(&text.path), text.path, text.text));
+            Ok(file) => {
+                folders.push(file.origin.parent().map(Path::to_path_buf).unwrap_or_default());
+                files.list.push(file);
             }
-            Err(fault) => findings.push(file_fault(&fault)),
+            Err(fault) => findings.push(file_fault(&fault, here)),
         }
     }
 
@@ -66,24 +72,24 @@ pub fn load(scope: &Scope) -> Loaded {
         }
     }
     shelving.follow_mentions();
+    read_profiles(&mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);
     findings.extend(shelving.findings);
     Loaded { files, libraries: shelving.libraries.into_iter().map(|(_, library)| library).collect(), findings }
 }
 
-/// A path as it is printed.
-fn shown(path: &Path) -> String {
-    let here = std::env::current_dir().ok();
-    let short = here.as_deref().and_then(|here| path.strip_prefix(here).ok()).unwrap_or(path);
+/// A path as it is printed by someone who stands `here`.
+fn shown(path: &Path, here: Option<&Path>) -> String {
+    let short = here.and_then(|here| path.strip_prefix(here).ok()).unwrap_or(path);
     let text = short.to_string_lossy().replace('\\', "/");
     text.strip_prefix("./").map(str::to_owned).unwrap_or(text)
 }
 
-fn file_fault(fault: &FileFault) -> Finding {
+fn file_fault(fault: &FileFault, here: Option<&Path>) -> Finding {
     let rule = match fault.kind {
         FileFaultKind::Missing | FileFaultKind::Unreadable | FileFaultKind::SymlinkLoop => &UNREADABLE,
         FileFaultKind::NotUtf8 => &NOT_UTF8,
         FileFaultKind::TooLarge | FileFaultKind::TooMany => &TOO_LARGE,
     };
-    let path = shown(&fault.path);
+    let path = shown(&fault.path, here);
     Finding::new(rule, Spot::Path(path.clone()), format!("{path}: {}", fault.detail), fault.detail.clone())
 }

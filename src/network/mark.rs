@@ -14,6 +14,9 @@ use crate::place::{DocumentId, FileId};
 #[must_use]
 pub fn sources(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
     let mut documents = vec![hop.network.at, hop.hop.at];
+    if let Some(Ok(profile)) = hop.profile_file {
+        documents.push(DocumentId { file: profile.file, number: 0 });
+    }
     for end in [&hop.a, &hop.b] {
         documents.extend(of_end(end));
     }
@@ -27,6 +30,7 @@ fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
     for run in &end.runs {
         documents.push(run.cable.at);
         documents.extend(run.supply.map(|supply| supply.at));
+        documents.extend(run.feeds.map(|radio| radio.at));
         documents.extend(run.arresters.iter().map(|arrester| arrester.at));
     }
     documents

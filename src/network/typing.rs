@@ -59,7 +59,7 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         let merged = broken.iter().any(|fault| fault.kind == TreeFaultKind::MergeKey);
         findings.extend(checked.findings.into_iter().filter(|finding| !merged || *finding.rule != MISSING_KEY));
         let value = || repaired(source::to_value(tree, tree.root()), checked.repairs);
-        let spec = broken.is_empty().then(|| type_value(value(), tree, document, kind, &mut findings)).flatten();
+        let spec = broken.is_empty().then(|| type_value(&value(), tree, document, kind, &mut findings)).flatten();
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
         if let Some(id) = id {
@@ -174,14 +174,15 @@ fn repaired(mut root: Value, repairs: Vec<Repair>) -> Value {
 
 /// Types the values of a document. serde has the last word, and says where.
 fn type_value(
-    value: Value,
+    value: &Value,
     tree: &source::Document,
     document: DocumentId,
     kind: Kind,
     findings: &mut Vec<Finding>,
 ) -> Option<AnySpec> {
-    fn typed<T: DeserializeOwned>(value: Value) -> Result<Box<T>, serde_path_to_error::Error<serde_yaml::Error>> {
-        serde_path_to_error::deserialize(value).map(Box::new)
+    fn typed<T: DeserializeOwned>(value: &Value) -> Result<Box<T>, serde_path_to_error::Error<serde_yaml::Error>> {
+        // Keeping track of the route is not free and wanted only when something is wrong.
+        T::deserialize(value).or_else(|_| serde_path_to_error::deserialize(value)).map(Box::new)
     }
     let spec = match kind {
         Kind::Network => typed(value).map(AnySpec::Network),

@@ -1,5 +1,6 @@
 //! The table of an acceptance record: key, item, as designed, tolerance, as built, within.
 
+use super::licence;
 use super::steps;
 use super::words::{Table, band, given_or, say, shown};
 use crate::sheet::{EndSheet, HopSheet, Line, RecordSheet};
@@ -58,7 +59,7 @@ pub(super) fn table(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndShee
     let mut rows = Rows(Table::new(["Key", "Item", "As designed", "Tolerance", "As built", "Within"]));
     levels(sheet, found, end, &mut rows);
     settings(sheet, found, end, &mut rows);
-    mounting(found, end, &mut rows);
+    mounting(sheet, found, end, &mut rows);
     runs(found, end, &mut rows);
     grounding(found, end, &mut rows);
     rows.0
@@ -102,13 +103,14 @@ fn settings(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, r
     rows.judged("settings.polarisation", "Polarisation", channel.polarisation.word().into(), same(), mounted);
 }
 
-fn mounting(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
+fn mounting(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
     let (record, lines) = (found.document, &end.lines);
     rows.noted("bearing", "True bearing, peaked by level", say(&lines.true_bearing), written(record.bearing.as_ref()));
     rows.noted("tilt", "Tilt, peaked by level", steps::tilt(end), written(record.tilt.as_ref()));
     let designed = shown(&given_in_both(&end.resolved.end.height));
     let height = written(record.height.as_ref().map(given_in_both));
     rows.noted("height", "Antenna centre above ground", designed, height);
+    rows.noted("licence", "Licence or registration", licence::number(sheet), written(record.licence.as_ref()));
 }
 
 fn runs(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {

@@ -3,6 +3,7 @@
 //! Names are relative to the folder of the network: neither a working directory nor a home folder is printed.
 
 use std::collections::HashSet;
+use std::path::Path;
 
 use serde::Serialize;
 
@@ -40,7 +41,7 @@ pub(super) fn sources(files: &Files, documents: &[DocumentId]) -> Vec<Attachment
         .map(|file| Attachment {
             name: mark::portable(&file.path),
             text: file.text.clone(),
-            mime: "application/yaml",
+            mime: kind_of(&file.path),
             relationship: "source",
             description: format!("Source of this pack: {}", file.path),
         })
@@ -68,6 +69,23 @@ pub(super) fn sheet(files: &Files, listing: &HopListing) -> Attachment {
         relationship: "data",
         description: "Every computed line of this hop with its method and inputs".into(),
     }
+}
+
+/// The profile as a table.
+pub(super) fn profile(hop: &str, table: &str) -> Attachment {
+    Attachment {
+        name: format!("{hop}-profile.csv"),
+        text: table.to_owned(),
+        mime: "text/csv",
+        relationship: "data",
+        description: "Ground, obstacles and clearance at every point of the path".into(),
+    }
+}
+
+/// What a source file is, by its name.
+fn kind_of(path: &str) -> &'static str {
+    let csv = Path::new(path).extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
+    if csv { "text/csv" } else { "application/yaml" }
 }
 
 /// The source mark of what is attached.

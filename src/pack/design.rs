@@ -4,8 +4,10 @@ use serde::Serialize;
 
 use super::decision;
 use super::figures::{self, Figure};
+use super::licence;
 use super::tables::{self, States};
 use super::words::{Table, count, shown};
+use crate::figure;
 use crate::finding::{Finding, Spot};
 use crate::network::Files;
 use crate::place::Place;
@@ -24,6 +26,8 @@ pub(super) struct Design {
     rules: String,
     ends: Table,
     path: Table,
+    licence: Table,
+    sight: Option<Sight>,
     budget: Table,
     service: Table,
     grades: Option<Figure>,
@@ -42,6 +46,23 @@ pub(super) struct Design {
     written: Vec<Written>,
     program: String,
     notes: Vec<String>,
+}
+
+/// Line of sight: the drawing and its numbers.
+#[derive(Debug, Clone, Serialize)]
+struct Sight {
+    svg: String,
+    alt: String,
+    verdict: String,
+    table: Table,
+}
+
+impl Sight {
+    fn of(sheet: &HopSheet<'_>) -> Option<Self> {
+        let figure = figure::of(sheet)?;
+        let verdict = format!("{}.", shown(&figure::verdict(sheet)));
+        Some(Self { svg: figure.svg, alt: figure.alt, verdict, table: tables::sight(sheet) })
+    }
 }
 
 /// A finding in words.
@@ -63,6 +84,8 @@ impl Design {
             rules: rules_run(sheet),
             ends: tables::ends(sheet),
             path: tables::path(sheet),
+            licence: licence::table(sheet),
+            sight: Sight::of(sheet),
             budget: tables::budget(sheet),
             service: tables::service(sheet),
             grades: figures::grades(sheet),

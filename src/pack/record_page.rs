@@ -5,6 +5,7 @@
 
 use serde::Serialize;
 
+use super::licence;
 use super::steps;
 use super::words::{Fact, Table, band, given_or, say, shown};
 use crate::sheet::{EndSheet, HopSheet, required_checks};
@@ -52,6 +53,7 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
         item("bearing", "True bearing set", say(&lines.true_bearing), None, "°"),
         item("tilt", "Tilt set", steps::tilt(end), None, "°"),
         item("height", "Antenna centre above ground", shown(&given_in_both(&spec.height)), None, "m"),
+        item("licence", "Licence or registration", licence::number(sheet), None, ""),
     ];
     for run in &end.runs {
         let port = &run.resolved.port.id;

@@ -36,24 +36,20 @@ pub struct Coefficients {
     pub alpha: f64,
 }
 
-/// Loss in rain for each kilometre, `γ_R`.
-///
-/// ```text
-/// γ_R = k R^α
-/// ```
-///
-/// Holds from 1 to 1000 GHz; zero when there is no rain.
-///
-/// Source: Recommendation ITU-R P.838-3, equation (1).
-#[must_use]
-pub fn specific_attenuation(
-    frequency: Gigahertz,
-    polarisation: Polarisation,
-    elevation: Degrees,
-    rate: MillimetresPerHour,
-) -> DecibelsPerKilometre {
-    let Coefficients { k, alpha } = coefficients(frequency, polarisation, elevation);
-    DecibelsPerKilometre(k * libm::pow(rate.0, alpha))
+impl Coefficients {
+    /// Loss in rain for each kilometre, `γ_R`.
+    ///
+    /// ```text
+    /// γ_R = k R^α
+    /// ```
+    ///
+    /// Holds from 1 to 1000 GHz; zero when there is no rain.
+    ///
+    /// Source: Recommendation ITU-R P.838-3, equation (1).
+    #[must_use]
+    pub fn specific_attenuation(self, rate: MillimetresPerHour) -> DecibelsPerKilometre {
+        DecibelsPerKilometre(self.k * libm::pow(rate.0, self.alpha))
+    }
 }
 
 /// `k` and `α` for a polarisation and for the elevation `θ` of the path, whose sign does not matter.

@@ -136,13 +136,13 @@ impl RainFade {
         if !(0.0..f64::INFINITY).contains(&rate.0) {
             return Err(OutOfRange::RainRate(rate));
         }
+        let coefficients = rain::coefficients(frequency, polarisation, elevation);
         let specific_attenuation = if frequency < LOWEST_FREQUENCY {
             DecibelsPerKilometre(0.0)
         } else {
-            rain::specific_attenuation(frequency, polarisation, elevation, rate)
+            coefficients.specific_attenuation(rate)
         };
-        let alpha = rain::coefficients(frequency, polarisation, elevation).alpha;
-        let distance_factor = distance_factor(distance.0 / 1000.0, frequency.0, rate.0, alpha);
+        let distance_factor = distance_factor(distance.0 / 1000.0, frequency.0, rate.0, coefficients.alpha);
         let effective_length = Metres(distance.0 * distance_factor);
         Ok(Self {
             specific_attenuation,

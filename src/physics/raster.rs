@@ -64,6 +64,58 @@ impl Raster {
         lower.or_else(upper)
     }
 
+    /// The centres a width may have: the lowest, the step between them, and how many there are.
+    ///
+    /// A width that is not listed may be some of the narrowest channels side by side. `None` for any other.
+    fn grid(&self, width: Megahertz) -> Option<(Gigahertz, Megahertz, u16)> {
+        let lowest = Gigahertz((self.first_edge.0 * 1000.0 + 0.5 * width.0) / 1000.0);
+        if self.count(width) > 0 {
+            return Some((lowest, width, self.count(width)));
+        }
+        let (narrowest, count) = *self.widths.first()?;
+        let summed = (2..=count).find(|summed| (f64::from(*summed) * narrowest.0 - width.0).abs() < SAME.0)?;
+        Some((lowest, narrowest, count - summed + 1))
+    }
+
+    /// Whether a width is a channel of the raster or a sum of its narrowest ones.
+    #[must_use]
+    pub fn knows(&self, width: Megahertz) -> bool {
+        self.grid(width).is_some()
+    }
+
+    /// The centre nearest to another that a width may have on the raster, in either half. `None` for a width it does not
+    /// know.
+    #[must_use]
+    pub fn nearest(&self, centre: Gigahertz, width: Megahertz) -> Option<Gigahertz> {
+        let (lowest, step, count) = self.grid(width)?;
+        let halves = [Some(Gigahertz(0.0)), self.duplex];
+        let centres = halves.into_iter().flatten().flat_map(|shift| {
+            (0..count).map(move |number| Gigahertz((lowest.0 * 1000.0 + f64::from(number) * step.0) / 1000.0) + shift)
+        });
+        centres.min_by(|one, other| (*one - centre).0.abs().total_cmp(&(*other - centre).0.abs()))
+    }
+
+    /// The channel of a centre and width in words: `4 of 500 MHz, lower half`, or `5 to 8 of 250 MHz` for a sum of them.
+    /// `None` if it is not on the raster.
+    #[must_use]
+    pub fn words(&self, centre: Gigahertz, width: Megahertz) -> Option<String> {
+        let found = self.nearest(centre, width)?;
+        if (found - centre).0.abs() * 1000.0 >= SAME.0 {
+            return None;
+        }
+        let (lowest, step, count) = self.grid(width)?;
+        let last = lowest.0 + f64::from(count - 1) * step.0 / 1000.0 + SAME.0 / 1000.0;
+        let (half, base) = match self.duplex {
+            None => ("", lowest),
+            Some(duplex) if found.0 > last => (", upper half", lowest + duplex),
+            Some(_) => (", lower half", lowest),
+        };
+        let first = ((found - base).0 * 1000.0 / step.0).round() + 1.0;
+        let summed = (width.0 / step.0).round();
+        let numbers = if summed > 1.0 { format!("{first} to {}", first + summed - 1.0) } else { first.to_string() };
+        Some(format!("{numbers} of {step}{half}"))
+    }
+
     /// How many channels of a width there are; zero for a width the raster does not know.
     #[must_use]
     pub fn count(&self, width: Megahertz) -> u16 {

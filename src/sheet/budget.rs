@@ -1,15 +1,16 @@
 //! The level budget of one direction: from the sender's power to the margin of every modulation state.
 
-use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
+use super::line::{AS_WRITTEN, Cause, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
 use super::path::{PathLines, WORST_MONTH};
 use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
+use crate::physics::gas::Spectrum;
 use crate::physics::rain_outage::{Outage, RainFade};
 use crate::physics::worst_month::{MonthOutage, Share};
-use crate::physics::{antenna, fog, free_space, gas, link, rain};
+use crate::physics::{antenna, fog, free_space, link, rain};
 use crate::place::Place;
 use crate::spec::{self, Antenna, Hop, Polarisation, Radio};
 use crate::units::{
@@ -32,7 +33,8 @@ lines! {
         free_space_loss: Decibels, "L_bf", "free-space loss", "20 lg(4πs/λ), ITU-R P.525-4";
         gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
         gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
-        level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g";
+        diffraction_loss: Decibels, "A_d", "diffraction loss", super::profile::DIFFRACTION;
+        level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g − A_d";
         wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
             "sum of both antennas as written, none where nothing is written; no ITU method";
         aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
@@ -152,21 +154,29 @@ struct Way<'n> {
     receiver: &'n ResolvedEnd<'n>,
     frequency: &'n Given<Gigahertz>,
     frequency_at: Place,
+    a_sends: bool,
 }
 
-pub(super) fn compute<'n>(
+/// The budgets from `a` to `b` and back, through the same air.
+pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, path: &PathLines, target: &Target) -> [Direction<'n>; 2] {
+    both_with(resolved, path, target, Trial::default())
+}
+
+/// The same with something changed.
+pub(super) fn both_with<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
     target: &Target,
-    a_sends: bool,
-) -> Direction<'n> {
-    with(resolved, path, target, a_sends, Trial::default())
+    trial: Trial,
+) -> [Direction<'n>; 2] {
+    let gas = gas(path);
+    [true, false].map(|a_sends| compute(resolved, path, &gas, target, a_sends, trial))
 }
 
-/// A direction with something changed.
-pub(super) fn with<'n>(
+fn compute<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
+    gas: &Result<Spectrum, Missing>,
     target: &Target,
     a_sends: bool,
     trial: Trial,
@@ -175,13 +185,13 @@ pub(super) fn with<'n>(
     let channel = &hop.spec.channel;
     let (name, title, way) = if a_sends {
         let (frequency, frequency_at) = (&channel.a_to_b, at!(hop.channel.a_to_b));
-        ("a_to_b", "a to b", Way { trial, hop, sender: a, receiver: b, frequency, frequency_at })
+        ("a_to_b", "a to b", Way { trial, hop, sender: a, receiver: b, frequency, frequency_at, a_sends })
     } else {
         let (frequency, frequency_at) = (&channel.b_to_a, at!(hop.channel.b_to_a));
-        ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at })
+        ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at, a_sends })
     };
     let rain = rain_fade(&way, path);
-    let lines = budget(&way, path, &rain, target);
+    let lines = budget(&way, path, gas, &rain, target);
     let mut states = states(&way, &lines, &rain);
     share_out(&mut states);
     let objective = most_robust(&states, way.receiver.radio, target);
@@ -198,18 +208,25 @@ fn most_robust(states: &[State], radio: &Radio, target: &Target) -> Option<usize
         .min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
 }
 
-fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, target: &Target) -> DirectionLines {
+fn budget(
+    way: &Way<'_>,
+    path: &PathLines,
+    gas: &Result<Spectrum, Missing>,
+    rain: &Result<RainFade, Missing>,
+    target: &Target,
+) -> DirectionLines {
     let wanted = &target.availability;
     let (hop, end, sending, receiving) = (way.hop, way.sender.end, way.sender.antenna, way.receiver.antenna);
     let f = way.frequency.value;
     let slant = path.slant.need();
     let free_space_loss = slant.clone().map(|s| free_space::loss(f, s));
-    let gas_attenuation = air(path).map(|air| gas::specific_attenuation(f, &air));
+    let gas_attenuation = gas.as_ref().map(|gas| gas.specific_attenuation(f)).map_err(Clone::clone);
     let gas_loss = gas_attenuation.clone().and_then(|attenuation| Ok(attenuation * slant?));
+    let diffraction_loss = path.diffraction.value.clone().map(|both| both.0[usize::from(!way.a_sends)]);
     let level = free_space_loss.clone().and_then(|free_space| {
         let gains = [sending.gain.value, receiving.gain.value];
         let power = end.transmit_power.value + way.trial.more;
-        Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?]))
+        Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?, counted(&diffraction_loss)?]))
     });
     let objective_fade = rain.clone().and_then(|rain| {
         let outside =
@@ -222,7 +239,7 @@ fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, tar
     let path_from = joined(&[way.frequency_at], &path.slant.from);
     let air_from = [&path.temperature.from[..], &path.dry_pressure.from, &path.vapour_pressure.from].concat();
     let gas_from = joined(&path_from, &air_from);
-    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &gas_from);
+    let level_from = [&[power_at, gains_at[0], gains_at[1]], &gas_from[..], &path.diffraction.from].concat();
     let (gas_by, gas_loss_by) = if target.air.is_reference() { (GAS, GAS_LOSS) } else { (OWN_GAS, OWN_GAS_LOSS) };
     let rain_from = joined(&path.rain_rate.from, &joined(&[at!(hop.channel.polarisation)], &path_from));
     DirectionLines {
@@ -233,12 +250,21 @@ fn budget(way: &Way<'_>, path: &PathLines, rain: &Result<RainFade, Missing>, tar
         free_space_loss: Line::new(free_space_loss, &path_from),
         gas_attenuation: Line::new(gas_attenuation, &gas_from).by(gas_by),
         gas_loss: Line::new(gas_loss, &gas_from).by(gas_loss_by),
+        diffraction_loss: Line::new(diffraction_loss, &path.diffraction.from),
         level: Line::new(level, &level_from),
         wet_loss: wet_loss(sending, receiving),
         aim_loss: aim_loss(way.sender, way.receiver),
         fog_loss: fog_loss(way, path, target),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
         objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),
+    }
+}
+
+/// A path that nobody described is taken as clear, and a rule says so; one that is broken is not.
+fn counted(diffraction: &Result<Decibels, Missing>) -> Result<Decibels, Missing> {
+    match diffraction {
+        Err(missing) if missing.cause == Cause::Judged => Ok(Decibels(0.0)),
+        loss => loss.clone(),
     }
 }
 
@@ -283,12 +309,13 @@ fn joined(first: &[Place], then: &[Place]) -> Vec<Place> {
     first.iter().chain(then).copied().collect()
 }
 
-fn air(path: &PathLines) -> Result<Air, Missing> {
-    Ok(Air {
+/// The spectral lines of the air along the path.
+fn gas(path: &PathLines) -> Result<Spectrum, Missing> {
+    Ok(Spectrum::of(&Air {
         dry_pressure: path.dry_pressure.need()?,
         vapour_pressure: path.vapour_pressure.need()?,
         temperature: path.temperature.need()?,
-    })
+    }))
 }
 
 /// The polarisation of a hop, as rain meets it.

@@ -1,6 +1,7 @@
 //! What would mend a hop that misses its objective, found by trying it on the sheet's own physics.
 
 use super::budget::{self, Direction, Trial};
+use super::licence::Licence;
 use super::path::{self, PathLines};
 use super::rain::RainMaps;
 use super::target::Target;
@@ -21,7 +22,7 @@ pub struct Mends {
 pub struct Mend {
     /// More gain of both antennas together, all else as it is.
     pub gain: Option<Decibels>,
-    /// Powers to set at ends a and b, within what the radios allow; the one that is to stay is none.
+    /// Powers to set at ends a and b, within what radios, codes and licence allow; the one that is to stay is none.
     pub power: Option<[Option<Dbm>; 2]>,
     /// Another bandwidth, and the state that then reaches the capacity asked for.
     pub bandwidth: Option<(Megahertz, String)>,
@@ -59,8 +60,10 @@ pub(super) fn of(
     maps: &RainMaps,
     path: &PathLines,
     directions: [&Direction<'_>; 2],
+    licence: &[Licence; 2],
 ) -> Mends {
-    let bench = Bench { resolved, target, maps, path, directions };
+    let highest = licence.each_ref().map(|licence| licence.lines.highest_power.get());
+    let bench = Bench { resolved, target, maps, path, directions, highest };
     // The same rain falls on both directions: the hop is as available as the worse one.
     let enough = |state: usize, direction: &Direction<'_>| {
         Some(direction.states[state].lines.availability.get()? >= target.availability.value())
@@ -80,6 +83,8 @@ struct Bench<'m, 'n> {
     maps: &'m RainMaps,
     path: &'m PathLines,
     directions: [&'m Direction<'m>; 2],
+    /// The most each direction may send, where a code or licence says.
+    highest: [Option<Dbm>; 2],
 }
 
 /// More decibels than this are no mend.
@@ -101,7 +106,8 @@ impl Bench<'_, '_> {
     }
 
     fn trial(&self, a_sends: bool, trial: Trial) -> Direction<'_> {
-        budget::with(self.resolved, self.path, self.target, a_sends, trial)
+        let [a_to_b, b_to_a] = budget::both_with(self.resolved, self.path, self.target, trial);
+        if a_sends { a_to_b } else { b_to_a }
     }
 
     /// Whether a direction with something changed passes and leaves the receiver whole.
@@ -137,7 +143,8 @@ impl Bench<'_, '_> {
 
     fn power(&self, enough: [bool; 2], passes: Passes<'_>) -> Option<[Option<Dbm>; 2]> {
         let mut powers = [None; 2];
-        for ((a_sends, enough), power) in [true, false].into_iter().zip(enough).zip(&mut powers) {
+        let limits = [true, false].into_iter().zip(enough).zip(self.highest);
+        for (((a_sends, enough), highest), power) in limits.zip(&mut powers) {
             if enough {
                 continue;
             }
@@ -145,7 +152,8 @@ impl Bench<'_, '_> {
             let now = sender.end.transmit_power.value;
             let set = (now + self.more(a_sends, passes)?).rounded_up();
             let trial = Trial { more: set - now, bandwidth: None };
-            let allowed = sender.radio.transmit_power.holds(set) && self.good(a_sends, trial, passes);
+            let lawful = highest.is_none_or(|highest| set <= highest);
+            let allowed = lawful && sender.radio.transmit_power.holds(set) && self.good(a_sends, trial, passes);
             *power = Some(allowed.then_some(set)?);
         }
         Some(powers)
@@ -192,20 +200,22 @@ impl Bench<'_, '_> {
     fn shorter(&self, passes: Passes<'_>) -> Option<Metres> {
         let whole = self.path.distance.get()?;
         let good = |share: f64| {
-            let path = path::with_share(self.resolved, self.target, self.maps, share);
-            let [one, other] = [true, false].map(|a_sends| budget::compute(self.resolved, &path, self.target, a_sends));
+            let mut path = path::with_share(self.resolved, self.target, self.maps, share);
+            path.diffraction = self.path.diffraction.clone();
+            let [one, other] = budget::both(self.resolved, &path, self.target);
             let passes = [&one, &other].iter().all(|way| passes(way) == Some(true));
             (passes, [&one, &other].iter().any(|way| loud(way)))
         };
-        let (mut low, mut high) = (1.0 / whole.0.max(1.0), 1.0);
-        if !good(low).0 {
+        // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.
+        let (mut low, mut high) = (1.0, whole.0.ceil());
+        if !good(low / whole.0).0 {
             return None;
         }
-        for _ in 0..40 {
-            let middle = f64::midpoint(low, high);
-            if good(middle).0 { low = middle } else { high = middle }
+        while high - low > 1.0 {
+            let middle = f64::midpoint(low, high).floor();
+            if good(middle / whole.0).0 { low = middle } else { high = middle }
         }
-        let length = Metres((whole.0 * low).floor()).rounded_down();
+        let length = Metres(low).rounded_down();
         let (passes, loud) = good(length.0 / whole.0);
         (length.0 >= 1.0 && passes && !loud).then_some(length)
     }

@@ -34,8 +34,11 @@ impl RainMaps {
     #[must_use]
     pub fn of(hops: &[ResolvedHop<'_>], files: &Files) -> Self {
         let mut maps = Self::default();
-        for hop in hops.iter().filter(|hop| Target::of(hop).rain_rate.is_none() && months(hop).is_none()) {
+        for hop in hops {
             let Some((name, place)) = named(hop) else { continue };
+            if Target::of(hop).rain_rate.is_some() || months(hop).is_some() {
+                continue;
+            }
             let base = files.get(hop.network.at.file).and_then(|file| file.origin.parent());
             let folder = base.unwrap_or(Path::new("")).join(&**name);
             match maps.0.iter_mut().find(|entry| entry.folder == folder) {

@@ -41,7 +41,7 @@ lines! {
         crossed_most: Dbm, "", "highest level with crossed polarisation", CROSSED;
         bearing_off: Degrees, "", "bearing as found less the true bearing", "definition";
         tilt_off: Degrees, "", "tilt as found less the tilt to set", "definition";
-        ground_needed: SquareMillimetres, "A", "least grounding conductor, copper", "the greater of the radio's floor and the code in force";
+        ground_needed: SquareMillimetres, "A", "least grounding conductor of the metal designed", "that of the end";
     }
 }
 

@@ -1,5 +1,6 @@
 //! What a hop must reach: its own objectives, its network's where it has none, the stated defaults where neither speaks.
 
+use super::practice::Practice;
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::place::Place;
@@ -24,10 +25,6 @@ pub const RECIPROCITY: Decibels = Decibels(3.0);
 pub const VOLTAGE_DROP: Volts = Volts(1.0);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
-/// How much hotter than the air a black jacket gets in the sun: common practice, no source.
-pub const SUN_ON_JACKET: Celsius = Celsius(20.0);
-/// Longest channel of balanced cable for data: ISO/IEC 11801-1 and IEEE 802.3.
-pub const LONGEST_RUN: Metres = Metres(100.0);
 
 /// Something asked for, and where.
 #[derive(Debug, Clone)]
@@ -109,6 +106,8 @@ pub struct Target {
     pub reciprocity: Wanted<Decibels>,
     /// How far the voltage found may lie below the predicted one.
     pub voltage_drop: Wanted<Volts>,
+    /// Thresholds of common practice.
+    pub practice: Practice,
 }
 
 impl Target {
@@ -150,6 +149,7 @@ impl Target {
                 .unwrap_or_else(|| assumed(VOLTAGE_DROP, at!(network.limits.voltage_drop))),
             voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
                 .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
+            practice: Practice::of(resolved),
         }
     }
 
@@ -162,7 +162,8 @@ impl Target {
             3 => {}
             _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
         }
-        list.push(format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0));
+        list.push("Ground straight between the points of a profile; no uncertainty of heights unless stated.".into());
+        list.extend(self.practice.assumptions());
         if self.acceptance_window.assumed {
             list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));
         }

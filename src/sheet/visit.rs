@@ -24,6 +24,7 @@ pub(super) fn records<'n>(
     resolved: &'n ResolvedHop<'n>,
     target: &Target,
     maps: &RainMaps,
+    design: &PathLines,
     ends: [&EndSheet<'_>; 2],
 ) -> Vec<RecordSheet<'n>> {
     let newest = |record: &Document<Record>| {
@@ -33,7 +34,7 @@ pub(super) fn records<'n>(
     let of = |&document: &&'n Document<Record>| {
         let end = ends[usize::from(document.end == EndName::B)];
         let visit = Visit { resolved, record: document, end };
-        let (path, incoming) = visit.prediction(target, maps);
+        let (path, incoming) = visit.prediction(target, maps, design);
         RecordSheet {
             document,
             end: document.end,
@@ -62,7 +63,7 @@ struct Visit<'v, 'n> {
 
 impl Visit<'_, '_> {
     /// Path and incoming direction in the air of that day, by the functions that made the design.
-    fn prediction(&self, target: &Target, maps: &RainMaps) -> (PathLines, Direction<'_>) {
+    fn prediction(&self, target: &Target, maps: &RainMaps, design: &PathLines) -> (PathLines, Direction<'_>) {
         let record = self.record;
         let weather = &record.weather;
         let mut day = target.clone();
@@ -72,10 +73,11 @@ impl Visit<'_, '_> {
         air.pressure = first(weather.pressure.as_ref(), at!(record.weather.pressure)).or(air.pressure.take());
         air.humidity = first(weather.humidity.as_ref(), at!(record.weather.humidity)).or(air.humidity.take());
         day.fog = first(weather.fog.as_ref(), at!(record.weather.fog));
-        let path = path::compute(self.resolved, &day, maps);
-        let a_sends = record.end == EndName::B;
-        let incoming = budget::compute(self.resolved, &path, &day, a_sends);
-        (path, incoming)
+        let mut path = path::compute(self.resolved, &day, maps);
+        // What stands in the way stands there on any day.
+        path.diffraction = design.diffraction.clone();
+        let [a_to_b, b_to_a] = budget::both(self.resolved, &path, &day);
+        (path, if record.end == EndName::A { b_to_a } else { a_to_b })
     }
 
     fn lines(&self, path: &PathLines, incoming: &Direction<'_>, target: &Target) -> RecordLines {
@@ -118,7 +120,7 @@ impl Visit<'_, '_> {
             scale_gap: self.scale_gap(),
             bearing_off: off(record.bearing.as_ref(), at!(record.bearing), &sheet.true_bearing),
             tilt_off: off(record.tilt.as_ref(), at!(record.tilt), &sheet.tilt),
-            ground_needed: sheet.ground_needed.clone(),
+            ground_needed: self.end.ground.needed.clone(),
             rain_loss,
             wet_loss,
             fog_loss,
@@ -142,7 +144,7 @@ impl Visit<'_, '_> {
             (Some(rate), _) => path.slant.need().and_then(|slant| {
                 let f = incoming.lines.frequency.value.as_ref().map_err(Clone::clone)?.value;
                 let elevation = path.elevation_a.need()?;
-                Ok(rain::specific_attenuation(f, polarisation(hop), elevation, rate.value) * slant)
+                Ok(rain::coefficients(f, polarisation(hop), elevation).specific_attenuation(rate.value) * slant)
             }),
             (None, Some(Sky::Rain)) => Err(Missing::judged("it rained, and how hard is not written", sky_at[1])),
             (None, Some(Sky::Snow)) => Err(Missing::judged("loss in snow is not computed", sky_at[0])),

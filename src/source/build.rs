@@ -5,8 +5,8 @@
 //! ours. A document that breaks off is dropped and reading goes on at the next one. Aliases are
 //! never expanded: each node knows what it would weigh if they were.
 
-use std::collections::hash_map::Entry;
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 use granit_parser::{Event, Parser, ScalarStyle, Span as Mark, StructureStyle, options};
 
@@ -325,7 +325,7 @@ impl Builder<'_> {
 impl Builder<'_> {
     /// Keeps the entries whose keys are scalars, new and not `<<`; complains about the others.
     fn sound_entries(&mut self, entries: Vec<(NodeId, NodeId)>) -> Vec<(NodeId, NodeId)> {
-        let mut seen: HashMap<&str, Span> = HashMap::with_capacity(entries.len());
+        let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
         let mut sound = Vec::with_capacity(entries.len());
         for (key, value) in entries {
             let span = self.nodes[key.0].span.clone();

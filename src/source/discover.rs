@@ -188,7 +188,7 @@ fn read_bytes(path: &Path) -> Result<Vec<u8>, FileFault> {
         return Err(FileFault::too_large(path));
     }
 
-    let mut bytes = Vec::new();
+    let mut bytes = Vec::with_capacity(usize::try_from(found.len()).unwrap_or_default() + 1);
     // The file may grow while it is read, and some files claim no size at all.
     let mut limited = File::open(path).map_err(unreadable)?.take(MAX_BYTES + 1);
     limited.read_to_end(&mut bytes).map_err(unreadable)?;

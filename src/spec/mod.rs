@@ -9,8 +9,10 @@ mod bracket;
 mod cable;
 mod checks;
 mod hop;
+mod licence;
 mod material;
 mod network;
+mod path;
 mod radio;
 mod record;
 mod schema;
@@ -25,21 +27,27 @@ pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
 pub use checks::Check;
 pub use hop::{
-    ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
-    RunPlace, Service,
+    ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, HopObjectives, Load, Orientation, Plugs,
+    Polarisation, Run, RunPlace, ScreenBond, Service,
 };
+pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
-pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
+pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
+pub use radio::{
+    Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
+};
 pub use record::{
     BuiltFrom, Decision, Deviation, EndName, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
     Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
-pub use site::{Contact, Occupied, Point, Position, PowerLine, Site, Support, SupportKind};
-pub use supply::{Location, Standard, Supply};
+pub use site::{
+    Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind,
+};
+pub use supply::{Location, Standard, Supply, Wiring};
 pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, Number, Ref, Text, Window};
 

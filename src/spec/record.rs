@@ -52,6 +52,8 @@ pub struct Record {
     pub tilt: Option<Given<Degrees>>,
     /// Antenna centre above the ground of the site, as found or left.
     pub height: Option<Given<Metres>>,
+    /// Licence or registration number as it is kept at the site, quoted.
+    pub licence: Option<Text>,
     /// Cable runs, by port.
     #[serde(default)]
     pub runs: Vec<RunRecord>,
@@ -235,7 +237,7 @@ impl TestResult {
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
 pub struct GroundingRecord {
-    /// Cross-section of the copper conductor from the radio's ground terminal.
+    /// Cross-section of the conductor from the radio's ground terminal, of the metal that was designed.
     pub conductor: Option<Given<SquareMillimetres>>,
     /// Resistance of the earth it bonds to.
     pub resistance: Option<Given<Ohms>>,

@@ -110,7 +110,12 @@ pub(super) fn read_sexagesimal(text: &str, positive: char) -> Option<f64> {
 }
 
 /// The nearest number of twelve significant digits: what a person meant whose sums and inches are exact in decimals.
+#[expect(clippy::float_cmp, reason = "the same to the last bit, or it is printed and read")]
 pub(super) fn tidy(value: f64) -> f64 {
+    // Printing and reading is slow. Whole millionths, so nearly all that people write, are such a number as they are.
+    if value.abs() < 1e5 && (value * 1e6).round() / 1e6 == value {
+        return value;
+    }
     format!("{value:.11e}").parse().unwrap_or(value)
 }
 

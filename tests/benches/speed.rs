@@ -8,11 +8,12 @@ use divan::Bencher;
 use hopwright::evaluate::evaluate;
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
+use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
-use hopwright::physics::{atmosphere, free_space, gas};
-use hopwright::sheet::{HopSheet, RainMaps};
+use hopwright::physics::{atmosphere, free_space};
+use hopwright::sheet::{HopSheet, RainMaps, Terrains};
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
 use synthetic::Plan;
 use tempfile::TempDir;
@@ -23,7 +24,7 @@ fn main() {
 
 fn folder(hops: usize, faults: bool) -> TempDir {
     let folder = tempfile::tempdir().expect("a temporary folder");
-    synthetic::write(folder.path(), Plan { hops, seed: 7, faults }).expect("a written network");
+    synthetic::write(folder.path(), Plan { hops, seed: 7, faults, points: 0 }).expect("a written network");
     folder
 }
 
@@ -41,8 +42,9 @@ fn physics_of_a_hop(bencher: Bencher) {
         let slant = geodesy::slant(here, Metres(1031.4), there, Metres(2235.5));
         let tilt = geodesy::elevation(geodesic.distance, Metres(1031.4), Metres(2235.5), geodesy::MEDIAN_K);
         let air = atmosphere::reference(Metres(1633.0)).expect("in the troposphere");
+        let gas = Spectrum::of(&air);
         [Gigahertz(71.875), Gigahertz(81.875)].map(|f| {
-            let loss = free_space::loss(f, slant) + gas::loss(f, &air, slant);
+            let loss = free_space::loss(f, slant) + gas.specific_attenuation(f) * slant;
             let rain = RainFade::new(f, Polarisation::Vertical, Degrees(tilt.0), slant, MillimetresPerHour(34.0));
             (loss, rain.expect("in range").outage(Decibels(36.0)))
         })
@@ -57,7 +59,7 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
     let library = loaded.libraries.first().expect("a network");
     let resolved = network::resolve(library, &mut Findings::default());
     bencher.bench(|| {
-        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default());
+        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default());
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
         (sheet.service.availability.value, found.list.len())
@@ -76,4 +78,21 @@ fn ten_thousand_hops(bencher: Bencher) {
 fn ten_thousand_hops_some_broken(bencher: Bencher) {
     let folder = folder(10_000, true);
     bencher.bench(|| evaluate(&scope(&folder), |_, _| ()).findings.len());
+}
+
+/// Five thousand hops with a profile of two hundred points each.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn five_thousand_profiles(bencher: Bencher) {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let plan = Plan { hops: 5000, seed: 7, faults: false, points: 200 };
+    synthetic::write(folder.path(), plan).expect("a written network");
+    bencher.bench(|| evaluate(&scope(&folder), |_, _| ()).findings.len());
+}
+
+/// One hop of 100 km with a profile point a metre, drawing included.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn hundred_kilometres_by_the_metre(bencher: Bencher) {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    synthetic::write_long(folder.path()).expect("a written network");
+    bencher.bench(|| evaluate(&scope(&folder), |sheet, _| hopwright::figure::of(sheet).map(|it| it.svg.len())).hops);
 }

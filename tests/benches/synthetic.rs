@@ -17,6 +17,8 @@ pub struct Plan {
     pub seed: u64,
     /// Whether to sprinkle faults in.
     pub faults: bool,
+    /// Points of each hop's profile, in a file beside it; none for 0.
+    pub points: u32,
 }
 
 /// A small generator of numbers (Knuth's MMIX constants): no crate for three dice.
@@ -54,6 +56,10 @@ pub fn write(folder: &Path, plan: Plan) -> io::Result<()> {
         if plan.faults && dice.roll(50) == 0 {
             text = broken(&text, &mut dice);
         }
+        if plan.points > 0 {
+            let _ = writeln!(text, "path: {{ csv: h{number}.csv }}");
+            fs::write(folder.join(format!("hops/h{number}.csv")), profile(plan.points, 1180.0, &mut dice))?;
+        }
         fs::write(folder.join(format!("hops/h{number}.yaml")), text)?;
     }
     Ok(())
@@ -68,7 +74,7 @@ date: 2026-06-01
 approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
 climate: { rain_rate: 30 mm/h, hottest_air: 35 °C }
-codes: { grounding: IEC 60728-11 }
+codes: { grounding: IEC 60728-11, licence: [EN 302 217] }
 ";
 
 const EQUIPMENT: &str = "\
@@ -156,7 +162,12 @@ fn site(number: usize, dice: &mut Dice) -> String {
 
 /// About a hundred lines, as a person would write them.
 fn hop(number: usize, dice: &mut Dice) -> String {
-    let far = if number % 100 == 99 { number.saturating_sub(98) } else { number + 1 };
+    // The last of a row has no neighbour to the east: it joins the row before, or the one before it in the first row.
+    let far = match number {
+        99 => 98,
+        _ if number % 100 == 99 => number - 100,
+        _ => number + 1,
+    };
     let channel = 71.25 + 0.5 * dice.between(0.0, 8.0).floor();
     let mut text = format!(
         "# One of many: made by a generator, to be read by a program.\nkind: hop\nid: h{number}\n\
@@ -180,6 +191,31 @@ fn hop(number: usize, dice: &mut Dice) -> String {
     }
     text.push_str("notes:\n  - Nothing to note.\n");
     text
+}
+
+/// Ground at equal steps over a length, with trees here and there.
+fn profile(points: u32, length: f64, dice: &mut Dice) -> String {
+    let mut text = "distance [m],ground [m],obstacle [m],kind\n".to_owned();
+    for point in 0..points {
+        let distance = length * f64::from(point) / f64::from(points - 1);
+        let ground = dice.between(190.0, 200.0);
+        let standing = if dice.roll(20) == 0 { "8.5,trees" } else { "," };
+        let _ = writeln!(text, "{distance:.2},{ground:.2},{standing}");
+    }
+    text
+}
+
+/// Writes one hop of some 100 km with a profile point a metre.
+///
+/// # Errors
+/// Whatever the system says.
+pub fn write_long(folder: &Path) -> io::Result<()> {
+    write(folder, Plan { hops: 1, seed: 7, faults: false, points: 2 })?;
+    let site = folder.join("sites/s1.yaml");
+    let text = fs::read_to_string(&site)?;
+    let line = text.lines().find(|line| line.contains("longitude")).unwrap_or_default().to_owned();
+    fs::write(site, text.replace(&line, "  longitude: 11.270000 deg"))?;
+    fs::write(folder.join("hops/h0.csv"), profile(100_001, 100_000.0, &mut Dice(7)))
 }
 
 fn broken(text: &str, dice: &mut Dice) -> String {

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use hopwright::physics::codes::{CODES, Confidence, named};
-use hopwright::physics::raster::{Channel, E_BAND, SIXTY_GHZ};
+use hopwright::physics::raster::{Channel, E_BAND, Raster, SIXTY_GHZ};
+use hopwright::spec::LicenceCode;
 use hopwright::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, Megahertz};
 
 use crate::table::rows;
@@ -19,7 +20,7 @@ fn ceilings_match_the_table() {
         if !allowed {
             continue;
         }
-        let reached = matches!(code.id, "cept-60-ghz" | "etsi-e-band");
+        let reached = matches!(code.id, "ECC/REC/(09)01" | "EN 302 217");
         let eirp = if reached { limits.power + gain } else { limits.average_eirp };
         row.check("average_eirp", eirp.0, 0.001);
         row.check("power", limits.power.0, 0.001);
@@ -53,7 +54,7 @@ fn codes_are_told_apart_and_say_where_they_come_from() {
         assert_eq!(named(code.id), Some(code));
         assert!(!code.title.is_empty() && !code.citation.is_empty() && !code.bands.is_empty());
         let unseen = code.citation.contains("from memory");
-        assert_eq!(unseen, code.confidence == Confidence::Memory, "{}", code.id);
+        assert_eq!(unseen, code.known.least() == Confidence::Memory, "{}", code.id);
     }
     assert_eq!(named("nowhere"), None);
     assert!(Confidence::Memory < Confidence::SecondHand && Confidence::SecondHand < Confidence::Published);
@@ -70,7 +71,7 @@ fn codes_know_their_bands() {
 
 #[test]
 fn editions_differ_in_the_antenna_alone() {
-    let [now, before] = ["fcc-e-band", "fcc-e-band-2005"].map(|id| named(id).expect("a code"));
+    let [now, before] = ["47 CFR 101", "47 CFR 101 before 2024"].map(|id| named(id).expect("a code"));
     assert_eq!((now.least_gain, now.greatest_beamwidth), (Some(Dbi(38.0)), Some(Degrees(2.2))));
     assert_eq!((before.least_gain, before.greatest_beamwidth), (Some(Dbi(43.0)), Some(Degrees(1.2))));
     let [now, before] = [now, before].map(|code| code.limits(Dbi(45.0), Megahertz(250.0)));
@@ -111,6 +112,56 @@ fn a_centre_leads_back_to_its_channel() {
             }
         }
     }
+}
+
+#[test]
+fn the_nearest_centre_is_that_of_a_channel() {
+    let nearest = |centre, width| E_BAND.nearest(Gigahertz(centre), Megahertz(width)).map(|found| found.0);
+    // 70 875 + 500 n by ECC/REC/(05)07: 73 375 and 73 875 lie around 73 600; the last is 75 375, the upper half 10 GHz up.
+    assert_eq!(nearest(73.6, 500.0), Some(73.375));
+    assert_eq!(nearest(73.65, 500.0), Some(73.875));
+    assert_eq!(nearest(77.0, 500.0), Some(75.375));
+    assert_eq!(nearest(80.0, 500.0), Some(81.375));
+    assert_eq!(nearest(99.0, 500.0), Some(85.375));
+    // Eight channels of 250 MHz from 71 125 on: centres 72 125 + 250 k; nineteen of them fill the half.
+    assert_eq!(nearest(72.2, 2000.0), Some(72.125));
+    assert_eq!(nearest(73.0, 4750.0), Some(73.5));
+    assert_eq!((nearest(73.0, 300.0), nearest(73.0, 5000.0), nearest(73.0, 0.0)), (None, None, None));
+    assert!(E_BAND.knows(Megahertz(2000.0)) && !E_BAND.knows(Megahertz(125.0)));
+    for (width, _) in E_BAND.widths {
+        for centre in (700..870).map(|tenths| Gigahertz(f64::from(tenths) / 10.0)) {
+            let found = E_BAND.nearest(centre, *width).expect("a channel");
+            assert!(E_BAND.channel(found, *width).is_some(), "{found} for {centre}");
+        }
+    }
+}
+
+#[test]
+fn channels_are_named_in_words() {
+    let words = |raster: &Raster, centre, width| raster.words(Gigahertz(centre), Megahertz(width));
+    assert_eq!(words(&E_BAND, 73.375, 500.0).as_deref(), Some("5 of 500 MHz, lower half"));
+    assert_eq!(words(&E_BAND, 83.375, 500.0).as_deref(), Some("5 of 500 MHz, upper half"));
+    assert_eq!(words(&E_BAND, 75.75, 250.0).as_deref(), Some("19 of 250 MHz, lower half"));
+    assert_eq!(words(&E_BAND, 73.375, 1500.0).as_deref(), Some("7 to 12 of 250 MHz, lower half"));
+    assert_eq!(words(&SIXTY_GHZ, 61.5, 500.0).as_deref(), Some("86 to 95 of 50 MHz"));
+    assert_eq!(words(&E_BAND, 73.376, 500.0), None);
+}
+
+#[test]
+fn the_gain_that_is_named_allows_the_power_and_none_less_does() {
+    let code = named("EN 302 217").expect("a code");
+    // Power is at most gain less 15: 29 dBm asks for 44 dBi. Above 30 dBm no gain helps.
+    assert_eq!(code.gain_for(Dbm(29.0), Dbi(40.0), Megahertz(500.0)), Some(Dbi(44.0)));
+    assert_eq!(code.gain_for(Dbm(30.1), Dbi(40.0), Megahertz(500.0)), None);
+    // 82 - 2 (51 - G) - G = 2 G - 20 - G: 25 dBm asks for 45 dBi by 47 CFR 15.255.
+    let code = named("47 CFR 15.255 point-to-point").expect("a code");
+    assert_eq!(code.gain_for(Dbm(25.0), Dbi(40.0), Megahertz(500.0)), Some(Dbi(45.0)));
+}
+
+#[test]
+fn specs_name_every_code_and_no_other() {
+    let words: BTreeSet<&str> = LicenceCode::ALL.into_iter().map(LicenceCode::word).collect();
+    assert_eq!(words, CODES.iter().map(|code| code.id).collect());
 }
 
 #[test]

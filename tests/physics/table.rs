@@ -1,4 +1,8 @@
 //! Reading `tests/tables/*.csv`: `#` lines that say where the numbers come from, a header, then the rows.
+//!
+//! With `DIFFERENCES` set, every comparison is printed: place in the tests, column, difference, relative difference.
+
+use std::panic::Location;
 
 /// One row, which knows its line and its columns by name.
 pub struct Row {
@@ -36,6 +40,11 @@ impl Row {
     #[track_caller]
     pub fn check(&self, column: &str, got: f64, tolerance: f64) {
         let (line, expected) = (self.line, self.number(column));
+        if std::env::var_os("DIFFERENCES").is_some() {
+            let (from, apart) = (Location::caller(), (got - expected).abs());
+            let share = if expected == 0.0 { 0.0 } else { apart / expected.abs() };
+            println!("difference {}:{} {column} {apart:e} {share:e}", from.file(), from.line());
+        }
         assert!((got - expected).abs() <= tolerance, "line {line}: got {got}, `{column}` has {expected}");
     }
 

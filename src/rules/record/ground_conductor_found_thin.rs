@@ -27,7 +27,9 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(record.grounding.conductor), message, "as found");
     let radio = end.resolved.radio;
     match end.code {
-        Some(code) if code.least >= needed => finding.because(code.place, format!("{} asks for it", code.name)),
+        Some(code) if code.least.is_some_and(|(_, least)| least >= needed) => {
+            finding.because(code.place, format!("{} asks for it", code.name))
+        }
         _ => finding.because(at!(radio.ground.least_conductor), "the maker asks for it"),
     };
     finding.help(format!("fit {} or more", end.ground_written()));
