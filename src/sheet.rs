@@ -69,7 +69,7 @@ pub use run::{RunLines, RunSheet};
 pub use target::{Target, Wanted, WantedAir};
 pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};
-pub use wind::WindLines;
+pub use wind::{StifferPipe, WindLines};
 
 /// Everything computed for one hop.
 #[derive(Debug)]

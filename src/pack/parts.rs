@@ -80,6 +80,10 @@ pub(super) fn list(end: &EndSheet<'_>) -> Vec<PartRow> {
             format!("{}, mounted {}{bracket_mass}", bracket.title, way_up(own.end.bracket.orientation)),
         ),
     ];
+    if let Some(bands) = bracket.bands {
+        let tube = shown(&given_in_both(&own.support.outside_diameter));
+        parts.push(part(bands.to_string(), "Clamp band or U-bolt", format!("of the bracket, for a tube of {tube}")));
+    }
     if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
         parts.push(part("1", "Extension plate", plate.title.to_string()));
     }

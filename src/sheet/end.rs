@@ -13,7 +13,7 @@ use super::practice::Practice;
 use super::run::{self, RunSheet};
 use super::target::{Target, Wanted};
 use super::threshold::{self, ThresholdSheet};
-use super::wind::{self, WindLines};
+use super::wind::{self, StifferPipe, WindLines};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
@@ -86,6 +86,8 @@ pub struct EndSheet<'n> {
     pub metals: Option<Metals>,
     /// The wind on it.
     pub wind: WindLines,
+    /// A pipe that would hold still enough, where the pole does not.
+    pub stiffer: Option<StifferPipe>,
     /// What sway may cost.
     pub wind_loss: Wanted<Decibels>,
     /// People in front of it.
@@ -199,6 +201,7 @@ pub(super) fn compute<'n>(
         voltage_at_most: meter.voltage_at_most,
         meter_sense: meter.sense,
     };
+    let wind = wind::compute(own, hop);
     let (people, too_near) = people::compute(own, &outgoing.lines.frequency, bearing);
     let runs = run::of_end(own, target);
     let ground = ground::compute(own, code, target);
@@ -220,7 +223,8 @@ pub(super) fn compute<'n>(
         dish: dish::compute(own, far, incoming),
         thresholds: threshold::compute(own, hop),
         metals: metals(own),
-        wind: wind::compute(own, hop),
+        stiffer: wind::stiffer(own, &wind, target.wind_loss.value()),
+        wind,
         wind_loss: target.wind_loss.clone(),
         people,
         too_near,

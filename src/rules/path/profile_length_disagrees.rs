@@ -14,16 +14,12 @@ rule! {
     check: Hop(check),
 }
 
-/// How far the two may differ, as a share of the distance and at least. Common practice, no source.
-const SHARE: f64 = 0.01;
-const LEAST: Metres = Metres(5.0);
-
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let (Some(ground), Some(distance)) = (hop.profile.profile(), hop.path.distance.get()) else { return };
     if hop.profile.lines.spacing.get().is_none() {
         return;
     }
-    let most = if LEAST.0 < SHARE * distance.0 { Metres(SHARE * distance.0) } else { LEAST };
+    let most = super::may_differ(distance);
     if Metres((ground.last - distance).0.abs()) <= most {
         return;
     }
