@@ -7,6 +7,7 @@ mod args;
 mod check;
 mod explain;
 mod new;
+mod new_record;
 mod pack;
 mod progress;
 mod schema;

@@ -37,7 +37,8 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
             rules::unsound(network, &mut found);
         }
         hop_count += library.hops.index.len();
-        let resolved = network::resolve(library, &mut found);
+        let mut resolved = network::resolve(library, &mut found);
+        network::mark::mark_recorded(&mut resolved, &files);
         let maps = RainMaps::of(&resolved, &files);
         let terrains = Terrains::of(&resolved, &files);
         rules::unread_maps(&maps, &mut found);

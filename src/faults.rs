@@ -59,7 +59,7 @@ faults! {
     /// A document does not say what it describes.
     ///
     /// Every document starts with `kind` and `id`. The kinds are network, site, hop, radio, antenna, bracket, cable,
-    /// supply and arrester.
+    /// supply, arrester and record.
     KIND: "kind-unknown";
 
     /// A key is not known at this place.

@@ -12,6 +12,7 @@ pub mod licence;
 pub mod mount;
 pub mod path;
 pub mod people;
+pub mod record;
 pub mod run;
 
 mod prelude;
@@ -21,7 +22,7 @@ use crate::faults::{self, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
 use crate::network::Holes;
 use crate::rule::Rule;
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
 
 pub use settings::{Settings, unread_maps, unread_tiles, unsound};
 
@@ -43,6 +44,8 @@ pub enum Check {
     End(fn(&HopSheet<'_>, &EndSheet<'_>, &mut Findings)),
     /// Each cable run of each end.
     Run(fn(&EndSheet<'_>, &RunSheet<'_>, &mut Findings)),
+    /// The newest record of each end, and every one that is still a form.
+    Record(fn(&HopSheet<'_>, &RecordSheet<'_>, &mut Findings)),
 }
 
 /// Every rule that judges a hop, in the order `explain` lists them.
@@ -144,6 +147,23 @@ pub static ALL: &[&Entry] = &[
     &grounding::ground_conductor_missing::ENTRY,
     &grounding::ground_conductor_too_thin::ENTRY,
     &grounding::ground_metal_unlisted::ENTRY,
+    &record::cable_test_failed::ENTRY,
+    &record::ends_disagree::ENTRY,
+    &record::ground_conductor_found_thin::ENTRY,
+    &record::instrument_out_of_calibration::ENTRY,
+    &record::level_found_outside_window::ENTRY,
+    &record::meter_and_radio_disagree::ENTRY,
+    &record::moved_on_locking::ENTRY,
+    &record::polarisation_crossed::ENTRY,
+    &record::read_in_wet_air::ENTRY,
+    &record::reading_impossible::ENTRY,
+    &record::record_incomplete::ENTRY,
+    &record::record_of_another_design::ENTRY,
+    &record::settings_differ::ENTRY,
+    &record::side_lobe_found::ENTRY,
+    &record::steps_undone::ENTRY,
+    &record::voltage_found_low::ENTRY,
+    &record::voltage_found_out_of_window::ENTRY,
 ];
 
 /// Every rule there is: the faults of files first, then the rules that judge a hop.
@@ -159,6 +179,9 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
             Check::Hop(check) => check(hop, found),
             Check::Direction(check) => hop.directions().into_iter().for_each(|direction| check(hop, direction, found)),
             Check::End(check) => hop.ends().into_iter().for_each(|end| check(hop, end, found)),
+            Check::Record(check) => {
+                hop.records.iter().filter(|record| record.judged).for_each(|record| check(hop, record, found));
+            }
             Check::Run(check) => {
                 for end in hop.ends() {
                     end.runs.iter().for_each(|run| check(end, run, found));

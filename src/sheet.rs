@@ -19,22 +19,26 @@ mod meter;
 mod mount;
 mod near;
 mod onward;
+mod open_items;
 mod path;
 mod people;
 mod practice;
 mod profile;
 mod rain;
+mod record;
 mod relief;
 mod run;
 mod target;
 mod terrain;
 mod threshold;
+mod visit;
 mod wind;
 
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
-use crate::units::{Gigahertz, Quantity as _};
+use crate::spec::EndName;
+use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use crate::physics::codes::Confidence;
 pub use budget::{Direction, DirectionLines, State, StateLines};
@@ -50,6 +54,7 @@ pub use mend::{Mend, Mends};
 pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
 pub use near::{NearLines, NearSheet};
 pub use onward::OnwardLines;
+pub use open_items::required_checks;
 pub use path::{PathLines, ServiceLines};
 pub use people::{PeopleLines, TooNear};
 pub use practice::{LONGEST_RUN, Practice};
@@ -58,6 +63,7 @@ pub use profile::{
     UNSEEN_HEIGHT, Worst,
 };
 pub use rain::RainMaps;
+pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{RunLines, RunSheet};
 pub use target::{Target, Wanted, WantedAir};
@@ -92,6 +98,8 @@ pub struct HopSheet<'n> {
     pub a: EndSheet<'n>,
     /// End `b`.
     pub b: EndSheet<'n>,
+    /// What came back from the ends, by end and day, the newest last.
+    pub records: Vec<RecordSheet<'n>>,
 }
 
 impl<'n> HopSheet<'n> {
@@ -109,7 +117,8 @@ impl<'n> HopSheet<'n> {
         let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, [&a_to_b, &b_to_a], &target, resolved);
         let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a], &licence);
-        Self { resolved, target, path, profile, near, a_to_b, b_to_a, licence, service, mends, a, b }
+        let records = visit::records(resolved, &target, maps, &path, [&a, &b]);
+        Self { resolved, target, path, profile, near, a_to_b, b_to_a, licence, service, mends, a, b, records }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
@@ -127,6 +136,7 @@ impl<'n> HopSheet<'n> {
         self.service.mask(&broken);
         self.a.mask(&broken);
         self.b.mask(&broken);
+        self.records.iter_mut().for_each(|record| record.mask(&broken));
     }
 
     /// The hop's id.
@@ -147,9 +157,39 @@ impl<'n> HopSheet<'n> {
         [&self.a, &self.b]
     }
 
-    /// All lines, in the order they are printed.
+    /// An end by its name.
+    #[must_use]
+    pub fn end(&self, name: EndName) -> &EndSheet<'n> {
+        match name {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
+
+    /// The newest record of an end: the last that has a date, else one still being filled in.
+    #[must_use]
+    pub fn newest_record(&self, name: EndName) -> Option<&RecordSheet<'n>> {
+        self.records.iter().rev().find(|record| record.end == name)
+    }
+
+    /// How far the newest records of the two ends disagree, the predictions taken off.
+    #[must_use]
+    pub fn disagreement(&self) -> Option<Decibels> {
+        let left = |name| self.newest_record(name)?.lines.difference.get();
+        Some(Decibels((left(EndName::A)? - left(EndName::B)?).0.abs()))
+    }
+
+    /// All lines, in the order they are printed: those of the design, then those of the records.
     #[must_use]
     pub fn sections(&self) -> Vec<Section> {
+        let mut sections = self.design_sections();
+        self.records.iter().for_each(|record| record.sections(&mut sections));
+        sections
+    }
+
+    /// The lines of the design, in the order they are printed.
+    #[must_use]
+    pub fn design_sections(&self) -> Vec<Section> {
         let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
         sections.push(self.profile.section());
         for direction in self.directions() {
@@ -184,6 +224,7 @@ impl<'n> HopSheet<'n> {
         self.licence.iter().for_each(|licence| licence.missing(&mut each));
         self.service.missing(&mut each);
         self.ends().into_iter().for_each(|end| end.missing(&mut each));
+        self.records.iter().filter(|record| record.judged).for_each(|record| record.missing(&mut each));
         list
     }
 

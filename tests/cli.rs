@@ -66,7 +66,7 @@ fn findings(report: &Value) -> Vec<[String; 3]> {
 #[test]
 fn a_clean_network_is_0() {
     let ran = run(&["check", "examples/varneck"]);
-    assert_eq!(ran, Ran { code: 0, out: "5 hops in 16 files: no findings\n".into(), err: String::new() });
+    assert_eq!(ran, Ran { code: 0, out: "5 hops in 17 files: no findings\n".into(), err: String::new() });
     assert_eq!(run(&["check", "examples/saltmere"]).code, 0);
 }
 
@@ -248,7 +248,7 @@ fn one_file_is_reported_and_its_whole_network_loaded() {
         assert_eq!(ran.code, 1, "{}", ran.err);
         json(&ran.out)
     };
-    let files = ["", "equipment", "hops", "sites"].map(|folder| {
+    let files = ["", "equipment", "hops", "records", "sites"].map(|folder| {
         let entries = fs::read_dir(root.path().join("pit").join(folder)).expect("a folder");
         entries.filter(|entry| entry.as_ref().expect("readable").path().is_file()).count()
     });
@@ -370,7 +370,7 @@ fn schema_writes_what_is_in_the_repository() {
     let ran = run_in(folder.path(), &["schema", "--out", "made"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     let made: Vec<&str> = ran.out.lines().collect();
-    assert_eq!(made.len(), 9);
+    assert_eq!(made.len(), 10);
     for path in made {
         let name = Path::new(path).file_name().expect("a name");
         let text = fs::read_to_string(folder.path().join(path)).expect("written");
@@ -393,6 +393,38 @@ fn a_new_network_is_clean_and_never_written_over() {
     let ran = run_in(folder.path(), &["new", "first"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("not empty"), "{}", ran.err);
+}
+
+/// The form of a record with its source mark, which follows every letter of the sources, put out of sight.
+fn without_mark(text: &str) -> String {
+    let (before, after) = text.split_once("  mark: \"").expect("a mark");
+    let (mark, rest) = after.split_once('"').expect("its end");
+    assert!(mark.len() == 16 && mark.bytes().all(|byte| byte.is_ascii_hexdigit()), "{mark}");
+    format!("{before}  mark: \"{}\"{rest}", "-".repeat(16))
+}
+
+#[test]
+fn a_new_record_is_a_form_that_loads_and_is_never_written_over() {
+    let bench = Bench::new();
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge/b"]);
+    assert_eq!((ran.code, ran.out.as_str()), (0, "./records/ridge-b-1.yaml\n"));
+    let form = fs::read_to_string(bench.path("records/ridge-b-1.yaml")).expect("written");
+    snapshot("new-record", &without_mark(&form));
+    let checked = run_in(&bench.path(""), &["check"]);
+    assert_eq!(checked.code, 0, "nothing is wrong with a form");
+    snapshot("new-record-check", &checked.out);
+
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge/b"]);
+    assert_eq!(ran.out, "./records/ridge-b-2.yaml\n");
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge/b", "--out", "elsewhere"]);
+    assert_eq!(ran.out, "elsewhere/ridge-b-3.yaml\n");
+    assert_eq!(form, fs::read_to_string(bench.path("records/ridge-b-1.yaml")).expect("still there"));
+
+    let ran = run_in(&bench.path(""), &["new", "record", "rigde/b"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("did you mean `ridge/b`?"), "{}", ran.err);
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge"]);
+    assert_eq!(ran.code, 2);
 }
 
 #[test]

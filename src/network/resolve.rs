@@ -8,12 +8,13 @@ use crate::finding::{Findings, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, EarthPoint, End, Half, Hop, Id, Network, Port, PowerPoint, Radio, Ref, Run,
-    Site, Supply, Support,
+    Antenna, Arrester, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Id, Network, Port, PowerPoint, Radio,
+    Record, Ref, Run, Site, Supply, Support,
 };
 
 use super::library::{Document, Library, Look, Shelved};
 use super::profile_file::ProfileFile;
+use super::records;
 
 /// A part of a document that knows where it stands.
 #[derive(Debug)]
@@ -57,6 +58,21 @@ pub struct ResolvedHop<'n> {
     pub b: ResolvedEnd<'n>,
     /// The profile it has in a file; where the trouble is shown if that cannot be used.
     pub profile_file: Option<&'n Result<ProfileFile, Spot>>,
+    /// What came back from its ends, by end and day, the newest last.
+    pub records: Vec<&'n Document<Record>>,
+    /// The source mark its records are held against, where it has any: see [`super::mark`].
+    pub mark: Option<String>,
+}
+
+impl<'n> ResolvedHop<'n> {
+    /// An end by its name.
+    #[must_use]
+    pub fn end(&self, name: EndName) -> &ResolvedEnd<'n> {
+        match name {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
 }
 
 /// One end and everything mounted there.
@@ -125,7 +141,9 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
         findings.list.append(&mut found.list);
         hop
     };
-    each.into_iter().filter_map(gather).collect()
+    let mut hops: Vec<ResolvedHop<'n>> = each.into_iter().filter_map(gather).collect();
+    records::bring_home(library, &mut hops, findings);
+    hops
 }
 
 /// Without its network no hop can be judged; the network's own findings say why.
@@ -164,7 +182,8 @@ fn resolve_hop<'n>(
     let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
     let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
     follow.report_waits();
-    Some(ResolvedHop { hop, network, a: a?, b: b?, profile_file: library.profiles.get(&hop.at) })
+    let profile_file = library.profiles.get(&hop.at);
+    Some(ResolvedHop { hop, network, a: a?, b: b?, profile_file, records: Vec::new(), mark: None })
 }
 
 /// Something broken that a hop waits for.
@@ -406,7 +425,7 @@ impl<'n> Follow<'n, '_> {
 }
 
 /// The first few of many.
-fn shortened(known: &[&str]) -> String {
+pub(super) fn shortened(known: &[&str]) -> String {
     const MOST: usize = 8;
     match known.get(..MOST) {
         Some(first) if known.len() > MOST => format!("{}, and {} more", first.join(", "), known.len() - MOST),

@@ -10,7 +10,7 @@ use crate::place::{DocumentId, FileId};
 use crate::rule::Rule;
 use crate::shape::{self, Hole, Mention, Repair, Segment};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply};
 
 /// What came of one file.
 pub(super) struct TypedFile {
@@ -40,6 +40,7 @@ pub(super) enum AnySpec {
     Cable(Box<Cable>),
     Supply(Box<Supply>),
     Arrester(Box<Arrester>),
+    Record(Box<Record>),
 }
 
 pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
@@ -193,6 +194,7 @@ fn type_value(
         Kind::Cable => typed(value).map(AnySpec::Cable),
         Kind::Supply => typed(value).map(AnySpec::Supply),
         Kind::Arrester => typed(value).map(AnySpec::Arrester),
+        Kind::Record => typed(value).map(AnySpec::Record),
     };
     match spec {
         Ok(spec) => Some(spec),

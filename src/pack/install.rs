@@ -5,9 +5,9 @@ use serde::Serialize;
 use super::End;
 use super::cautions::{self, Caution};
 use super::figures::{self, Figure};
-use super::licence;
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
+use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, band, fact, given_or, say, say_in_both, shown};
 use crate::network::ResolvedEnd;
@@ -49,7 +49,7 @@ pub(super) struct Install {
     indicators: Table,
     alignment: Vec<Item>,
     outside: Table,
-    record: Table,
+    record: RecordPage,
     notes: Vec<String>,
 }
 
@@ -114,7 +114,7 @@ impl Install {
             indicators: indicators(own),
             alignment: steps::alignment(sheet, end),
             outside: outside(end),
-            record: record(sheet, end),
+            record: RecordPage::of(sheet, end),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
@@ -320,30 +320,5 @@ fn outside(end: &EndSheet<'_>) -> Table {
     for (reading, cause, remedy) in rows {
         table.row([reading, cause.into(), remedy.into()]);
     }
-    table
-}
-
-/// What is written down: the item, what the design says, and room for what was found.
-fn record(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Table {
-    let (lines, grounding) = (&end.lines, &end.resolved.end.grounding);
-    let mut table = Table::new(["Item", "As designed", "As built"]);
-    let volts = format!("{} ({})", say(&lines.target_voltage), band(&lines.voltage_at_least, &lines.voltage_at_most));
-    let level = format!("{} ({})", say(&lines.target_level), band(&lines.level_least, &lines.level_most));
-    let mut add = |item: &str, designed: String, blank: &str| table.row([item.into(), designed, blank.into()]);
-    add("Meter before locking", volts.clone(), "V");
-    add("Level before locking", level.clone(), "dBm");
-    add("Meter after final torque", volts, "V");
-    add("Level after final torque", level, "dBm");
-    for run in end.runs.iter().filter(|run| run.carries(Service::Power)) {
-        let item = format!("Voltage at the radio, port {}", run.resolved.port.id);
-        add(&item, format!("{} or more", say(&run.lines.radio_voltage)), "V");
-    }
-    add("True bearing set", say(&lines.true_bearing), "°");
-    add("Tilt set", steps::tilt(end), "°");
-    add("Antenna centre above ground", shown(&given_in_both(&end.resolved.end.height)), "");
-    add("Grounding conductor", given_or(grounding.conductor.as_ref(), "NOT SET"), "");
-    add("Licence or registration number", licence::number(sheet), "");
-    add("Radio, serial number", end.resolved.radio.title.to_string(), "");
-    add("Antenna, serial number", end.resolved.antenna.title.to_string(), "");
     table
 }

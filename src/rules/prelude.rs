@@ -4,9 +4,9 @@ pub(super) use crate::at;
 pub(super) use crate::finding::{Finding, Findings};
 pub(super) use crate::rule;
 use crate::rule::Rule;
-pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RunSheet, Wanted};
-pub(super) use crate::spec::{Service, Window};
-pub(super) use crate::units::{Celsius, Gigahertz, MeterVolts, Quantity, Volts, apart};
+pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
+pub(super) use crate::spec::{EndName, Service, Sky, TestResult, Verdict, Window};
+pub(super) use crate::units::{Celsius, Decibels, Gigahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {

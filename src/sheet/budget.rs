@@ -318,14 +318,18 @@ fn gas(path: &PathLines) -> Result<Spectrum, Missing> {
     }))
 }
 
-fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
-    let polarisation = match way.hop.channel.polarisation {
+/// The polarisation of a hop, as rain meets it.
+pub(super) fn polarisation(hop: &Hop) -> rain::Polarisation {
+    match hop.channel.polarisation {
         Polarisation::Horizontal => rain::Polarisation::Horizontal,
         Polarisation::Vertical => rain::Polarisation::Vertical,
-    };
+    }
+}
+
+fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
     let rate = path.rain_rate.value.as_ref().map_err(Clone::clone)?.value;
     let (elevation, slant) = (path.elevation_a.need()?, path.slant.need()?);
-    RainFade::new(way.frequency.value, polarisation, elevation, slant, rate)
+    RainFade::new(way.frequency.value, polarisation(way.hop), elevation, slant, rate)
         .map_err(|error| Missing::new(error, way.frequency_at))
 }
 

@@ -17,6 +17,12 @@ pub const VOLTAGE_RESERVE: Volts = Volts(2.0);
 pub const WIND_LOSS: Decibels = Decibels(1.0);
 /// Distance to keep from power lines where the network does not say: ten feet, 29 CFR 1926.1408 (second-hand).
 pub const POWER_LINE: Metres = Metres(3.05);
+/// What locking may change where the network does not say: common practice, no source.
+pub const LOCKING_LOSS: Decibels = Decibels(1.0);
+/// How far the two ends may disagree, predictions taken off, where the network does not say: common practice, no source.
+pub const RECIPROCITY: Decibels = Decibels(3.0);
+/// How far the voltage found may lie below the predicted one where the network does not say: common practice, no source.
+pub const VOLTAGE_DROP: Volts = Volts(1.0);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
 
@@ -94,6 +100,12 @@ pub struct Target {
     pub wind_loss: Wanted<Decibels>,
     /// Distance to keep from power lines beyond what could fall.
     pub power_line: Wanted<Metres>,
+    /// What locking may change of the level.
+    pub locking_loss: Wanted<Decibels>,
+    /// How far the two ends may disagree.
+    pub reciprocity: Wanted<Decibels>,
+    /// How far the voltage found may lie below the predicted one.
+    pub voltage_drop: Wanted<Volts>,
     /// Thresholds of common practice.
     pub practice: Practice,
 }
@@ -129,6 +141,12 @@ impl Target {
                 .unwrap_or_else(|| assumed(WIND_LOSS, at!(network.limits.wind_loss))),
             power_line: first(network.limits.power_line.as_ref(), at!(network.limits.power_line))
                 .unwrap_or_else(|| assumed(POWER_LINE, at!(network.limits.power_line))),
+            locking_loss: first(network.limits.locking_loss.as_ref(), at!(network.limits.locking_loss))
+                .unwrap_or_else(|| assumed(LOCKING_LOSS, at!(network.limits.locking_loss))),
+            reciprocity: first(network.limits.reciprocity.as_ref(), at!(network.limits.reciprocity))
+                .unwrap_or_else(|| assumed(RECIPROCITY, at!(network.limits.reciprocity))),
+            voltage_drop: first(network.limits.voltage_drop.as_ref(), at!(network.limits.voltage_drop))
+                .unwrap_or_else(|| assumed(VOLTAGE_DROP, at!(network.limits.voltage_drop))),
             voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
                 .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
             practice: Practice::of(resolved),
@@ -197,7 +215,7 @@ fn rain_rate(resolved: &ResolvedHop<'_>) -> Option<Wanted<MillimetresPerHour>> {
         .or_else(|| first(network.climate.rain_rate.as_ref(), at!(network.climate.rain_rate)))
 }
 
-fn first<Q: Copy>(given: Option<&Given<Q>>, place: Place) -> Option<Wanted<Q>>
+pub(super) fn first<Q: Copy>(given: Option<&Given<Q>>, place: Place) -> Option<Wanted<Q>>
 where
     Given<Q>: Clone,
 {

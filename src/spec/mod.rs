@@ -7,12 +7,14 @@ mod antenna;
 mod arrester;
 mod bracket;
 mod cable;
+mod checks;
 mod hop;
 mod licence;
 mod material;
 mod network;
 mod path;
 mod radio;
+mod record;
 mod schema;
 mod site;
 mod supply;
@@ -23,6 +25,7 @@ pub use antenna::{Antenna, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use checks::Check;
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, HopObjectives, Load, Orientation, Plugs,
     Polarisation, Run, RunPlace, ScreenBond, Service,
@@ -35,6 +38,10 @@ pub use network::{
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use radio::{
     Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
+};
+pub use record::{
+    BuiltFrom, Decision, Deviation, EndName, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
+    Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
 pub use site::{
@@ -67,11 +74,13 @@ pub enum Kind {
     Supply,
     /// A surge arrester model.
     Arrester,
+    /// What was found and left at one end on one visit.
+    Record,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -81,6 +90,7 @@ impl Kind {
         Self::Cable,
         Self::Supply,
         Self::Arrester,
+        Self::Record,
     ];
 
     /// The word written after `kind:`.
@@ -96,6 +106,7 @@ impl Kind {
             Self::Cable => "cable",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
+            Self::Record => "record",
         }
     }
 
@@ -133,4 +144,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record }

@@ -181,6 +181,17 @@ pub struct Limits {
     /// 50 kV, second-hand).
     #[schemars(extend("x-least" = 0))]
     pub power_line: Option<Given<Metres>>,
+    /// How much the level may change when the screws are locked. Default 1 dB (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub locking_loss: Option<Given<Decibels>>,
+    /// How far the levels read at the two ends may disagree once the predicted ones are taken off. Default 3 dB (common
+    /// practice).
+    #[schemars(extend("x-least" = 0))]
+    pub reciprocity: Option<Given<Decibels>>,
+    /// How far the voltage found at a radio may lie below the predicted one, which is that of the worst case. Default 1 V
+    /// (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub voltage_drop: Option<Given<Volts>>,
     /// Voltage at which a radio that states no `start` has switched on. Default 42 V (IEEE 802.3, from memory).
     #[schemars(extend("x-least" = 0))]
     pub start_voltage: Option<Given<Volts>>,
