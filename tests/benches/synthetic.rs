@@ -75,6 +75,7 @@ approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
 climate: { rain_rate: 30 mm/h, hottest_air: 35 °C }
 codes: { grounding: IEC 60728-11, licence: [EN 302 217] }
+rules: { clearance-not-shown: off }
 ";
 
 const EQUIPMENT: &str = "\
@@ -107,6 +108,7 @@ id: dish
 title: Synthetic dish
 band: { min: 71 GHz, max: 86 GHz }
 gain: 43.5 dBi
+wet_loss: 1.5 dB
 beamwidth: 1 deg
 ---
 kind: bracket
@@ -155,7 +157,7 @@ fn site(number: usize, dice: &mut Dice) -> String {
          longitude: {longitude:.6} deg\nground_height: {ground:.1} m\naccess: By the gate, key with the caretaker.\n\
          contacts:\n  - {{ name: Caretaker, phone: \"+000 555 0100\" }}\nhazards:\n  - Steep stairs.\nsupports:\n  \
          - id: pole\n    kind: pole\n    outside_diameter: 88.9 mm\n    wall_thickness: 4 mm\n    \
-         material: galvanised steel\n    base_height: 0 m\n    free_length: 40 m\nearth:\n  \
+         material: galvanised-steel\n    base_height: 0 m\n    free_length: 40 m\npower:\n  - {{ id: socket, title: Socket at the foot }}\nearth:\n  \
          - {{ id: bar, title: Bar at the foot }}\n"
     )
 }
@@ -168,7 +170,7 @@ fn hop(number: usize, dice: &mut Dice) -> String {
         _ if number % 100 == 99 => number - 100,
         _ => number + 1,
     };
-    let channel = 71.25 + 0.5 * dice.between(0.0, 8.0).floor();
+    let channel = 71.375 + 0.5 * dice.between(0.0, 8.0).floor();
     let mut text = format!(
         "# One of many: made by a generator, to be read by a program.\nkind: hop\nid: h{number}\n\
          title: Synthetic hop {number}\n\nchannel:\n  a_to_b: {channel} GHz\n  b_to_a: {} GHz\n  bandwidth: 500 MHz\n  \
@@ -183,7 +185,7 @@ fn hop(number: usize, dice: &mut Dice) -> String {
              # What it is.\n    radio: radio-80\n    half: {half}\n    antenna: dish\n    transmit_power: 10 dBm\n\n    \
              # How it is held.\n    bracket:\n      model: bracket\n      orientation: upright\n      plate: false\n\n    \
              # How it is fed.\n    runs:\n      - port: main\n        carries:\n          - data\n          - power\n        \
-             supply: supply\n        cable: cable\n        outdoor: {outdoor:.1} m\n        indoor: 12 m\n        \
+             supply: supply\n        power_point: socket\n        cable: cable\n        outdoor: {outdoor:.1} m\n        indoor: 12 m\n        \
              arresters:\n          - model: arrester\n            at: radio\n          - model: arrester\n            \
              at: entry\n\n    # How it is earthed.\n    grounding:\n      conductor: 16 mm2\n      length: 4 m\n      \
              bonds_to: bar\n\n"
