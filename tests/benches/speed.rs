@@ -8,6 +8,7 @@ use divan::Bencher;
 use hopwright::evaluate::evaluate;
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
+use hopwright::pack::{End, HopPacks, Pack, on_presses};
 use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
@@ -95,4 +96,19 @@ fn hundred_kilometres_by_the_metre(bencher: Bencher) {
     let folder = tempfile::tempdir().expect("a temporary folder");
     synthetic::write_long(folder.path()).expect("a written network");
     bencher.bench(|| evaluate(&scope(&folder), |sheet, _| hopwright::figure::of(sheet).map(|it| it.svg.len())).hops);
+}
+
+/// A hundred install packs of the shipped example, on the presses the command uses.
+#[divan::bench(sample_count = 3, sample_size = 1)]
+fn hundred_install_packs(bencher: Bencher) {
+    let network = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("examples/varneck");
+    let evaluation = evaluate(&Scope::of(&[network]), HopPacks::of);
+    let ends = || evaluation.hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, end)));
+    let jobs: Vec<_> = ends().cycle().take(100).collect();
+    bencher.bench(|| {
+        let packs = on_presses(&jobs, |press, (hop, end)| {
+            hop.set(press, Pack::Install(*end), false, &evaluation.files).expect("a pack").len()
+        });
+        packs.expect("presses").len()
+    });
 }
