@@ -11,6 +11,7 @@
 //! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.
 
 pub mod cli;
+pub mod compare;
 pub mod drawing;
 pub mod evaluate;
 pub mod faults;

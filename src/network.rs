@@ -20,4 +20,4 @@ pub use library::{Document, Library, Look, Shelf, Slot};
 pub use load::{Loaded, load};
 pub use rain_map::read_rain_map;
 pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
-pub use roots::Scope;
+pub use roots::{Scope, Text};

@@ -159,6 +159,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("rules", &["faults", "finding", "nearest", "network", "place", "rule", "sheet", "spec", "units"]),
     ("evaluate", &["finding", "network", "rules", "sheet"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
+    ("compare", &["evaluate", "finding", "network", "place", "rule", "sheet", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
     (
         "pack",
