@@ -7,6 +7,7 @@ mod args;
 mod check;
 mod compare;
 mod explain;
+mod fix;
 mod new;
 mod pack;
 mod schema;

@@ -57,7 +57,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let mut hops = Vec::new();
     for pair in matching::pairs(old, new) {
         summary.hops += 1;
-        match hop::change(&pair, [old, new], &edits, noise) {
+        match hop::change(&pair, &edits, noise) {
             hop::Difference::Shown(change) => hops.push(*change),
             hop::Difference::Small => summary.small += 1,
             hop::Difference::None => {
@@ -70,7 +70,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     for hop in &hops {
         summary.count(hop.outcome);
     }
-    let findings: Vec<FindingChange> = hop::findings(&old.findings, &new.findings, [old, new])
+    let findings: Vec<FindingChange> = hop::findings(&old.findings, &new.findings, &edits)
         .into_iter()
         .filter(|finding| finding.status != Status::Existing)
         .collect();

@@ -16,6 +16,7 @@ pub mod drawing;
 pub mod evaluate;
 pub mod faults;
 pub mod finding;
+pub mod fix;
 pub mod listing;
 pub mod nearest;
 pub mod network;

@@ -48,6 +48,15 @@ pub struct Check {
     /// Least severity that is shown.
     #[arg(long, value_enum, default_value_t = Level::Advice)]
     pub min_severity: Level,
+    /// First make the mends that alter no value of the design: quote text, spell units and keys.
+    #[arg(long)]
+    pub fix: bool,
+    /// Make the mends a rule has computed as well; they change the design, so look at each.
+    #[arg(long)]
+    pub fix_unsafe: bool,
+    /// Print what `--fix` or `--fix-unsafe` would change as a patch, and write nothing; 1 if there is anything.
+    #[arg(long)]
+    pub diff: bool,
     /// How it looks.
     #[command(flatten)]
     pub look: LookArgs,

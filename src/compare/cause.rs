@@ -6,9 +6,10 @@
 
 use std::collections::{BTreeMap, BTreeSet, HashMap};
 
+use crate::finding::Spot;
 use crate::network::Files;
-use crate::place::{DocumentId, Place, Step};
-use crate::source::{Document, LineIndex, NodeId, NodeKind, Span, to_value};
+use crate::place::{DocumentId, FileId, Place, Step};
+use crate::source::{Document, LineIndex, NodeId, NodeKind, to_value};
 
 /// What sort of document an edit is in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -91,6 +92,7 @@ struct Index<'f> {
     files: &'f Files,
     at: BTreeMap<Name, DocumentId>,
     names: HashMap<DocumentId, Name>,
+    lines: Vec<std::sync::OnceLock<LineIndex<'f>>>,
 }
 
 /// The longest text of a field that a cause repeats in full, in characters.
@@ -103,14 +105,14 @@ impl<'f> Index<'f> {
             for (number, document) in (0_u16..).zip(&source.parsed().documents) {
                 let word = |key| document.get(document.root(), key).and_then(|(_, value)| document.text(value));
                 if let (Some(kind), Some(id)) = (word("kind"), word("id")) {
-                    let (name, id) =
-                        ((kind.to_owned(), id.to_owned()), DocumentId { file: crate::place::FileId(file), number });
+                    let (name, id) = ((kind.to_owned(), id.to_owned()), DocumentId { file: FileId(file), number });
                     names.insert(id, name.clone());
                     at.entry(name).or_insert(id);
                 }
             }
         }
-        Self { files, at, names }
+        let lines = files.list.iter().map(|_| std::sync::OnceLock::new()).collect();
+        Self { files, at, names, lines }
     }
 
     fn document(&self, id: DocumentId) -> Option<&'f Document> {
@@ -145,10 +147,11 @@ impl<'f> Index<'f> {
         Some((name, route))
     }
 
-    fn place(&self, id: DocumentId, span: &Span) -> (String, usize) {
-        self.files.get(id.file).map_or((String::new(), 1), |file| {
-            (file.path.clone(), LineIndex::new(&file.text).position(span.start).line)
-        })
+    /// Path and line of a byte of a file, whose lines are counted once.
+    fn place(&self, file: FileId, byte: usize) -> Option<(String, usize)> {
+        let source = self.files.get(file)?;
+        let lines = self.lines.get(file.0 as usize)?.get_or_init(|| LineIndex::new(&source.text));
+        Some((source.path.clone(), lines.position(byte).line))
     }
 }
 
@@ -180,6 +183,13 @@ impl<'f> Edits<'f> {
 
     pub(super) fn into_causes(self) -> Vec<Cause> {
         self.list.into_iter().map(|edit| edit.cause).collect()
+    }
+
+    /// Path and line of a spot of the old side, 0, or the new one, 1.
+    pub(super) fn line(&self, side: usize, spot: &Spot) -> Option<(String, usize)> {
+        let index = &self.sides[side];
+        let found = index.files.locate(spot)?;
+        index.place(found.file, found.span.start)
     }
 
     pub(super) fn cause(&self, number: usize) -> &Cause {
@@ -280,7 +290,8 @@ impl Differences<'_, '_> {
     fn edit(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&Document; 2], nodes: Two, route: &Route) {
         let side = usize::from(nodes[1].is_some());
         let Some(node) = nodes[side] else { return };
-        let (path, line) = self.sides[side].place(ids[side], &trees[side].node(node).span);
+        let at = self.sides[side].place(ids[side].file, trees[side].node(node).span.start);
+        let (path, line) = at.unwrap_or_default();
         let written = |side: usize| nodes[side].map(|node| shortened(&flow(trees[side], node)));
         let words = [0, 1].map(|side| {
             let mut words = BTreeSet::new();

@@ -7,12 +7,11 @@ use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
 use super::judged::Judged;
 use super::matching::{Here, Pair};
 use super::noise::Noise;
-use super::side::{HopSide, Measure, Side};
+use super::side::{HopSide, Measure};
 use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, Place};
 use crate::rule::Severity;
 use crate::sheet::Cause as Why;
-use crate::source::LineIndex;
 
 /// What is to be said of a hop.
 pub(super) enum Difference {
@@ -25,7 +24,7 @@ pub(super) enum Difference {
 }
 
 /// Compares a hop of both sides.
-pub(super) fn change(pair: &Pair<'_>, sides: [&Side; 2], edits: &Edits<'_>, noise: &Noise) -> Difference {
+pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, noise: &Noise) -> Difference {
     let mut lines = Lines::default();
     if let (Some(old), Some(new)) = (pair.old, pair.new) {
         lines.compare(old, new, noise);
@@ -34,7 +33,7 @@ pub(super) fn change(pair: &Pair<'_>, sides: [&Side; 2], edits: &Edits<'_>, nois
     let of = |hop: Option<&HopSide>| hop.map_or(none, |hop| &hop.findings).to_vec();
     let both = pair.old.is_some() && pair.new.is_some();
     let (before, after) = (of(pair.old), of(pair.new));
-    let findings = findings(&before, &after, sides);
+    let findings = findings(&before, &after, edits);
     let moved = findings.iter().any(|finding| finding.status != Status::Existing);
     let outcome = match (outcome(pair), both) {
         (None, _) => return Difference::None,
@@ -277,7 +276,7 @@ fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Fin
 }
 
 /// The findings of both sides, matched by rule and place; with several at one place, by their order.
-pub(super) fn findings(before: &[Finding], after: &[Finding], sides: [&Side; 2]) -> Vec<FindingChange> {
+pub(super) fn findings(before: &[Finding], after: &[Finding], edits: &Edits<'_>) -> Vec<FindingChange> {
     let keyed = |list: &[Finding]| {
         let mut counts: BTreeMap<(&'static str, String), usize> = BTreeMap::new();
         let each = list.iter().map(|finding| {
@@ -290,12 +289,12 @@ pub(super) fn findings(before: &[Finding], after: &[Finding], sides: [&Side; 2])
     };
     let (old, new) = (keyed(before), keyed(after));
     let mut found = Vec::new();
-    let make = |status, finding: &Finding, side: &Side| FindingChange {
+    let make = |status, finding: &Finding, side: usize| FindingChange {
         status,
         rule: finding.rule.name,
         severity: finding.severity,
         message: finding.message.clone(),
-        place: first_line(finding, side),
+        place: finding.labels.first().and_then(|label| edits.line(side, &label.spot)),
     };
     for (key, finding) in &new {
         let status = match old.get(key).map(|known| known.severity.cmp(&finding.severity)) {
@@ -304,10 +303,10 @@ pub(super) fn findings(before: &[Finding], after: &[Finding], sides: [&Side; 2])
             Some(std::cmp::Ordering::Greater) => Status::Lowered,
             Some(std::cmp::Ordering::Equal) => Status::Existing,
         };
-        found.push(make(status, finding, sides[1]));
+        found.push(make(status, finding, 1));
     }
     let gone = old.iter().filter(|(key, _)| !new.contains_key(*key));
-    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, sides[0])));
+    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0)));
     let weight = |severity: Severity| std::cmp::Reverse(severity);
     found.sort_by(|one, other| {
         (one.status, weight(one.severity), one.rule, &one.message).cmp(&(
@@ -327,10 +326,4 @@ fn place_of(finding: &Finding) -> String {
         Some(Spot::Entry(place, key)) => format!("{} {key}", place.route()),
         Some(Spot::Path(_) | Spot::Bytes(..)) | None => finding.message.clone(),
     }
-}
-
-fn first_line(finding: &Finding, side: &Side) -> Option<(String, usize)> {
-    let found = side.files.locate(&finding.labels.first()?.spot)?;
-    let file = side.files.get(found.file)?;
-    Some((file.path.clone(), LineIndex::new(&file.text).position(found.span.start).line))
 }
