@@ -5,7 +5,8 @@
 //! files ─source→ trees ─shape, spec→ typed specs ─network→ resolved hops ─sheet→ every computed number
 //!                                                                              │
 //!                             rules read the sheet → findings → output ────────┤
-//!                             listing and pack set the same sheet in type ─────┘
+//!                             listing and pack set the same sheet in type ─────┤
+//!                             compare subtracts two sheets ────────────────────┘
 //! ```
 //!
 //! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.

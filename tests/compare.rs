@@ -473,6 +473,52 @@ fn a_comment_on_a_thousand_hops_keeps_to_its_room() {
     assert_eq!(value["hops"].as_array().map(Vec::len), Some(1000), "nothing is cut for machines");
 }
 
+#[test]
+fn the_readme_shows_what_the_program_prints() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    for name in ["as-agreed", "varneck"] {
+        copy(&root.join("examples/varneck"), &folder.path().join(name));
+    }
+    let hop = folder.path().join("varneck/hops/exchange-murrgrat.yaml");
+    let text = fs::read_to_string(&hop).expect("there").replacen("orientation: inverted", "orientation: upright", 1);
+    fs::write(&hop, text).expect("written");
+    let shown = run(folder.path(), &["as-agreed", "varneck"]).out;
+    let readme = fs::read_to_string(root.join("README.md")).expect("there");
+    assert!(readme.contains(&format!("```text\n{shown}```\n")), "{shown}");
+}
+
+/// The three texts of a rain map with one rate everywhere.
+fn map(bench: &Bench, rate: &str) {
+    let rows: Vec<(f64, f64)> =
+        [56.0, 54.0, 52.0].iter().flat_map(|lat| [-4.0, -2.0, 0.0].map(|lon| (*lat, lon))).collect();
+    let text = |of: &dyn Fn(&(f64, f64)) -> String| -> String {
+        rows.chunks(3).map(|row| row.iter().map(of).collect::<Vec<_>>().join(" ") + "\n").collect()
+    };
+    let folder = bench.path("map");
+    fs::create_dir(&folder).expect("made");
+    for (name, text) in [
+        ("R001.TXT", text(&|_| rate.to_owned())),
+        ("Lat_R001.TXT", text(&|(lat, _)| lat.to_string())),
+        ("Lon_R001.TXT", text(&|(_, lon)| lon.to_string())),
+    ] {
+        fs::write(folder.join(name), text).expect("written");
+    }
+    rewrite(bench, "network.yaml", |text| text.replace("rain_rate: 22 mm/h", "rain_map: map"));
+}
+
+#[test]
+fn a_change_that_no_field_explains_is_not_blamed_on_one() {
+    let [old, new] = [Bench::new(), Bench::new()];
+    map(&old, "22");
+    map(&new, "42");
+    let comparison = between(&old, &new);
+    let rate = comparison.hops[0].others.iter().find(|change| change.key == "path.rain_rate").expect("it changes");
+    assert!(rate.causes.is_empty() && comparison.edits.is_empty());
+    assert!(text(&comparison, 80, false).contains("[?] no field was edited: look at files beside the documents"));
+    assert!(markdown(&comparison, &comment()).contains("?: no field was edited"));
+}
+
 // The program
 
 struct Ran {

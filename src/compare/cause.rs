@@ -20,8 +20,6 @@ pub enum Class {
     Network,
     /// Equipment.
     Catalogue,
-    /// Files beside the documents, such as a rain map.
-    Terrain,
 }
 
 impl Class {
@@ -32,7 +30,6 @@ impl Class {
             Self::Design => "design",
             Self::Network => "network",
             Self::Catalogue => "catalogue",
-            Self::Terrain => "terrain",
         }
     }
 

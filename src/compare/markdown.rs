@@ -125,6 +125,9 @@ fn section(hop: &HopChange, lines: bool) -> String {
         }
         out.push_str("\n</details>\n");
     }
+    if words::lacks_cause(hop) {
+        let _ = write!(out, "\n?: {}\n", words::NO_FIELD);
+    }
     if !hop.causes.is_empty() {
         out.push('\n');
         for (number, cause) in hop.causes.iter().enumerate() {
@@ -166,6 +169,9 @@ fn values(change: &Change) -> String {
 
 /// Numbers into the list of causes under the hop.
 fn marks(change: &Change) -> String {
+    if change.causes.is_empty() {
+        return "?".into();
+    }
     change.causes.iter().map(|number| (number + 1).to_string()).collect::<Vec<_>>().join(", ")
 }
 

@@ -65,6 +65,9 @@ fn of_hop(out: &mut String, width: usize, hop: &HopChange, all: bool) {
         1 => put(2, "and 1 line more (`--all` lists it)"),
         more => put(2, &format!("and {more} lines more (`--all` lists them)")),
     }
+    if words::lacks_cause(hop) {
+        put(2, &format!("[?] {}", words::NO_FIELD));
+    }
     for (number, cause) in hop.causes.iter().enumerate() {
         put(2, &format!("[{}] {} {}", number + 1, words::place(cause), words::edit(cause)));
     }
@@ -91,6 +94,9 @@ fn finding_line(finding: &FindingChange) -> String {
 
 /// ` [1] [2]`.
 fn marks(change: &Change) -> String {
+    if change.causes.is_empty() {
+        return " [?]".into();
+    }
     change.causes.iter().fold(String::new(), |mut marks, number| {
         let _ = write!(marks, " [{}]", number + 1);
         marks

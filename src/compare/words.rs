@@ -47,7 +47,7 @@ fn gap(unit: &str) -> &'static str {
 pub(super) fn limit(change: &Change) -> Option<String> {
     match &change.limits {
         [Some(before), Some(after)] if before == after => Some(after.clone()),
-        [Some(before), Some(after)] => Some(format!("{before} → {after}")),
+        [Some(before), Some(after)] => Some(format!("{after} (was {before})")),
         [before, after] => after.clone().or_else(|| before.clone()),
     }
 }
@@ -77,6 +77,14 @@ pub(super) fn edit(cause: &Cause) -> String {
 pub(super) fn place(cause: &Cause) -> String {
     let gone = if cause.gone { " (before)" } else { "" };
     format!("{}:{}{gone}", cause.path, cause.line)
+}
+
+/// What is said where no edited field is behind a change.
+pub(super) const NO_FIELD: &str = "no field was edited: look at files beside the documents, such as a rain map";
+
+/// Whether that has to be said.
+pub(super) fn lacks_cause(hop: &HopChange) -> bool {
+    hop.quantities.iter().chain(&hop.others).any(|change| change.causes.is_empty())
 }
 
 /// What became of a hop.
