@@ -246,7 +246,7 @@ fn a_patch_keeps_to_what_changes_however_far_apart() {
         before,
         after,
     };
-    let lines: String = (0..40).map(|number| format!("line {number}\n")).collect();
+    let lines = (0..40).fold(String::new(), |lines, number| format!("{lines}line {number}\n"));
     let patch =
         diff(&mended(lines.clone(), lines.replace("line 5\n", "LINE\n").replace("line 30\n", "line 30\nmore\n")));
     let heads: Vec<&str> = patch.lines().filter(|line| line.starts_with("@@")).collect();

@@ -6,7 +6,7 @@ use super::cause::Edits;
 use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
 use super::judged::Judged;
 use super::matching::{Here, Pair};
-use super::noise::Noise;
+use super::noise::{Noise, differ};
 use super::side::{HopSide, Measure};
 use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, Place};
@@ -166,7 +166,7 @@ fn line(key: &str, both: [Option<&Measure>; 2], noise: &Noise) -> Weight {
     let unit = both.iter().flatten().find_map(|line| line.number).map(|(_, unit)| unit);
     let Some(named) = both[1].or(both[0]) else { return Weight::None };
     let size = match (before.number, after.number, &before.text, &after.text) {
-        (Some(old), Some(new), ..) if old == new => return Weight::None,
+        (Some(old), Some(new), ..) if !differ(old, new) => return Weight::None,
         (Some(old), Some(new), ..) => {
             if !noise.passes(key, unit.unwrap_or_default(), old, new) {
                 return Weight::Small;
@@ -212,7 +212,7 @@ fn quantity(words: &Judged, of: [Option<&Judged>; 2], sides: [&HopSide; 2], nois
     let unit =
         |both: [Option<&Measure>; 2]| both.into_iter().flatten().find_map(|line| line.number).map(|(_, unit)| unit);
     let loss = margins.map_or(0.0, |margins| match margins.map(number) {
-        [Some(before), Some(after)] if before != after => {
+        [Some(before), Some(after)] if differ(before, after) => {
             let (absolute, _) = noise.of(&words.value, unit(margins).unwrap_or_default());
             (before - after) / before.abs().max(absolute).max(f64::MIN_POSITIVE)
         }

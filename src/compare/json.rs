@@ -18,7 +18,7 @@ struct Report<'a> {
     summary: Counts,
     edits: Vec<Edit<'a>>,
     findings: Vec<Found<'a>>,
-    hops: Vec<Hop<'a>>,
+    hops: Vec<Entry<'a>>,
 }
 
 #[derive(Serialize)]
@@ -54,7 +54,7 @@ struct Found<'a> {
 }
 
 #[derive(Serialize)]
-struct Hop<'a> {
+struct Entry<'a> {
     network: &'a str,
     hop: &'a str,
     renamed_from: Option<&'a str>,
@@ -76,17 +76,17 @@ struct Line<'a> {
     key: &'a str,
     words: &'a str,
     unit: Option<&'a str>,
-    before: Value<'a>,
-    after: Value<'a>,
+    before: Reading<'a>,
+    after: Reading<'a>,
     change: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit_before: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit_after: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    margin_before: Option<Value<'a>>,
+    margin_before: Option<Reading<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    margin_after: Option<Value<'a>>,
+    margin_after: Option<Reading<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     met_before: Option<bool>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -95,7 +95,7 @@ struct Line<'a> {
 }
 
 #[derive(Serialize)]
-struct Value<'a> {
+struct Reading<'a> {
     value: Option<f64>,
     text: Option<&'a str>,
     missing: Option<&'a str>,
@@ -132,8 +132,8 @@ pub fn json(comparison: &Comparison) -> String {
     text
 }
 
-fn hop(change: &HopChange) -> Hop<'_> {
-    Hop {
+fn hop(change: &HopChange) -> Entry<'_> {
+    Entry {
         network: &change.network,
         hop: &change.hop,
         renamed_from: change.renamed_from.as_deref(),
@@ -170,8 +170,8 @@ fn line(change: &Change) -> Line<'_> {
     }
 }
 
-fn value(shown: &Shown) -> Value<'_> {
-    Value { value: shown.number, text: shown.text.as_deref(), missing: shown.lost.as_deref() }
+fn value(shown: &Shown) -> Reading<'_> {
+    Reading { value: shown.number, text: shown.text.as_deref(), missing: shown.lost.as_deref() }
 }
 
 fn edit(cause: &Cause) -> Edit<'_> {

@@ -57,8 +57,8 @@ pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
     for section in sheet.sections() {
         for row in &section.rows {
             let key = named_key(sheet, &row.key);
-            let last = key.rsplit('.').next().unwrap_or_default();
-            if last.ends_with("in_hand") && !known.contains(&key) && row.number.is_some() {
+            let word = key.rsplit('.').next().unwrap_or_default();
+            if word.ends_with("in_hand") && !known.contains(&key) && row.number.is_some() {
                 let name = format!("{}: {}", section.title, row.words);
                 list.push(Judged { value: key.clone(), name, limit: None, margin: Some(key), least: None });
             }

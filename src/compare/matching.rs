@@ -49,14 +49,14 @@ pub(super) fn pairs<'s>(old: &'s Side, new: &'s Side) -> Vec<Pair<'s>> {
     let mut pairs = Vec::new();
     let both: Vec<[String; 2]> = before.keys().filter(|name| after.contains_key(*name)).cloned().collect();
     for name in both {
-        pairs.push(take(&mut before, &mut after, name.clone(), name));
+        pairs.push(take(&mut before, &mut after, &name, name.clone()));
     }
     for (name, other) in same_id(&before, &after) {
-        pairs.push(take(&mut before, &mut after, name, other));
+        pairs.push(take(&mut before, &mut after, &name, other));
     }
     for (name, other) in same_numbers(&before, &after) {
         let from = name[1].clone();
-        let pair = take(&mut before, &mut after, name, other);
+        let pair = take(&mut before, &mut after, &name, other);
         pairs.push(Pair { renamed_from: Some(from), ..pair });
     }
     for (name, here) in before {
@@ -70,8 +70,8 @@ pub(super) fn pairs<'s>(old: &'s Side, new: &'s Side) -> Vec<Pair<'s>> {
     pairs
 }
 
-fn take<'s>(before: &mut Hops<'s>, after: &mut Hops<'s>, name: [String; 2], other: [String; 2]) -> Pair<'s> {
-    let here = [before.remove(&name), after.remove(&other)].map(|here| here.unwrap_or(Here::Absent));
+fn take<'s>(before: &mut Hops<'s>, after: &mut Hops<'s>, name: &[String; 2], other: [String; 2]) -> Pair<'s> {
+    let here = [before.remove(name), after.remove(&other)].map(|here| here.unwrap_or(Here::Absent));
     Pair::new(other, None, here)
 }
 

@@ -47,6 +47,11 @@ const DEFAULTS: [(&str, f64, f64); 18] = [
 /// For every other unit: a thousandth.
 const OTHERS: (f64, f64) = (0.0, 0.001);
 
+/// Whether two numbers differ at all. Both are finite.
+pub(super) fn differ(one: f64, other: f64) -> bool {
+    (one - other).abs() > 0.0
+}
+
 impl Noise {
     /// Thresholds a person gave; the defaults hold for what they do not name.
     #[must_use]

@@ -47,7 +47,7 @@ impl Summary {
         if self.never_computed > 0 {
             rest.push(format!("{} computable on neither side", self.never_computed));
         }
-        let tail: String = rest.iter().map(|part| format!(", {part}")).collect();
+        let tail = rest.iter().fold(String::new(), |tail, part| tail + ", " + part);
         if changed == 0 && self.findings == 0 {
             return format!("no computed change: {} {noun} unchanged{tail}", self.unchanged);
         }

@@ -3,12 +3,13 @@
 use super::Comparison;
 use super::cause::Cause;
 use super::change::{Change, HopChange, Outcome, Shown, Status};
+use super::noise::differ;
 
 /// Before and after as printed; with more digits where both would look the same.
 pub(super) fn both(values: &[Shown; 2], unit: Option<&str>) -> [String; 2] {
     let [before, after] = values;
     if let (Some(old), Some(new), Some(unit)) = (before.number, after.number, unit)
-        && old != new
+        && differ(old, new)
         && before.text == after.text
     {
         let digits = (1..=9).find(|digits| format!("{old:.digits$}") != format!("{new:.digits$}")).unwrap_or(9);
