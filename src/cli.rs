@@ -5,7 +5,9 @@
 
 mod args;
 mod check;
+mod compare;
 mod explain;
+mod fix;
 mod new;
 mod new_record;
 mod pack;
@@ -60,6 +62,9 @@ pub enum Stop {
     /// Pages cannot be set.
     #[error(transparent)]
     Pack(#[from] crate::pack::PackError),
+    /// A revision cannot be read.
+    #[error(transparent)]
+    Git(#[from] crate::compare::GitError),
     /// Something named on the command line is not there, or is where it should not be.
     #[error("{0}")]
     Unknown(String),
@@ -81,6 +86,7 @@ pub fn run() -> Exit {
         Command::Check(check) => check::run(&check),
         Command::Sheet(sheet) => sheet::run(&sheet),
         Command::Pack(pack) => pack::run(&pack),
+        Command::Compare(compare) => compare::run(&compare),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),

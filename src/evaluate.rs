@@ -22,6 +22,8 @@ pub struct Evaluation<R> {
     pub hops: Vec<R>,
     /// Hops there are, those that could not be evaluated included.
     pub hop_count: usize,
+    /// Their ids, with that of their network, sorted.
+    pub hop_ids: Vec<[String; 2]>,
 }
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
@@ -29,6 +31,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let Loaded { files, libraries, mut findings } = network::load(scope);
     let mut hops = Vec::new();
     let mut hop_count = 0;
+    let mut hop_ids = Vec::new();
     for library in &libraries {
         let network = library.networks.documents.first();
         let settings = Settings::of(network, &files);
@@ -37,6 +40,8 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
             rules::unsound(network, &mut found);
         }
         hop_count += library.hops.index.len();
+        let network_id = network.map(|network| network.id.to_string()).unwrap_or_default();
+        hop_ids.extend(library.hops.ids().into_iter().map(|hop| [network_id.clone(), hop.to_owned()]));
         let mut resolved = network::resolve(library, &mut found);
         network::mark::mark_recorded(&mut resolved, &files);
         let maps = RainMaps::of(&resolved, &files);
@@ -65,7 +70,8 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     findings.sort_by_cached_key(|finding| order(finding, &files));
     // What is wrong with a part that several hops share is said once.
     findings.dedup_by(|later, first| later.says_the_same(first));
-    Evaluation { files, findings, hops, hop_count }
+    hop_ids.sort();
+    Evaluation { files, findings, hops, hop_count, hop_ids }
 }
 
 /// Whether a finding touches one of the paths a person asked about.

@@ -45,6 +45,15 @@ pub struct Label {
     pub text: String,
 }
 
+/// A mend a program can make.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fix {
+    /// The texts to put in: at a field that is not written, its key comes with it.
+    pub edits: Vec<(Spot, String)>,
+    /// Why a person must agree; `None` if it can alter no value of the design.
+    pub unsafe_because: Option<&'static str>,
+}
+
 /// One thing that is wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
@@ -58,6 +67,8 @@ pub struct Finding {
     pub labels: Vec<Label>,
     /// What to do, in numbers where it can.
     pub help: Option<String>,
+    /// What a program can do about it.
+    pub fix: Option<Fix>,
     /// The hop it is about, if it is about one.
     pub hop: Option<String>,
 }
@@ -76,6 +87,7 @@ impl Finding {
             message: message.into(),
             labels: vec![Label { spot: spot.into(), text: label.into() }],
             help: None,
+            fix: None,
             hop: None,
         }
     }
@@ -103,6 +115,18 @@ impl Finding {
     /// Says what would mend it.
     pub fn help(&mut self, text: impl Into<String>) -> &mut Self {
         self.help = Some(text.into());
+        self
+    }
+
+    /// Says what a program can do about it without altering a value of the design.
+    pub fn fix(&mut self, spot: impl Into<Spot>, text: impl Into<String>) -> &mut Self {
+        self.fix = Some(Fix { edits: vec![(spot.into(), text.into())], unsafe_because: None });
+        self
+    }
+
+    /// Says what a program can do about it once a person agrees, and why that takes a person.
+    pub fn fix_unsafely(&mut self, edits: Vec<(Spot, String)>, because: &'static str) -> &mut Self {
+        self.fix = Some(Fix { edits, unsafe_because: Some(because) });
         self
     }
 }

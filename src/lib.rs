@@ -5,17 +5,20 @@
 //! files ─source→ trees ─shape, spec→ typed specs ─network→ resolved hops ─sheet→ every computed number
 //!                                                                              │
 //!                             rules read the sheet → findings → output ────────┤
-//!                             listing and pack set the same sheet in type ─────┘
+//!                             listing and pack set the same sheet in type ─────┤
+//!                             compare subtracts two sheets ────────────────────┘
 //! ```
 //!
 //! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.
 
 pub mod cli;
+pub mod compare;
 pub mod drawing;
 pub mod evaluate;
 pub mod faults;
 pub mod figure;
 pub mod finding;
+pub mod fix;
 pub mod listing;
 pub mod nearest;
 pub mod network;

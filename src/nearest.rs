@@ -20,6 +20,12 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
         .map(|(_, candidate)| candidate)
 }
 
+/// Whether two words are one slip apart: a letter too many, too few, another, or two exchanged.
+#[must_use]
+pub fn one_slip(word: &str, other: &str) -> bool {
+    word.len() <= LONGEST && other.len() <= LONGEST && strsim::damerau_levenshtein(word, other) == 1
+}
+
 #[cfg(test)]
 mod tests {
     use super::nearest;

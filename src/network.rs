@@ -25,5 +25,5 @@ pub use load::{Loaded, load};
 pub use profile_file::{ProfileFile, ProfileFiles, ProfileRow};
 pub use rain_map::read_rain_map;
 pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
-pub use roots::Scope;
+pub use roots::{Scope, Text};
 pub use tiles::{TileFile, tile_files};

@@ -160,6 +160,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("evaluate", &["finding", "network", "rules", "sheet"]),
     ("figure", &["sheet", "spec", "units"]),
     ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
+    ("compare", &["evaluate", "finding", "network", "place", "rule", "sheet", "source"]),
+    ("fix", &["evaluate", "finding", "network", "place", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
     (
         "pack",

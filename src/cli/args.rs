@@ -23,6 +23,8 @@ pub enum Command {
     /// Print packs as PDF: for the desk, or for the crew at one end.
     #[command(subcommand)]
     Pack(Pack),
+    /// Say what changed in the numbers between two folders or revisions, and why.
+    Compare(Compare),
     /// Print the manual of a rule, or list all rules.
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.
@@ -46,6 +48,15 @@ pub struct Check {
     /// Least severity that is shown.
     #[arg(long, value_enum, default_value_t = Level::Advice)]
     pub min_severity: Level,
+    /// First make the mends that alter no value of the design: quote text, spell units and keys.
+    #[arg(long)]
+    pub fix: bool,
+    /// Make the mends a rule has computed as well; they change the design, so look at each.
+    #[arg(long)]
+    pub fix_unsafe: bool,
+    /// Print what `--fix` or `--fix-unsafe` would change as a patch, and write nothing; 1 if there is anything.
+    #[arg(long)]
+    pub diff: bool,
     /// How it looks.
     #[command(flatten)]
     pub look: LookArgs,
@@ -112,6 +123,91 @@ pub struct PackArgs {
     /// Draw no progress bar, even at a terminal.
     #[arg(long)]
     pub no_progress: bool,
+}
+
+/// Arguments of `compare`.
+#[derive(Debug, Arguments)]
+pub struct Compare {
+    /// What it was: a folder, or a git revision of the network here.
+    #[arg(required_unless_present = "base", conflicts_with = "base")]
+    pub old: Option<String>,
+    /// What it is: a folder or a revision; the network here if it is not named.
+    #[arg(conflicts_with = "base")]
+    pub new: Option<String>,
+    /// Compare the network here with where it parted from this revision.
+    #[arg(long, value_name = "REV")]
+    pub base: Option<String>,
+    /// Folder of the network here.
+    #[arg(long, default_value = ".")]
+    pub network: PathBuf,
+    /// Form of the output.
+    #[arg(long, value_enum, default_value_t = CompareFormat::Text)]
+    pub format: CompareFormat,
+    /// Write another form to a file as well: `markdown=comment.md`. May be repeated.
+    #[arg(long, value_name = "FORMAT=FILE")]
+    pub output: Vec<CompareOutput>,
+    /// What makes the exit code 1: a hop that now fails or cannot be computed any more and every new error, or any change.
+    #[arg(long, value_enum, default_value_t = CompareGate::Never)]
+    pub fail_on: CompareGate,
+    /// Least change that is shown, by unit or by the last word of a line's key: `dB=0.5`, `availability=0.01`, `m=1,0.5%`. May be repeated.
+    #[arg(long, value_name = "NAME=NUMBER[,SHARE%]")]
+    pub threshold: Vec<crate::compare::Threshold>,
+    /// List every line that changes, not only the few that change most.
+    #[arg(long)]
+    pub all: bool,
+    /// Columns of the text; 80 if not given.
+    #[arg(long, value_parser = clap::value_parser!(u16).range(40..=400))]
+    pub width: Option<u16>,
+    /// Most characters of the Markdown; the least important is left out first.
+    #[arg(long, default_value_t = 60_000, value_parser = clap::value_parser!(u32).range(2_000..=1_000_000))]
+    pub budget: u32,
+    /// Key in the hidden mark of the Markdown, by which a script finds its comment again; the ids of the networks if not given.
+    #[arg(long)]
+    pub key: Option<String>,
+}
+
+/// Forms of a comparison.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum CompareFormat {
+    /// For people at a terminal.
+    Text,
+    /// For a comment on a change.
+    Markdown,
+    /// For machines.
+    Json,
+}
+
+/// What makes `compare` fail.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum CompareGate {
+    /// Nothing.
+    Never,
+    /// Something got worse than it may.
+    Regression,
+    /// Anything that is listed.
+    Any,
+}
+
+/// A form and the file it goes to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CompareOutput {
+    /// The form.
+    pub format: CompareFormat,
+    /// The file.
+    pub file: PathBuf,
+}
+
+impl std::str::FromStr for CompareOutput {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        let (format, file) = text.split_once('=').unwrap_or((text, ""));
+        match (CompareFormat::from_str(format, true), file) {
+            (Ok(_), "") => Err(format!("`{text}` names no file: write `{format}=FILE`")),
+            (Ok(format), file) => Ok(Self { format, file: file.into() }),
+            (Err(_), _) => Err(format!("there is no form `{format}`: text, markdown or json")),
+        }
+    }
 }
 
 /// Arguments of `explain`.

@@ -11,6 +11,12 @@ use crate::rule::Severity;
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     args.paths.iter().try_for_each(|path| present(path))?;
+    if args.diff {
+        return super::fix::show(args);
+    }
+    if args.fix || args.fix_unsafe {
+        super::fix::make(args)?;
+    }
     let mut evaluation = evaluate(&Scope::of(&args.paths), |_, _| ());
     let fail_on = Severity::from(args.fail_on);
     let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);

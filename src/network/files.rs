@@ -28,7 +28,8 @@ impl SourceFile {
         Self { path, origin, text, tree: OnceLock::new() }
     }
 
-    fn parsed(&self) -> &Parsed {
+    /// Its documents, with the places of everything in them.
+    pub fn parsed(&self) -> &Parsed {
         self.tree.get_or_init(|| parse(&self.text))
     }
 

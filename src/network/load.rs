@@ -32,19 +32,20 @@ pub fn load(scope: &Scope) -> Loaded {
     let here = std::env::current_dir().ok();
     let here = here.as_deref();
     let mut findings = Vec::new();
-    let mut paths: Vec<PathBuf> = Vec::new();
-    for root in &scope.load {
-        let found = source::discover(root);
-        paths.extend(found.files);
-        findings.extend(found.faults.iter().map(|fault| file_fault(fault, here)));
-    }
-    paths.par_sort();
-    paths.dedup();
-
-    let read: Vec<Result<SourceFile, FileFault>> = paths
-        .par_iter()
-        .map(|path| source::read(path).map(|text| SourceFile::new(shown(&text.path, here), text.path, text.text)))
-        .collect();
+    let named = |path: PathBuf, text| SourceFile::new(shown(&path, here), path, text);
+    let read: Vec<Result<SourceFile, FileFault>> = if let Some(texts) = scope.texts() {
+        texts.iter().map(|(path, text)| text.clone().map(|text| named(path.clone(), text))).collect()
+    } else {
+        let mut paths: Vec<PathBuf> = Vec::new();
+        for root in &scope.load {
+            let found = source::discover(root);
+            paths.extend(found.files);
+            findings.extend(found.faults.iter().map(|fault| file_fault(fault, here)));
+        }
+        paths.par_sort();
+        paths.dedup();
+        paths.par_iter().map(|path| source::read(path).map(|text| named(text.path, text.text))).collect()
+    };
     let mut files = Files::default();
     let mut folders = Vec::new();
     for text in read {

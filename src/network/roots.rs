@@ -6,7 +6,7 @@
 use std::fs;
 use std::path::{Path, PathBuf, absolute};
 
-use crate::source;
+use crate::source::{self, FileFault};
 use crate::spec::Kind;
 
 /// What to load and what to report on.
@@ -16,7 +16,12 @@ pub struct Scope {
     pub load: Vec<PathBuf>,
     /// Paths the findings must touch, in full.
     report: Vec<PathBuf>,
+    /// What to read instead of what lies in the folders.
+    texts: Option<Vec<Text>>,
 }
+
+/// A file by its path and what is in it, or why that is not to be had.
+pub type Text = (PathBuf, Result<String, FileFault>);
 
 impl Scope {
     /// The scope of the paths a person gave.
@@ -28,7 +33,19 @@ impl Scope {
         load.dedup();
         let all = load.clone();
         load.retain(|path| !all.iter().any(|other| other != path && in_full(path).starts_with(in_full(other))));
-        Self { load, report: paths.iter().map(|path| in_full(path)).collect() }
+        Self { load, report: paths.iter().map(|path| in_full(path)).collect(), texts: None }
+    }
+
+    /// The same scope with these files instead of those that lie in the folders: another state of the same network.
+    #[must_use]
+    pub fn with_texts(self, texts: Vec<Text>) -> Self {
+        Self { texts: Some(texts), ..self }
+    }
+
+    /// The files to read instead of those that lie in the folders.
+    #[must_use]
+    pub fn texts(&self) -> Option<&[Text]> {
+        self.texts.as_deref()
     }
 
     /// Whether a file lies under one of the reported paths.

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use super::{Checked, Field, Segment, Shape};
 use crate::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
-use crate::nearest::nearest;
+use crate::nearest::{nearest, one_slip};
 use crate::place::FileId;
 use crate::source::{Document, NodeId, NodeKind, Style};
 use crate::spec::Kind;
@@ -87,8 +87,11 @@ impl Walk<'_> {
             unknown.push((*name, guess));
         }
         let absent: Vec<&Field> = fields.iter().filter(|field| field.required && missing(&field.name)).collect();
-        for (name, guess) in unknown {
-            self.unknown_key(name, guess, fields);
+        // A key that is there already, or is meant twice, is not what this one should be called.
+        let once = |guess: &&str| missing(guess) && meant.iter().filter(|other| *other == guess).count() == 1;
+        let unknown: Vec<_> = unknown.into_iter().map(|(name, guess)| (name, guess, guess.filter(once))).collect();
+        for (name, guess, free) in unknown {
+            self.unknown_key(name, guess, free, fields);
         }
         for field in &absent {
             self.fill(&field.name, &field.shape);
@@ -135,7 +138,7 @@ impl Walk<'_> {
         }
     }
 
-    fn unknown_key(&mut self, name: NodeId, guess: Option<&str>, fields: &[Field]) {
+    fn unknown_key(&mut self, name: NodeId, guess: Option<&str>, free: Option<&str>, fields: &[Field]) {
         let word = self.word(name).to_owned();
         let below = fields.iter().find(|field| match &field.shape {
             Shape::Map(inner) => inner.iter().any(|field| field.name == word),
@@ -150,6 +153,9 @@ impl Walk<'_> {
         let message = format!("{named} is not a key of {}", self.whole());
         let span = self.document.node(name).span.clone();
         self.report(&UNKNOWN_KEY, span.clone(), message, "not known here", help);
+        if let Some(guess) = free.filter(|guess| certain(&word, guess, fields)) {
+            self.fixable(&span, guess.to_owned());
+        }
         self.below(word, |walk| walk.repair(None));
         if let Some(guess) = guess {
             self.below(guess.to_owned(), |walk| walk.hole(span));
@@ -208,6 +214,13 @@ impl Walk<'_> {
             _ => "",
         }
     }
+}
+
+/// Whether a key can only be a slip of another: one letter off, or capitals and hyphens, and near to no third.
+fn certain(word: &str, guess: &str, fields: &[Field]) -> bool {
+    let plain = |word: &str| word.to_lowercase().replace('-', "_");
+    let others = fields.iter().map(|field| field.name.as_str()).filter(|name| *name != guess);
+    plain(word) == guess || (one_slip(word, guess) && nearest(word, others).is_none())
 }
 
 /// `a, b and c` without the Oxford question: plain commas.

@@ -82,6 +82,7 @@ impl Walk<'_> {
     }
 
     fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, least: Option<f64>, text: &str) {
+        let node = self.document.node(id).span.clone();
         let fault = match (units::read(kind, text), least) {
             (Err(fault), _) => fault,
             (Ok(value), Some(least)) if value < least => {
@@ -90,15 +91,18 @@ impl Walk<'_> {
             }
             (Ok(_), _) => return,
         };
-        let span = self.document.node(id).span.clone();
         // Narrow to the part at fault where the source spells the text letter for letter, quotes aside.
-        let span = match self.text.get(span.clone()).and_then(|source| source.find(text)) {
-            Some(at) => span.start + at + fault.span.start..span.start + at + fault.span.end,
-            None => span,
+        let spelled = self.text.get(node.clone()).and_then(|source| source.find(text)).map(|at| node.start + at);
+        let span = match spelled {
+            Some(at) => at + fault.span.start..at + fault.span.end,
+            None => node,
         };
         let message = format!("{}: {}", self.whole(), fault.reason);
         let article = if kind.name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-        self.report(&BAD_VALUE, span, message, format!("should be {article} {}", kind.name), fault.help);
+        self.report(&BAD_VALUE, span.clone(), message, format!("should be {article} {}", kind.name), fault.help);
+        if let (Some(unit), Some(_)) = (fault.unit, spelled) {
+            self.fixable(&span, unit.to_owned());
+        }
     }
 
     fn text(&mut self, id: NodeId, text: &str, style: Style) {
@@ -121,6 +125,10 @@ impl Walk<'_> {
                 _ => format!("- \"{text}\""),
             };
             self.bad(id, "is text, and unquoted it is not", &format!("read as {what}"), &format!("quote it: `{line}`"));
+            let span = self.document.node(id).span.clone();
+            if self.text.get(span.clone()) == Some(text) && !text.contains(['"', '\\']) {
+                self.fixable(&span, format!("\"{text}\""));
+            }
             // What was meant is plain enough to go on with.
             self.repair(Some(Value::from(text)));
         }

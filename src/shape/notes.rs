@@ -51,6 +51,15 @@ impl Walk<'_> {
         self.done.findings.push(finding);
     }
 
+    /// Says that putting `text` in mends the finding just made about `span`.
+    pub(super) fn fixable(&mut self, span: &Range<usize>, text: String) {
+        let spot = Spot::Bytes(self.file, span.clone());
+        let last = self.done.findings.last_mut();
+        if let Some(finding) = last.filter(|finding| finding.labels.iter().any(|label| label.spot == spot)) {
+            finding.fix(spot, text);
+        }
+    }
+
     /// Marks the value being walked as broken and puts a stand-in there.
     pub(super) fn refill(&mut self, shape: &Shape, at: Range<usize>) {
         self.repair(Some(shape.stand_in()));

@@ -248,10 +248,11 @@ fn aim(own: &ResolvedEnd<'_>, bearing: &Line<Degrees>, hop: &ResolvedHop<'_>) ->
     let uncertainty = found.as_ref().map(|found| found.uncertainty).map_err(Clone::clone);
     let declination = found.map(|found| found.angle);
     let magnetic = bearing.need().and_then(|bearing| Ok(magnetic::magnetic_bearing(bearing, declination.clone()?)));
-    let from = [at!(site.position), date_at];
+    let from = [at!(site.position), at!(site.ground_height), date_at];
+    let and_bearing: Vec<Place> = from.iter().chain(&bearing.from).copied().collect();
     Aim {
         uncertainty: Line::new(uncertainty, &from),
         declination: Line::new(declination, &from),
-        magnetic: Line::new(magnetic, &from),
+        magnetic: Line::new(magnetic, &and_bearing),
     }
 }

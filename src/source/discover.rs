@@ -70,7 +70,8 @@ pub struct SourceText {
 }
 
 impl FileFault {
-    fn new(path: &Path, kind: FileFaultKind, detail: impl Into<String>) -> Self {
+    /// A fault of a file.
+    pub fn new(path: &Path, kind: FileFaultKind, detail: impl Into<String>) -> Self {
         Self { path: path.to_path_buf(), kind, detail: detail.into() }
     }
 
@@ -84,7 +85,9 @@ impl FileFault {
         }
     }
 
-    fn too_large(path: &Path) -> Self {
+    /// The fault of a file beyond [`MAX_BYTES`].
+    #[must_use]
+    pub fn too_large(path: &Path) -> Self {
         let detail = format!("the file is larger than {} KiB", MAX_BYTES / 1024);
         Self::new(path, FileFaultKind::TooLarge, detail)
     }
@@ -146,6 +149,12 @@ fn walk_fault(root: &Path, error: &walkdir::Error) -> Option<FileFault> {
     }
 }
 
+/// Whether a walk would take a file: `.yaml` or `.yml`, and no part of its path below the root starts with a dot.
+#[must_use]
+pub fn is_wanted(below_root: &Path) -> bool {
+    is_yaml(below_root) && below_root.iter().all(|part| !part.as_encoded_bytes().starts_with(b"."))
+}
+
 fn is_hidden(path: &Path) -> bool {
     path.file_name().is_some_and(|name| name.as_encoded_bytes().starts_with(b"."))
 }
@@ -163,7 +172,18 @@ fn is_yaml(path: &Path) -> bool {
 /// A [`FileFault`] if the file is missing, unreadable, not a regular file, larger than
 /// [`MAX_BYTES`], or not UTF-8; the last says which byte is wrong.
 pub fn read(path: &Path) -> Result<SourceText, FileFault> {
-    let bytes = read_bytes(path)?;
+    decode(path, read_bytes(path)?)
+}
+
+/// The text in the bytes of a file, wherever they were read from.
+///
+/// # Errors
+///
+/// A [`FileFault`] if there are more than [`MAX_BYTES`] of them or they are not UTF-8.
+pub fn decode(path: &Path, bytes: Vec<u8>) -> Result<SourceText, FileFault> {
+    if bytes.len() as u64 > MAX_BYTES {
+        return Err(FileFault::too_large(path));
+    }
     if bytes.starts_with(b"\xFF\xFE") || bytes.starts_with(b"\xFE\xFF") {
         let detail = "this is UTF-16, save it as UTF-8";
         return Err(FileFault::new(path, FileFaultKind::NotUtf8, detail));

@@ -16,7 +16,8 @@ mod wording;
 
 pub use build::{MAX_DEPTH, MAX_FAULTS, MAX_NODES, parse};
 pub use discover::{
-    Discovery, FileFault, FileFaultKind, MAX_BYTES, MAX_ENTRIES, MAX_FILES, SourceText, discover, read,
+    Discovery, FileFault, FileFaultKind, MAX_BYTES, MAX_ENTRIES, MAX_FILES, SourceText, decode, discover, is_wanted,
+    read,
 };
 pub use lines::{LineIndex, Position};
 pub use tree::{Document, Found, Node, NodeId, NodeKind, Parsed, Span, Step, Style, Tag, TreeFault, TreeFaultKind};

@@ -18,6 +18,8 @@ pub struct Fault {
     pub reason: String,
     /// How to mend it.
     pub help: String,
+    /// The unit that was meant, where that is certain and `span` is its odd spelling.
+    pub unit: Option<&'static str>,
 }
 
 /// Reads `text` as a quantity of `kind`, giving the value in its base unit.
@@ -38,6 +40,7 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
             span: 0..text.len(),
             reason: format!("a bare number is no {}: it has no unit", kind.name),
             help: format!("write the unit, for example `{bare} {}`; accepted here: {}", kind.unit, list(kind)),
+            unit: None,
         });
     }
     let spelling = kind
@@ -51,6 +54,7 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
             span: 0..text.len(),
             reason: "a sign and a letter both say which hemisphere".into(),
             help: format!("leave out one of them: `{bare}` if the letter is right"),
+            unit: None,
         });
     }
     let value = convert(spelling, number, &text[..number.end], word).ok_or_else(|| no_number(kind, text))?;
@@ -135,6 +139,7 @@ fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
             write(high, 0, kind.unit),
             kind.example
         ),
+        unit: None,
     })
 }
 
@@ -144,7 +149,7 @@ fn no_number(kind: &Kind, text: &str) -> Fault {
         Some(_) if text.contains(',') => format!("write a decimal point: `{}`", mended.trim()),
         _ => format!("a number and a unit, for example `{}`", kind.example),
     };
-    Fault { span: 0..text.len(), reason: format!("`{}` is no {}", text.trim(), kind.name), help }
+    Fault { span: 0..text.len(), reason: format!("`{}` is no {}", text.trim(), kind.name), help, unit: None }
 }
 
 /// Ways of writing a unit that are common and not ours, with the one that is.
@@ -206,7 +211,8 @@ fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
         }
         _ => format!("`{word}` is no unit of {}", kind.name),
     };
-    Fault { span: at..at + word.len(), reason, help }
+    let unit = meant.filter(|_| same_letters.is_none()).map(|(_, unit)| *unit);
+    Fault { span: at..at + word.len(), reason, help, unit }
 }
 
 /// The first spelling of every unit, for a help line.

@@ -37,5 +37,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         Some((code, written)) => finding.because(code.place, format!("{} asks for {written} of {metal}", code.name)),
         None => finding.because(at!(radio.ground.least_conductor), "the radio asks for this"),
     };
-    finding.help(format!("take {} or thicker", sheet.ground_written()));
+    let taken = sheet.ground_written();
+    finding.help(format!("take {taken} or thicker"));
+    let because = "another conductor has to be bought and pulled, and whoever is licensed for it decides";
+    finding.fix_unsafely(vec![(at!(end.grounding.conductor).into(), taken)], because);
 }

@@ -58,6 +58,16 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             ways.push(format!("move the antenna to {height} above ground"));
         }
     }
+    if let Some(first) = sheet.mends.first() {
+        let mut edits = Vec::new();
+        if first.orientation != end.bracket.orientation {
+            edits.push((at!(end.bracket.orientation).into(), first.orientation.word().to_owned()));
+        }
+        if first.plate != end.bracket.plate {
+            edits.push((at!(end.bracket.plate).into(), first.plate.to_string()));
+        }
+        finding.fix_unsafely(edits, "the crew mounts the bracket otherwise, and a plate has to be there");
+    }
     finding.help(if ways.is_empty() {
         "take a bracket with more tilt, or other heights".into()
     } else {

@@ -1,0 +1,123 @@
+//! `compare`: what changed in the numbers.
+
+use std::path::{Path, PathBuf};
+
+use super::args::{Compare, CompareFormat, CompareGate, CompareOutput};
+use super::{Exit, Stop, present, print};
+use crate::compare::{self, Comment, Comparison, Noise, Side, compare, is_revision, merge_base, texts_at};
+use crate::network::Scope;
+use crate::write::write_whole;
+
+/// Where one side of a comparison is.
+enum Source {
+    Folder(PathBuf),
+    Revision { revision: String, shown: String },
+    Here,
+}
+
+pub(super) fn run(args: &Compare) -> Result<Exit, Stop> {
+    let [old, new] = sources(args)?.map(|source| side(args, source));
+    let (old, new) = (old?, new?);
+    if old.is_empty() && new.is_empty() {
+        eprintln!("hopwright: no YAML files found in {} nor in {}", old.name, new.name);
+        return Ok(Exit::Nothing);
+    }
+    let comparison = compare(&old, &new, &Noise::new(args.threshold.clone()));
+    let comment = comment(args, &comparison)?;
+    print(&formed(&comparison, args.format, args, &comment))?;
+    for CompareOutput { format, file } in &args.output {
+        let text = formed(&comparison, *format, args, &comment);
+        write_whole(file, text.as_bytes()).map_err(|error| Stop::Write { path: file.display().to_string(), error })?;
+    }
+    let failed = match args.fail_on {
+        CompareGate::Never => false,
+        CompareGate::Regression => comparison.regresses(),
+        CompareGate::Any => !comparison.is_empty(),
+    };
+    Ok(if failed { Exit::Findings } else { Exit::Clean })
+}
+
+fn formed(comparison: &Comparison, format: CompareFormat, args: &Compare, comment: &Comment) -> String {
+    match format {
+        CompareFormat::Text => compare::text(comparison, args.width.unwrap_or(80).into(), args.all),
+        CompareFormat::Markdown => compare::markdown(comparison, comment),
+        CompareFormat::Json => compare::json(comparison),
+    }
+}
+
+/// The two sides: as named, or the network here as the new one.
+fn sources(args: &Compare) -> Result<[Source; 2], Stop> {
+    if let Some(base) = &args.base {
+        let folder = home(args)?;
+        let revision = merge_base(&folder, base)?;
+        let shown = format!("{} (where it parts from {base})", short(&revision));
+        return Ok([Source::Revision { revision, shown }, Source::Here]);
+    }
+    let old = args.old.as_deref().unwrap_or_default();
+    let new = args.new.as_deref().map_or(Ok(Source::Here), |new| named(args, new))?;
+    Ok([named(args, old)?, new])
+}
+
+/// A folder if there is one of that name, else a revision; what could be both is asked about.
+fn named(args: &Compare, name: &str) -> Result<Source, Stop> {
+    let path = Path::new(name);
+    if path.is_dir() {
+        let plain = !name.contains(['/', '\\', '.']);
+        if plain && is_revision(&args.network, name) {
+            let message = format!("`{name}` is a folder and a revision: write `./{name}` or `refs/heads/{name}`");
+            return Err(Stop::Unknown(message));
+        }
+        return Ok(Source::Folder(path.to_path_buf()));
+    }
+    if path.exists() {
+        return Err(Stop::Unknown(format!("{name} is a file: compare takes folders and revisions")));
+    }
+    Ok(Source::Revision { revision: name.to_owned(), shown: name.to_owned() })
+}
+
+/// The folder of the network here.
+fn home(args: &Compare) -> Result<PathBuf, Stop> {
+    present(&args.network)?;
+    let scope = Scope::of(std::slice::from_ref(&args.network));
+    Ok(scope.load.first().cloned().unwrap_or_else(|| args.network.clone()))
+}
+
+fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
+    match source {
+        Source::Folder(folder) => {
+            let scope = Scope::of(std::slice::from_ref(&folder));
+            Ok(Side::of(&Scope::of(&scope.load), folder.display().to_string()))
+        }
+        Source::Here => {
+            let folder = home(args)?;
+            let name = if folder == Path::new(".") { "the working tree".into() } else { folder.display().to_string() };
+            Ok(Side::of(&Scope::of(&[folder]), name))
+        }
+        Source::Revision { revision, shown } => {
+            let folder = home(args)?;
+            let texts = texts_at(&folder, &revision)?;
+            if texts.is_empty() {
+                eprintln!("hopwright: {} has no YAML files in revision {shown}", folder.display());
+            }
+            Ok(Side::of(&Scope::of(&[folder]).with_texts(texts), shown))
+        }
+    }
+}
+
+fn short(revision: &str) -> &str {
+    revision.get(..10).unwrap_or(revision)
+}
+
+/// The mark must be one that no spec can forge and no forge cuts: letters, digits and single hyphens.
+fn comment(args: &Compare, comparison: &Comparison) -> Result<Comment, Stop> {
+    let given = args.key.clone().unwrap_or_else(|| comparison.networks.join("-"));
+    let key = if given.is_empty() { "network".to_owned() } else { given };
+    let sound = key.split('-').all(|part| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_alphanumeric()));
+    if !sound {
+        let message = format!("`{key}` is no key: letters, digits and single hyphens, such as `ridge-network`");
+        return Err(Stop::Unknown(message));
+    }
+    let file = args.output.iter().find(|output| output.format == CompareFormat::Json).map(|output| &output.file);
+    let whole = file.map_or_else(|| "`hopwright compare --format json`".into(), |file| file.display().to_string());
+    Ok(Comment { budget: usize::try_from(args.budget).unwrap_or(usize::MAX), key, whole })
+}

@@ -1,0 +1,329 @@
+//! One hop, before less after.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::cause::Edits;
+use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
+use super::judged::Judged;
+use super::matching::{Here, Pair};
+use super::noise::{Noise, differ};
+use super::side::{HopSide, Measure};
+use crate::finding::{Finding, Spot};
+use crate::place::{DocumentId, Place};
+use crate::rule::Severity;
+use crate::sheet::Cause as Why;
+
+/// What is to be said of a hop.
+pub(super) enum Difference {
+    /// Something.
+    Shown(Box<HopChange>),
+    /// It changes by less than is shown.
+    Small,
+    /// Nothing changes.
+    None,
+}
+
+/// Compares a hop of both sides.
+pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, noise: &Noise) -> Difference {
+    let mut lines = Lines::default();
+    if let (Some(old), Some(new)) = (pair.old, pair.new) {
+        lines.compare(old, new, noise);
+    }
+    let none: &[Finding] = &[];
+    let of = |hop: Option<&HopSide>| hop.map_or(none, |hop| &hop.findings).to_vec();
+    let both = pair.old.is_some() && pair.new.is_some();
+    let (before, after) = (of(pair.old), of(pair.new));
+    let findings = findings(&before, &after, edits);
+    let moved = findings.iter().any(|finding| finding.status != Status::Existing);
+    let outcome = match (outcome(pair), both) {
+        (None, _) => return Difference::None,
+        (Some(Outcome::WithinLimits | Outcome::StillFails), true) if lines.is_empty() && !moved => {
+            match (&pair.renamed_from, lines.small) {
+                (Some(_), _) => Outcome::Renamed,
+                (None, 0) => return Difference::None,
+                (None, _) => return Difference::Small,
+            }
+        }
+        (Some(outcome), _) => outcome,
+    };
+    let shown = pair.new.or(pair.old);
+    let [network, hop] = pair.name.clone();
+    let why = |here: Here<'_>| match here {
+        Here::Waiting(why) => Some(why.to_owned()),
+        Here::Computed(_) | Here::Absent => None,
+    };
+    let mut change = HopChange {
+        network,
+        renamed_from: pair.renamed_from.clone(),
+        title: shown.map_or_else(|| hop.clone(), |shown| shown.title.clone()),
+        context: shown.map(|shown| shown.context.clone()).unwrap_or_default(),
+        hop,
+        outcome,
+        not_computed: pair.here.map(why),
+        loss: lines.quantities.iter().map(|(change, _)| change.loss).fold(0.0, f64::max),
+        size: lines.all().map(|(change, _)| change.size).fold(0.0, f64::max),
+        quantities: Vec::new(),
+        others: Vec::new(),
+        small: lines.small,
+        findings,
+        causes: Vec::new(),
+    };
+    if both {
+        trace(&mut change, lines, pair, [&before, &after], edits);
+    }
+    Difference::Shown(Box::new(change))
+}
+
+fn outcome(pair: &Pair<'_>) -> Option<Outcome> {
+    Some(match pair.here {
+        [Here::Computed(old), Here::Computed(new)] => match (old.fails(), new.fails()) {
+            (false, true) => Outcome::NowFails,
+            (true, false) => Outcome::NowPasses,
+            (true, true) => Outcome::StillFails,
+            (false, false) => Outcome::WithinLimits,
+        },
+        [Here::Computed(_), Here::Waiting(_)] => Outcome::NotComputed,
+        [Here::Waiting(_), Here::Computed(_)] => Outcome::ComputedAgain,
+        [Here::Absent, Here::Computed(new)] if new.fails() => Outcome::NewAndFails,
+        // Whoever adds a hop that cannot be computed adds one that fails.
+        [Here::Absent, Here::Waiting(_)] => Outcome::NewAndFails,
+        [Here::Absent, Here::Computed(_)] => Outcome::New,
+        [Here::Computed(_) | Here::Waiting(_), Here::Absent] => Outcome::Removed,
+        [Here::Waiting(_), Here::Waiting(_)] | [Here::Absent, Here::Absent] => return None,
+    })
+}
+
+/// The changed lines, each with the places of both sides.
+#[derive(Default)]
+struct Lines {
+    quantities: Vec<(Change, [Vec<Place>; 2])>,
+    others: Vec<(Change, [Vec<Place>; 2])>,
+    small: usize,
+}
+
+impl Lines {
+    fn is_empty(&self) -> bool {
+        self.quantities.is_empty() && self.others.is_empty()
+    }
+
+    fn all(&self) -> impl Iterator<Item = &(Change, [Vec<Place>; 2])> {
+        self.quantities.iter().chain(&self.others)
+    }
+
+    fn compare(&mut self, old: &HopSide, new: &HopSide, noise: &Noise) {
+        let sides = [old, new];
+        let judged =
+            merged(new.judged.iter().map(|judged| &judged.value), old.judged.iter().map(|judged| &judged.value));
+        let mut told: BTreeSet<String> = BTreeSet::new();
+        for value in &judged {
+            let of = sides.map(|side| side.judged.iter().find(|judged| judged.value == *value));
+            let Some(words) = of[1].or(of[0]) else { continue };
+            told.extend([Some(words.value.clone()), words.margin.clone(), words.least.clone()].into_iter().flatten());
+            match quantity(words, of, sides, noise) {
+                Weight::Shown(change, from) => self.quantities.push((*change, from)),
+                Weight::Small => self.small += 1,
+                Weight::None => {}
+            }
+        }
+        let keys = merged(new.lines.iter().map(|line| &line.key), old.lines.iter().map(|line| &line.key));
+        let by_key = sides.map(|side| side.lines.iter().map(|line| (&line.key, line)).collect::<BTreeMap<_, _>>());
+        for key in keys.iter().filter(|key| !told.contains(*key)) {
+            let both = [0, 1].map(|side| by_key[side].get(key).copied());
+            match line(key, both, noise) {
+                Weight::Shown(change, from) => self.others.push((*change, from)),
+                Weight::Small => self.small += 1,
+                Weight::None => {}
+            }
+        }
+        self.others.sort_by(|(one, _), (other, _)| other.size.total_cmp(&one.size));
+    }
+}
+
+enum Weight {
+    Shown(Box<Change>, [Vec<Place>; 2]),
+    Small,
+    None,
+}
+
+/// The first list, then what only the second has.
+fn merged<'k>(first: impl Iterator<Item = &'k String>, second: impl Iterator<Item = &'k String>) -> Vec<String> {
+    let mut seen = BTreeSet::new();
+    first.chain(second).filter(|key| seen.insert(*key)).cloned().collect()
+}
+
+fn shown(line: Option<&Measure>) -> Shown {
+    let lost = line.and_then(|line| line.text.as_ref().err()).filter(|missing| missing.cause != Why::Judged);
+    Shown {
+        text: line.and_then(|line| line.text.as_ref().ok().cloned()),
+        number: line.and_then(|line| line.number).map(|(number, _)| number),
+        lost: lost.map(|missing| missing.reason.clone()),
+    }
+}
+
+/// A line by itself.
+fn line(key: &str, both: [Option<&Measure>; 2], noise: &Noise) -> Weight {
+    let [before, after] = both.map(shown);
+    let unit = both.iter().flatten().find_map(|line| line.number).map(|(_, unit)| unit);
+    let Some(named) = both[1].or(both[0]) else { return Weight::None };
+    let size = match (before.number, after.number, &before.text, &after.text) {
+        (Some(old), Some(new), ..) if !differ(old, new) => return Weight::None,
+        (Some(old), Some(new), ..) => {
+            if !noise.passes(key, unit.unwrap_or_default(), old, new) {
+                return Weight::Small;
+            }
+            noise.size(key, unit.unwrap_or_default(), old, new)
+        }
+        (_, _, old, new) if old == new && before.lost.is_some() == after.lost.is_some() => return Weight::None,
+        _ => f64::INFINITY,
+    };
+    let change = Change {
+        key: key.to_owned(),
+        name: named.name.clone(),
+        unit,
+        values: [before, after],
+        limits: [None, None],
+        margins: None,
+        met: [None, None],
+        loss: 0.0,
+        size,
+        causes: Vec::new(),
+    };
+    Weight::Shown(Box::new(change), both.map(|line| line.map(|line| line.from.clone()).unwrap_or_default()))
+}
+
+/// A quantity with its limit and what is left.
+fn quantity(words: &Judged, of: [Option<&Judged>; 2], sides: [&HopSide; 2], noise: &Noise) -> Weight {
+    let find = |key: &Option<String>| key.as_ref().map(|key| sides.map(|side| side.line(key)));
+    let values = sides.map(|side| side.line(&words.value));
+    let (margins, least) = (find(&words.margin), find(&words.least));
+    let number = |line: Option<&Measure>| line.and_then(|line| line.number).map(|(number, _)| number);
+    let met = [0, 1].map(|side| match (margins, least) {
+        (Some(margins), _) => number(margins[side]).map(|left| left >= 0.0),
+        (None, Some(least)) => number(values[side]).zip(number(least[side])).map(|(value, least)| value >= least),
+        (None, None) => None,
+    });
+    let parts = [Some((&words.value, values)), words.margin.as_ref().zip(margins), words.least.as_ref().zip(least)];
+    let weights: Vec<Weight> = parts.into_iter().flatten().map(|(key, both)| line(key, both, noise)).collect();
+    let turned = matches!(met, [Some(before), Some(after)] if before != after);
+    if !turned && !weights.iter().any(|weight| matches!(weight, Weight::Shown(..))) {
+        return if weights.iter().any(|weight| matches!(weight, Weight::Small)) { Weight::Small } else { Weight::None };
+    }
+    let size = weights.iter().map(|weight| if let Weight::Shown(change, _) = weight { change.size } else { 0.0 });
+    let unit =
+        |both: [Option<&Measure>; 2]| both.into_iter().flatten().find_map(|line| line.number).map(|(_, unit)| unit);
+    let loss = margins.map_or(0.0, |margins| match margins.map(number) {
+        [Some(before), Some(after)] if differ(before, after) => {
+            let (absolute, _) = noise.of(&words.value, unit(margins).unwrap_or_default());
+            (before - after) / before.abs().max(absolute).max(f64::MIN_POSITIVE)
+        }
+        _ => 0.0,
+    });
+    let from = [0, 1].map(|side| {
+        let lines = [Some(values), margins, least].into_iter().flatten();
+        lines.filter_map(|both| both[side]).flat_map(|line| line.from.iter().copied()).collect()
+    });
+    let change = Change {
+        key: words.value.clone(),
+        name: words.name.clone(),
+        unit: unit(values),
+        values: values.map(shown),
+        limits: of.map(|judged| judged.and_then(|judged| judged.limit.clone())),
+        margins: margins.map(|both| both.map(shown)),
+        met,
+        loss,
+        size: size.fold(0.0, f64::max),
+        causes: Vec::new(),
+    };
+    Weight::Shown(Box::new(change), from)
+}
+
+/// Puts the lines into the hop, each with the edits behind it.
+fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Finding]; 2], edits: &Edits<'_>) {
+    let documents: [Option<DocumentId>; 2] = [pair.old, pair.new].map(|hop| hop.map(|hop| hop.document));
+    let behind = |from: &[Vec<Place>; 2]| edits.behind([&from[0], &from[1]], documents);
+    let mut all: BTreeSet<usize> = BTreeSet::new();
+    let traced = |lines: Vec<(Change, [Vec<Place>; 2])>, all: &mut BTreeSet<usize>| -> Vec<(Change, Vec<usize>)> {
+        let each = lines.into_iter().map(|(change, from)| {
+            let found = behind(&from);
+            all.extend(&found);
+            (change, found.into_iter().collect())
+        });
+        each.collect()
+    };
+    let quantities = traced(lines.quantities, &mut all);
+    let others = traced(lines.others, &mut all);
+    if change.findings.iter().any(|finding| finding.status != Status::Existing) {
+        let labels = findings.map(|findings| {
+            let spots = findings.iter().flat_map(|finding| &finding.labels).map(|label| &label.spot);
+            let places = spots.filter_map(|spot| match spot {
+                Spot::Field(place) | Spot::Entry(place, _) => Some(*place),
+                Spot::Bytes(..) | Spot::Path(_) => None,
+            });
+            places.collect::<Vec<Place>>()
+        });
+        if all.is_empty() {
+            all.extend(behind(&labels));
+        }
+    }
+    let numbers: BTreeMap<usize, usize> = all.iter().enumerate().map(|(local, edit)| (*edit, local)).collect();
+    let finish = |list: Vec<(Change, Vec<usize>)>| {
+        let local = |causes: Vec<usize>| causes.iter().filter_map(|edit| numbers.get(edit).copied()).collect();
+        list.into_iter().map(|(change, causes)| Change { causes: local(causes), ..change }).collect()
+    };
+    change.quantities = finish(quantities);
+    change.others = finish(others);
+    change.causes = all.iter().map(|edit| edits.cause(*edit).clone()).collect();
+}
+
+/// The findings of both sides, matched by rule and place; with several at one place, by their order.
+pub(super) fn findings(before: &[Finding], after: &[Finding], edits: &Edits<'_>) -> Vec<FindingChange> {
+    let keyed = |list: &[Finding]| {
+        let mut counts: BTreeMap<(&'static str, String), usize> = BTreeMap::new();
+        let each = list.iter().map(|finding| {
+            let key = (finding.rule.name, place_of(finding));
+            let ordinal = counts.entry(key.clone()).or_default();
+            *ordinal += 1;
+            ((key.0, key.1, *ordinal), finding.clone())
+        });
+        each.collect::<BTreeMap<_, _>>()
+    };
+    let (old, new) = (keyed(before), keyed(after));
+    let mut found = Vec::new();
+    let make = |status, finding: &Finding, side: usize| FindingChange {
+        status,
+        rule: finding.rule.name,
+        severity: finding.severity,
+        message: finding.message.clone(),
+        place: finding.labels.first().and_then(|label| edits.line(side, &label.spot)),
+    };
+    for (key, finding) in &new {
+        let status = match old.get(key).map(|known| known.severity.cmp(&finding.severity)) {
+            None => Status::New,
+            Some(std::cmp::Ordering::Less) => Status::Raised,
+            Some(std::cmp::Ordering::Greater) => Status::Lowered,
+            Some(std::cmp::Ordering::Equal) => Status::Existing,
+        };
+        found.push(make(status, finding, 1));
+    }
+    let gone = old.iter().filter(|(key, _)| !new.contains_key(*key));
+    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0)));
+    let weight = |severity: Severity| std::cmp::Reverse(severity);
+    found.sort_by(|one, other| {
+        (one.status, weight(one.severity), one.rule, &one.message).cmp(&(
+            other.status,
+            weight(other.severity),
+            other.rule,
+            &other.message,
+        ))
+    });
+    found
+}
+
+/// Where a finding is, whatever else in the file moves.
+fn place_of(finding: &Finding) -> String {
+    match finding.labels.first().map(|label| &label.spot) {
+        Some(Spot::Field(place)) => place.route(),
+        Some(Spot::Entry(place, key)) => format!("{} {key}", place.route()),
+        Some(Spot::Path(_) | Spot::Bytes(..)) | None => finding.message.clone(),
+    }
+}

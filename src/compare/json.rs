@@ -1,0 +1,200 @@
+//! A comparison for machines, version 1: stable keys in a stable order, everything there is, nothing cut.
+
+use serde::Serialize;
+
+use super::Comparison;
+use super::cause::Cause;
+use super::change::{Change, FindingChange, HopChange, Outcome, Shown};
+
+#[derive(Serialize)]
+struct Report<'a> {
+    format_version: u32,
+    program: &'static str,
+    version: &'static str,
+    old: &'a str,
+    new: &'a str,
+    verdict: String,
+    regression: bool,
+    summary: Counts,
+    edits: Vec<Edit<'a>>,
+    findings: Vec<Found<'a>>,
+    hops: Vec<Entry<'a>>,
+}
+
+#[derive(Serialize)]
+struct Counts {
+    hops: usize,
+    changed: usize,
+    unchanged: usize,
+    below_threshold: usize,
+    computable_on_neither_side: usize,
+    outcomes: serde_json::Map<String, serde_json::Value>,
+}
+
+#[derive(Serialize)]
+struct Edit<'a> {
+    class: &'static str,
+    document: &'a str,
+    field: &'a str,
+    before: Option<&'a str>,
+    after: Option<&'a str>,
+    path: &'a str,
+    line: usize,
+    place_of: &'static str,
+}
+
+#[derive(Serialize)]
+struct Found<'a> {
+    status: &'static str,
+    rule: &'a str,
+    severity: &'static str,
+    message: &'a str,
+    path: Option<&'a str>,
+    line: Option<usize>,
+}
+
+#[derive(Serialize)]
+struct Entry<'a> {
+    network: &'a str,
+    hop: &'a str,
+    renamed_from: Option<&'a str>,
+    title: &'a str,
+    context: &'a str,
+    outcome: &'static str,
+    regression: bool,
+    not_computed_before: Option<&'a str>,
+    not_computed_after: Option<&'a str>,
+    findings: Vec<Found<'a>>,
+    quantities: Vec<Line<'a>>,
+    lines: Vec<Line<'a>>,
+    lines_below_threshold: usize,
+    causes: Vec<Edit<'a>>,
+}
+
+#[derive(Serialize)]
+struct Line<'a> {
+    key: &'a str,
+    words: &'a str,
+    unit: Option<&'a str>,
+    before: Reading<'a>,
+    after: Reading<'a>,
+    change: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_before: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_after: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    margin_before: Option<Reading<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    margin_after: Option<Reading<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    met_before: Option<bool>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    met_after: Option<bool>,
+    causes: &'a [usize],
+}
+
+#[derive(Serialize)]
+struct Reading<'a> {
+    value: Option<f64>,
+    text: Option<&'a str>,
+    missing: Option<&'a str>,
+}
+
+/// The whole comparison as one JSON object. `causes` of a line are places in the list of its hop, from 0.
+#[must_use]
+pub fn json(comparison: &Comparison) -> String {
+    let summary = &comparison.summary;
+    let outcomes =
+        Outcome::ALL.iter().map(|outcome| (outcome.word().to_owned(), summary.of(*outcome).into())).collect();
+    let report = Report {
+        format_version: 1,
+        program: "hopwright",
+        version: env!("CARGO_PKG_VERSION"),
+        old: &comparison.names[0],
+        new: &comparison.names[1],
+        verdict: summary.verdict(),
+        regression: comparison.regresses(),
+        summary: Counts {
+            hops: summary.hops,
+            changed: summary.changed(),
+            unchanged: summary.unchanged,
+            below_threshold: summary.small,
+            computable_on_neither_side: summary.never_computed,
+            outcomes,
+        },
+        edits: comparison.edits.iter().map(edit).collect(),
+        findings: comparison.findings.iter().map(found).collect(),
+        hops: comparison.hops.iter().map(hop).collect(),
+    };
+    let mut text = serde_json::to_string_pretty(&report).expect("strings and finite numbers always serialise");
+    text.push('\n');
+    text
+}
+
+fn hop(change: &HopChange) -> Entry<'_> {
+    Entry {
+        network: &change.network,
+        hop: &change.hop,
+        renamed_from: change.renamed_from.as_deref(),
+        title: &change.title,
+        context: &change.context,
+        outcome: change.outcome.word(),
+        regression: change.regresses(),
+        not_computed_before: change.not_computed[0].as_deref(),
+        not_computed_after: change.not_computed[1].as_deref(),
+        findings: change.findings.iter().map(found).collect(),
+        quantities: change.quantities.iter().map(line).collect(),
+        lines: change.others.iter().map(line).collect(),
+        lines_below_threshold: change.small,
+        causes: change.causes.iter().map(edit).collect(),
+    }
+}
+
+fn line(change: &Change) -> Line<'_> {
+    let margin = |side: usize| change.margins.as_ref().map(|margins| value(&margins[side]));
+    Line {
+        key: &change.key,
+        words: &change.name,
+        unit: change.unit,
+        before: value(&change.values[0]),
+        after: value(&change.values[1]),
+        change: change.difference(),
+        limit_before: change.limits[0].as_deref(),
+        limit_after: change.limits[1].as_deref(),
+        margin_before: margin(0),
+        margin_after: margin(1),
+        met_before: change.met[0],
+        met_after: change.met[1],
+        causes: &change.causes,
+    }
+}
+
+fn value(shown: &Shown) -> Reading<'_> {
+    Reading { value: shown.number, text: shown.text.as_deref(), missing: shown.lost.as_deref() }
+}
+
+fn edit(cause: &Cause) -> Edit<'_> {
+    Edit {
+        class: cause.class.word(),
+        document: &cause.document,
+        field: &cause.route,
+        before: cause.before.as_deref(),
+        after: cause.after.as_deref(),
+        path: &cause.path,
+        line: cause.line,
+        place_of: if cause.gone { "old" } else { "new" },
+    }
+}
+
+fn found(finding: &FindingChange) -> Found<'_> {
+    let place = finding.place.as_ref();
+    Found {
+        status: finding.status.word(),
+        rule: finding.rule,
+        severity: finding.severity.word(),
+        message: &finding.message,
+        path: place.map(|(path, _)| path.as_str()),
+        line: place.map(|(_, line)| *line),
+    }
+}

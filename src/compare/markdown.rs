@@ -1,0 +1,218 @@
+//! A comparison as a comment on a change, for a forge to show.
+//!
+//! It opens with the verdict, for that is what mail and chat preview, and ends with a hidden mark by which a script finds
+//! the comment again and replaces it. In between stands as much as fits, worst first; what does not fit is counted. Text
+//! of a spec is escaped: it can break no table, ping nobody and open no tag.
+
+use std::fmt::Write as _;
+
+use super::change::{Change, FindingChange, HopChange, Status};
+use super::{Comparison, words};
+
+/// Most characters of a comment: forges refuse longer ones, the largest of them above 65,536.
+pub const BUDGET: usize = 60_000;
+
+/// How a comment is made.
+#[derive(Debug, Clone)]
+pub struct Comment {
+    /// Most characters.
+    pub budget: usize,
+    /// What the mark is made with, so that several networks can have a comment each.
+    pub key: String,
+    /// Where everything is, if not all fits: a file or a command.
+    pub whole: String,
+}
+
+/// Characters kept for the last lines: how much was left out, where it is, the mark.
+const TAIL: usize = 400;
+
+/// How many of the other lines of a hop are listed.
+const LINES: usize = 40;
+
+/// The comment.
+#[must_use]
+pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
+    let mark = format!("<!-- hopwright:compare:{} -->\n", comment.key);
+    let mut out = format!("**{}**\n", escaped(&comparison.summary.verdict()));
+    if comparison.is_empty() {
+        return format!("{out}\n{mark}");
+    }
+    let [old, new] = &comparison.names;
+    let _ = write!(out, "\nFrom {} to {}.", escaped(old), escaped(new));
+    if let Some(edited) = words::edited(comparison) {
+        let mut letters = edited.chars();
+        let first = letters.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+        let _ = write!(out, " {first}{}.", escaped(letters.as_str()));
+    }
+    out.push('\n');
+    let room = comment.budget.saturating_sub(mark.chars().count() + TAIL + comment.whole.chars().count());
+    let mut used = out.chars().count();
+    let mut fits = |part: &str| {
+        let more = part.chars().count();
+        let fits = used + more <= room;
+        if fits {
+            used += more;
+        }
+        fits
+    };
+    let mut left_out = 0;
+    if !comparison.findings.is_empty() {
+        let list: String = comparison.findings.iter().map(finding_item).collect();
+        if fits(&list) {
+            let _ = write!(out, "\n{list}");
+        } else {
+            left_out += comparison.findings.len();
+        }
+    }
+    let mut hops = comparison.hops.iter();
+    let mut shortened = 0;
+    for hop in hops.by_ref() {
+        let (whole, short) = (section(hop, true), section(hop, false));
+        if fits(&whole) {
+            out.push_str(&whole);
+        } else if fits(&short) {
+            // The lines that no limit is set on are the least of it.
+            out.push_str(&short);
+            shortened += 1;
+        } else {
+            left_out += 1;
+            break;
+        }
+    }
+    left_out += hops.len();
+    if left_out + shortened > 0 {
+        let mut told = Vec::new();
+        if left_out > 0 {
+            told.push(format!("{left_out} more {} left out", if left_out == 1 { "change is" } else { "changes are" }));
+        }
+        if shortened > 0 {
+            told.push(format!("{shortened} shortened"));
+        }
+        let _ = write!(out, "\n{}, for want of room: {} has everything.\n", told.join(", "), escaped(&comment.whole));
+    }
+    format!("{out}\n{mark}")
+}
+
+/// One hop.
+fn section(hop: &HopChange, lines: bool) -> String {
+    let mut out = format!("\n### {}: {}\n", escaped(&hop.hop), escaped(&words::outcome(hop)));
+    if !hop.context.is_empty() {
+        let _ = write!(out, "\n{}\n", escaped(&hop.context));
+    }
+    let told: String =
+        hop.findings.iter().filter(|finding| finding.status != Status::Existing).map(finding_item).collect();
+    if !told.is_empty() {
+        let _ = write!(out, "\n{told}");
+    }
+    if let Some(same) = words::as_before(hop) {
+        let _ = write!(out, "\n{same}\n");
+    }
+    if !hop.quantities.is_empty() {
+        out.push_str("\n| quantity | before → after | change | limit | in hand, before → after | cause |\n");
+        out.push_str("| --- | --- | --- | --- | --- | --- |\n");
+        hop.quantities.iter().for_each(|change| out.push_str(&row(change)));
+    }
+    if lines && !hop.others.is_empty() {
+        let shown = hop.others.len().min(LINES);
+        let noun = if hop.others.len() == 1 { "line" } else { "lines" };
+        let _ = write!(out, "\n<details><summary>{} other {noun}</summary>\n\n", hop.others.len());
+        out.push_str("| line | before → after | cause |\n| --- | --- | --- |\n");
+        for change in &hop.others[..shown] {
+            let _ = writeln!(out, "| {} | {} | {} |", escaped(&change.name), values(change), marks(change));
+        }
+        if hop.others.len() > shown {
+            let _ = writeln!(out, "| and {} more | | |", hop.others.len() - shown);
+        }
+        out.push_str("\n</details>\n");
+    }
+    if words::lacks_cause(hop) {
+        let _ = write!(out, "\n?: {}\n", words::NO_FIELD);
+    }
+    if !hop.causes.is_empty() {
+        out.push('\n');
+        for (number, cause) in hop.causes.iter().enumerate() {
+            let (place, edit) = (escaped(&words::place(cause)), escaped(&words::edit(cause)));
+            let _ = writeln!(out, "{}. {place} {edit}", number + 1);
+        }
+    }
+    out
+}
+
+fn row(change: &Change) -> String {
+    let or_dash = |text: Option<String>| text.map_or_else(|| "—".to_owned(), |text| escaped(&text));
+    let mut left = match &change.margins {
+        Some(margins) => {
+            let [before, after] = words::both(margins, change.unit).map(|text| escaped(&text));
+            if before == after { after } else { format!("{before} → {after}") }
+        }
+        None => String::new(),
+    };
+    if let Some(verdict) = words::verdict(change) {
+        let gap = if left.is_empty() { "" } else { " " };
+        let _ = write!(left, "{gap}**{verdict}**");
+    }
+    format!(
+        "| {} | {} | {} | {} | {} | {} |\n",
+        escaped(&change.name),
+        values(change),
+        or_dash(words::difference(change)),
+        or_dash(words::limit(change)),
+        if left.is_empty() { "—" } else { &left },
+        marks(change),
+    )
+}
+
+fn values(change: &Change) -> String {
+    let [before, after] = words::both(&change.values, change.unit).map(|text| escaped(&text));
+    if before == after { after } else { format!("{before} → {after}") }
+}
+
+/// Numbers into the list of causes under the hop.
+fn marks(change: &Change) -> String {
+    if change.causes.is_empty() {
+        return "?".into();
+    }
+    change.causes.iter().map(|number| (number + 1).to_string()).collect::<Vec<_>>().join(", ")
+}
+
+fn finding_item(finding: &FindingChange) -> String {
+    let FindingChange { status, rule, severity, message, place } = finding;
+    let place = place.as_ref().map(|(path, line)| format!(" ({path}:{line})")).unwrap_or_default();
+    format!("- {} {severity} **{rule}**: {}{}\n", words::status(*status), escaped(message), escaped(&place))
+}
+
+/// Text that Markdown takes as it stands: on one line, without markup, mentions or references to other changes.
+fn escaped(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text.chars().peekable();
+    while let Some(c) = rest.next() {
+        match c {
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '&' => out.push_str("&amp;"),
+            // A joiner of no width keeps the sign and takes away what it would call.
+            '@' => out.push_str("@&#8203;"),
+            '#' if rest.peek().is_some_and(char::is_ascii_digit) => out.push_str("\\#&#8203;"),
+            ':' if rest.peek() == Some(&'/') => out.push_str(":&#8203;"),
+            '\\' | '`' | '*' | '_' | '[' | ']' | '|' | '~' | '#' | '!' => out.extend(['\\', c]),
+            c if c.is_control() => out.push(' '),
+            '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}' => out.push('?'),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::escaped;
+
+    #[test]
+    fn text_of_a_spec_is_only_text() {
+        assert_eq!(
+            escaped("a|b `c` <img> @crew #7\n*x*"),
+            "a\\|b \\`c\\` &lt;img&gt; @&#8203;crew \\#&#8203;7 \\*x\\*"
+        );
+        assert_eq!(escaped("[x](https://y)"), "\\[x\\](https:&#8203;//y)");
+    }
+}

@@ -1,0 +1,147 @@
+//! A comparison for a terminal, in the columns it has.
+
+use std::fmt::Write as _;
+
+use super::change::{Change, FindingChange, HopChange, Status};
+use super::{Comparison, words};
+
+/// How many of the other lines of a hop are listed unless all are asked for.
+const FEW: usize = 6;
+
+/// The verdict first, then every hop that changes, worst first. With `all`, every line that changes.
+#[must_use]
+pub fn text(comparison: &Comparison, width: usize, all: bool) -> String {
+    let mut out = String::new();
+    let mut put = |indent: usize, text: &str| wrapped(&mut out, width, indent, text);
+    put(0, &comparison.summary.verdict());
+    if comparison.is_empty() {
+        return out;
+    }
+    let [old, new] = &comparison.names;
+    put(0, &format!("from {old} to {new}"));
+    if let Some(edited) = words::edited(comparison) {
+        put(0, &edited);
+    }
+    for finding in &comparison.findings {
+        put(0, &finding_line(finding));
+    }
+    for hop in &comparison.hops {
+        out.push('\n');
+        of_hop(&mut out, width, hop, all);
+    }
+    out
+}
+
+fn of_hop(out: &mut String, width: usize, hop: &HopChange, all: bool) {
+    let mut put = |indent: usize, text: &str| wrapped(out, width, indent, text);
+    put(0, &format!("{}: {}", hop.hop, words::outcome(hop)));
+    if !hop.context.is_empty() {
+        put(2, &hop.context);
+    }
+    for finding in hop.findings.iter().filter(|finding| finding.status != Status::Existing) {
+        put(2, &finding_line(finding));
+    }
+    if let Some(same) = words::as_before(hop) {
+        put(2, &same);
+    }
+    for change in &hop.quantities {
+        put(2, &format!("{}{}", change.name, marks(change)));
+        let [before, after] = words::both(&change.values, change.unit);
+        let difference = words::difference(change).map(|by| format!(" ({by})")).unwrap_or_default();
+        let limit = words::limit(change).map(|limit| format!(", limit {limit}")).unwrap_or_default();
+        let values = if before == after { after } else { format!("{before} → {after}{difference}") };
+        put(6, &format!("{values}{limit}"));
+        if let Some(left) = left(change) {
+            put(6, &left);
+        }
+    }
+    let shown = if all { hop.others.len() } else { hop.others.len().min(FEW) };
+    for change in &hop.others[..shown] {
+        let [before, after] = words::both(&change.values, change.unit);
+        put(2, &format!("{}: {before} → {after}{}", change.name, marks(change)));
+    }
+    match hop.others.len() - shown {
+        0 => {}
+        1 => put(2, "and 1 line more (`--all` lists it)"),
+        more => put(2, &format!("and {more} lines more (`--all` lists them)")),
+    }
+    if words::lacks_cause(hop) {
+        put(2, &format!("[?] {}", words::NO_FIELD));
+    }
+    for (number, cause) in hop.causes.iter().enumerate() {
+        put(2, &format!("[{}] {} {}", number + 1, words::place(cause), words::edit(cause)));
+    }
+}
+
+/// `in hand 9.8 dB → -5.2 dB, NOW NOT MET`.
+fn left(change: &Change) -> Option<String> {
+    let verdict = words::verdict(change);
+    let Some(margins) = &change.margins else { return verdict.map(str::to_owned) };
+    let [before, after] = words::both(margins, change.unit);
+    let verdict = verdict.map(|verdict| format!(", {verdict}")).unwrap_or_default();
+    Some(if before == after {
+        format!("in hand {after}{verdict}")
+    } else {
+        format!("in hand {before} → {after}{verdict}")
+    })
+}
+
+fn finding_line(finding: &FindingChange) -> String {
+    let FindingChange { status, rule, severity, message, place } = finding;
+    let place = place.as_ref().map(|(path, line)| format!(" ({path}:{line})")).unwrap_or_default();
+    format!("{} {severity}[{rule}] {message}{place}", words::status(*status))
+}
+
+/// ` [1] [2]`.
+fn marks(change: &Change) -> String {
+    if change.causes.is_empty() {
+        return " [?]".into();
+    }
+    change.causes.iter().fold(String::new(), |mut marks, number| {
+        let _ = write!(marks, " [{}]", number + 1);
+        marks
+    })
+}
+
+/// A paragraph in the columns there are, what follows its first line set two further in. Text of a spec cannot steer the
+/// terminal.
+fn wrapped(out: &mut String, width: usize, indent: usize, text: &str) {
+    let clean: String = text.chars().map(|c| if c.is_control() || steers(c) { '?' } else { c }).collect();
+    let mut line = " ".repeat(indent);
+    let mut empty = true;
+    for word in &bound(&clean) {
+        if !empty && line.chars().count() + 1 + word.chars().count() > width {
+            out.push_str(line.trim_end());
+            out.push('\n');
+            line = " ".repeat(indent + 2);
+            empty = true;
+        }
+        if !empty {
+            line.push(' ');
+        }
+        line.push_str(word);
+        empty = false;
+    }
+    out.push_str(line.trim_end());
+    out.push('\n');
+}
+
+/// The words of a paragraph, a number together with its unit.
+fn bound(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        match words.last_mut() {
+            Some(last) if last.parse::<f64>().is_ok() && !word.starts_with(['→', '[']) => {
+                last.push(' ');
+                last.push_str(word);
+            }
+            _ => words.push(word.to_owned()),
+        }
+    }
+    words
+}
+
+/// The marks that turn the direction of writing.
+fn steers(c: char) -> bool {
+    matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+}

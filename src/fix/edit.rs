@@ -1,0 +1,87 @@
+//! From a spot and a text to bytes: the value that stands there, or the key that does not yet.
+
+use std::ops::Range;
+
+use crate::finding::Spot;
+use crate::network::Files;
+use crate::place::{FileId, Place, Step};
+use crate::source::{Document, NodeId, NodeKind};
+
+/// Bytes of a file and what to put in their place.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Bytes {
+    file: FileId,
+    span: Range<usize>,
+    text: String,
+}
+
+impl Bytes {
+    /// Whether both cannot be made in one go: they share bytes, or put something in at the same place.
+    pub(super) fn touches(&self, other: &Self) -> bool {
+        self.file == other.file && self.span.start <= other.span.end && other.span.start <= self.span.end
+    }
+}
+
+/// The bytes an edit is about. `None` where it cannot be made without more than that, such as in the midst of an alias.
+pub(super) fn resolve(files: &Files, spot: &Spot, text: &str) -> Option<Bytes> {
+    match spot {
+        Spot::Bytes(file, span) => Some(Bytes { file: *file, span: span.clone(), text: text.to_owned() }),
+        Spot::Field(place) => field(files, place, text),
+        Spot::Entry(..) | Spot::Path(_) => None,
+    }
+}
+
+fn field(files: &Files, place: &Place, text: &str) -> Option<Bytes> {
+    let file = place.document.file;
+    let source = files.get(file)?;
+    let document = source.parsed().documents.get(usize::from(place.document.number))?;
+    let steps: Vec<Step> = place.steps().collect();
+    let (last, way) = steps.split_last()?;
+    let mut node = document.root();
+    for step in way {
+        node = child(document, node, *step)?;
+        if matches!(document.node(node).kind, NodeKind::Alias { .. }) {
+            // What is changed here would change wherever it is used.
+            return None;
+        }
+    }
+    if let Some(value) = child(document, node, *last) {
+        let scalar = matches!(document.node(value).kind, NodeKind::Scalar { .. });
+        let span = document.node(value).span.clone();
+        return scalar.then(|| Bytes { file, span, text: text.to_owned() });
+    }
+    let (Step::Key(key), NodeKind::Mapping(entries)) = (last, &document.node(node).kind) else { return None };
+    let (first, (_, value)) = (entries.first()?.0, entries.last()?);
+    let mapping = &document.node(node).span;
+    let end = document.node(*value).span.end;
+    if source.text[mapping.clone()].starts_with('{') {
+        return Some(Bytes { file, span: end..end, text: format!(", {key}: {text}") });
+    }
+    // On a line of its own after the last one of the mapping, indented as its first key is.
+    let start = document.node(first).span.start;
+    let line = source.text[..start].rfind('\n').map_or(0, |at| at + 1);
+    let indent = " ".repeat(source.text[line..start].chars().count());
+    let rest = &source.text[end..];
+    let line_end = end + rest.find('\n').unwrap_or(rest.len());
+    let line_end = if source.text[..line_end].ends_with('\r') { line_end - 1 } else { line_end };
+    let ending = if source.text.contains("\r\n") { "\r\n" } else { "\n" };
+    Some(Bytes { file, span: line_end..line_end, text: format!("{ending}{indent}{key}: {text}") })
+}
+
+fn child(document: &Document, node: NodeId, step: Step) -> Option<NodeId> {
+    match step {
+        Step::Key(key) => document.get(node, key).map(|(_, value)| value),
+        Step::Index(number) => document.item(node, number),
+    }
+}
+
+/// The text of a file with the edits that are in it, which do not overlap.
+pub(super) fn applied(text: &str, file: u32, edits: &[&Bytes]) -> String {
+    let mut own: Vec<&&Bytes> = edits.iter().filter(|edit| edit.file.0 == file).collect();
+    own.sort_by_key(|edit| std::cmp::Reverse(edit.span.start));
+    let mut out = text.to_owned();
+    for edit in own {
+        out.replace_range(edit.span.clone(), &edit.text);
+    }
+    out
+}
