@@ -189,6 +189,14 @@ impl<'f> Edits<'f> {
         index.place(found.file, found.span.start)
     }
 
+    /// Edits of which rules are judged, and how.
+    pub(super) fn of_severities(&self) -> BTreeSet<usize> {
+        let settings = |edit: &Edit| {
+            edit.name.0 == "network" && edit.route.first().is_some_and(|key| key == "rules" || key == "rules_by_path")
+        };
+        (0..).zip(&self.list).filter(|(_, edit)| settings(edit)).map(|(number, _)| number).collect()
+    }
+
     pub(super) fn cause(&self, number: usize) -> &Cause {
         &self.list[number].cause
     }

@@ -264,6 +264,10 @@ fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Fin
         if all.is_empty() {
             all.extend(behind(&labels));
         }
+        // A finding may also come or go because a rule was switched on or off.
+        if all.is_empty() {
+            all.extend(edits.of_severities());
+        }
     }
     let numbers: BTreeMap<usize, usize> = all.iter().enumerate().map(|(local, edit)| (*edit, local)).collect();
     let finish = |list: Vec<(Change, Vec<usize>)>| {
