@@ -4,10 +4,13 @@
 //! the same output on any number of threads. A sheet lives only while its hop is looked at; whoever wants something of it
 //! takes it out by `visit`.
 
+use std::collections::HashSet;
+
 use rayon::prelude::*;
 
 use crate::finding::{Finding, Findings, Spot};
-use crate::network::{self, Files, Loaded, Scope};
+use crate::fingerprint;
+use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope, Slot};
 use crate::rules::{self, Settings};
 use crate::sheet::{HopSheet, RainMaps};
 
@@ -22,6 +25,21 @@ pub struct Evaluation<R> {
     pub hops: Vec<R>,
     /// Hops there are, those that could not be evaluated included.
     pub hop_count: usize,
+    /// The hops that were asked about, in order of network and id.
+    pub judged: Vec<HopRun>,
+    /// What was gone by, in words: the network document of each folder, the maps of rain.
+    pub used: Vec<String>,
+}
+
+/// How far the rules got with a hop.
+#[derive(Debug)]
+pub struct HopRun {
+    /// The hop.
+    pub id: String,
+    /// Whether there was a sheet to judge.
+    pub evaluated: bool,
+    /// Rules that its network has switched off.
+    pub off: Vec<&'static str>,
 }
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
@@ -29,15 +47,20 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let Loaded { files, libraries, mut findings } = network::load(scope);
     let mut hops = Vec::new();
     let mut hop_count = 0;
+    let (mut runs, mut used) = (Vec::new(), Vec::new());
     for library in &libraries {
         let network = library.networks.documents.first();
         let settings = Settings::of(network, &files);
         let mut found = Findings::default();
         if let Some(network) = network {
             rules::unsound(network, &mut found);
+            used.extend(files.get(network.at.file).map(|file| format!("network `{}`: {}", network.id, file.path)));
+            let map = network.climate.rain_map.as_ref();
+            used.extend(map.map(|map| format!("map of rain rates of network `{}`: {map}", network.id)));
         }
         hop_count += library.hops.index.len();
         let resolved = network::resolve(library, &mut found);
+        runs.extend(hop_runs(library, &resolved, &settings, &files, scope));
         let maps = RainMaps::of(&resolved, &files);
         rules::unread_maps(&maps, &mut found);
         settings.apply(&mut found.list);
@@ -58,11 +81,38 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
             findings.append(&mut found);
         }
     }
-    findings.retain(|finding| concerns(finding, &files, scope));
     findings.sort_by_cached_key(|finding| order(finding, &files));
     // What is wrong with a part that several hops share is said once.
     findings.dedup_by(|later, first| later.says_the_same(first));
-    Evaluation { files, findings, hops, hop_count }
+    // Before any is left out: what a finding is known by does not depend on what was asked about.
+    fingerprint::give(&mut findings, &files);
+    findings.retain(|finding| concerns(finding, &files, scope));
+    Evaluation { files, findings, hops, hop_count, judged: runs, used }
+}
+
+/// How far the rules can get with each hop of a network that was asked about.
+fn hop_runs(
+    library: &Library,
+    resolved: &[ResolvedHop<'_>],
+    settings: &Settings<'_>,
+    files: &Files,
+    scope: &Scope,
+) -> Vec<HopRun> {
+    let file = |slot: &Slot| match slot {
+        Slot::Typed(number) => library.hops.documents[*number].at.file,
+        Slot::Broken(document) => document.file,
+    };
+    let asked = |slot: &Slot| files.get(file(slot)).is_some_and(|file| scope.reports(&file.origin));
+    let evaluated: HashSet<&str> = resolved.iter().map(|hop| &*hop.hop.id.0).collect();
+    let mut runs: Vec<HopRun> = library
+        .hops
+        .index
+        .iter()
+        .filter(|(_, slot)| asked(slot))
+        .map(|(id, _)| HopRun { id: id.to_string(), evaluated: evaluated.contains(&*id.0), off: settings.off() })
+        .collect();
+    runs.sort_by(|one, other| one.id.cmp(&other.id));
+    runs
 }
 
 /// Whether a finding touches one of the paths a person asked about.

@@ -4,6 +4,7 @@ use std::ops::Range;
 
 use crate::place::{FileId, Place};
 use crate::rule::{Rule, Severity};
+use crate::units::Quantity;
 
 /// Where a label points.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,6 +46,53 @@ pub struct Label {
     pub text: String,
 }
 
+/// Which way a value gets worse.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Worse {
+    /// A stress, a length, a level above overload.
+    Higher,
+    /// A margin, a voltage, an availability.
+    Lower,
+}
+
+/// The value a finding is about, in the base unit of its quantity.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// To ten digits, the same on every machine.
+    pub value: f64,
+    /// The quantity by name, as [`crate::units::Kind::named`] knows it.
+    pub quantity: &'static str,
+    /// The base unit.
+    pub unit: &'static str,
+    /// As it is printed.
+    pub text: String,
+    /// Which way it gets worse.
+    pub worse: Worse,
+}
+
+impl Measured {
+    /// Whether it is worse than another value of its quantity, by more than the dust of a file that was written and read.
+    #[must_use]
+    pub fn is_worse_than(&self, other: f64) -> bool {
+        let dust = 1e-9 * self.value.abs().max(other.abs());
+        match self.worse {
+            Worse::Higher => self.value > other + dust,
+            Worse::Lower => self.value < other - dust,
+        }
+    }
+}
+
+/// What a finding is known by from one run to the next: whatever the path, the line, the words or the program's version.
+///
+/// [`crate::fingerprint`] makes it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Fingerprint {
+    /// Hash of rule and target.
+    pub key: u64,
+    /// Its number among those of the same key, from 0.
+    pub ordinal: u32,
+}
+
 /// One thing that is wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
@@ -60,6 +108,14 @@ pub struct Finding {
     pub help: Option<String>,
     /// The hop it is about, if it is about one.
     pub hop: Option<String>,
+    /// The end of the hop, `a` or `b`, if it is about one.
+    pub end: Option<&'static str>,
+    /// The value that is wrong, where the rule compares one.
+    pub measured: Option<Measured>,
+    /// Tells apart what a rule says more than once of one spot: the name of a code.
+    pub about: Option<String>,
+    /// What it is known by.
+    pub fingerprint: Fingerprint,
 }
 
 impl Finding {
@@ -77,6 +133,10 @@ impl Finding {
             labels: vec![Label { spot: spot.into(), text: label.into() }],
             help: None,
             hop: None,
+            end: None,
+            measured: None,
+            about: None,
+            fingerprint: Fingerprint::default(),
         }
     }
 
@@ -97,6 +157,20 @@ impl Finding {
     /// Lowers its severity where what it goes by is less sure than the rule; a severity set by the network still counts.
     pub fn at_most(&mut self, severity: Severity) -> &mut Self {
         self.severity = self.severity.min(severity);
+        self
+    }
+
+    /// Gives the value that is wrong and which way it gets worse.
+    pub fn measured<Q: Quantity>(&mut self, value: Q, worse: Worse) -> &mut Self {
+        let (quantity, unit) = (Q::KIND.name, Q::KIND.unit);
+        let digits = format!("{:.9e}", value.base()).parse().unwrap_or_else(|_| value.base());
+        self.measured = Some(Measured { value: digits, quantity, unit, text: value.to_string(), worse });
+        self
+    }
+
+    /// Tells it apart from another one of the same rule at the same spot.
+    pub fn about(&mut self, name: impl Into<String>) -> &mut Self {
+        self.about = Some(name.into());
         self
     }
 

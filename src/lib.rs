@@ -15,6 +15,8 @@ pub mod drawing;
 pub mod evaluate;
 pub mod faults;
 pub mod finding;
+pub mod fingerprint;
+pub mod hash;
 pub mod listing;
 pub mod nearest;
 pub mod network;

@@ -12,6 +12,7 @@ mod rain_map;
 mod resolve;
 mod roots;
 mod shelving;
+mod target;
 mod typing;
 
 pub use files::{Concrete, Files, SourceFile};
@@ -21,3 +22,4 @@ pub use load::{Loaded, load};
 pub use rain_map::read_rain_map;
 pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
 pub use roots::Scope;
+pub use target::Target;

@@ -17,8 +17,9 @@ mod prelude;
 mod settings;
 
 use crate::faults::{self, NOT_EVALUATED};
-use crate::finding::{Findings, Spot};
+use crate::finding::{Finding, Findings, Spot};
 use crate::network::Holes;
+use crate::place::Step;
 use crate::rule::Rule;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
 
@@ -123,10 +124,18 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
         match entry.check {
             Check::Hop(check) => check(hop, found),
             Check::Direction(check) => hop.directions().into_iter().for_each(|direction| check(hop, direction, found)),
-            Check::End(check) => hop.ends().into_iter().for_each(|end| check(hop, end, found)),
+            Check::End(check) => {
+                for end in hop.ends() {
+                    let before = found.list.len();
+                    check(hop, end, found);
+                    of_end(end, &mut found.list[before..]);
+                }
+            }
             Check::Run(check) => {
                 for end in hop.ends() {
+                    let before = found.list.len();
                     end.runs.iter().for_each(|run| check(end, run, found));
+                    of_end(end, &mut found.list[before..]);
                 }
             }
         }
@@ -136,6 +145,26 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     wait_for(hop, &broken, found);
     for finding in &mut found.list[start..] {
         finding.hop = Some(hop.id().to_owned());
+        finding.end = finding.end.or_else(|| end_of_label(hop, finding));
+    }
+}
+
+fn of_end(end: &EndSheet<'_>, findings: &mut [Finding]) {
+    for finding in findings {
+        finding.end = Some(end.name);
+    }
+}
+
+/// The end whose part of the hop the primary label stands in.
+fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<&'static str> {
+    let place = match &finding.labels.first()?.spot {
+        Spot::Field(place) | Spot::Entry(place, _) if place.document == hop.resolved.hop.at => place,
+        _ => return None,
+    };
+    let mut steps = place.steps();
+    match (steps.next()?, steps.next()?) {
+        (Step::Key("ends"), Step::Key(end)) => Some(end),
+        _ => None,
     }
 }
 

@@ -34,12 +34,30 @@ pub enum Command {
 /// Arguments of `check`.
 #[derive(Debug, Arguments)]
 pub struct Check {
-    /// Files or folders to report on; the network around them is loaded all the same.
+    /// Files or folders to report on; the network around them is loaded all the same. `-` reads one file from stdin.
     #[arg(default_value = ".")]
     pub paths: Vec<PathBuf>,
     /// Form of the output.
     #[arg(long, value_enum, default_value_t = Format::Full)]
     pub format: Format,
+    /// Write another form to a file as well, such as `sarif=report.sarif`; may be given several times.
+    #[arg(long, value_name = "FORMAT=FILE", value_parser = Output::read)]
+    pub output: Vec<Output>,
+    /// What the file read from stdin is called: it takes the place of the file of that path in its network.
+    #[arg(long, value_name = "PATH")]
+    pub stdin_filename: Option<PathBuf>,
+    /// Exit with 0 though there are findings at the fail level.
+    #[arg(long)]
+    pub exit_zero: bool,
+    /// How often each rule found something, instead of the findings themselves.
+    #[arg(long)]
+    pub statistics: bool,
+    /// Only the findings, without the summary; twice, nothing but the exit code.
+    #[arg(short, long, action = clap::ArgAction::Count)]
+    pub quiet: u8,
+    /// Say on stderr which files were used.
+    #[arg(short, long, conflicts_with = "quiet")]
+    pub verbose: bool,
     /// Least severity that makes the exit code 1.
     #[arg(long, value_enum, default_value_t = Level::Error)]
     pub fail_on: Level,
@@ -60,7 +78,7 @@ pub struct LookArgs {
     /// Box-drawing characters, or plain ASCII with `never`.
     #[arg(long, value_enum, default_value_t = When::Auto)]
     pub unicode: When,
-    /// Columns to fill; 80 if not given.
+    /// Columns to fill; those of the terminal if not given, 80 where there is none.
     #[arg(long, value_parser = clap::value_parser!(u16).range(40..=400))]
     pub width: Option<u16>,
 }
@@ -135,8 +153,58 @@ pub enum Format {
     Full,
     /// A line each.
     Concise,
-    /// For machines.
+    /// One thing after the other, without drawing: to be heard.
+    Narrated,
+    /// For machines; `schema/report.json` describes it.
     Json,
+    /// SARIF 2.1.0, for code scanning.
+    Sarif,
+    /// Annotations of GitHub's workflows.
+    Github,
+    /// The code quality report of GitLab.
+    Gitlab,
+    /// A test report: a case each hop and rule.
+    Junit,
+    /// A table, for the summary of a job.
+    Markdown,
+}
+
+impl Format {
+    /// Whether people read it on a terminal; the others are whole documents even when there is nothing to say.
+    #[must_use]
+    pub fn is_text(self) -> bool {
+        matches!(self, Self::Full | Self::Concise | Self::Narrated)
+    }
+}
+
+/// A form and the file it goes to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Output {
+    /// The form.
+    pub format: Format,
+    /// The file.
+    pub path: PathBuf,
+}
+
+impl Output {
+    /// Reads `FORMAT=FILE`.
+    ///
+    /// # Errors
+    /// No such form, or no file.
+    pub fn read(text: &str) -> Result<Self, String> {
+        let forms = || {
+            let named = Format::value_variants().iter().filter_map(ValueEnum::to_possible_value);
+            named.map(|value| value.get_name().to_owned()).collect::<Vec<_>>().join(", ")
+        };
+        match text.split_once('=') {
+            Some((form, path)) if !path.is_empty() => {
+                let format =
+                    Format::from_str(form, false).map_err(|_| format!("`{form}` is no form; one of: {}", forms()))?;
+                Ok(Self { format, path: path.into() })
+            }
+            _ => Err(format!("write a form and a file, such as `sarif=report.sarif`; forms: {}", forms())),
+        }
+    }
 }
 
 /// Forms of a sheet.

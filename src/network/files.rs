@@ -28,7 +28,7 @@ impl SourceFile {
         Self { path, origin, text, tree: OnceLock::new() }
     }
 
-    fn parsed(&self) -> &Parsed {
+    pub(super) fn parsed(&self) -> &Parsed {
         self.tree.get_or_init(|| parse(&self.text))
     }
 

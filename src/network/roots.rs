@@ -16,6 +16,16 @@ pub struct Scope {
     pub load: Vec<PathBuf>,
     /// Paths the findings must touch, in full.
     report: Vec<PathBuf>,
+    /// A text that takes the place of a file: the path as given and in full.
+    instead: Option<Instead>,
+}
+
+/// A text that is not yet in its file, or not as it stands there.
+#[derive(Debug, Clone)]
+struct Instead {
+    path: PathBuf,
+    full: PathBuf,
+    text: String,
 }
 
 impl Scope {
@@ -28,7 +38,29 @@ impl Scope {
         load.dedup();
         let all = load.clone();
         load.retain(|path| !all.iter().any(|other| other != path && in_full(path).starts_with(in_full(other))));
-        Self { load, report: paths.iter().map(|path| in_full(path)).collect() }
+        Self { load, report: paths.iter().map(|path| in_full(path)).collect(), instead: None }
+    }
+
+    /// The same with a text that takes the place of a file, which need not be there.
+    #[must_use]
+    pub fn with_text(self, path: &Path, text: String) -> Self {
+        Self { instead: Some(Instead { path: path.to_path_buf(), full: in_full(path), text }), ..self }
+    }
+
+    /// The text to take instead of a file.
+    pub(super) fn text_of(&self, file: &Path) -> Option<&str> {
+        self.instead.as_ref().filter(|instead| instead.full == in_full(file)).map(|instead| instead.text.as_str())
+    }
+
+    /// The files to read, with the one that stands only in a text.
+    pub(super) fn with_instead(&self, files: &mut Vec<PathBuf>) {
+        let Some(instead) = &self.instead else { return };
+        if files.iter().any(|file| in_full(file) == instead.full) {
+            return;
+        }
+        // Named from the folder that is loaded, as if it had been found there.
+        let inside = self.load.iter().find_map(|root| Some(root.join(instead.full.strip_prefix(in_full(root)).ok()?)));
+        files.push(inside.unwrap_or_else(|| instead.path.clone()));
     }
 
     /// Whether a file lies under one of the reported paths.

@@ -7,6 +7,7 @@ use std::path::Path;
 
 use serde::Serialize;
 
+use crate::hash::hash;
 use crate::listing::{self, HopListing};
 use crate::network::{Files, ResolvedEnd, ResolvedHop, SourceFile};
 use crate::place::{DocumentId, FileId};
@@ -85,14 +86,10 @@ fn plain(path: &str) -> String {
     path.chars().map(|c| if c.is_ascii_alphanumeric() || "._-/".contains(c) { c } else { '_' }).collect()
 }
 
-/// Sixteen digits that change when any source changes: FNV-1a, 64 bits, over names and texts.
+/// Sixteen digits that change when any source changes, over names and texts.
 pub(super) fn mark(attached: &[Attachment]) -> String {
-    let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
     let sources = attached.iter().filter(|file| file.relationship == "source");
-    for byte in sources.flat_map(|file| file.name.bytes().chain([0]).chain(file.text.bytes()).chain([0])) {
-        hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-    }
-    format!("{hash:016x}")
+    format!("{:016x}", hash(sources.flat_map(|file| [file.name.as_str(), file.text.as_str()])))
 }
 
 #[cfg(test)]

@@ -50,6 +50,13 @@ impl<'n> Settings<'n> {
         });
     }
 
+    /// The rules that are off everywhere.
+    #[must_use]
+    pub fn off(&self) -> Vec<&'static str> {
+        let is_off = |rule: &&str| self.everywhere.is_some_and(|rules| matches!(rules.get(*rule), Some(Setting::Off)));
+        super::every().map(|rule| rule.name).filter(is_off).collect()
+    }
+
     /// The severity of a finding, `None` if its rule is off where it stands.
     fn severity(&self, finding: &Finding) -> Option<Severity> {
         let name = finding.rule.name;

@@ -23,6 +23,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, wants, less) = apart(conductor.value, needed);
     let message = format!("end {}: grounding conductor of {has}, {less} less than the {wants} asked for", sheet.name);
     let finding = found.report(&RULE, at!(end.grounding.conductor), message, format!("{has} of copper"));
+    finding.measured(conductor.value, Worse::Lower);
     match sheet.code.filter(|code| code.least >= needed) {
         Some(code) => finding.because(code.place, format!("{} asks for {}", code.name, code.written)),
         None => finding.because(at!(radio.ground.least_conductor), "the radio asks for this"),

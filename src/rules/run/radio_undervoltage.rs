@@ -30,6 +30,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         message,
         format!("loop resistance {}", line(&run.lines.loop_resistance)),
     );
+    finding.measured(voltage, Worse::Lower);
     finding.because(at!(spec.supply), format!("gives {}", line(&run.lines.supply_voltage)));
     finding.because(at!(radio.power.voltage), "what the radio runs on");
     finding.because(at!(cable.conductor), "the conductors of the cable");
