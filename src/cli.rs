@@ -4,6 +4,7 @@
 //! run, 3 nothing found to check.
 
 mod args;
+mod baseline;
 mod check;
 mod explain;
 mod new;
@@ -77,6 +78,7 @@ pub fn run() -> Exit {
     };
     let done = match args.command {
         Command::Check(check) => check::run(&check),
+        Command::Baseline(baseline) => baseline::run(&baseline),
         Command::Sheet(sheet) => sheet::run(&sheet),
         Command::Pack(pack) => pack::run(&pack),
         Command::Explain(explain) => explain::run(&explain),

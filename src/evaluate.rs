@@ -8,24 +8,36 @@ use std::collections::HashSet;
 
 use rayon::prelude::*;
 
+use crate::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings, Spot};
 use crate::fingerprint;
-use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope, Slot};
+use crate::network::{self, Files, Library, Loaded, Scope, Slot};
+use crate::place::FileId;
 use crate::rules::{self, Settings};
 use crate::sheet::{HopSheet, RainMaps};
+use crate::spec::Date;
+use crate::waivers::Waivers;
 
 /// What came of a run.
 #[derive(Debug)]
 pub struct Evaluation<R> {
     /// The texts, to point into.
     pub files: Files,
-    /// Everything found that touches what was asked about, in order of place.
+    /// Everything found that touches what was asked about and is open, in order of place.
     pub findings: Vec<Finding>,
+    /// The same, of what a waiver accepts.
+    pub waived: Vec<Finding>,
+    /// The same, of what a baseline knows; [`crate::baseline`] sets it aside.
+    pub baselined: Vec<Finding>,
+    /// The fingerprints of all that was found, whatever was asked about and whatever is waived.
+    pub present: HashSet<String>,
+    /// The day waivers were held against, if there are any or a day was given.
+    pub today: Option<Date>,
     /// What `visit` took from each hop, in order of file.
     pub hops: Vec<R>,
     /// Hops there are, those that could not be evaluated included.
     pub hop_count: usize,
-    /// The hops that were asked about, in order of network and id.
+    /// All hops, in order of network and id.
     pub judged: Vec<HopRun>,
     /// What was gone by, in words: the network document of each folder, the maps of rain.
     pub used: Vec<String>,
@@ -36,7 +48,9 @@ pub struct Evaluation<R> {
 pub struct HopRun {
     /// The hop.
     pub id: String,
-    /// Whether there was a sheet to judge.
+    /// Whether it is among what was asked about.
+    pub asked: bool,
+    /// Whether there was a sheet to judge, and all of it could be.
     pub evaluated: bool,
     /// Rules that its network has switched off.
     pub off: Vec<&'static str>,
@@ -48,6 +62,9 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let mut hops = Vec::new();
     let mut hop_count = 0;
     let (mut runs, mut used) = (Vec::new(), Vec::new());
+    // The clock is asked only where a waiver goes by it.
+    let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
+    let today = scope.today.or_else(|| waived.then(Date::today));
     for library in &libraries {
         let network = library.networks.documents.first();
         let settings = Settings::of(network, &files);
@@ -60,11 +77,11 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         }
         hop_count += library.hops.index.len();
         let resolved = network::resolve(library, &mut found);
-        runs.extend(hop_runs(library, &resolved, &settings, &files, scope));
         let maps = RainMaps::of(&resolved, &files);
         rules::unread_maps(&maps, &mut found);
         settings.apply(&mut found.list);
         findings.append(&mut found.list);
+        let waivers = Waivers::of(library, &files, today, &mut found);
         let judged: Vec<(R, Vec<Finding>)> = resolved
             .par_iter()
             .map(|hop| {
@@ -73,44 +90,56 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
                 let mut found = Findings::default();
                 rules::judge(&sheet, &library.holes, &mut found);
                 settings.apply(&mut found.list);
+                waivers.apply(&mut found.list);
                 (visit(&sheet, &found.list), found.list)
             })
             .collect();
+        let mut of_hops = Vec::new();
         for (taken, mut found) in judged {
             hops.push(taken);
-            findings.append(&mut found);
+            of_hops.append(&mut found);
         }
+        let evaluated: HashSet<&str> = resolved.iter().map(|hop| &*hop.hop.id.0).collect();
+        runs.extend(hop_runs(library, &of_hops, &evaluated, &settings, |file| {
+            files.get(file).is_some_and(|file| scope.reports(&file.origin))
+        }));
+        waivers.report(&of_hops, &evaluated, &settings, &mut found);
+        settings.apply(&mut found.list);
+        findings.append(&mut of_hops);
+        findings.append(&mut found.list);
     }
     findings.sort_by_cached_key(|finding| order(finding, &files));
     // What is wrong with a part that several hops share is said once.
     findings.dedup_by(|later, first| later.says_the_same(first));
     // Before any is left out: what a finding is known by does not depend on what was asked about.
     fingerprint::give(&mut findings, &files);
+    let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
     findings.retain(|finding| concerns(finding, &files, scope));
-    Evaluation { files, findings, hops, hop_count, judged: runs, used }
+    let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
+    Evaluation { files, findings, waived, baselined: Vec::new(), present, today, hops, hop_count, judged: runs, used }
 }
 
-/// How far the rules can get with each hop of a network that was asked about.
+/// How far the rules got with each hop of a network.
 fn hop_runs(
     library: &Library,
-    resolved: &[ResolvedHop<'_>],
+    judged: &[Finding],
+    evaluated: &HashSet<&str>,
     settings: &Settings<'_>,
-    files: &Files,
-    scope: &Scope,
+    asked: impl Fn(FileId) -> bool,
 ) -> Vec<HopRun> {
+    let in_part = judged.iter().filter(|finding| *finding.rule == NOT_EVALUATED);
+    let in_part: HashSet<&str> = in_part.filter_map(|finding| finding.hop.as_deref()).collect();
     let file = |slot: &Slot| match slot {
         Slot::Typed(number) => library.hops.documents[*number].at.file,
         Slot::Broken(document) => document.file,
     };
-    let asked = |slot: &Slot| files.get(file(slot)).is_some_and(|file| scope.reports(&file.origin));
-    let evaluated: HashSet<&str> = resolved.iter().map(|hop| &*hop.hop.id.0).collect();
-    let mut runs: Vec<HopRun> = library
-        .hops
-        .index
-        .iter()
-        .filter(|(_, slot)| asked(slot))
-        .map(|(id, _)| HopRun { id: id.to_string(), evaluated: evaluated.contains(&*id.0), off: settings.off() })
-        .collect();
+    let hops = library.hops.index.iter().map(|(id, slot)| HopRun {
+        id: id.to_string(),
+        asked: asked(file(slot)),
+        evaluated: evaluated.contains(&*id.0) && !in_part.contains(&*id.0),
+        off: settings.off(),
+    });
+    let mut runs: Vec<HopRun> = hops.collect();
     runs.sort_by(|one, other| one.id.cmp(&other.id));
     runs
 }

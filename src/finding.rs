@@ -1,6 +1,7 @@
 //! Findings: what is wrong, where, and what would mend it.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use crate::place::{FileId, Place};
 use crate::rule::{Rule, Severity};
@@ -71,15 +72,46 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// Whether it is worse than another value of its quantity, by more than the dust of a file that was written and read.
+    /// Whether it is worse than another value of its quantity.
     #[must_use]
     pub fn is_worse_than(&self, other: f64) -> bool {
-        let dust = 1e-9 * self.value.abs().max(other.abs());
-        match self.worse {
-            Worse::Higher => self.value > other + dust,
-            Worse::Lower => self.value < other - dust,
+        self.worse.is_passed(self.value, other)
+    }
+}
+
+impl Worse {
+    /// Whether a value is worse than another one, by more than the dust of being written and read.
+    #[must_use]
+    pub fn is_passed(self, value: f64, other: f64) -> bool {
+        let dust = 1e-9 * value.abs().max(other.abs());
+        match self {
+            Self::Higher => value > other + dust,
+            Self::Lower => value < other - dust,
         }
     }
+}
+
+/// What a waiver says, for those who print it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waived {
+    /// Its id.
+    pub id: String,
+    /// `deviation` or `concession`.
+    pub departure: &'static str,
+    /// Why it is acceptable.
+    pub reason: String,
+    /// Who accepted it.
+    pub approver: String,
+    /// The day it was accepted, ISO 8601.
+    pub approved_on: String,
+    /// The last day it holds, ISO 8601.
+    pub expires: String,
+    /// The record of the decision.
+    pub reference: String,
+    /// What is done instead.
+    pub compensation: Option<String>,
+    /// The document.
+    pub place: Place,
 }
 
 /// What a finding is known by from one run to the next: whatever the path, the line, the words or the program's version.
@@ -91,6 +123,14 @@ pub struct Fingerprint {
     pub key: u64,
     /// Its number among those of the same key, from 0.
     pub ordinal: u32,
+}
+
+impl Fingerprint {
+    /// That of the first of the same key.
+    #[must_use]
+    pub fn first(self) -> Self {
+        Self { ordinal: 0, ..self }
+    }
 }
 
 /// One thing that is wrong.
@@ -114,6 +154,8 @@ pub struct Finding {
     pub measured: Option<Measured>,
     /// Tells apart what a rule says more than once of one spot: the name of a code.
     pub about: Option<String>,
+    /// The waiver that accepts it, if one does.
+    pub waived: Option<Arc<Waived>>,
     /// What it is known by.
     pub fingerprint: Fingerprint,
 }
@@ -136,6 +178,7 @@ impl Finding {
             end: None,
             measured: None,
             about: None,
+            waived: None,
             fingerprint: Fingerprint::default(),
         }
     }
@@ -151,7 +194,8 @@ impl Finding {
     pub fn says_the_same(&self, other: &Self) -> bool {
         let words =
             |finding: &Self| (finding.rule.name, finding.severity, finding.message.clone(), finding.help.clone());
-        words(self) == words(other) && self.labels == other.labels
+        // Accepted for one hop is not accepted for another.
+        words(self) == words(other) && self.labels == other.labels && self.waived == other.waived
     }
 
     /// Lowers its severity where what it goes by is less sure than the rule; a severity set by the network still counts.

@@ -10,6 +10,7 @@
 //!
 //! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.
 
+pub mod baseline;
 pub mod cli;
 pub mod drawing;
 pub mod evaluate;
@@ -31,4 +32,5 @@ pub mod sheet;
 pub mod source;
 pub mod spec;
 pub mod units;
+pub mod waivers;
 pub mod write;

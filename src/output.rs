@@ -13,6 +13,7 @@ mod region;
 mod sarif;
 mod statistics;
 mod summary;
+mod waived;
 
 use crate::finding::Finding;
 
@@ -28,6 +29,7 @@ pub use region::Base;
 pub use sarif::sarif;
 pub use statistics::{counted, statistics};
 pub use summary::{Counts, summary};
+pub use waived::waived;
 
 /// The message with the hop it is about.
 fn about(finding: &Finding) -> String {

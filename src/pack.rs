@@ -22,6 +22,7 @@ mod parts;
 mod render;
 mod steps;
 mod tables;
+mod waivers;
 mod words;
 
 use serde::Serialize;
@@ -102,7 +103,7 @@ impl HopPacks {
             installs: End::BOTH.map(|end| Install::of(sheet, end)),
             listing: HopListing::of(sheet),
             findings: findings.to_vec(),
-            documents: attach::documents(sheet.resolved),
+            documents: attach::documents(sheet.resolved, findings),
         }
     }
 
@@ -131,7 +132,8 @@ impl HopPacks {
     /// Errors that are open: a pack is set in type only as a draft while there are any.
     #[must_use]
     pub fn errors(&self) -> usize {
-        self.findings.iter().filter(|finding| finding.severity == Severity::Error).count()
+        let open = self.findings.iter().filter(|finding| finding.waived.is_none());
+        open.filter(|finding| finding.severity == Severity::Error).count()
     }
 
     /// The name of a pack's file: `ridge-dam-design.pdf`, `ridge-dam-a-ridge-install.pdf`.

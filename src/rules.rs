@@ -114,7 +114,8 @@ pub static ALL: &[&Entry] = &[
 
 /// Every rule there is: the faults of files first, then the rules that judge a hop.
 pub fn every() -> impl Iterator<Item = &'static Rule> {
-    faults::ALL.iter().copied().chain(ALL.iter().map(|entry| entry.rule))
+    let of_files = faults::ALL.iter().chain(faults::waivers::ALL).copied();
+    of_files.chain(ALL.iter().map(|entry| entry.rule))
 }
 
 /// Judges one hop by every rule, and says what could not be judged because of `holes`.

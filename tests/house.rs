@@ -162,7 +162,9 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("sheet", &["finding", "network", "physics", "place", "spec", "units"]),
     ("rules", &["faults", "finding", "nearest", "network", "place", "rule", "sheet", "spec", "units"]),
     ("fingerprint", &["finding", "hash", "network"]),
-    ("evaluate", &["finding", "fingerprint", "network", "rules", "sheet"]),
+    ("waivers", &["faults", "finding", "nearest", "network", "place", "rules", "spec", "units"]),
+    ("evaluate", &["faults", "finding", "fingerprint", "network", "place", "rules", "sheet", "spec", "waivers"]),
+    ("baseline", &["evaluate", "finding", "fingerprint", "network"]),
     ("output", &["evaluate", "faults", "finding", "network", "place", "rule", "rules", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),
     (

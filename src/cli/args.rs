@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, Parser, Subcommand, ValueEnum};
 
+use crate::spec::Date;
+
 /// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.
 #[derive(Debug, Parser)]
 #[command(version, max_term_width = 100)]
@@ -18,6 +20,9 @@ pub struct Args {
 pub enum Command {
     /// Judge hops and say what is wrong, where, and what would mend it.
     Check(Check),
+    /// Record what is wrong today, so that only what is new or worse fails.
+    #[command(subcommand)]
+    Baseline(Baseline),
     /// Print the computed numbers of hops.
     Sheet(Sheet),
     /// Print packs as PDF: for the desk, or for the crew at one end.
@@ -33,6 +38,7 @@ pub enum Command {
 
 /// Arguments of `check`.
 #[derive(Debug, Arguments)]
+#[allow(clippy::struct_excessive_bools, reason = "each is a switch of its own")]
 pub struct Check {
     /// Files or folders to report on; the network around them is loaded all the same. `-` reads one file from stdin.
     #[arg(default_value = ".")]
@@ -46,6 +52,18 @@ pub struct Check {
     /// What the file read from stdin is called: it takes the place of the file of that path in its network.
     #[arg(long, value_name = "PATH")]
     pub stdin_filename: Option<PathBuf>,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+    /// Set aside what this file knows; only what is new or worse counts.
+    #[arg(long, value_name = "FILE")]
+    pub baseline: Option<PathBuf>,
+    /// Show what waivers accept as well.
+    #[arg(long)]
+    pub show_waived: bool,
+    /// Put what waivers accept into SARIF too, as suppressed.
+    #[arg(long)]
+    pub include_waived: bool,
     /// Exit with 0 though there are findings at the fail level.
     #[arg(long)]
     pub exit_zero: bool,
@@ -67,6 +85,33 @@ pub struct Check {
     /// How it looks.
     #[command(flatten)]
     pub look: LookArgs,
+}
+
+/// What to do with a baseline.
+#[derive(Debug, Subcommand)]
+pub enum Baseline {
+    /// Make one of all that is open today.
+    Create(BaselineArgs),
+    /// Take over what got better. What is new or worse is named, and taken in only with `--add`.
+    Update(BaselineArgs),
+    /// Take out what is no longer found.
+    Prune(BaselineArgs),
+}
+
+/// Arguments of the `baseline` commands.
+#[derive(Debug, Arguments)]
+pub struct BaselineArgs {
+    /// The file of the baseline.
+    pub file: PathBuf,
+    /// Files or folders to look at.
+    #[arg(default_value = ".")]
+    pub paths: Vec<PathBuf>,
+    /// Take in what is new or worse too; for `update`.
+    #[arg(long)]
+    pub add: bool,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
 }
 
 /// How text output looks.
@@ -122,6 +167,14 @@ pub struct PackArgs {
     /// Print packs of hops with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+}
+
+/// Reads a day.
+fn day(text: &str) -> Result<Date, String> {
+    Date::read(text).ok_or_else(|| "no day of the calendar: write YYYY-MM-DD".into())
 }
 
 /// Arguments of `explain`.

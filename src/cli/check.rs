@@ -13,7 +13,15 @@ use crate::source::MAX_BYTES;
 use crate::write::write_whole;
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
-    let mut evaluation = evaluate(&scope(args)?, |_, _| ());
+    let mut evaluation = evaluate(&scope(args)?.on(args.today), |_, _| ());
+    if let Some(path) = &args.baseline {
+        let baseline = super::baseline::read(path)?;
+        for known in baseline.apply(&mut evaluation) {
+            if args.quiet == 0 {
+                eprintln!("hopwright: {}: no longer found: {known}; `baseline prune` takes it out", path.display());
+            }
+        }
+    }
     let fail_on = Severity::from(args.fail_on);
     let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);
     let least = Severity::from(args.min_severity);
@@ -73,15 +81,17 @@ impl Report<'_> {
     /// A form, without the summary.
     fn text(&self, format: Format, look: Look) -> String {
         let (evaluation, base) = (self.evaluation, &self.base);
-        if self.args.statistics && format.is_text() {
-            return output::statistics(evaluation);
-        }
+        let for_people = |text: String| {
+            let waived = if self.args.show_waived { output::waived(evaluation) } else { String::new() };
+            harmless(&(text + &waived))
+        };
         match format {
-            Format::Full => harmless(&output::full(evaluation, look)),
-            Format::Concise => harmless(&output::concise(evaluation)),
-            Format::Narrated => harmless(&output::narrated(evaluation, base)),
+            _ if self.args.statistics && format.is_text() => output::statistics(evaluation),
+            Format::Full => for_people(output::full(evaluation, look)),
+            Format::Concise => for_people(output::concise(evaluation)),
+            Format::Narrated => for_people(output::narrated(evaluation, base)),
             Format::Json => output::json(evaluation),
-            Format::Sarif => output::sarif(evaluation, base),
+            Format::Sarif => output::sarif(evaluation, base, self.args.include_waived),
             Format::Github => output::github(evaluation, base),
             Format::Gitlab => output::gitlab(evaluation, base),
             Format::Junit => output::junit(evaluation, base, self.fail_on),

@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use super::holes::Holes;
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Ref, Site, Spec, Supply};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Ref, Site, Spec, Supply, Waiver};
 
 /// A typed document that knows where it stands.
 #[derive(Debug)]
@@ -146,6 +146,8 @@ library! {
     supplies: Supply;
     /// Arrester models.
     arresters: Arrester;
+    /// Accepted departures.
+    waivers: Waiver;
 }
 
 impl Library {

@@ -7,7 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf, absolute};
 
 use crate::source;
-use crate::spec::Kind;
+use crate::spec::{Date, Kind};
 
 /// What to load and what to report on.
 #[derive(Debug, Clone)]
@@ -18,6 +18,8 @@ pub struct Scope {
     report: Vec<PathBuf>,
     /// A text that takes the place of a file: the path as given and in full.
     instead: Option<Instead>,
+    /// The day waivers are held against; that of the clock if none is given.
+    pub today: Option<Date>,
 }
 
 /// A text that is not yet in its file, or not as it stands there.
@@ -38,13 +40,19 @@ impl Scope {
         load.dedup();
         let all = load.clone();
         load.retain(|path| !all.iter().any(|other| other != path && in_full(path).starts_with(in_full(other))));
-        Self { load, report: paths.iter().map(|path| in_full(path)).collect(), instead: None }
+        Self { load, report: paths.iter().map(|path| in_full(path)).collect(), instead: None, today: None }
     }
 
     /// The same with a text that takes the place of a file, which need not be there.
     #[must_use]
     pub fn with_text(self, path: &Path, text: String) -> Self {
         Self { instead: Some(Instead { path: path.to_path_buf(), full: in_full(path), text }), ..self }
+    }
+
+    /// The same on a day of one's own choosing.
+    #[must_use]
+    pub fn on(self, today: Option<Date>) -> Self {
+        Self { today, ..self }
     }
 
     /// The text to take instead of a file.

@@ -28,6 +28,10 @@ struct Report<'a> {
     summary: Summary,
     /// Everything found that is open, in order of place.
     findings: Vec<Item<'a>>,
+    /// What a waiver accepts; it counts for nothing else here.
+    waived: Vec<Item<'a>>,
+    /// What the baseline knows and has not got worse.
+    baselined: Vec<Item<'a>>,
     /// How many open findings each rule has, most first.
     statistics: Vec<Count>,
 }
@@ -46,6 +50,12 @@ struct Summary {
     warnings: usize,
     /// Open findings worth knowing.
     advice: usize,
+    /// Findings that a waiver accepts.
+    waived: usize,
+    /// Findings that the baseline knows.
+    baselined: usize,
+    /// The day waivers were held against, if there are any or a day was given.
+    waivers_as_of: Option<String>,
 }
 
 /// A finding.
@@ -72,8 +82,33 @@ struct Item<'a> {
     fingerprint: String,
     /// The value that is wrong, where the rule compares one.
     measured: Option<Measured<'a>>,
+    /// The waiver that accepts it; only for findings under `waived`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    waiver: Option<Waiver<'a>>,
     /// Where it shows, the input to change first.
     labels: Vec<Mark<'a>>,
+}
+
+/// What a waiver says.
+#[derive(Serialize, JsonSchema)]
+#[schemars(inline)]
+struct Waiver<'a> {
+    /// Its id.
+    id: &'a str,
+    /// `deviation` or `concession`.
+    departure: &'static str,
+    /// Why it is acceptable.
+    reason: &'a str,
+    /// Who accepted it.
+    approver: &'a str,
+    /// The day it was accepted, ISO 8601.
+    approved_on: &'a str,
+    /// The last day it holds, ISO 8601.
+    expires: &'a str,
+    /// The record of the decision.
+    reference: &'a str,
+    /// What is done instead.
+    compensation: Option<&'a str>,
 }
 
 /// A value.
@@ -152,8 +187,13 @@ pub fn json<R>(evaluation: &Evaluation<R>) -> String {
             errors: counts.errors,
             warnings: counts.warnings,
             advice: counts.advice,
+            waived: evaluation.waived.len(),
+            baselined: evaluation.baselined.len(),
+            waivers_as_of: evaluation.today.map(|day| day.to_string()),
         },
         findings: evaluation.findings.iter().map(|finding| item(finding, &evaluation.files)).collect(),
+        waived: evaluation.waived.iter().map(|finding| item(finding, &evaluation.files)).collect(),
+        baselined: evaluation.baselined.iter().map(|finding| item(finding, &evaluation.files)).collect(),
         statistics: counted(evaluation).into_iter().map(|(rule, count)| Count { rule: rule.name, count }).collect(),
     })
 }
@@ -179,6 +219,16 @@ fn item<'a>(finding: &'a Finding, files: &Files) -> Item<'a> {
             value: measured.value,
             unit: measured.unit,
             text: &measured.text,
+        }),
+        waiver: finding.waived.as_ref().map(|waived| Waiver {
+            id: &waived.id,
+            departure: waived.departure,
+            reason: &waived.reason,
+            approver: &waived.approver,
+            approved_on: &waived.approved_on,
+            expires: &waived.expires,
+            reference: &waived.reference,
+            compensation: waived.compensation.as_deref(),
         }),
         labels: finding.labels.iter().enumerate().map(|(number, label)| mark(label, number == 0, files)).collect(),
     }

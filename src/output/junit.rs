@@ -10,7 +10,6 @@ use std::fmt::Write as _;
 use super::about;
 use super::region::{Base, Region};
 use crate::evaluate::{Evaluation, HopRun};
-use crate::faults::NOT_EVALUATED;
 use crate::finding::Finding;
 use crate::rule::Severity;
 use crate::rules::ALL;
@@ -22,7 +21,7 @@ type Cases<'f> = BTreeMap<(String, &'static str), Vec<&'f Finding>>;
 #[must_use]
 pub fn junit<R>(evaluation: &Evaluation<R>, base: &Base, fail_on: Severity) -> String {
     let mut cases = Cases::new();
-    for hop in &evaluation.judged {
+    for hop in evaluation.judged.iter().filter(|hop| hop.asked) {
         for entry in ALL {
             cases.entry((of_hop(&hop.id), entry.rule.name)).or_default();
         }
@@ -35,7 +34,7 @@ pub fn junit<R>(evaluation: &Evaluation<R>, base: &Base, fail_on: Severity) -> S
     let (mut body, mut failures, mut skips) = (String::new(), 0, 0);
     for ((class, rule), findings) in &cases {
         let _ = write!(body, r#"    <testcase classname="{}" name="{rule}""#, xml(class));
-        let skip = skipped.get(class).and_then(|hop| why_skipped(hop, rule, &cases));
+        let skip = skipped.get(class).and_then(|hop| why_skipped(hop, rule));
         let (failed, noted): (Vec<&Finding>, _) = findings.iter().partition(|finding| finding.severity >= fail_on);
         match skip {
             None if findings.is_empty() => body.push_str("/>\n"),
@@ -74,12 +73,11 @@ fn of_file<R>(finding: &Finding, evaluation: &Evaluation<R>, base: &Base) -> Str
     format!("file.{}", region.map(|region| region.path).unwrap_or_default())
 }
 
-fn why_skipped(hop: &HopRun, rule: &str, cases: &Cases<'_>) -> Option<&'static str> {
+fn why_skipped(hop: &HopRun, rule: &str) -> Option<&'static str> {
     if hop.off.contains(&rule) {
         return Some("switched off by the network");
     }
-    let waits = !hop.evaluated || cases.contains_key(&(of_hop(&hop.id), NOT_EVALUATED.name));
-    waits.then_some("the hop cannot be evaluated in full")
+    (!hop.evaluated).then_some("the hop cannot be evaluated in full")
 }
 
 /// Message, place and help of some findings, as the content of an element.

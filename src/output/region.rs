@@ -63,7 +63,7 @@ impl Region {
             return Self { path: base.relative(Path::new(&shown)), shown, range: None, line: String::new() };
         };
         let lines = LineIndex::new(&file.text);
-        let span = at_least_one(&file.text, span);
+        let span = within_a_line(&file.text, span);
         let line = file.text[..span.start].rfind(['\n', '\r']).map_or(0, |at| at + 1);
         let end = file.text[span.start..].find(['\n', '\r']).map_or(file.text.len(), |at| span.start + at);
         Self {
@@ -89,17 +89,30 @@ pub(super) fn located<'f>(spot: &Spot, files: &'f Files) -> Option<(&'f SourceFi
     files.get(found.file).map(|file| (file, found.span))
 }
 
-/// The same bytes, at least one character of the text: nothing can be drawn under nothing, and columns must exist.
+/// The same bytes, at least one character of the text: nothing can be drawn under nothing.
 pub(super) fn at_least_one(text: &str, span: Range<usize>) -> Range<usize> {
-    let start = if span.start >= text.len() { text.trim_end().len().saturating_sub(1) } else { span.start };
+    let beyond = span.start >= text.len();
+    let start = if beyond { text.trim_end().len().saturating_sub(1) } else { span.start };
     let start = text.floor_char_boundary(start);
     let least = text[start..].chars().next().map_or(0, char::len_utf8);
-    start..span.end.clamp(start + least, text.len().max(start + least))
+    let end = if beyond { start } else { span.end.min(text.len()) };
+    start..end.max(start + least)
+}
+
+/// The same, within a line: what is missing at the end of one shows at the last character before it.
+fn within_a_line(text: &str, span: Range<usize>) -> Range<usize> {
+    let empty_at = (span.end <= span.start).then(|| text.get(span.start..)).flatten();
+    let line_ends = empty_at.is_some_and(|rest| rest.starts_with(['\n', '\r']));
+    let before = text.get(..span.start).and_then(|before| before.chars().next_back());
+    match before.filter(|before| line_ends && !matches!(before, '\n' | '\r')) {
+        Some(before) => span.start - before.len_utf8()..span.start,
+        None => at_least_one(text, span),
+    }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Base, at_least_one};
+    use super::{Base, at_least_one, within_a_line};
     use std::path::{Path, PathBuf};
 
     #[test]
@@ -107,6 +120,9 @@ mod tests {
         assert_eq!(at_least_one("ab é\n", 1..2), 1..2);
         assert_eq!(at_least_one("ab é\n", 3..3), 3..5);
         assert_eq!(at_least_one("ab é\n", 6..6), 3..5);
+        assert_eq!(within_a_line("ab é\nc", 5..5), 3..5, "the end of a line");
+        assert_eq!(within_a_line("a\n\nc", 2..2), 2..3, "an empty line");
+        assert_eq!(within_a_line("ab", 0..1), 0..1);
         assert_eq!(at_least_one("ab", 9..12), 1..2);
         assert_eq!(at_least_one("", 0..0), 0..0);
     }

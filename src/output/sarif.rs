@@ -28,13 +28,21 @@ const ROOT: &str = "ROOT";
 /// The longest full description that is shown.
 const LONGEST: usize = 1024;
 
-/// The report.
+/// The report. What is waived is left out, for services keep an alert open as long as its result is there; with
+/// `include_waived` it is there as suppressed, and every result says whether it is.
 #[must_use]
-pub fn sarif<R>(evaluation: &Evaluation<R>, base: &Base) -> String {
+pub fn sarif<R>(evaluation: &Evaluation<R>, base: &Base, include_waived: bool) -> String {
     let mut rules: Vec<&'static Rule> = rules::every().collect();
     rules.sort_by_key(|rule| rule.name);
-    let results: Vec<Value> =
-        evaluation.findings.iter().map(|finding| result(finding, &rules, &evaluation.files, base)).collect();
+    let waived = evaluation.waived.iter().filter(|_| include_waived);
+    let results = evaluation.findings.iter().chain(waived).map(|finding| {
+        let mut result = result(finding, &rules, &evaluation.files, base);
+        if include_waived {
+            result["suppressions"] = suppressions(finding, &evaluation.files, base);
+        }
+        result
+    });
+    let results: Vec<Value> = results.collect();
     let mut driver = json!({
         "name": "hopwright",
         "semanticVersion": env!("CARGO_PKG_VERSION"),
@@ -110,6 +118,30 @@ fn result(finding: &Finding, rules: &[&'static Rule], files: &Files, base: &Base
         result["relatedLocations"] = related.into();
     }
     result
+}
+
+/// The waiver of a finding; none for an open one.
+fn suppressions(finding: &Finding, files: &Files, base: &Base) -> Value {
+    let each = finding.waived.iter().map(|waived| {
+        let justification = format!(
+            "{} `{}`: {} Approved by {} on {}, until {}; {}.",
+            waived.departure,
+            waived.id,
+            waived.reason,
+            waived.approver,
+            waived.approved_on,
+            waived.expires,
+            waived.reference
+        );
+        let label = Label { spot: waived.place.into(), text: String::new() };
+        json!({
+            "kind": "external",
+            "status": "accepted",
+            "justification": plain(&justification),
+            "location": { "physicalLocation": physical(&label, files, base) },
+        })
+    });
+    each.collect()
 }
 
 /// The message as one sentence, then the help, then a link to each label: services show related places only through one.

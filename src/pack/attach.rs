@@ -7,6 +7,7 @@ use std::path::Path;
 
 use serde::Serialize;
 
+use crate::finding::Finding;
 use crate::hash::hash;
 use crate::listing::{self, HopListing};
 use crate::network::{Files, ResolvedEnd, ResolvedHop, SourceFile};
@@ -22,12 +23,13 @@ pub(super) struct Attachment {
     description: String,
 }
 
-/// The documents of a hop: its network first, then the hop, then what it names.
-pub(super) fn documents(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
+/// The documents of a hop: its network first, then the hop, what it names, and the waivers that hold for it.
+pub(super) fn documents(hop: &ResolvedHop<'_>, findings: &[Finding]) -> Vec<DocumentId> {
     let mut documents = vec![hop.network.at, hop.hop.at];
     for end in [&hop.a, &hop.b] {
         documents.extend(of_end(end));
     }
+    documents.extend(findings.iter().filter_map(|finding| Some(finding.waived.as_ref()?.place.document)));
     let mut seen = HashSet::new();
     documents.retain(|document| seen.insert(*document));
     documents

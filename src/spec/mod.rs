@@ -7,6 +7,7 @@ mod antenna;
 mod arrester;
 mod bracket;
 mod cable;
+mod calendar;
 mod hop;
 mod licence;
 mod material;
@@ -15,6 +16,7 @@ mod radio;
 mod schema;
 mod site;
 mod supply;
+mod waiver;
 mod wind;
 mod words;
 
@@ -35,6 +37,7 @@ pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPow
 pub use schema::{schema_of, schema_text};
 pub use site::{Contact, Occupied, Point, Position, PowerLine, Site, Support, SupportKind};
 pub use supply::{Location, Standard, Supply};
+pub use waiver::{Departure, EndName, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, Number, Ref, Text, Window};
 
@@ -61,11 +64,13 @@ pub enum Kind {
     Supply,
     /// A surge arrester model.
     Arrester,
+    /// A departure that somebody with authority has accepted.
+    Waiver,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -75,6 +80,7 @@ impl Kind {
         Self::Cable,
         Self::Supply,
         Self::Arrester,
+        Self::Waiver,
     ];
 
     /// The word written after `kind:`.
@@ -90,6 +96,7 @@ impl Kind {
             Self::Cable => "cable",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
+            Self::Waiver => "waiver",
         }
     }
 
@@ -127,4 +134,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Waiver }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, LicenceCode, Number, Text, Wind};
+use super::{Date, Id, Kind, LicenceCode, Number, Text, WaiverTerms, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
     RainDepth, Volts,
@@ -49,6 +49,9 @@ pub struct Network {
     /// Severities that hold only for some files; the last one that fits a finding counts.
     #[serde(default)]
     pub rules_by_path: Vec<RulesByPath>,
+    /// How long waivers may hold.
+    #[serde(default)]
+    pub waivers: WaiverTerms,
     /// How the packs are printed.
     #[serde(default)]
     pub print: Print,
