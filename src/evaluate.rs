@@ -133,11 +133,12 @@ fn hop_runs(
         Slot::Typed(number) => library.hops.documents[*number].at.file,
         Slot::Broken(document) => document.file,
     };
+    let off = settings.off();
     let hops = library.hops.index.iter().map(|(id, slot)| HopRun {
         id: id.to_string(),
         asked: asked(file(slot)),
         evaluated: evaluated.contains(&*id.0) && !in_part.contains(&*id.0),
-        off: settings.off(),
+        off: off.clone(),
     });
     let mut runs: Vec<HopRun> = hops.collect();
     runs.sort_by(|one, other| one.id.cmp(&other.id));

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::Path;
 
 use fixture::program::{program, run, run_in, run_on};
+use fixture::sarif::Sarif;
 use fixture::{Bench, copy};
 use serde_json::Value;
 
@@ -211,74 +212,12 @@ fn json_keeps_to_its_schema() {
 
 // SARIF
 
-/// What the standard and its readers demand beyond the schema.
+/// Holds a report to the standard and its readers; its files lie below `root`.
 fn sound(report: &Value, root: &Path) {
-    let schema = json(&fs::read_to_string("tests/forms/sarif-schema-2.1.0.json").expect("readable"));
-    let validator = jsonschema::draft4::new(&schema).expect("a schema");
-    let errors: Vec<String> = validator.iter_errors(report).map(|error| error.to_string()).collect();
-    assert_eq!(errors, [""; 0]);
-    assert_eq!(list(&report["runs"]).len(), 1);
-    let run = &report["runs"][0];
-    assert_eq!(run["columnKind"], "utf16CodeUnits");
-    assert!(run["originalUriBaseIds"]["ROOT"].get("uri").is_none(), "no folder of this machine");
-    let rules = list(&run["tool"]["driver"]["rules"]);
-    for rule in rules {
-        for part in ["shortDescription", "fullDescription", "help"] {
-            let words = text(&rule[part]["text"]);
-            assert!(!words.is_empty() && (part == "help" || words.chars().count() <= 1024), "{rule}");
-        }
-        assert!(!text(&rule["help"]["markdown"]).is_empty());
-        assert!(rule["properties"].get("security-severity").is_none());
-    }
-    let mut known = BTreeSet::new();
-    for result in list(&run["results"]) {
-        let index = usize::try_from(result["ruleIndex"].as_u64().expect("a number")).expect("small");
-        assert_eq!(rules[index]["id"], result["ruleId"]);
-        assert!(result["kind"] == "fail" || result["level"] == "none", "{result}");
-        assert_eq!(result["ruleId"] == "hop-not-evaluated", result["kind"] == "open");
-        assert!(known.insert(text(&result["partialFingerprints"]["hopwright/v1"])), "{result}: not its own");
-        assert!(result["partialFingerprints"].get("primaryLocationLineHash").is_none());
-        let message = text(&result["message"]["text"]);
-        assert!(!message.chars().any(char::is_control), "{message:?}");
-        assert_eq!(list(&result["locations"]).len(), 1);
-        place(&result["locations"][0]["physicalLocation"], root);
-        for related in result["relatedLocations"].as_array().into_iter().flatten() {
-            place(&related["physicalLocation"], root);
-            let id = related["id"].as_u64().expect("a number");
-            assert!(message.contains(&format!("]({id})")), "{id} is not linked from: {message}");
-        }
-        // No link but those.
-        assert_eq!(
-            message.matches("](").count(),
-            result["relatedLocations"].as_array().map_or(0, Vec::len),
-            "{message}"
-        );
-    }
-}
-
-/// A place is a relative URI to a file that is there, and its region lies inside of it.
-fn place(physical: &Value, root: &Path) {
-    let uri = text(&physical["artifactLocation"]["uri"]);
-    assert_eq!(physical["artifactLocation"]["uriBaseId"], "ROOT");
-    let plain = |c: char| c.is_ascii_alphanumeric() || "/.-_~%".contains(c);
-    assert!(uri.chars().all(plain) && !uri.starts_with('/') && !uri.starts_with("./"), "{uri}");
-    let bytes = uri.as_bytes();
-    let (mut path, mut at) = (Vec::new(), 0);
-    while at < bytes.len() {
-        let byte = (bytes[at] == b'%').then(|| u8::from_str_radix(&uri[at + 1..at + 3], 16).expect("two digits"));
-        path.push(byte.unwrap_or(bytes[at]));
-        at += if byte.is_some() { 3 } else { 1 };
-    }
-    let path = root.join(String::from_utf8(path).expect("UTF-8"));
-    let file = fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    let lines: Vec<&str> = file.lines().collect();
-    let number = |key: &str| usize::try_from(physical["region"][key].as_u64().expect("all four")).expect("small");
-    let (line, column) = (number("startLine"), number("startColumn"));
-    let (end_line, end_column) = (number("endLine"), number("endColumn"));
-    let units = |line: usize| lines[line - 1].encode_utf16().count();
-    assert!(1 <= line && line <= end_line && end_line <= lines.len() && column >= 1, "{physical}");
-    assert!(column <= units(line) && end_column <= units(end_line) + 1, "{physical}: past the end of the line");
-    assert!((line, column) < (end_line, end_column), "{physical}: empty");
+    Sarif::new().sound(report, |uri| {
+        let path = root.join(uri);
+        fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+    });
 }
 
 #[test]

@@ -84,7 +84,12 @@ fn described(rule: &Rule) -> Value {
         "fullDescription": { "text": full },
         "help": { "text": manual, "markdown": paragraphs.join("\n\n") },
         "defaultConfiguration": { "level": level },
-        "properties": { "tags": [rule.family], "precision": "high", "problem.severity": problem },
+        "properties": {
+            "tags": [rule.family],
+            "precision": "high",
+            "problem.severity": problem,
+            "waivable": rule.never_waived().is_none(),
+        },
     });
     if !HOME.is_empty() {
         described["helpUri"] = format!("{HOME}#{}", rule.name).into();
