@@ -8,7 +8,9 @@ mod baseline;
 mod check;
 mod explain;
 mod new;
+mod new_record;
 mod pack;
+mod progress;
 mod schema;
 mod sheet;
 

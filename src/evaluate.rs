@@ -14,7 +14,7 @@ use crate::fingerprint;
 use crate::network::{self, Files, Library, Loaded, Scope, Slot};
 use crate::place::FileId;
 use crate::rules::{self, Settings};
-use crate::sheet::{HopSheet, RainMaps};
+use crate::sheet::{HopSheet, RainMaps, Terrains};
 use crate::spec::Date;
 use crate::waivers::Waivers;
 
@@ -76,16 +76,19 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
             used.extend(map.map(|map| format!("map of rain rates of network `{}`: {map}", network.id)));
         }
         hop_count += library.hops.index.len();
-        let resolved = network::resolve(library, &mut found);
+        let mut resolved = network::resolve(library, &mut found);
+        network::mark::mark_recorded(&mut resolved, &files);
         let maps = RainMaps::of(&resolved, &files);
+        let terrains = Terrains::of(&resolved, &files);
         rules::unread_maps(&maps, &mut found);
+        rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
         findings.append(&mut found.list);
         let waivers = Waivers::of(library, &files, today, &mut found);
         let judged: Vec<(R, Vec<Finding>)> = resolved
             .par_iter()
             .map(|hop| {
-                let mut sheet = HopSheet::compute(hop, &maps);
+                let mut sheet = HopSheet::compute(hop, &maps, &terrains);
                 sheet.mask(&library.holes);
                 let mut found = Findings::default();
                 rules::judge(&sheet, &library.holes, &mut found);

@@ -59,7 +59,7 @@ faults! { "spec";
     /// A document does not say what it describes.
     ///
     /// Every document starts with `kind` and `id`. The kinds are network, site, hop, radio, antenna, bracket, cable,
-    /// supply, arrester and waiver.
+    /// supply, arrester, record and waiver.
     KIND: "kind-unknown", Error;
 
     /// A key is not known at this place.

@@ -15,6 +15,7 @@ pub mod cli;
 pub mod drawing;
 pub mod evaluate;
 pub mod faults;
+pub mod figure;
 pub mod finding;
 pub mod fingerprint;
 pub mod hash;

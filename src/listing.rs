@@ -40,6 +40,16 @@ impl HopListing {
     }
 }
 
+impl HopListing {
+    /// The same without the lines of records.
+    #[must_use]
+    pub fn of_design(&self) -> Self {
+        let mut design = self.clone();
+        design.sections.retain(|section| !section.key.starts_with("records."));
+        design
+    }
+}
+
 /// The lines in columns. With `sources`, the method and the inputs follow each line.
 #[must_use]
 pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {

@@ -1,4 +1,5 @@
-//! Packs: the PDF a reviewer decides a hop by, and the PDF a crew carries to one end of it.
+//! Packs: the PDF a reviewer decides a hop by, the PDF a crew carries to one end of it, and the PDF in which that end is
+//! accepted.
 //!
 //! ```text
 //! sheet + findings ─HopPacks::of→ plain data ─Press::set→ PDF bytes
@@ -8,17 +9,21 @@
 //! views hold strings, the templates set them; no user text is ever read as template code. A pack names no clock and no
 //! machine, so the same network gives the same bytes.
 
+mod acceptance;
+mod acceptance_table;
 mod attach;
 mod cautions;
 mod decision;
 mod design;
 mod figures;
+mod form;
 mod front;
 mod glyphs;
 mod install;
 mod licence;
 mod lobes;
 mod parts;
+mod record_page;
 mod render;
 mod steps;
 mod tables;
@@ -27,18 +32,21 @@ mod words;
 
 use serde::Serialize;
 
-use crate::finding::Finding;
+use crate::finding::{Finding, Spot};
 use crate::listing::HopListing;
-use crate::network::Files;
+use crate::network::{Files, mark};
 use crate::place::{DocumentId, FileId};
 use crate::rule::Severity;
 use crate::sheet::HopSheet;
+use crate::spec::EndName;
 
+use acceptance::Acceptance;
 use attach::Attachment;
 use design::Design;
 use front::{Front, Naming};
 use install::Install;
 
+pub use form::Form;
 pub use render::{PackError, Press, on_presses};
 
 /// One end of a hop.
@@ -71,6 +79,8 @@ pub enum Pack {
     Design,
     /// For the crew at one end.
     Install(End),
+    /// What came back from one end, to sign.
+    Acceptance(End),
 }
 
 /// Everything the packs of one hop print, free of the library it came from.
@@ -79,7 +89,9 @@ pub struct HopPacks {
     naming: Naming,
     design: Design,
     installs: [Install; 2],
+    acceptances: [Option<Acceptance>; 2],
     listing: HopListing,
+    profile: Option<String>,
     findings: Vec<Finding>,
     documents: Vec<DocumentId>,
 }
@@ -90,6 +102,7 @@ struct Pages<'a> {
     front: Front,
     design: Option<Design>,
     install: Option<&'a Install>,
+    acceptance: Option<Acceptance>,
     files: Vec<Attachment>,
 }
 
@@ -101,20 +114,68 @@ impl HopPacks {
             naming: Naming::of(sheet),
             design: Design::of(sheet),
             installs: End::BOTH.map(|end| Install::of(sheet, end)),
+            acceptances: [EndName::A, EndName::B].map(|end| Acceptance::of(sheet, end)),
             listing: HopListing::of(sheet),
+            profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
-            documents: attach::documents(sheet.resolved, findings),
+            documents: mark::sources(sheet.resolved),
         }
     }
 
-    /// Adds the findings that are about no hop but stand in a file this hop is made from: a page must not look sound
-    /// while one of its sources has an error.
+    /// Adds the findings that are about no hop but stand in a file this hop is made from or a record of it stands in: a page
+    /// must not look sound while one of its sources has an error.
     pub fn add_findings_of_files(&mut self, all: &[Finding]) {
-        let ours = |file: FileId| self.documents.iter().any(|document| document.file == file);
+        let records = self.acceptances.iter().flatten().map(|acceptance| acceptance.record.file);
+        let files: Vec<FileId> = self.documents.iter().map(|document| document.file).chain(records).collect();
         let touches = |finding: &&Finding| {
-            finding.hop.is_none() && finding.labels.iter().filter_map(|label| label.spot.file()).any(ours)
+            let mut touched = finding.labels.iter().filter_map(|label| label.spot.file());
+            finding.hop.is_none() && touched.any(|file| files.contains(&file))
         };
         self.findings.extend(all.iter().filter(touches).cloned());
+    }
+
+    /// The findings that count for a pack: those of the design, and for an acceptance also those of its record.
+    fn findings_of(&self, pack: Pack) -> Vec<Finding> {
+        let record = match pack {
+            Pack::Acceptance(end) => self.acceptance(end).map(|acceptance| acceptance.record),
+            Pack::Design | Pack::Install(_) => None,
+        };
+        let design: Vec<FileId> = self.documents.iter().map(|document| document.file).collect();
+        let counts = |finding: &&Finding| {
+            let first = finding.labels.first().and_then(|label| label.spot.file());
+            let of_design = finding.rule.family != "record" && first.is_none_or(|file| design.contains(&file));
+            let mut touched = finding.labels.iter().filter_map(|label| match &label.spot {
+                Spot::Field(place) | Spot::Entry(place, _) => Some(place.document),
+                Spot::Bytes(file, _) => record.filter(|record| record.file == *file),
+                Spot::Path(_) => None,
+            });
+            of_design || record.is_some_and(|record| touched.any(|document| document == record))
+        };
+        self.findings.iter().filter(counts).cloned().collect()
+    }
+
+    fn acceptance(&self, end: End) -> Option<&Acceptance> {
+        self.acceptances[usize::from(end == End::B)].as_ref()
+    }
+
+    /// Whether there is anything to print: an acceptance needs a record.
+    #[must_use]
+    pub fn has(&self, pack: Pack) -> bool {
+        match pack {
+            Pack::Acceptance(end) => self.acceptance(end).is_some(),
+            Pack::Design | Pack::Install(_) => true,
+        }
+    }
+
+    /// The source mark at the foot of the pages.
+    #[must_use]
+    pub fn mark(&self, files: &Files) -> String {
+        let files = attach::relative(files, self.network_file(), &self.documents);
+        attach::mark(&attach::sources(&files, &self.documents))
+    }
+
+    fn network_file(&self) -> FileId {
+        self.documents.first().map_or(FileId(0), |document| document.file)
     }
 
     /// The hop's id.
@@ -131,8 +192,9 @@ impl HopPacks {
 
     /// Errors that are open: a pack is set in type only as a draft while there are any.
     #[must_use]
-    pub fn errors(&self) -> usize {
-        let open = self.findings.iter().filter(|finding| finding.waived.is_none());
+    pub fn errors(&self, pack: Pack) -> usize {
+        let findings = self.findings_of(pack);
+        let open = findings.iter().filter(|finding| finding.waived.is_none());
         open.filter(|finding| finding.severity == Severity::Error).count()
     }
 
@@ -147,15 +209,27 @@ impl HopPacks {
     /// # Errors
     /// A broken template or a PDF that would not meet its standards; neither depends on what a network says.
     pub fn set(&self, press: &Press, pack: Pack, asked_as_draft: bool, files: &Files) -> Result<Vec<u8>, PackError> {
-        let network_file = self.documents.first().map_or(FileId(0), |document| document.file);
-        let files = attach::relative(files, network_file, &self.documents);
-        let attached = attach::attachments(&files, &self.documents, &self.listing);
-        let front = self.naming.front(pack, self.errors(), asked_as_draft, &attached);
+        let acceptance = match pack {
+            Pack::Acceptance(end) => self.acceptance(end),
+            Pack::Design | Pack::Install(_) => None,
+        };
+        let record = acceptance.map(|acceptance| acceptance.record);
+        let used: Vec<DocumentId> = self.documents.iter().copied().chain(record).collect();
+        let files = attach::relative(files, self.network_file(), &used);
+        let mut attached = attach::sources(&files, &self.documents);
+        attached.extend(record.and_then(|record| attach::record(&files, record)));
+        let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
+        attached.push(attach::sheet(&files, &listing));
+        attached.extend(self.profile.as_deref().map(|table| attach::profile(&self.naming.hop, table)));
+        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, &attached);
+        let findings = self.findings_of(pack);
         let (design, install) = match pack {
-            Pack::Design => (Some(self.design.with_findings(&self.findings, &files)), None),
+            Pack::Design => (Some(self.design.with_findings(&findings, &files)), None),
             Pack::Install(End::A) => (None, Some(&self.installs[0])),
             Pack::Install(End::B) => (None, Some(&self.installs[1])),
+            Pack::Acceptance(_) => (None, None),
         };
-        press.set(&Pages { front, design, install, files: attached })
+        let acceptance = acceptance.map(|acceptance| acceptance.with_findings(&findings, &files));
+        press.set(&Pages { front, design, install, acceptance, files: attached })
     }
 }

@@ -10,7 +10,9 @@ pub mod channel;
 pub mod grounding;
 pub mod licence;
 pub mod mount;
+pub mod path;
 pub mod people;
+pub mod record;
 pub mod run;
 
 mod prelude;
@@ -21,9 +23,9 @@ use crate::finding::{Finding, Findings, Spot};
 use crate::network::Holes;
 use crate::place::Step;
 use crate::rule::Rule;
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RunSheet};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
 
-pub use settings::{Settings, unread_maps, unsound};
+pub use settings::{Settings, unread_maps, unread_tiles, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {
@@ -43,6 +45,8 @@ pub enum Check {
     End(fn(&HopSheet<'_>, &EndSheet<'_>, &mut Findings)),
     /// Each cable run of each end.
     Run(fn(&EndSheet<'_>, &RunSheet<'_>, &mut Findings)),
+    /// The newest record of each end, and every one that is still a form.
+    Record(fn(&HopSheet<'_>, &RecordSheet<'_>, &mut Findings)),
 }
 
 /// Every rule that judges a hop, in the order `explain` lists them.
@@ -88,28 +92,79 @@ pub static ALL: &[&Entry] = &[
     &people::hazards_not_assessed::ENTRY,
     &people::people_too_near::ENTRY,
     &people::power_line_near::ENTRY,
+    &path::clearance_below_practice::ENTRY,
+    &path::clearance_not_shown::ENTRY,
+    &path::near_edge_in_beam::ENTRY,
+    &path::path_obstructed::ENTRY,
+    &path::position_imprecise::ENTRY,
+    &path::profile_ends_disagree::ENTRY,
+    &path::profile_length_disagrees::ENTRY,
+    &path::profile_too_coarse::ENTRY,
+    &path::terrain_tile_missing::ENTRY,
+    &path::trees_outgrow_clearance::ENTRY,
     &run::arrester_missing::ENTRY,
     &run::arrester_unfit::ENTRY,
     &run::cable_category_too_low::ENTRY,
     &run::cable_not_for_outdoors::ENTRY,
     &run::cable_not_sealed::ENTRY,
+    &run::cable_outside_temperature::ENTRY,
     &run::cable_unscreened::ENTRY,
     &run::conductor_not_copper::ENTRY,
+    &run::data_not_carried::ENTRY,
+    &run::device_overvoltage::ENTRY,
+    &run::device_undervoltage::ENTRY,
+    &run::gland_nearly_misses::ENTRY,
     &run::no_operating_point::ENTRY,
+    &run::passed_on_too_much::ENTRY,
+    &run::passed_on_unstated::ENTRY,
+    &run::plugs_not_metal::ENTRY,
     &run::port_cannot_carry::ENTRY,
     &run::port_used_twice::ENTRY,
+    &run::power_point_unstated::ENTRY,
+    &run::radio_outside_temperature::ENTRY,
     &run::radio_overvoltage::ENTRY,
     &run::radio_undervoltage::ENTRY,
     &run::radio_unpowered::ENTRY,
     &run::readout_port_occupied::ENTRY,
     &run::run_too_long::ENTRY,
+    &run::run_too_long_when_hot::ENTRY,
+    &run::screen_bonded_at_one_end::ENTRY,
+    &run::start_up_near_limit::ENTRY,
+    &run::supply_class_too_low::ENTRY,
+    &run::supply_in_the_weather::ENTRY,
     &run::supply_not_accepted::ENTRY,
+    &run::supply_not_of_its_class::ENTRY,
+    &run::supply_outside_temperature::ENTRY,
     &run::supply_overloaded::ENTRY,
     &run::supply_passes_no_data::ENTRY,
     &run::voltage_reserve_small::ENTRY,
+    &run::wiring_unfit::ENTRY,
+    &run::wiring_unstated::ENTRY,
+    &grounding::copper_between_earths::ENTRY,
+    &grounding::earth_not_bonded::ENTRY,
     &grounding::ground_bond_unstated::ENTRY,
+    &grounding::ground_conductor_bent::ENTRY,
+    &grounding::ground_conductor_long::ENTRY,
     &grounding::ground_conductor_missing::ENTRY,
     &grounding::ground_conductor_too_thin::ENTRY,
+    &grounding::ground_metal_unlisted::ENTRY,
+    &record::cable_test_failed::ENTRY,
+    &record::ends_disagree::ENTRY,
+    &record::ground_conductor_found_thin::ENTRY,
+    &record::instrument_out_of_calibration::ENTRY,
+    &record::level_found_outside_window::ENTRY,
+    &record::meter_and_radio_disagree::ENTRY,
+    &record::moved_on_locking::ENTRY,
+    &record::polarisation_crossed::ENTRY,
+    &record::read_in_wet_air::ENTRY,
+    &record::reading_impossible::ENTRY,
+    &record::record_incomplete::ENTRY,
+    &record::record_of_another_design::ENTRY,
+    &record::settings_differ::ENTRY,
+    &record::side_lobe_found::ENTRY,
+    &record::steps_undone::ENTRY,
+    &record::voltage_found_low::ENTRY,
+    &record::voltage_found_out_of_window::ENTRY,
 ];
 
 /// Every rule there is: the faults of files first, then the rules that judge a hop.
@@ -129,14 +184,21 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
                 for end in hop.ends() {
                     let before = found.list.len();
                     check(hop, end, found);
-                    of_end(end, &mut found.list[before..]);
+                    of_end(end.name, &mut found.list[before..]);
+                }
+            }
+            Check::Record(check) => {
+                for record in hop.records.iter().filter(|record| record.judged) {
+                    let before = found.list.len();
+                    check(hop, record, found);
+                    of_end(record.end.letter(), &mut found.list[before..]);
                 }
             }
             Check::Run(check) => {
                 for end in hop.ends() {
                     let before = found.list.len();
                     end.runs.iter().for_each(|run| check(end, run, found));
-                    of_end(end, &mut found.list[before..]);
+                    of_end(end.name, &mut found.list[before..]);
                 }
             }
         }
@@ -150,9 +212,9 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     }
 }
 
-fn of_end(end: &EndSheet<'_>, findings: &mut [Finding]) {
+fn of_end(end: &'static str, findings: &mut [Finding]) {
     for finding in findings {
-        finding.end = Some(end.name);
+        finding.end = Some(end);
     }
 }
 

@@ -8,41 +8,68 @@ mod air;
 mod budget;
 mod dish;
 mod end;
+mod feed;
+mod ground;
+mod handling;
 mod licence;
 mod line;
 mod margin;
 mod mend;
 mod meter;
 mod mount;
+mod near;
+mod onward;
+mod open_items;
 mod path;
 mod people;
+mod practice;
+mod profile;
 mod rain;
+mod record;
+mod relief;
 mod run;
 mod target;
+mod terrain;
 mod threshold;
+mod visit;
 mod wind;
 
 use crate::at;
 use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
-use crate::units::{Gigahertz, Quantity as _};
+use crate::spec::EndName;
+use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use crate::physics::codes::Confidence;
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
-pub use end::{Code, EndLines, EndSheet};
+pub use end::{EndLines, EndSheet};
+pub use feed::{Classes, Feed};
+pub use ground::{Code, GroundLines};
+pub use handling::HandlingLines;
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
 pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Ratio, Row, Section, Shown, Words};
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
 pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
+pub use near::{NearLines, NearSheet};
+pub use onward::OnwardLines;
+pub use open_items::required_checks;
 pub use path::{PathLines, ServiceLines};
 pub use people::{PeopleLines, TooNear};
+pub use practice::{LONGEST_RUN, Practice};
+pub use profile::{
+    BothWays, CLEARANCE, Fine, Gap, LOW_K_CLEARANCE, Outgrown, PathPoint, ProfileLines, ProfileSheet, Radii,
+    UNSEEN_HEIGHT, Worst,
+};
 pub use rain::RainMaps;
-pub use run::{Feed, RunLines, RunSheet};
-pub use target::{LONGEST_RUN, Target, Wanted, WantedAir};
+pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
+pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
+pub use run::{RunLines, RunSheet};
+pub use target::{Target, Wanted, WantedAir};
+pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};
-pub use wind::WindLines;
+pub use wind::{StifferPipe, WindLines};
 
 /// Everything computed for one hop.
 #[derive(Debug)]
@@ -53,6 +80,10 @@ pub struct HopSheet<'n> {
     pub target: Target,
     /// Geometry and air.
     pub path: PathLines,
+    /// Line of sight.
+    pub profile: ProfileSheet,
+    /// What is close to end `a` and to end `b`.
+    pub near: [NearSheet; 2],
     /// From end `a` to end `b`.
     pub a_to_b: Direction<'n>,
     /// From end `b` to end `a`.
@@ -67,21 +98,27 @@ pub struct HopSheet<'n> {
     pub a: EndSheet<'n>,
     /// End `b`.
     pub b: EndSheet<'n>,
+    /// What came back from the ends, by end and day, the newest last.
+    pub records: Vec<RecordSheet<'n>>,
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop, with the rain maps of its network.
+    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps) -> Self {
+    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps, terrains: &Terrains) -> Self {
         let target = Target::of(resolved);
-        let path = path::compute(resolved, &target, maps);
+        let mut path = path::compute(resolved, &target, maps);
+        let profile = profile::compute(resolved, &path, terrains);
+        path.diffraction = profile.diffraction.clone();
+        let near = [true, false].map(|a| near::compute(resolved, &path, a, profile.asked.0, profile.frequency));
         let [a_to_b, b_to_a] = budget::both(resolved, &path, &target);
         let licence = [&a_to_b, &b_to_a].map(|direction| licence::compute(resolved, direction));
         let service = path::service(&a_to_b, &b_to_a, &target);
         let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
         let b = end::compute(&resolved.b, &resolved.a, &path, [&a_to_b, &b_to_a], &target, resolved);
         let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a], &licence);
-        Self { resolved, target, path, a_to_b, b_to_a, licence, service, mends, a, b }
+        let records = visit::records(resolved, &target, maps, &path, [&a, &b]);
+        Self { resolved, target, path, profile, near, a_to_b, b_to_a, licence, service, mends, a, b, records }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
@@ -91,12 +128,15 @@ impl<'n> HopSheet<'n> {
         }
         let broken = |place: &Place| holes.at(place).map(|(name, spot)| Missing::broken(name, spot));
         self.path.mask(&broken);
+        self.profile.mask(&broken);
+        self.near.iter_mut().for_each(|near| near.lines.mask(&broken));
         self.a_to_b.mask(&broken);
         self.b_to_a.mask(&broken);
         self.licence.iter_mut().for_each(|licence| licence.mask(&broken));
         self.service.mask(&broken);
         self.a.mask(&broken);
         self.b.mask(&broken);
+        self.records.iter_mut().for_each(|record| record.mask(&broken));
     }
 
     /// The hop's id.
@@ -117,10 +157,41 @@ impl<'n> HopSheet<'n> {
         [&self.a, &self.b]
     }
 
-    /// All lines, in the order they are printed.
+    /// An end by its name.
+    #[must_use]
+    pub fn end(&self, name: EndName) -> &EndSheet<'n> {
+        match name {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
+
+    /// The newest record of an end: the last that has a date, else one still being filled in.
+    #[must_use]
+    pub fn newest_record(&self, name: EndName) -> Option<&RecordSheet<'n>> {
+        self.records.iter().rev().find(|record| record.end == name)
+    }
+
+    /// How far the newest records of the two ends disagree, the predictions taken off.
+    #[must_use]
+    pub fn disagreement(&self) -> Option<Decibels> {
+        let left = |name| self.newest_record(name)?.lines.difference.get();
+        Some(Decibels((left(EndName::A)? - left(EndName::B)?).0.abs()))
+    }
+
+    /// All lines, in the order they are printed: those of the design, then those of the records.
     #[must_use]
     pub fn sections(&self) -> Vec<Section> {
+        let mut sections = self.design_sections();
+        self.records.iter().for_each(|record| record.sections(&mut sections));
+        sections
+    }
+
+    /// The lines of the design, in the order they are printed.
+    #[must_use]
+    pub fn design_sections(&self) -> Vec<Section> {
         let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
+        sections.push(self.profile.section());
         for direction in self.directions() {
             direction.sections(&mut sections);
             self.licence(direction).sections(direction, &mut sections);
@@ -128,6 +199,11 @@ impl<'n> HopSheet<'n> {
         sections.push(Section::of("service", "Both directions", |rows| self.service.rows("service", rows)));
         for end in self.ends() {
             end.sections(&mut sections);
+        }
+        for near in &self.near {
+            let key = format!("near.{}", near.name);
+            let title = format!("Close to end {}", near.name);
+            sections.push(Section::of(key.clone(), title, |rows| near.lines.rows(&key, rows)));
         }
         sections
     }
@@ -142,10 +218,13 @@ impl<'n> HopSheet<'n> {
             }
         };
         self.path.missing(&mut each);
+        self.profile.missing(&mut each);
+        self.near.iter().for_each(|near| near.lines.missing(&mut each));
         self.directions().into_iter().for_each(|direction| direction.missing(&mut each));
         self.licence.iter().for_each(|licence| licence.missing(&mut each));
         self.service.missing(&mut each);
         self.ends().into_iter().for_each(|end| end.missing(&mut each));
+        self.records.iter().filter(|record| record.judged).for_each(|record| record.missing(&mut each));
         list
     }
 

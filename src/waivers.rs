@@ -14,7 +14,7 @@ use crate::nearest::nearest;
 use crate::network::{Document, Files, Library, Look};
 use crate::place::Placed as _;
 use crate::rules::{self, Settings};
-use crate::spec::{Date, Waiver, WaiverTerms};
+use crate::spec::{Date, EndName, Waiver, WaiverTerms};
 use crate::units;
 
 /// The most months from approval to expiry, where the network says nothing.
@@ -128,7 +128,7 @@ impl<'n> Waivers<'n> {
     /// Whether a waiver is for the rule and the target of a finding.
     fn fits(&self, waiver: &Sound<'_>, finding: &Finding) -> bool {
         let (document, target) = (waiver.document, &waiver.document.target);
-        let end = target.end.map(super::spec::EndName::word);
+        let end = target.end.map(EndName::letter);
         *document.rule == *finding.rule.name
             && finding.hop.as_deref() == Some(&*target.hop.0)
             && (end.is_none() || end == finding.end)

@@ -33,7 +33,7 @@ fn findings(report: &Value) -> Vec<[String; 3]> {
 #[test]
 fn a_clean_network_is_0() {
     let ran = run(&["check", "examples/varneck"]);
-    assert_eq!(ran, Ran { code: 0, out: "5 hops in 16 files: no findings\n".into(), err: String::new() });
+    assert_eq!(ran, Ran { code: 0, out: "5 hops in 17 files: no findings\n".into(), err: String::new() });
     assert_eq!(run(&["check", "examples/saltmere"]).code, 0);
 }
 
@@ -132,7 +132,7 @@ fn a_hop_that_names_a_missing_site_is_1() {
     fs::write(&path, text).expect("writable");
     let ran = run_in(&bench.path(""), &["check", "--format", "concise"]);
     assert_eq!(ran.code, 1);
-    assert_eq!(ran.out, "hops/ridge.yaml:37:11: error[reference-dangling] ridge: the network has no site `mull`\n");
+    assert_eq!(ran.out, "hops/ridge.yaml:38:11: error[reference-dangling] ridge: the network has no site `mull`\n");
 }
 
 #[test]
@@ -162,7 +162,7 @@ fn the_fail_level_decides_the_exit_code_and_the_least_severity_what_is_shown() {
     let text = fs::read_to_string(&path).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&path, text).expect("writable");
     let run = |args: &[&str]| run_in(&bench.path(""), &[&["check", "--format", "concise"], args].concat());
-    let warning = "hops/ridge.yaml:32:5: warning[ground-bond-unstated] ridge: end a: the grounding conductor bonds to no \
+    let warning = "hops/ridge.yaml:33:5: warning[ground-bond-unstated] ridge: end a: the grounding conductor bonds to no \
                    stated earth point\n";
     assert_eq!((run(&[]).code, run(&[]).out.as_str()), (0, warning));
     assert_eq!(run(&["--fail-on", "warning"]).code, 1);
@@ -176,7 +176,9 @@ fn a_network_sets_severities() {
     let bench = Bench::new();
     let path = bench.path("network.yaml");
     let text = fs::read_to_string(&path).expect("readable");
-    fs::write(&path, text + "rules:\n  ground-bond-unstated: error\n").expect("writable");
+    let set = text.replace("rules: { ", "rules: { ground-bond-unstated: error, ");
+    assert_ne!(set, text);
+    fs::write(&path, set).expect("writable");
     let hop = bench.path("hops/ridge.yaml");
     let text = fs::read_to_string(&hop).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&hop, text).expect("writable");
@@ -213,7 +215,7 @@ fn one_file_is_reported_and_its_whole_network_loaded() {
         assert_eq!(ran.code, 1, "{}", ran.err);
         json(&ran.out)
     };
-    let files = ["", "equipment", "hops", "sites"].map(|folder| {
+    let files = ["", "equipment", "hops", "records", "sites"].map(|folder| {
         let entries = fs::read_dir(root.path().join("pit").join(folder)).expect("a folder");
         entries.filter(|entry| entry.as_ref().expect("readable").path().is_file()).count()
     });
@@ -335,7 +337,7 @@ fn schema_writes_what_is_in_the_repository() {
     let ran = run_in(folder.path(), &["schema", "--out", "made"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     let made: Vec<&str> = ran.out.lines().collect();
-    assert_eq!(made.len(), 11);
+    assert_eq!(made.len(), 12);
     for path in made {
         let name = Path::new(path).file_name().expect("a name");
         let text = fs::read_to_string(folder.path().join(path)).expect("written");
@@ -358,6 +360,54 @@ fn a_new_network_is_clean_and_never_written_over() {
     let ran = run_in(folder.path(), &["new", "first"]);
     assert_eq!(ran.code, 2);
     assert!(ran.err.contains("not empty"), "{}", ran.err);
+}
+
+/// The form of a record with its source mark, which follows every letter of the sources, put out of sight.
+fn without_mark(text: &str) -> String {
+    let (before, after) = text.split_once("  mark: \"").expect("a mark");
+    let (mark, rest) = after.split_once('"').expect("its end");
+    assert!(mark.len() == 16 && mark.bytes().all(|byte| byte.is_ascii_hexdigit()), "{mark}");
+    format!("{before}  mark: \"{}\"{rest}", "-".repeat(16))
+}
+
+#[test]
+fn a_new_record_is_a_form_that_loads_and_is_never_written_over() {
+    let bench = Bench::new();
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge/b"]);
+    assert_eq!((ran.code, ran.out.as_str()), (0, "./records/ridge-b-1.yaml\n"));
+    let form = fs::read_to_string(bench.path("records/ridge-b-1.yaml")).expect("written");
+    snapshot("new-record", &without_mark(&form));
+    let checked = run_in(&bench.path(""), &["check"]);
+    assert_eq!(checked.code, 0, "nothing is wrong with a form");
+    snapshot("new-record-check", &checked.out);
+
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge/b"]);
+    assert_eq!(ran.out, "./records/ridge-b-2.yaml\n");
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge/b", "--out", "elsewhere"]);
+    assert_eq!(ran.out, "elsewhere/ridge-b-3.yaml\n");
+    assert_eq!(form, fs::read_to_string(bench.path("records/ridge-b-1.yaml")).expect("still there"));
+
+    let ran = run_in(&bench.path(""), &["new", "record", "rigde/b"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("did you mean `ridge/b`?"), "{}", ran.err);
+    let ran = run_in(&bench.path(""), &["new", "record", "ridge"]);
+    assert_eq!(ran.code, 2);
+}
+
+#[test]
+fn a_figure_is_of_one_hop_that_has_a_profile() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("path.svg");
+    let name = file.display().to_string();
+    let ran = run(&["sheet", "--network", "examples/varneck", "exchange-murrgrat", "--figure", &name]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let svg = fs::read_to_string(&file).expect("a drawing");
+    assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>") && svg.contains("<title>Path profile from"));
+    for wrong in [&["--network", "examples/varneck"][..], &["--network", "tests/rules/base", "ridge"]] {
+        let ran = run(&[&["sheet", "--figure", &name][..], wrong].concat());
+        assert_eq!(ran.code, 2, "{wrong:?}");
+        assert!(ran.err.contains("one hop") || ran.err.contains("no profile"), "{}", ran.err);
+    }
 }
 
 // README

@@ -178,7 +178,7 @@ fn long_lines_are_cut_around_the_label() {
         let most: usize = width.parse().expect("a number");
         let line = ran.out.lines().find(|line| line.contains("extra:")).expect("the line is shown");
         assert!(line.chars().count() <= most && line.ends_with(dots), "{}", ran.out);
-        assert!(ran.out.contains("hops/ridge.yaml:66:1"), "{}", ran.out);
+        assert!(ran.out.contains("hops/ridge.yaml:68:1"), "{}", ran.out);
     }
     // In flow style everything stands on the one line, far to the right.
     let flow =
@@ -337,7 +337,8 @@ fn annotations_come_worst_first_and_the_total_before_the_advice() {
     let bench = Bench::new();
     let path = bench.path("network.yaml");
     let text = fs::read_to_string(&path).expect("readable");
-    fs::write(&path, text + "rules:\n  tilt-out-of-reach: advice\n  ground-bond-unstated: error\n").expect("writable");
+    fs::write(&path, text.replace("rules: {", "rules: { tilt-out-of-reach: advice, ground-bond-unstated: error,"))
+        .expect("writable");
     let hop = bench.path("hops/ridge.yaml");
     let text = fs::read_to_string(&hop).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&hop, text.replace("orientation: inverted", "orientation: upright")).expect("writable");
@@ -370,7 +371,7 @@ fn junit_is_well_formed_and_counts_cases() {
         assert_eq!(count("failures"), named("failure").count());
         assert_eq!(count("skipped"), named("skipped").count());
         assert!(count("failures") > 0 && count("tests") > count("failures") + count("skipped"));
-        assert_eq!(count("skipped") > 0, skips, "what could not be evaluated in full does not pass");
+        assert!(count("skipped") > 0 || !skips, "what could not be evaluated in full does not pass");
         let distinct: BTreeSet<_> =
             named("testcase").map(|case| (case.attribute("classname"), case.attribute("name"))).collect();
         assert_eq!(distinct.len(), count("tests"), "each is named once");
@@ -382,7 +383,7 @@ fn junit_is_well_formed_and_counts_cases() {
     let text = fs::read_to_string(&hop).expect("readable").replace("      bonds_to: ring\n", "");
     fs::write(&hop, text).expect("writable");
     let out = run_in(&bench.path(""), &["check", "--format", "junit"]).out;
-    assert!(out.contains("failures=\"0\"") && out.contains("<system-out>hops/ridge.yaml:32:5: warning"), "{out}");
+    assert!(out.contains("failures=\"0\"") && out.contains("<system-out>hops/ridge.yaml:33:5: warning"), "{out}");
     let out = run_in(&bench.path(""), &["check", "--format", "junit", "--fail-on", "warning"]).out;
     assert!(out.contains("failures=\"1\""), "{out}");
 }
@@ -392,7 +393,7 @@ fn a_rule_that_is_off_does_not_pass() {
     let bench = Bench::new();
     let path = bench.path("network.yaml");
     let text = fs::read_to_string(&path).expect("readable");
-    fs::write(&path, text + "rules:\n  tilt-out-of-reach: off\n").expect("writable");
+    fs::write(&path, text.replace("rules: {", "rules: { tilt-out-of-reach: off,")).expect("writable");
     let out = run_in(&bench.path(""), &["check", "--format", "junit"]).out;
     let case = "name=\"tilt-out-of-reach\">\n      <skipped message=\"switched off by the network\"/>";
     assert!(out.contains(case), "{out}");

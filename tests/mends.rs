@@ -112,6 +112,28 @@ fn the_length_that_is_named_is_short_enough() {
     assert!(each_mend(|mend| mend.distance, |length| format!("a hop of {length}"), make) > 0);
 }
 
+#[test]
+fn the_pipe_that_is_named_holds_still() {
+    each_help("sway-too-great", "outside, wall", |bench, help| {
+        let parts: Vec<&str> = help.split(['(', ')']).collect();
+        let (outside, wall) = parts[1].split_once(" outside, wall ").expect("both");
+        set(
+            bench,
+            "sites/scar.yaml",
+            "supports:",
+            "outside_diameter:",
+            &format!("{outside}\n    wall_thickness: {wall}"),
+        );
+    });
+}
+
+#[test]
+fn the_diameter_that_a_pipe_measures_is_a_diameter() {
+    each_help("nominal-size-as-diameter", "write ", |bench, help| {
+        set(bench, "sites/scar.yaml", "supports:", "outside_diameter:", &format!("{} mm", number(help, "mm")));
+    });
+}
+
 /// The number before a unit in a help.
 fn number(help: &str, unit: &str) -> String {
     let words: Vec<&str> = help.split_whitespace().collect();

@@ -66,7 +66,7 @@ fn check_row(text: &str, hop: &Hop, label: &str, keys: &[&str]) {
     assert!(has_row(text, label, &values), "{}: no row `{label}` {values:?} in\n{text}", hop.packs.hop());
 }
 
-const DIRECTION: [(&str, &str); 13] = [
+const DIRECTION: [(&str, &str); 14] = [
     ("Frequency", "frequency"),
     ("Transmit power", "transmit_power"),
     ("Gain of the sending antenna", "transmit_gain"),
@@ -74,12 +74,22 @@ const DIRECTION: [(&str, &str); 13] = [
     ("Free-space loss", "free_space_loss"),
     ("Gas attenuation", "gas_attenuation"),
     ("Gas loss", "gas_loss"),
+    ("Diffraction loss", "diffraction_loss"),
     ("Received level, clear sky", "level"),
     ("Rain fade exceeded 0.01 % of the year", "rain_fade"),
     ("Rain fade at the availability asked for", "objective_fade"),
     ("Fade margin at the capacity asked for", "margins.fade_margin"),
     ("Fade margin in hand", "margins.fade_in_hand"),
     ("Received level below overload", "margins.overload_in_hand"),
+];
+
+const SIGHT: [(&str, &str); 6] = [
+    ("Source of the profile", "source"),
+    ("Clearance at the worst point, k = 4/3", "clearance"),
+    ("Clearance there in Fresnel radii", "fraction"),
+    ("Clearance in hand", "in_hand"),
+    ("Distance of the worst point from a", "worst_distance"),
+    ("What stands there", "worst"),
 ];
 
 const ENDS: [(&str, &str); 8] = [
@@ -94,7 +104,7 @@ const ENDS: [(&str, &str); 8] = [
 ];
 
 const RUNS: [(&str, &str); 7] = [
-    ("One conductor, hot, with arresters", "conductor_resistance"),
+    ("One conductor, hot, with contacts", "conductor_resistance"),
     ("Loop resistance", "loop_resistance"),
     ("Least supply voltage", "supply_voltage"),
     ("Most the radio draws", "radio_draw"),
@@ -119,6 +129,14 @@ fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
             for (label, key) in RUNS {
                 check_row(&text, hop, label, &[&format!("ends.a.runs[0].{key}"), &format!("ends.b.runs[0].{key}")]);
             }
+            for (label, key) in SIGHT {
+                check_row(&text, hop, label, &[&format!("profile.{key}")]);
+            }
+            // The drawing says the numbers of its worst point, each letter placed for itself.
+            let value = |key: &str| &hop.lines[&format!("profile.{key}")];
+            let drawn = format!("{} ({}), {} asked for", value("clearance"), value("fraction"), value("needed"));
+            let close = |text: &str| text.replace([' ', '\u{a0}'], "");
+            assert!(close(&text).contains(&close(&drawn)), "{}: no `{drawn}` in\n{text}", hop.packs.hop());
             check_row(&text, hop, "Rain outage, the worse direction", &["service.outage"]);
             check_row(&text, hop, "equipment failure not counted", &["service.availability"]);
             check_row(&text, hop, "Outage in an average year", &["service.minutes"]);
@@ -200,6 +218,138 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
             }
         }
     }
+}
+
+/// The pages of an acceptance record, and what its hop says.
+fn acceptance(evaluation: &Evaluation<Hop>, hop: &str, end: End) -> (usize, Vec<String>) {
+    let number = evaluation.hops.iter().position(|one| one.packs.hop() == hop).expect("the hop");
+    (number, pages(&set(evaluation, number, Pack::Acceptance(end))))
+}
+
+#[test]
+fn the_numbers_of_an_acceptance_record_are_those_of_the_sheet_and_of_the_crew() {
+    let evaluation = hops(&example("varneck"));
+    let written = fs::read_to_string(example("varneck").join("records/solleralm-murrgrat.yaml")).expect("readable");
+    for end in End::BOTH {
+        let (number, pages) = acceptance(&evaluation, "solleralm-murrgrat", end);
+        let (hop, text, letter) = (&evaluation.hops[number], pages.join(" "), end.letter());
+        let id = format!("solleralm-murrgrat-{letter}-1");
+        let line = |key: &str| hop.lines[&format!("records.{id}.{key}")].as_str();
+        let (least, most) = (line("expected_least"), line("expected_most"));
+        let level = format!("{} that day ± 4 dB ({least} to {most}) {} yes", line("expected"), line("measured"));
+        assert!(text.contains(&level), "no `{level}` in\n{text}");
+        assert!(has_row(&text, "Change on locking", &["none ± 1.0 dB", line("moved"), "yes"]), "{text}");
+        let left = ["a", "b"].map(|end| {
+            let key = format!("records.solleralm-murrgrat-{end}-1.difference");
+            hop.lines[&key].trim_end_matches(" dB").parse::<f64>().expect("a number")
+        });
+        let gap = text.split("Disagreement with the far end none ± 3.0 dB ").nth(1).expect("the row");
+        let gap: f64 = gap.split(' ').next().and_then(|word| word.parse().ok()).expect("a number");
+        // Each difference is rounded to a tenth, and so is what lies between them.
+        assert!((gap - (left[0] - left[1]).abs()).abs() <= 0.151, "{gap} {left:?}");
+        let voltage = hop.lines[&format!("ends.{letter}.runs[0].radio_voltage")].as_str();
+        assert!(text.contains(&format!("{voltage} or more 1.00 V less; 40 V to 57 V")), "{voltage}");
+        for wanted in [id.as_str(), "NOT DONE"] {
+            assert_eq!(text.contains(wanted), wanted == id, "{wanted}");
+        }
+        for (page, words) in pages.iter().enumerate() {
+            let count = format!("Page {} of {}", page + 1, pages.len());
+            for wanted in ["Acceptance record", "Revision B", &count, &format!("End {letter}:")] {
+                assert!(words.contains(wanted), "page {page} lacks `{wanted}`:\n{words}");
+            }
+        }
+        assert!(pages.len() <= 2, "{} pages", pages.len());
+    }
+    // What the crew wrote is printed as it was written.
+    let text = acceptance(&evaluation, "solleralm-murrgrat", End::A).1.join(" ");
+    for words in
+        ["Ilke Tharnow, Pirmin Aschl", "0.284 V, -28 dBm", "52.4 V", "HV80-226041", "6.2 ohm, clamp", "40-11873"]
+    {
+        assert!(text.contains(words), "{words}");
+        let first = words.split(", ").next().expect("a word");
+        assert!(written.contains(first), "{first}");
+    }
+}
+
+#[test]
+fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() {
+    let folder = tempfile::tempdir().expect("a folder");
+    copy(&example("varneck"), folder.path());
+    let mark = |pages: &[String]| {
+        let rest = pages[0].split("Source mark ").nth(1).expect("a mark");
+        rest[..16].to_owned()
+    };
+    let evaluation = hops(folder.path());
+    let number = evaluation.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
+    let install = pages(&set(&evaluation, number, Pack::Install(End::B)));
+    let ran = Command::new(env!("CARGO_BIN_EXE_hopwright"))
+        .args(["new", "record", "solleralm-murrgrat/b", "--network"])
+        .arg(folder.path())
+        .output()
+        .expect("the program runs");
+    let path = String::from_utf8(ran.stdout).expect("UTF-8");
+    let form = fs::read_to_string(path.trim()).expect("the form");
+    assert!(form.contains(&format!("mark: \"{}\"", mark(&install))), "{form}");
+
+    let record = install.iter().find(|page| page.contains("Record of this end")).expect("a record page");
+    let mut parent = String::new();
+    let mut keys = 0;
+    let items = form.lines().skip_while(|line| !line.starts_with("# settings:"));
+    for line in items.take_while(|line| !line.starts_with("# photos:")) {
+        let key = line.trim_start_matches(['#', ' ']).split(':').next().unwrap_or_default();
+        match line.strip_prefix("# ").map(|rest| rest.len() - rest.trim_start().len()) {
+            Some(0) if line.trim_end().ends_with(':') => parent = format!("{key}."),
+            Some(0) if line.contains("designed") => {
+                assert!(record.contains(&format!(" {key} ")), "{key} is not on the page:\n{record}");
+                keys += 1;
+            }
+            Some(2) if line.contains("- port: ") => {
+                parent = format!("runs.{}.", line.rsplit(' ').next().expect("a port"));
+            }
+            Some(2 | 4) if line.contains("designed") => {
+                assert!(record.contains(&format!("{parent}{key}")), "{parent}{key} is not on the page:\n{record}");
+                keys += 1;
+            }
+            Some(2) if line.contains("  - ") => {
+                let check = line.trim_start_matches(['#', ' ', '-']).split(' ').next().expect("an id");
+                assert!(install.iter().any(|page| page.contains(check)), "{check} is not in the pack");
+                keys += 1;
+            }
+            _ => {}
+        }
+    }
+    assert_eq!(keys, 16 + 10, "items and checks");
+
+    // A record that comes back changes neither the mark nor a byte of the design.
+    let before = set(&evaluation, number, Pack::Design);
+    let after = hops(folder.path());
+    assert!(before == set(&after, number, Pack::Design), "the design pack follows a record");
+    assert_eq!(mark(&acceptance(&after, "solleralm-murrgrat", End::B).1), mark(&install));
+}
+
+#[test]
+fn a_record_with_errors_is_printed_as_a_draft_only() {
+    let out = tempfile::tempdir().expect("a folder");
+    let refused = hopwright(&example("faulty"), out.path(), &["acceptance", "sound/a"]);
+    assert_eq!(refused.status.code(), Some(1));
+    let words = String::from_utf8_lossy(&refused.stderr);
+    assert!(words.contains("the record of `sound/a` is not printed: 1 error; `check` shows them"), "{words}");
+    let draft = hopwright(&example("faulty"), out.path(), &["acceptance", "sound/a", "--draft"]);
+    assert_eq!(draft.status.code(), Some(0), "{}", String::from_utf8_lossy(&draft.stderr));
+    let path = String::from_utf8_lossy(&draft.stdout).trim().to_owned();
+    let pages = pages(&fs::read(path).expect("the record"));
+    for page in &pages {
+        assert!(page.contains("DRAFT: 1 error is open, not to be accepted"), "{page}");
+    }
+    let text = pages.join(" ");
+    for words in ["1 error: not to be accepted as it is.", "NOT DONE Both axes swept", "side-lobe-found"] {
+        assert!(text.contains(words), "{words} in\n{text}");
+    }
+    let nothing = hopwright(&example("saltmere"), out.path(), &["acceptance"]);
+    assert_eq!(nothing.status.code(), Some(3));
+    assert!(String::from_utf8_lossy(&nothing.stderr).contains("no record to print"));
+    let unknown = hopwright(&example("faulty"), out.path(), &["acceptance", "sound/b"]);
+    assert_eq!(unknown.status.code(), Some(2));
 }
 
 #[test]

@@ -280,9 +280,11 @@ proptest! {
 
 /// The key of the same line with the ends swapped.
 fn mirrored(key: &str) -> String {
-    const PAIRS: [(&str, &str); 4] = [
+    const PAIRS: [(&str, &str); 6] = [
         ("a_to_b.", "b_to_a."),
         ("ends.a.", "ends.b."),
+        ("near.a.", "near.b."),
+        ("profile.raise_a", "profile.raise_b"),
         ("path.azimuth_a", "path.azimuth_b"),
         ("path.elevation_a", "path.elevation_b"),
     ];

@@ -32,7 +32,7 @@ pub enum Command {
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.
     Schema(Schema),
-    /// Make a small network to start from.
+    /// Make a small network to start from, or the form of a record.
     New(New),
 }
 
@@ -142,6 +142,9 @@ pub struct Sheet {
     /// Add the method and the inputs under every line.
     #[arg(long)]
     pub sources: bool,
+    /// Write the path profile of the one hop that is named as a drawing (SVG) into this file.
+    #[arg(long, value_name = "FILE")]
+    pub figure: Option<PathBuf>,
 }
 
 /// The packs.
@@ -151,12 +154,14 @@ pub enum Pack {
     Design(PackArgs),
     /// One pack an end, to build by: site, cautions, mounting, cabling, alignment, record.
     Install(PackArgs),
+    /// One record an end, to sign: as designed, tolerance, as built, verdict. Needs a `record` that came back.
+    Acceptance(PackArgs),
 }
 
-/// Arguments of `pack design` and `pack install`.
+/// Arguments of the packs.
 #[derive(Debug, Arguments)]
 pub struct PackArgs {
-    /// Hops, by id; all of them if none is given. `install` also takes `HOP/a`, `HOP/b` and the ids of sites.
+    /// Hops, by id; all of them if none is given. `install` and `acceptance` also take `HOP/a`, `HOP/b` and the ids of sites.
     pub ids: Vec<String>,
     /// Folder of the network.
     #[arg(long, default_value = ".")]
@@ -170,6 +175,9 @@ pub struct PackArgs {
     /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
+    /// Draw no progress bar, even at a terminal.
+    #[arg(long)]
+    pub no_progress: bool,
 }
 
 /// Reads a day.
@@ -194,9 +202,35 @@ pub struct Schema {
 
 /// Arguments of `new`.
 #[derive(Debug, Arguments)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
 pub struct New {
+    /// Something else than a network.
+    #[command(subcommand)]
+    pub what: Option<NewWhat>,
     /// Folder to make; it must be new or empty.
-    pub dir: PathBuf,
+    #[arg(required = true)]
+    pub dir: Option<PathBuf>,
+}
+
+/// What else can be made.
+#[derive(Debug, Subcommand)]
+pub enum NewWhat {
+    /// Write the form of a record, to fill in what was found at one end on one visit.
+    Record(NewRecord),
+}
+
+/// Arguments of `new record`.
+#[derive(Debug, Arguments)]
+pub struct NewRecord {
+    /// Which end: `HOP/a` or `HOP/b`.
+    #[arg(value_name = "HOP/END")]
+    pub end: String,
+    /// Folder of the network.
+    #[arg(long, default_value = ".")]
+    pub network: PathBuf,
+    /// Folder to write into; `records` in the folder of the network if not given.
+    #[arg(long)]
+    pub out: Option<PathBuf>,
 }
 
 /// Forms of findings.

@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use super::args::New;
-use super::{Exit, Stop, print};
+use super::args::{New, NewWhat};
+use super::{Exit, Stop, new_record, print};
 use crate::spec::{Kind, schema_text};
 use crate::write::write_whole;
 
@@ -16,7 +16,11 @@ const FILES: [(&str, &str); 4] = [
 ];
 
 pub(super) fn run(args: &New) -> Result<Exit, Stop> {
-    let dir = &args.dir;
+    let dir = match (&args.what, &args.dir) {
+        (Some(NewWhat::Record(record)), _) => return new_record::run(record),
+        (None, Some(dir)) => dir,
+        (None, None) => return Err(Stop::Unknown("name a folder to make".into())),
+    };
     let taken = std::fs::read_dir(dir).is_ok_and(|mut entries| entries.next().is_some());
     if taken || dir.is_file() {
         let message = format!("{} is there and not empty: name a folder that is new or empty", dir.display());

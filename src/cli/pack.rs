@@ -7,6 +7,7 @@ use std::collections::HashSet;
 use std::path::PathBuf;
 
 use super::args::{Pack as Command, PackArgs};
+use super::progress::Progress;
 use super::{Exit, Stop, present, print};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::nearest::nearest;
@@ -23,32 +24,39 @@ struct Job<'a> {
 }
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
-    let (args, install) = match command {
-        Command::Design(args) => (args, false),
-        Command::Install(args) => (args, true),
+    let (args, packs): (_, &[Pack]) = match command {
+        Command::Design(args) => (args, &[Pack::Design]),
+        Command::Install(args) => (args, &[Pack::Install(End::A), Pack::Install(End::B)]),
+        Command::Acceptance(args) => (args, &[Pack::Acceptance(End::A), Pack::Acceptance(End::B)]),
     };
     present(&args.network)?;
     let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), HopPacks::of);
     for hop in &mut evaluation.hops {
         hop.add_findings_of_files(&evaluation.findings);
     }
-    let wanted = wanted(args, install, &evaluation.hops)?;
+    let wanted = wanted(args, packs, &evaluation.hops)?;
     let broken = report_broken(args, &evaluation);
     if wanted.is_empty() {
-        eprintln!("hopwright: no hop to print in {} (`check` says why)", args.network.display());
+        let what = if matches!(command, Command::Acceptance(_)) { "record" } else { "hop" };
+        eprintln!("hopwright: no {what} to print in {} (`check` says why)", args.network.display());
         return Ok(if broken { Exit::Findings } else { Exit::Nothing });
     }
     let refused = refuse(args, &wanted);
     let jobs: Vec<Job<'_>> = wanted
         .into_iter()
-        .filter(|(hop, _)| args.draft || hop.errors() == 0)
+        .filter(|(hop, pack)| args.draft || hop.errors(*pack) == 0)
         .map(|(hop, pack)| Job { hop, pack, path: args.out.join(hop.file_name(pack)) })
         .collect();
     distinct(&jobs)?;
+    let progress = Progress::of(jobs.len(), !args.no_progress);
     let written = on_presses(&jobs, |press, job| {
         let bytes = job.hop.set(press, job.pack, args.draft, &evaluation.files)?;
-        write_whole(&job.path, &bytes).map_err(|error| Stop::Write { path: job.path.display().to_string(), error })
-    })?;
+        let written = write_whole(&job.path, &bytes);
+        progress.step();
+        written.map_err(|error| Stop::Write { path: job.path.display().to_string(), error })
+    });
+    progress.clear();
+    let written = written?;
     for (job, written) in jobs.iter().zip(written) {
         written?;
         print(&format!("{}\n", job.path.display()))?;
@@ -57,17 +65,18 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
 }
 
 /// What the ids on the command line stand for, in order of hop and pack.
-fn wanted<'a>(args: &PackArgs, install: bool, hops: &'a [HopPacks]) -> Result<Vec<(&'a HopPacks, Pack)>, Stop> {
-    let all: Vec<(&HopPacks, Pack)> = if install {
-        hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, Pack::Install(end)))).collect()
-    } else {
-        hops.iter().map(|hop| (hop, Pack::Design)).collect()
-    };
+fn wanted<'a>(args: &PackArgs, packs: &[Pack], hops: &'a [HopPacks]) -> Result<Vec<(&'a HopPacks, Pack)>, Stop> {
+    let of = |hop: &'a HopPacks| packs.iter().map(move |pack| (hop, *pack)).filter(|(hop, pack)| hop.has(*pack));
+    let all: Vec<(&HopPacks, Pack)> = hops.iter().flat_map(of).collect();
     if let Some(unknown) = args.ids.iter().find(|id| !all.iter().any(|(hop, pack)| names(hop, *pack).contains(id))) {
         let known: Vec<String> = all.iter().flat_map(|(hop, pack)| names(hop, *pack)).collect();
         let guess = nearest(unknown, known.iter().map(String::as_str));
         let hint = guess.map(|guess| format!("; did you mean `{guess}`?")).unwrap_or_default();
-        let what = if install { "hop, end or site" } else { "hop" };
+        let what = match packs {
+            [Pack::Design] => "hop",
+            [Pack::Acceptance(_), ..] => "record of a hop, end or site",
+            _ => "hop, end or site",
+        };
         let place = args.network.display();
         let message = format!("there is no {what} `{unknown}` that can be printed in {place}{hint} (`check` says why)");
         return Err(Stop::Unknown(message));
@@ -82,22 +91,27 @@ fn names(hop: &HopPacks, pack: Pack) -> Vec<String> {
     let id = hop.hop().to_owned();
     match pack {
         Pack::Design => vec![id],
-        Pack::Install(end) => vec![format!("{id}/{}", end.letter()), id, hop.site(end).to_owned()],
+        Pack::Install(end) | Pack::Acceptance(end) => {
+            vec![format!("{id}/{}", end.letter()), id, hop.site(end).to_owned()]
+        }
     }
 }
 
 /// Says of each hop with errors that it is not printed.
 fn refuse(args: &PackArgs, wanted: &[(&HopPacks, Pack)]) -> bool {
     let mut said = HashSet::new();
-    let faulty = wanted.iter().filter(|(hop, _)| !args.draft && hop.errors() > 0 && said.insert(hop.hop()));
     let mut refused = false;
-    for (hop, _) in faulty {
-        let errors = hop.errors();
+    for (hop, pack) in wanted {
+        let (errors, name) = (hop.errors(*pack), names(hop, *pack));
+        let who = match pack {
+            Pack::Design | Pack::Install(_) => format!("hop `{}`", hop.hop()),
+            Pack::Acceptance(_) => format!("the record of `{}`", name[0]),
+        };
+        if args.draft || errors == 0 || !said.insert(who.clone()) {
+            continue;
+        }
         let noun = if errors == 1 { "error" } else { "errors" };
-        eprintln!(
-            "hopwright: hop `{}` is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked",
-            hop.hop()
-        );
+        eprintln!("hopwright: {who} is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked");
         refused = true;
     }
     refused

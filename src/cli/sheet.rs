@@ -1,31 +1,64 @@
 //! `sheet`: the computed numbers.
 
+use std::path::Path;
+
 use super::args::{Sheet, SheetFormat};
 use super::{Exit, Stop, present, print};
 use crate::evaluate::evaluate;
+use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};
 use crate::nearest::nearest;
 use crate::network::Scope;
+use crate::write::write_whole;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     present(&args.network)?;
     let scope = Scope::of(std::slice::from_ref(&args.network));
-    let evaluation = evaluate(&scope, |sheet, _| HopListing::of(sheet));
-    if let Some(unknown) = args.hops.iter().find(|id| !evaluation.hops.iter().any(|hop| hop.hop == **id)) {
-        let guess = nearest(unknown, evaluation.hops.iter().map(|hop| hop.hop.as_str()));
+    let draw = args.figure.is_some();
+    let mut drawings = Vec::new();
+    let mut evaluation =
+        evaluate(&scope, |sheet, _| (HopListing::of(sheet), draw.then(|| figure::of(sheet)).flatten()));
+    let hops: Vec<HopListing> = evaluation
+        .hops
+        .drain(..)
+        .map(|(listing, drawing)| {
+            drawings.push((listing.hop.clone(), drawing));
+            listing
+        })
+        .collect();
+    if let Some(unknown) = args.hops.iter().find(|id| !hops.iter().any(|hop| hop.hop == **id)) {
+        let guess = nearest(unknown, hops.iter().map(|hop| hop.hop.as_str()));
         let hint = guess.map(|guess| format!("; did you mean `{guess}`?")).unwrap_or_default();
         let known = format!("there is no hop `{unknown}` that can be evaluated in {}", args.network.display());
         return Err(Stop::Unknown(format!("{known}{hint} (`check` says why)")));
     }
     let wanted: Vec<&HopListing> =
-        evaluation.hops.iter().filter(|hop| args.hops.is_empty() || args.hops.contains(&hop.hop)).collect();
+        hops.iter().filter(|hop| args.hops.is_empty() || args.hops.contains(&hop.hop)).collect();
     if wanted.is_empty() {
         eprintln!("hopwright: no hop to compute in {} (`check` says why)", args.network.display());
         return Ok(Exit::Nothing);
+    }
+    if let Some(path) = &args.figure {
+        write_figure(path, args, &drawings)?;
     }
     print(&match args.format {
         SheetFormat::Table => listing::table(&wanted, args.sources, &evaluation.files),
         SheetFormat::Json => listing::json(&wanted, &evaluation.files),
     })?;
     Ok(Exit::Clean)
+}
+
+/// Writes the drawing of the one hop that was named.
+fn write_figure(path: &Path, args: &Sheet, drawings: &[(String, Option<Figure>)]) -> Result<(), Stop> {
+    let [wanted] = args.hops.as_slice() else {
+        return Err(Stop::Unknown(
+            "a figure shows one hop: name it, such as `sheet some-hop --figure path.svg`".into(),
+        ));
+    };
+    let drawing = drawings.iter().find(|(hop, _)| hop == wanted).and_then(|(_, drawing)| drawing.as_ref());
+    let Some(drawing) = drawing else {
+        return Err(Stop::Unknown(format!("hop `{wanted}` has no profile to draw (`check` says why)")));
+    };
+    let written = write_whole(path, drawing.svg.as_bytes());
+    written.map_err(|error| Stop::Write { path: path.display().to_string(), error })
 }

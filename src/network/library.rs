@@ -3,9 +3,12 @@
 use std::collections::HashMap;
 
 use super::holes::Holes;
+use super::profile_file::ProfileFiles;
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Ref, Site, Spec, Supply, Waiver};
+use crate::spec::{
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply, Waiver,
+};
 
 /// A typed document that knows where it stands.
 #[derive(Debug)]
@@ -104,6 +107,8 @@ macro_rules! library {
             $($(#[$doc])* pub $shelf: Shelf<$type>,)+
             /// What nothing may be concluded from.
             pub holes: Holes,
+            /// Profiles that hops have in files of their own.
+            pub profiles: ProfileFiles,
         }
 
         impl Library {
@@ -148,6 +153,8 @@ library! {
     arresters: Arrester;
     /// Accepted departures.
     waivers: Waiver;
+    /// What came back from the roof.
+    records: Record;
 }
 
 impl Library {

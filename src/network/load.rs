@@ -6,6 +6,7 @@ use rayon::prelude::*;
 
 use super::files::{Files, SourceFile};
 use super::library::Library;
+use super::profile_file::read_profiles;
 use super::roots::Scope;
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
@@ -77,6 +78,7 @@ pub fn load(scope: &Scope) -> Loaded {
         }
     }
     shelving.follow_mentions();
+    read_profiles(&mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);
     findings.extend(shelving.findings);
     Loaded { files, libraries: shelving.libraries.into_iter().map(|(_, library)| library).collect(), findings }
 }

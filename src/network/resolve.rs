@@ -8,10 +8,13 @@ use crate::finding::{Findings, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, End, Half, Hop, Id, Network, Point, Port, Radio, Ref, Run, Site, Supply, Support,
+    Antenna, Arrester, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Id, Network, Port, PowerPoint, Radio,
+    Record, Ref, Run, Site, Supply, Support,
 };
 
 use super::library::{Document, Library, Look, Shelved};
+use super::profile_file::ProfileFile;
+use super::records;
 
 /// A part of a document that knows where it stands.
 #[derive(Debug)]
@@ -53,6 +56,23 @@ pub struct ResolvedHop<'n> {
     pub a: ResolvedEnd<'n>,
     /// End `b`.
     pub b: ResolvedEnd<'n>,
+    /// The profile it has in a file; where the trouble is shown if that cannot be used.
+    pub profile_file: Option<&'n Result<ProfileFile, Spot>>,
+    /// What came back from its ends, by end and day, the newest last.
+    pub records: Vec<&'n Document<Record>>,
+    /// The source mark its records are held against, where it has any: see [`super::mark`].
+    pub mark: Option<String>,
+}
+
+impl<'n> ResolvedHop<'n> {
+    /// An end by its name.
+    #[must_use]
+    pub fn end(&self, name: EndName) -> &ResolvedEnd<'n> {
+        match name {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
 }
 
 /// One end and everything mounted there.
@@ -75,7 +95,7 @@ pub struct ResolvedEnd<'n> {
     /// Its cable runs.
     pub runs: Vec<ResolvedRun<'n>>,
     /// The earth point its grounding bonds to, if one is named.
-    pub earth: Option<&'n Point>,
+    pub earth: Option<Part<'n, EarthPoint>>,
 }
 
 /// One cable run and everything in it.
@@ -91,6 +111,12 @@ pub struct ResolvedRun<'n> {
     pub supply: Option<&'n Document<Supply>>,
     /// Its arresters, in the order of the spec.
     pub arresters: Vec<&'n Document<Arrester>>,
+    /// Where its supply stands, if that is named.
+    pub power_point: Option<Part<'n, PowerPoint>>,
+    /// The earth point where the outdoor cable ends, if it is named.
+    pub entry_earth: Option<Part<'n, EarthPoint>>,
+    /// The radio it feeds, if it feeds one.
+    pub feeds: Option<&'n Document<Radio>>,
 }
 
 /// Follows the references of every hop in the library.
@@ -115,7 +141,9 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
         findings.list.append(&mut found.list);
         hop
     };
-    each.into_iter().filter_map(gather).collect()
+    let mut hops: Vec<ResolvedHop<'n>> = each.into_iter().filter_map(gather).collect();
+    records::bring_home(library, &mut hops, findings);
+    hops
 }
 
 /// Without its network no hop can be judged; the network's own findings say why.
@@ -154,7 +182,8 @@ fn resolve_hop<'n>(
     let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
     let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
     follow.report_waits();
-    Some(ResolvedHop { hop, network, a: a?, b: b? })
+    let profile_file = library.profiles.get(&hop.at);
+    Some(ResolvedHop { hop, network, a: a?, b: b?, profile_file, records: Vec::new(), mark: None })
 }
 
 /// Something broken that a hop waits for.
@@ -194,27 +223,14 @@ impl<'n> Follow<'n, '_> {
             Some(Part { place: site.place().part("supports[i]", &[found]), spec: &site.supports[found] })
         });
         let half = radio.and_then(|radio| self.half(end, radio));
-        let earth = match (&spec.grounding.bonds_to, site) {
-            (Some(id), Some(site)) => {
-                let place = at!(end.grounding.bonds_to);
-                let found = self.named(
-                    id,
-                    place,
-                    "earth point",
-                    site.earth.iter().map(|one| &one.id),
-                    (&site.id, at!(site.earth)),
-                );
-                found.map(|found| Some(&site.earth[found]))
-            }
-            _ => Some(None),
-        };
+        let earth = self.earth(spec.grounding.bonds_to.as_ref(), at!(end.grounding.bonds_to), site);
         let runs: Vec<Option<ResolvedRun<'n>>> = spec
             .runs
             .iter()
             .enumerate()
             .map(|(i, run)| {
                 let place = Place::document(self.hop.at).part(runs_at, &[i]);
-                self.run(Part { place, spec: run }, radio)
+                self.run(Part { place, spec: run }, radio, site)
             })
             .collect();
         Some(ResolvedEnd {
@@ -257,7 +273,39 @@ impl<'n> Follow<'n, '_> {
         Some(Part { place: radio.place().part("halves[i]", &[found]), spec: &radio.halves[found] })
     }
 
-    fn run(&mut self, run: Part<'n, Run>, radio: Option<&'n Document<Radio>>) -> Option<ResolvedRun<'n>> {
+    /// An earth point of the site; outer none if it dangles, inner none if there is nothing to follow.
+    #[allow(clippy::option_option, reason = "nothing to follow is not the same as leading nowhere")]
+    fn earth(
+        &mut self,
+        id: Option<&Id>,
+        place: Place,
+        site: Option<&'n Document<Site>>,
+    ) -> Option<Option<Part<'n, EarthPoint>>> {
+        let (Some(id), Some(site)) = (id, site) else { return Some(None) };
+        let known = site.earth.iter().map(|one| &one.id);
+        let found = self.named(id, place, "earth point", known, (&site.id, at!(site.earth)))?;
+        Some(Some(Part { place: site.place().part("earth[i]", &[found]), spec: &site.earth[found] }))
+    }
+
+    /// A power point of the site, in the same way.
+    #[allow(clippy::option_option, reason = "nothing to follow is not the same as leading nowhere")]
+    fn power_point(
+        &mut self,
+        run: Part<'n, Run>,
+        site: Option<&'n Document<Site>>,
+    ) -> Option<Option<Part<'n, PowerPoint>>> {
+        let (Some(id), Some(site)) = (&run.spec.power_point, site) else { return Some(None) };
+        let known = site.power.iter().map(|one| &one.id);
+        let found = self.named(id, at!(run.power_point), "power point", known, (&site.id, at!(site.power)))?;
+        Some(Some(Part { place: site.place().part("power[i]", &[found]), spec: &site.power[found] }))
+    }
+
+    fn run(
+        &mut self,
+        run: Part<'n, Run>,
+        radio: Option<&'n Document<Radio>>,
+        site: Option<&'n Document<Site>>,
+    ) -> Option<ResolvedRun<'n>> {
         let spec = run.spec;
         let port = radio.and_then(|radio| {
             let found = self.named(
@@ -277,12 +325,21 @@ impl<'n> Follow<'n, '_> {
         let arresters: Vec<Option<&'n Document<Arrester>>> = (0..spec.arresters.len())
             .map(|i| self.document(&spec.arresters[i].model, at!(run.arresters[i].model)))
             .collect();
+        let power_point = self.power_point(run, site);
+        let entry_earth = self.earth(spec.entry_earth.as_ref(), at!(run.entry_earth), site);
+        let feeds = match &spec.feeds.radio {
+            Some(radio) => self.document(radio, at!(run.feeds.radio)).map(Some),
+            None => Some(None),
+        };
         Some(ResolvedRun {
             run,
             port: port?,
             cable: cable?,
             supply: supply?,
             arresters: arresters.into_iter().collect::<Option<_>>()?,
+            power_point: power_point?,
+            entry_earth: entry_earth?,
+            feeds: feeds?,
         })
     }
 
@@ -368,7 +425,7 @@ impl<'n> Follow<'n, '_> {
 }
 
 /// The first few of many.
-fn shortened(known: &[&str]) -> String {
+pub(super) fn shortened(known: &[&str]) -> String {
     const MOST: usize = 8;
     match known.get(..MOST) {
         Some(first) if known.len() > MOST => format!("{}, and {} more", first.join(", "), known.len() - MOST),

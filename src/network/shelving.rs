@@ -10,7 +10,7 @@ use crate::finding::{Finding, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply, Waiver};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
@@ -140,6 +140,7 @@ fn shelve(library: &mut Library, entry: Entry) {
         Some(AnySpec::Supply(spec)) => put(library, document, *spec),
         Some(AnySpec::Arrester(spec)) => put(library, document, *spec),
         Some(AnySpec::Waiver(spec)) => put(library, document, *spec),
+        Some(AnySpec::Record(spec)) => put(library, document, *spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
             Kind::Site => put_broken::<Site>(library, document, id),
@@ -151,6 +152,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Supply => put_broken::<Supply>(library, document, id),
             Kind::Arrester => put_broken::<Arrester>(library, document, id),
             Kind::Waiver => put_broken::<Waiver>(library, document, id),
+            Kind::Record => put_broken::<Record>(library, document, id),
         },
     }
 }

@@ -10,7 +10,7 @@ use crate::place::{DocumentId, FileId};
 use crate::rule::Rule;
 use crate::shape::{self, Hole, Mention, Repair, Segment};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Site, Supply, Waiver};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
 
 /// What came of one file.
 pub(super) struct TypedFile {
@@ -41,6 +41,7 @@ pub(super) enum AnySpec {
     Supply(Box<Supply>),
     Arrester(Box<Arrester>),
     Waiver(Box<Waiver>),
+    Record(Box<Record>),
 }
 
 pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
@@ -199,6 +200,7 @@ fn type_value(
         Kind::Supply => typed(value).map(AnySpec::Supply),
         Kind::Arrester => typed(value).map(AnySpec::Arrester),
         Kind::Waiver => typed(value).map(AnySpec::Waiver),
+        Kind::Record => typed(value).map(AnySpec::Record),
     };
     match spec {
         Ok(spec) => Some(spec),

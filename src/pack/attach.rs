@@ -7,10 +7,8 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use crate::finding::Finding;
-use crate::hash::hash;
 use crate::listing::{self, HopListing};
-use crate::network::{Files, ResolvedEnd, ResolvedHop, SourceFile};
+use crate::network::{Files, SourceFile, mark};
 use crate::place::{DocumentId, FileId};
 
 /// A file within the PDF.
@@ -23,91 +21,75 @@ pub(super) struct Attachment {
     description: String,
 }
 
-/// The documents of a hop: its network first, then the hop, what it names, and the waivers that hold for it.
-pub(super) fn documents(hop: &ResolvedHop<'_>, findings: &[Finding]) -> Vec<DocumentId> {
-    let mut documents = vec![hop.network.at, hop.hop.at];
-    for end in [&hop.a, &hop.b] {
-        documents.extend(of_end(end));
-    }
-    documents.extend(findings.iter().filter_map(|finding| Some(finding.waived.as_ref()?.place.document)));
-    let mut seen = HashSet::new();
-    documents.retain(|document| seen.insert(*document));
-    documents
-}
-
-fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
-    let mut documents = vec![end.site.at, end.radio.at, end.antenna.at, end.bracket.at];
-    for run in &end.runs {
-        documents.push(run.cable.at);
-        documents.extend(run.supply.map(|supply| supply.at));
-        documents.extend(run.arresters.iter().map(|arrester| arrester.at));
-    }
-    documents
-}
-
 /// The files under names relative to the folder of the network; those the hop does not use are left empty.
 pub(super) fn relative(files: &Files, network: FileId, used: &[DocumentId]) -> Files {
-    let root = files.get(network).and_then(|file| file.origin.parent()).unwrap_or(Path::new(""));
     let used: HashSet<FileId> = used.iter().map(|document| document.file).collect();
     let list = files.list.iter().zip(0..).map(|(file, number)| {
-        let inside = file.origin.strip_prefix(root).ok().map(|path| path.to_string_lossy().replace('\\', "/"));
-        let name = file.origin.file_name().unwrap_or_default().to_string_lossy();
-        let path = inside.unwrap_or_else(|| format!("elsewhere-{number}/{name}"));
+        let path = mark::inside(files, network, FileId(number), file);
         let text = if used.contains(&FileId(number)) { file.text.clone() } else { String::new() };
         SourceFile::new(path, file.origin.clone(), text)
     });
     Files { list: list.collect() }
 }
 
-/// The source files and the sheet.
-pub(super) fn attachments(files: &Files, documents: &[DocumentId], listing: &HopListing) -> Vec<Attachment> {
+/// The source files.
+pub(super) fn sources(files: &Files, documents: &[DocumentId]) -> Vec<Attachment> {
     let mut seen = HashSet::new();
     let sources = documents.iter().filter(|document| seen.insert(document.file));
-    let mut attached: Vec<Attachment> = sources
+    sources
         .filter_map(|document| files.get(document.file))
         .map(|file| Attachment {
-            name: plain(&file.path),
+            name: mark::portable(&file.path),
             text: file.text.clone(),
-            mime: "application/yaml",
+            mime: kind_of(&file.path),
             relationship: "source",
             description: format!("Source of this pack: {}", file.path),
         })
-        .collect();
-    attached.push(Attachment {
+        .collect()
+}
+
+/// The file of a record. It is no source of the design, so the mark does not follow it.
+pub(super) fn record(files: &Files, record: DocumentId) -> Option<Attachment> {
+    let file = files.get(record.file)?;
+    Some(Attachment {
+        name: format!("record-{}", mark::portable(&file.path)),
+        text: file.text.clone(),
+        mime: "application/yaml",
+        relationship: "supplement",
+        description: format!("The record as it was written: {}", file.path),
+    })
+}
+
+/// The sheet.
+pub(super) fn sheet(files: &Files, listing: &HopListing) -> Attachment {
+    Attachment {
         name: format!("{}-sheet.json", listing.hop),
         text: listing::json(&[listing], files),
         mime: "application/json",
         relationship: "data",
         description: "Every computed line of this hop with its method and inputs".into(),
-    });
-    attached
+    }
 }
 
-/// A name that is a path on any system.
-fn plain(path: &str) -> String {
-    path.chars().map(|c| if c.is_ascii_alphanumeric() || "._-/".contains(c) { c } else { '_' }).collect()
+/// The profile as a table.
+pub(super) fn profile(hop: &str, table: &str) -> Attachment {
+    Attachment {
+        name: format!("{hop}-profile.csv"),
+        text: table.to_owned(),
+        mime: "text/csv",
+        relationship: "data",
+        description: "Ground, obstacles and clearance at every point of the path".into(),
+    }
 }
 
-/// Sixteen digits that change when any source changes, over names and texts.
+/// What a source file is, by its name.
+fn kind_of(path: &str) -> &'static str {
+    let csv = Path::new(path).extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv"));
+    if csv { "text/csv" } else { "application/yaml" }
+}
+
+/// The source mark of what is attached.
 pub(super) fn mark(attached: &[Attachment]) -> String {
     let sources = attached.iter().filter(|file| file.relationship == "source");
-    format!("{:016x}", hash(sources.flat_map(|file| [file.name.as_str(), file.text.as_str()])))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{Attachment, mark};
-
-    #[test]
-    fn a_mark_follows_the_sources() {
-        let file = |text: &str| Attachment {
-            name: "a.yaml".into(),
-            text: text.into(),
-            mime: "application/yaml",
-            relationship: "source",
-            description: String::new(),
-        };
-        assert_eq!(mark(&[]), "cbf29ce484222325");
-        assert_ne!(mark(&[file("x: 1")]), mark(&[file("x: 2")]));
-    }
+    mark::mark(sources.map(|file| (file.name.as_str(), file.text.as_str())))
 }

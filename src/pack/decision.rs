@@ -1,7 +1,7 @@
 //! The table a hop is decided by: requirement, limit, what was computed, what is left, and whether it is met.
 
 use super::words::{Table, say, shown};
-use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, RunSheet};
+use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, Radii, RunSheet};
 use crate::spec::Service;
 use crate::units::Quantity;
 
@@ -19,10 +19,23 @@ pub(super) fn table(sheet: &HopSheet<'_>) -> Table {
     for direction in sheet.directions() {
         of_direction(sheet, direction, &mut table);
     }
+    of_path(sheet, &mut table);
     for end in sheet.ends() {
         of_end(end, &mut table);
     }
     table
+}
+
+fn of_path(sheet: &HopSheet<'_>, table: &mut Table) {
+    let lines = &sheet.profile.lines;
+    let met = lines.in_hand.get().map(|left| left.0.0 >= 0.0);
+    let computed = match lines.fraction.get() {
+        Some(fraction) => shown(&fraction.to_string()),
+        None => "not shown".into(),
+    };
+    let left = lines.in_hand.get().map_or_else(|| "—".into(), |left| shown(&left.to_string()));
+    let asked = Radii(sheet.profile.asked.0);
+    table.row(["Clearance of the path, k = 4/3".into(), format!("≥ {asked}"), computed, left, word(met)]);
 }
 
 fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, table: &mut Table) {
@@ -58,7 +71,7 @@ fn of_end(end: &EndSheet<'_>, table: &mut Table) {
         of_run(end, run, table);
     }
     let given = &end.resolved.end.grounding.conductor;
-    let met = lines.ground_needed.get().zip(given.as_ref()).map(|(needed, given)| given.value >= needed);
+    let met = end.ground.needed.get().zip(given.as_ref()).map(|(needed, given)| given.value >= needed);
     table.row([
         format!("Grounding conductor, end {}", end.name),
         format!("≥ {}", shown(&end.ground_written())),

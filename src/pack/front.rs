@@ -92,6 +92,7 @@ impl Naming {
         match pack {
             Pack::Design => format!("{}-design", self.hop),
             Pack::Install(end) => format!("{}-{}-{}-install", self.hop, end.letter(), self.end(end).site),
+            Pack::Acceptance(end) => format!("{}-{}-{}-acceptance", self.hop, end.letter(), self.end(end).site),
         }
     }
 
@@ -99,7 +100,8 @@ impl Naming {
         let or_not_set = |value: &Option<String>| value.clone().unwrap_or_else(|| NOT_SET.into());
         let mut reasons = Vec::new();
         if errors > 0 {
-            reasons.push(format!("{}, not to be built", count(errors, "error is open", "errors are open")));
+            let what = if matches!(pack, Pack::Acceptance(_)) { "accepted" } else { "built" };
+            reasons.push(format!("{}, not to be {what}", count(errors, "error is open", "errors are open")));
         }
         if self.approver.is_none() {
             reasons.push("nobody has approved this revision".into());
@@ -111,12 +113,16 @@ impl Naming {
         let status = if draft { reasons.join("; ") } else { format!("approved by {}", or_not_set(&self.approver)) };
         let (kind, title, here, there) = match pack {
             Pack::Design => ("Design pack", format!("{}: design pack", self.hop_title), None, None),
-            Pack::Install(end) => {
+            Pack::Install(end) | Pack::Acceptance(end) => {
                 let far = if end == End::A { End::B } else { End::A };
                 let (own, other) = (self.end(end), self.end(far));
-                let title = format!("{}, end {}: install pack", self.hop_title, end.letter());
+                let (kind, words) = match pack {
+                    Pack::Acceptance(_) => ("Acceptance record", "acceptance record"),
+                    _ => ("Install pack", "install pack"),
+                };
+                let title = format!("{}, end {}: {words}", self.hop_title, end.letter());
                 let here = format!("End {}: {}", end.letter(), own.title);
-                ("Install pack", title, Some(here), Some(format!("End {}: {}", far.letter(), other.title)))
+                (kind, title, Some(here), Some(format!("End {}: {}", far.letter(), other.title)))
             }
         };
         Front {

@@ -5,14 +5,14 @@ use serde::Serialize;
 use super::End;
 use super::cautions::{self, Caution};
 use super::figures::{self, Figure};
-use super::licence;
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
+use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, band, fact, given_or, say, say_in_both, shown};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet};
-use crate::spec::Service;
+use crate::spec::{Screening, Service};
 use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
 
 const NOT_ASSESSED: &str = "Not assessed. Ask the owner of the site before you go.";
@@ -49,7 +49,7 @@ pub(super) struct Install {
     indicators: Table,
     alignment: Vec<Item>,
     outside: Table,
-    record: Table,
+    record: RecordPage,
     notes: Vec<String>,
 }
 
@@ -114,7 +114,7 @@ impl Install {
             indicators: indicators(own),
             alignment: steps::alignment(sheet, end),
             outside: outside(end),
-            record: record(sheet, end),
+            record: RecordPage::of(sheet, end),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
@@ -161,9 +161,9 @@ fn contacts(own: &ResolvedEnd<'_>) -> Table {
 
 /// Where power and earth are on the site.
 fn supplies(own: &ResolvedEnd<'_>) -> Vec<Fact> {
-    let power = own.site.power.iter().map(|point| ("Power", point));
-    let earth = own.site.earth.iter().map(|point| ("Earth", point));
-    power.chain(earth).map(|(label, point)| Fact { label: label.into(), value: point.title.to_string() }).collect()
+    let power = own.site.power.iter().map(|point| ("Power", &point.title));
+    let earth = own.site.earth.iter().map(|point| ("Earth", &point.title));
+    power.chain(earth).map(|(label, title)| Fact { label: label.into(), value: title.to_string() }).collect()
 }
 
 fn keys(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Fact> {
@@ -207,15 +207,39 @@ fn runs(end: &EndSheet<'_>) -> Table {
     add("Indoors", each(&|run| given_or(run.resolved.run.indoor.as_ref().map(given_in_both).as_ref(), "not stated")));
     add("Outside diameter", each(&|run| shown(&given_in_both(&run.resolved.cable.outside_diameter))));
     add("Gland insert", each(&|run| say(&run.lines.gland)));
+    add("Bend radius, least", each(&|run| say_in_both(&run.handling.bend_radius)));
+    add("While pulling", each(&|run| say_in_both(&run.handling.pulling_radius)));
+    let drip = |run: &crate::sheet::RunSheet<'_>| {
+        run.handling.drip_loop.value.as_ref().map_or_else(|_| "—".into(), |depth| shown(&given_in_both(depth)))
+    };
+    add("Drip loop below the port", each(&drip));
+    let screen = |run: &crate::sheet::RunSheet<'_>| match run.resolved.cable.screening {
+        Screening::UUtp => "none".to_owned(),
+        screening => format!("{}, bonded {}", screening.word(), run.resolved.run.screen.words()),
+    };
+    add("Screen", each(&screen));
     add("Arresters", each(&|run| parts::arresters_in_words(run.resolved)));
     let supply = |run: &crate::sheet::RunSheet<'_>| {
         given_or(run.resolved.supply.map(|supply| supply.title.to_string()).as_ref(), "—")
     };
     add("Fed by", each(&supply));
+    let point = |run: &crate::sheet::RunSheet<'_>| match (run.resolved.supply, run.resolved.power_point) {
+        (None, _) => "—".to_owned(),
+        (Some(_), None) => "NOT SET".to_owned(),
+        (Some(_), Some(point)) => point.title.to_string(),
+    };
+    add("Power taken at", each(&point));
     add(
         "Voltage at the radio, least",
         each(&|run| if run.carries(Service::Power) { say(&run.lines.radio_voltage) } else { "—".into() }),
     );
+    if end.runs.iter().any(|run| run.onward.is_some()) {
+        let fed = |words: &dyn Fn(&crate::sheet::OnwardLines) -> String| {
+            each(&|run| run.onward.as_ref().map_or_else(|| "—".into(), words))
+        };
+        add("Feeds", fed(&|onward| format!("{}, {}", say(&onward.feeds), say(&onward.draw))));
+        add("Voltage at what it feeds, least", fed(&|onward| say(&onward.voltage)));
+    }
     table
 }
 
@@ -223,11 +247,19 @@ fn grounding(end: &EndSheet<'_>) -> Vec<Fact> {
     let (own, grounding) = (end.resolved, &end.resolved.end.grounding);
     let ground = &own.radio.ground;
     let bond = own.earth.map_or_else(|| "NOT SET".to_owned(), |point| point.title.to_string());
+    let bonded = match own.earth.and_then(|point| point.bonded) {
+        Some(true) => "yes, says the design",
+        Some(false) => "NO: do not connect, ask",
+        None => "not stated: check",
+    };
     vec![
-        fact("Conductor, copper", given_or(grounding.conductor.as_ref(), "NOT SET")),
-        fact("Least allowed", format!("{} ({})", end.ground_written(), say(&end.lines.ground_needed))),
+        fact("Conductor", given_or(grounding.conductor.as_ref(), "NOT SET")),
+        fact("Of", grounding.material.words()),
+        fact("Least allowed", format!("{} ({})", end.ground_written(), say(&end.ground.needed))),
         fact("Length", given_or(grounding.length.as_ref().map(given_in_both).as_ref(), "NOT SET")),
+        fact("Bend radius, least", given_in_both(&end.practice.ground_bend.given)),
         Fact { label: "Bonds to".into(), value: bond },
+        fact("Bonded to the building", bonded),
         Fact { label: "Radio terminal".into(), value: ground.terminal.to_string() },
         fact("Terminal torque", given_or(ground.torque.as_ref().map(given_in_both).as_ref(), "see the maker's sheet")),
     ]
@@ -288,30 +320,5 @@ fn outside(end: &EndSheet<'_>) -> Table {
     for (reading, cause, remedy) in rows {
         table.row([reading, cause.into(), remedy.into()]);
     }
-    table
-}
-
-/// What is written down: the item, what the design says, and room for what was found.
-fn record(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Table {
-    let (lines, grounding) = (&end.lines, &end.resolved.end.grounding);
-    let mut table = Table::new(["Item", "As designed", "As built"]);
-    let volts = format!("{} ({})", say(&lines.target_voltage), band(&lines.voltage_at_least, &lines.voltage_at_most));
-    let level = format!("{} ({})", say(&lines.target_level), band(&lines.level_least, &lines.level_most));
-    let mut add = |item: &str, designed: String, blank: &str| table.row([item.into(), designed, blank.into()]);
-    add("Meter before locking", volts.clone(), "V");
-    add("Level before locking", level.clone(), "dBm");
-    add("Meter after final torque", volts, "V");
-    add("Level after final torque", level, "dBm");
-    for run in end.runs.iter().filter(|run| run.carries(Service::Power)) {
-        let item = format!("Voltage at the radio, port {}", run.resolved.port.id);
-        add(&item, format!("{} or more", say(&run.lines.radio_voltage)), "V");
-    }
-    add("True bearing set", say(&lines.true_bearing), "°");
-    add("Tilt set", steps::tilt(end), "°");
-    add("Antenna centre above ground", shown(&given_in_both(&end.resolved.end.height)), "");
-    add("Grounding conductor", given_or(grounding.conductor.as_ref(), "NOT SET"), "");
-    add("Licence or registration number", licence::number(sheet), "");
-    add("Radio, serial number", end.resolved.radio.title.to_string(), "");
-    add("Antenna, serial number", end.resolved.antenna.title.to_string(), "");
     table
 }

@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use super::words::shown;
-use crate::network::ResolvedRun;
+use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::sheet::{EndSheet, RunSheet, across_flats};
-use crate::spec::{Orientation, RunPlace};
-use crate::units::{Metres, given_in_both};
+use crate::spec::{Orientation, Plugs, RunPlace, Screening};
+use crate::units::{Metres, given_in_both, in_both};
 
 /// Something to take, ticked off on the ground.
 #[derive(Debug, Serialize)]
@@ -80,6 +80,10 @@ pub(super) fn list(end: &EndSheet<'_>) -> Vec<PartRow> {
             format!("{}, mounted {}{bracket_mass}", bracket.title, way_up(own.end.bracket.orientation)),
         ),
     ];
+    if let Some(bands) = bracket.bands {
+        let tube = shown(&given_in_both(&own.support.outside_diameter));
+        parts.push(part(bands.to_string(), "Clamp band or U-bolt", format!("of the bracket, for a tube of {tube}")));
+    }
     if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
         parts.push(part("1", "Extension plate", plate.title.to_string()));
     }
@@ -88,9 +92,27 @@ pub(super) fn list(end: &EndSheet<'_>) -> Vec<PartRow> {
     }
     let grounding = &own.end.grounding;
     let size = grounding.conductor.as_ref().map_or_else(|| "size NOT SET".into(), |size| shown(&size.to_string()));
-    let length = grounding.length.as_ref().map_or_else(|| "length NOT SET".into(), length);
-    parts.push(part(length, "Grounding conductor", format!("copper {size}, lug for {}", radio.ground.terminal)));
+    let take = end.ground.to_take.get().map_or_else(|| "length NOT SET".into(), |take| shown(&in_both(take)));
+    let laid = grounding.length.as_ref().map(|laid| format!(", {} laid", length(laid))).unwrap_or_default();
+    parts.push(part(take, "Grounding conductor", format!("{} {size}{laid}", grounding.material.words())));
+    parts.push(part("1", "Lug", format!("for {size}, at the radio: {}", radio.ground.terminal)));
+    let bond = own.earth.map_or("the earth point NOT SET", |point| &point.spec.title);
+    parts.push(part("1", "Lug or clamp", format!("for {size}, at: {bond}")));
+    let arresters: usize = end.runs.iter().map(|run| run.resolved.arresters.len()).sum();
+    if arresters > 0 {
+        let detail = "short, with its lug; size as the arrester's maker and the code say";
+        parts.push(part(arresters.to_string(), "Bonding lead of an arrester", detail));
+    }
+    for port in open_ports(own) {
+        parts.push(part("1", "Blank", format!("the maker's, for port {port}")));
+    }
     parts
+}
+
+/// The ports that no cable closes.
+pub(super) fn open_ports<'n>(own: &ResolvedEnd<'n>) -> Vec<&'n str> {
+    let used = |id: &crate::spec::Id| own.runs.iter().any(|run| run.port.id == *id);
+    own.radio.spec.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect()
 }
 
 fn length(given: &crate::units::Given<Metres>) -> String {
@@ -101,12 +123,18 @@ fn of_run(run: &RunSheet<'_>, parts: &mut Vec<PartRow>) {
     let (resolved, cable) = (run.resolved, run.resolved.cable);
     let port = &resolved.port.id;
     let screen = format!("{} {}", cable.category.word(), cable.screening.word());
-    let total = run.lines.length.get().map_or_else(|| "—".into(), |total| shown(&crate::units::in_both(total)));
+    let total = run.handling.to_take.get().map_or_else(|| "—".into(), |total| shown(&in_both(total)));
     let outdoor = length(&resolved.run.outdoor);
     let indoor = resolved.run.indoor.as_ref().map_or_else(|| "not stated".into(), length);
     let detail =
         format!("{}, {screen}, {} jacket; {outdoor} outdoors, {indoor} indoors", cable.title, cable.jacket.word());
     parts.push(part(total, &format!("Cable to port {port}"), detail));
+    let shell = match (resolved.run.plugs, cable.screening) {
+        (Plugs::Plastic, _) | (_, Screening::UUtp) => "plain",
+        (Plugs::Metal, _) => "metal shell, crimped onto the screen",
+    };
+    let plugs = 2 * (1 + resolved.arresters.len());
+    parts.push(part(plugs.to_string(), "Plug", format!("{shell}, for {}", shown(&cable.outside_diameter.to_string()))));
     if let Ok(gland) = &run.lines.gland.value {
         parts.push(part("1", "Gland insert", format!("{} for port {port}", gland.0)));
     }

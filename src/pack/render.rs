@@ -22,10 +22,12 @@ use super::glyphs::spell_uncovered;
 const FONTS: [&[u8]; 2] =
     [include_bytes!("fonts/IBMPlexSans_400Regular.ttf"), include_bytes!("fonts/IBMPlexSans_600SemiBold.ttf")];
 const MAIN: (&str, &str) = ("main.typ", include_str!("main.typ"));
-const TEMPLATES: [(&str, &str); 3] = [
+const TEMPLATES: [(&str, &str); 5] = [
     ("page.typ", include_str!("page.typ")),
     ("design.typ", include_str!("design.typ")),
     ("install.typ", include_str!("install.typ")),
+    ("record.typ", include_str!("record.typ")),
+    ("acceptance.typ", include_str!("acceptance.typ")),
 ];
 
 /// Setting pages recurses deeply; the stack of a test thread is not enough for every table.
@@ -83,7 +85,7 @@ impl Press {
     pub(super) fn set(&self, pages: &Pages<'_>) -> Result<Vec<u8>, PackError> {
         let mut data = serde_json::to_value(pages)?;
         // Attached files keep every character; only what is set in type needs glyphs.
-        for part in ["front", "design", "install"] {
+        for part in ["front", "design", "install", "acceptance"] {
             spell_uncovered(&mut data[part], &self.fonts);
         }
         let inputs = Dict::deserialize(&data)?;

@@ -4,10 +4,10 @@ use serde::Serialize;
 
 use super::cautions::{self, Caution};
 use super::licence;
-use super::parts::{place, way_up};
-use super::words::{say, shown};
+use super::parts::{open_ports, place, way_up};
+use super::words::{say, say_in_both, shown};
 use crate::sheet::{EndSheet, HopSheet, RunSheet};
-use crate::spec::Service;
+use crate::spec::{RunPlace, Screening, Service};
 use crate::units::{Degrees, given_in_both};
 
 /// Something to do, or something to know before doing it.
@@ -78,23 +78,28 @@ pub(super) fn tilt(end: &EndSheet<'_>) -> String {
 /// Grounding, then each run from the radio to what feeds it.
 pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
     let own = end.resolved;
-    let bond = own.earth.map_or("the earth point of the site (NOT SET: ask the designer)", |point| &point.title);
+    let bond = own.earth.map_or("the earth point of the site (NOT SET: ask the designer)", |point| &point.spec.title);
     let terminal = &own.radio.ground;
     let torque = terminal.torque.as_ref().map(|torque| format!(" and tighten it to {}", shown(&given_in_both(torque))));
-    let mut items = vec![
-        Item::Caution(cautions::WEATHER),
+    let mut items = vec![Item::Caution(cautions::WEATHER)];
+    if own.earth.is_none_or(|earth| earth.bonded.is_none()) {
+        items.push(step(
+            "Make sure that this earth point is bonded to the electrode of the building. If not, stop and ask.",
+        ));
+    }
+    items.extend([
         step(format!("Bond the grounding conductor to: {bond}.")),
         step(format!(
-            "Lead it to the radio short and straight and fix it to the {}{}.",
+            "Lead it to the radio short and straight, no coil, no bend under {}, and fix it to the {}{}.",
+            shown(&given_in_both(&end.practice.ground_bend.given)),
             terminal.terminal,
             torque.unwrap_or_default()
         )),
-    ];
+    ]);
     for run in &end.runs {
         of_run(run, &mut items);
     }
-    let used = |id: &crate::spec::Id| own.runs.iter().any(|run| run.port.id == *id);
-    let free: Vec<&str> = own.radio.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect();
+    let free = open_ports(own);
     for port in free.iter().filter(|port| **port != &*own.radio.readout.port) {
         items.push(step(format!("Close port {port} with the maker's blank.")));
     }
@@ -111,19 +116,43 @@ fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
     let (resolved, lines) = (run.resolved, &run.lines);
     let port = &resolved.port.id;
     items.push(step(format!(
-        "Pull the cable {} from port {port} to the building and tie it to the structure.",
-        resolved.cable.title
+        "Pull the cable {} from port {port} to {} without bending it under {}, fixed not under {}. Tie it.",
+        resolved.cable.title,
+        to_where(run),
+        say_in_both(&run.handling.pulling_radius),
+        say_in_both(&run.handling.bend_radius)
     )));
-    if let Ok(gland) = &lines.gland.value {
-        items.push(step(format!("Close the cable in at port {port} with gland insert: {}.", gland.0)));
+    if let Ok(insert) = &lines.gland.value {
+        let by_hand = resolved.port.glands.iter().any(|gland| *gland.title == *insert.0 && gland.hand_tight);
+        let how = if by_hand { " Tighten by hand only." } else { "" };
+        items.push(step(format!("Close the cable in at port {port} with gland insert: {}.{how}", insert.0)));
     }
-    items.push(step(format!("Form a drip loop below port {port}.")));
+    items.push(step(format!(
+        "Form a drip loop whose lowest point hangs {} below port {port}.",
+        run.handling.drip_loop.value.as_ref().map_or_else(|_| "—".into(), |depth| shown(&given_in_both(depth)))
+    )));
     for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {
-        let at = place(used.at);
+        let at = match (used.at, &run.onward) {
+            (RunPlace::Entry, Some(_)) => "at the far end",
+            (at, _) => place(at),
+        };
         items.push(step(format!("Fit and bond the arrester {} {at}.", arrester.title)));
     }
-    items.push(step(format!("Bond the screen of the cable to port {port} at both ends.")));
+    if resolved.cable.screening != Screening::UUtp {
+        let bonded = resolved.run.screen.words();
+        let at =
+            resolved.entry_earth.map_or_else(String::new, |earth| format!(", at the entry to: {}", earth.spec.title));
+        items.push(step(format!("Bond the screen of the cable to port {port} {bonded}{at}.")));
+    }
     items.push(step(format!("Test every pair of the cable to port {port} and its screen from end to end.")));
+}
+
+/// Where a cable goes from the radio.
+fn to_where(run: &RunSheet<'_>) -> String {
+    match &run.onward {
+        Some(onward) => format!("the {}", onward.feeds.value.as_ref().map_or("device", |words| words.0.as_str())),
+        None => "the building".into(),
+    }
 }
 
 /// Power last, when every cable is in its place.
@@ -132,7 +161,16 @@ fn energise(run: &RunSheet<'_>, items: &mut Vec<Item>) {
     let port = &resolved.port.id;
     if let (Some(supply), true) = (resolved.supply, run.carries(Service::Power)) {
         items.push(Item::Caution(cautions::ELECTRICITY));
-        items.push(step(format!("Connect the run to port {port} to the supply {} and switch on.", supply.title)));
+        let at = resolved.power_point.map_or_else(|| "place NOT SET".into(), |point| point.title.to_string());
+        if let Some(wiring) = supply.wiring {
+            items.push(step(format!(
+                "Measure contacts and poles of the supply {} before anything is plugged in: {}.",
+                supply.title,
+                wiring.word()
+            )));
+        }
+        items
+            .push(step(format!("Connect the run to port {port} to the supply {} ({at}) and switch on.", supply.title)));
         items.push(step(format!(
             "Measure the voltage at the radio under load: expect {} or more.",
             say(&lines.radio_voltage)

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::lobes;
 use super::parts;
 use super::words::{Table, band, given_or, say, say_in_both, shown};
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, Row, RunLines, RunSheet, Shown};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, Shown};
 use crate::spec::Service;
 use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
 
@@ -66,6 +66,24 @@ pub(super) fn path(sheet: &HopSheet<'_>) -> Table {
     let channel = &sheet.resolved.hop.channel;
     table.row(["Bandwidth, each way".into(), shown(&channel.bandwidth.to_string())]);
     table.row(["Polarisation, both ends".into(), channel.polarisation.word().into()]);
+    table
+}
+
+pub(super) fn sight(sheet: &HopSheet<'_>) -> Table {
+    let mut table = Table::new(["Item", "Value"]);
+    let mut rows = Vec::new();
+    sheet.profile.lines.rows("", &mut rows);
+    let unasked = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged);
+    for row in rows.iter().filter(|row| !unasked(row)) {
+        table.row([sentence(row.words), printed(row)]);
+    }
+    for near in sheet.near.iter().filter(|near| near.edge.is_some()) {
+        let mut rows = Vec::new();
+        near.lines.rows("", &mut rows);
+        for row in rows.iter().filter(|row| !unasked(row)) {
+            table.row([format!("End {}: {}", near.name, row.words), printed(row)]);
+        }
+    }
     table
 }
 
@@ -223,6 +241,10 @@ pub(super) fn power(sheet: &HopSheet<'_>) -> Table {
     add("Gland insert", runs.iter().map(|(_, run)| say(&run.lines.gland)).collect());
     add("Arresters", runs.iter().map(|(_, run)| parts::arresters_in_words(run.resolved)).collect());
     let supply = |run: &crate::network::ResolvedRun<'_>| run.supply.map(|supply| supply.title.to_string());
+    add(
+        "Length as Ethernet counts it, hot",
+        runs.iter().map(|(_, run)| say_in_both(&run.handling.hot_length)).collect(),
+    );
     add("Fed by", runs.iter().map(|(_, run)| given_or(supply(run.resolved).as_ref(), "—")).collect());
     if runs.iter().any(|(_, run)| run.carries(Service::Power)) {
         // A run that feeds nothing has no power to speak of: a dash, not a reason seven times over.
@@ -230,14 +252,25 @@ pub(super) fn power(sheet: &HopSheet<'_>) -> Table {
             let cell = |run: &RunSheet<'_>| if run.carries(Service::Power) { line(&run.lines) } else { "—".into() };
             runs.iter().map(|(_, run)| cell(run)).collect()
         };
-        add("One conductor, hot, with arresters", fed(&|lines| say(&lines.conductor_resistance)));
+        add("One conductor, hot, with contacts", fed(&|lines| say(&lines.conductor_resistance)));
         add("Loop resistance", fed(&|lines| say(&lines.loop_resistance)));
         add("Least supply voltage", fed(&|lines| say(&lines.supply_voltage)));
         add("Most the radio draws", fed(&|lines| say(&lines.radio_draw)));
         add("Voltage at the radio", fed(&|lines| say(&lines.radio_voltage)));
         add("Current", fed(&|lines| say(&lines.current)));
         add("Power the supply gives", fed(&|lines| say(&lines.supply_power)));
+        add("Most it takes for what it feeds", fed(&|lines| say(&lines.onward_draw)));
         add("Longest outdoor length", fed(&|lines| say_in_both(&lines.longest_outdoor)));
+        add("Thinnest conductor, copper", fed(&|lines| say(&lines.thinnest)));
+        add("Least supply voltage that would do", fed(&|lines| say(&lines.least_supply)));
+    }
+    if runs.iter().any(|(_, run)| run.onward.is_some()) {
+        let onward = |line: &dyn Fn(&OnwardLines) -> String| -> Vec<String> {
+            runs.iter().map(|(_, run)| run.onward.as_ref().map_or_else(|| "—".into(), line)).collect()
+        };
+        add("Feeds", onward(&|lines| format!("{}, {}", say(&lines.feeds), say(&lines.draw))));
+        add("Voltage at what it feeds", onward(&|lines| say(&lines.voltage)));
+        add("Power the port hands on", onward(&|lines| say(&lines.port_power)));
     }
     table
 }
@@ -249,7 +282,7 @@ pub(super) fn grounding(sheet: &HopSheet<'_>) -> Table {
     each(
         "Least conductor, copper",
         sheet,
-        |end| format!("{} ({})", shown(&end.ground_written()), say(&end.lines.ground_needed)),
+        |end| format!("{} ({})", shown(&end.ground_written()), say(&end.ground.needed)),
         &mut table,
     );
     each("Conductor", sheet, |end| given_or(end.resolved.end.grounding.conductor.as_ref(), "not stated"), &mut table);
@@ -257,6 +290,10 @@ pub(super) fn grounding(sheet: &HopSheet<'_>) -> Table {
         given_or(end.resolved.end.grounding.length.as_ref().map(given_in_both).as_ref(), "not stated")
     };
     each("Length", sheet, length, &mut table);
+    each("Metal", sheet, |end| end.resolved.end.grounding.material.words().into(), &mut table);
+    let inductance =
+        |end: &EndSheet<'_>| end.ground.inductance.get().map_or_else(|| "—".into(), |l| shown(&l.to_string()));
+    each("Inductance to a surge, led straight", sheet, inductance, &mut table);
     let bond =
         |end: &EndSheet<'_>| end.resolved.earth.map_or_else(|| "not stated".into(), |point| point.title.to_string());
     each("Bonds to", sheet, bond, &mut table);

@@ -20,7 +20,7 @@ pub const COPPER_TEMPERATURE_COEFFICIENT: f64 = 0.003_93;
 /// Conductivity of conductor aluminium over that of copper.
 ///
 /// Source: IEC 60889 (28.264 nΩ·m).
-const ALUMINIUM_CONDUCTIVITY: f64 = 0.61;
+pub const ALUMINIUM_CONDUCTIVITY: f64 = 0.61;
 
 /// How far, in gauges, a wire may fall short of an area and still pass for it: 16 AWG is 1.309 mm² and sold as 1.31.
 const GAUGE_SLACK: f64 = 0.01;
@@ -38,6 +38,18 @@ const GAUGE_SLACK: f64 = 0.01;
 #[must_use]
 pub fn resistance_per_km(area: SquareMillimetres, temperature: Celsius) -> OhmsPerKilometre {
     OhmsPerKilometre(1000.0 * COPPER_RESISTIVITY / area.0 * temperature_factor(temperature))
+}
+
+/// The copper cross-section that has a resistance for each kilometre at 20 °C.
+///
+/// ```text
+/// A = ρ / r
+/// ```
+///
+/// Source: IEC 60028, [`resistance_per_km`] solved for the area.
+#[must_use]
+pub fn area_of(at_20: OhmsPerKilometre) -> SquareMillimetres {
+    SquareMillimetres(1000.0 * COPPER_RESISTIVITY / at_20.0)
 }
 
 /// Resistance of copper at a temperature over that at 20 °C: the temperature of the cable, not of the air.

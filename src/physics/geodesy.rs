@@ -88,6 +88,22 @@ pub fn between(from: Position, to: Position, share: f64) -> Position {
     Position { latitude: Latitude(latitude), longitude: Longitude(longitude) }
 }
 
+/// Positions along the geodesic from one position to another, at equal steps, both ends among them; `steps` is above zero.
+///
+/// Source: as [`between`].
+#[must_use]
+pub fn along(from: Position, to: Position, steps: u32) -> Vec<Position> {
+    let ellipsoid = Ellipsoid::wgs84();
+    let (s_12, alpha_1, _, _): (f64, f64, f64, f64) =
+        ellipsoid.inverse(from.latitude.0, from.longitude.0, to.latitude.0, to.longitude.0);
+    let at = |step: u32| {
+        let share = f64::from(step) / f64::from(steps);
+        let (latitude, longitude) = ellipsoid.direct(from.latitude.0, from.longitude.0, alpha_1, share * s_12);
+        Position { latitude: Latitude(latitude), longitude: Longitude(longitude) }
+    };
+    (0..=steps).map(at).collect()
+}
+
 /// Any angle as a bearing: at least 0° and below 360°.
 #[must_use]
 pub fn bearing(angle: Degrees) -> Degrees {

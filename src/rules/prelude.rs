@@ -1,11 +1,12 @@
 //! What the rule files share: names they all use, and the few helpers that more than one of them needs.
 
 pub(super) use crate::at;
-pub(super) use crate::finding::{Findings, Worse};
+pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
-pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RunSheet};
-pub(super) use crate::spec::{Service, Window};
-pub(super) use crate::units::{Gigahertz, MeterVolts, Quantity, Volts, apart};
+use crate::rule::Rule;
+pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
+pub(super) use crate::spec::{EndName, Service, Sky, TestResult, Verdict, Window};
+pub(super) use crate::units::{Celsius, Decibels, Gigahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
@@ -38,5 +39,74 @@ pub(super) fn centre_help(hop: &HopSheet<'_>, bands: &[&Window<Gigahertz>], othe
         format!("a centre from {low} to {high}, or {other}")
     } else {
         format!("no centre fits {} of bandwidth: {other}", hop.resolved.hop.channel.bandwidth)
+    }
+}
+
+/// Reports that too little reaches the radio of a run: with what feeds it, what it feeds, and what would bring more.
+pub(super) fn starving<'f>(
+    rule: &'static Rule,
+    sheet: &EndSheet<'_>,
+    run: &RunSheet<'_>,
+    message: String,
+    found: &'f mut Findings,
+) -> &'f mut Finding {
+    let (spec, cable, radio) = (run.resolved.run, run.resolved.cable, sheet.resolved.radio);
+    let loop_resistance = format!("loop resistance {}", line(&run.lines.loop_resistance));
+    let finding = found.report(rule, at!(spec.outdoor), message, loop_resistance);
+    finding.because(at!(spec.supply), format!("gives {}", line(&run.lines.supply_voltage)));
+    finding.because(at!(radio.power.voltage), "what the radio runs on");
+    finding.because(at!(radio.power.draw), "the most the radio draws");
+    finding.because(at!(cable.conductor), "the conductors of the cable");
+    for other in sheet.runs.iter().filter(|other| other.onward.is_some()) {
+        let other = other.resolved.run;
+        finding.because(at!(other.feeds), "fed through the radio");
+    }
+    finding.help(run.more_volts());
+    finding
+}
+
+/// What of a climate lies outside a window, in words: the air of the network against what a thing bears.
+pub(super) fn climate_outside(window: &Window<Celsius>, coldest: Option<Celsius>, hottest: Celsius) -> Option<String> {
+    if let Some(cold) = coldest.filter(|cold| *cold < window.min.value) {
+        let (has, bears, below) = degrees_apart(cold, window.min.value);
+        return Some(format!("{has}, {below} below the {bears} it bears"));
+    }
+    if hottest > window.max.value {
+        let (has, bears, above) = degrees_apart(hottest, window.max.value);
+        return Some(format!("{has}, {above} above the {bears} it bears"));
+    }
+    None
+}
+
+/// Two temperatures and their distance, with enough decimals to be told apart.
+fn degrees_apart(one: Celsius, other: Celsius) -> (String, String, String) {
+    use crate::units::Kelvins;
+    let distance = Kelvins((one.0 - other.0).abs());
+    let decimals = (0..4).find(|d| distance.with_decimals(*d) != Kelvins(0.0).with_decimals(*d)).unwrap_or(4);
+    (one.with_decimals(decimals), other.with_decimals(decimals), distance.with_decimals(decimals))
+}
+
+/// Labels the air that is outside a window.
+pub(super) fn air_labels(sheet: &EndSheet<'_>, window: &Window<Celsius>, finding: &mut Finding) {
+    let cold = sheet.practice.coldest_air.as_ref().filter(|cold| cold.value() < window.min.value);
+    match cold {
+        Some(cold) => threshold(finding, cold, "the coldest air".into()),
+        None => threshold(finding, &sheet.hottest_air, "the hottest air".into()),
+    }
+}
+
+/// The air of a network, in words: `-20 °C to 40 °C`.
+pub(super) fn climate_words(sheet: &EndSheet<'_>) -> String {
+    let hottest = &sheet.hottest_air.given;
+    match &sheet.practice.coldest_air {
+        Some(cold) => format!("{} to {hottest}", cold.given),
+        None => format!("{hottest}"),
+    }
+}
+
+/// Labels a threshold of common practice where the network sets it; a default stands nowhere.
+pub(super) fn threshold<Q>(finding: &mut Finding, limit: &Wanted<Q>, label: String) {
+    if !limit.assumed {
+        finding.because(limit.place, label);
     }
 }

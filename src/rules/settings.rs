@@ -12,7 +12,7 @@ use crate::nearest::nearest;
 use crate::network::{Document, Files};
 use crate::place::Place;
 use crate::rule::{Rule, Severity};
-use crate::sheet::RainMaps;
+use crate::sheet::{RainMaps, Terrains};
 use crate::spec::{Network, Setting};
 
 /// `*` stays within a folder, `**` goes through them.
@@ -94,6 +94,15 @@ pub fn unread_maps(maps: &RainMaps, found: &mut Findings) {
         let finding = found.report(&BAD_VALUE, place, format!("no rain map can be read there: {why}"), "no map there");
         finding
             .help("give the folder, from that of the network file, with `R001.TXT`, `Lat_R001.TXT` and `Lon_R001.TXT`");
+    }
+}
+
+/// Reports tiles of ground heights that cannot be read. A hop that needs one has no profile and says so.
+pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
+    for (place, why) in terrains.unread() {
+        let finding =
+            found.report(&BAD_VALUE, place, format!("no ground heights can be read there: {why}"), "not read");
+        finding.help("give a folder, from that of the network file, with `N46E011.hgt` or GeoTIFF tiles in degrees");
     }
 }
 

@@ -1,6 +1,6 @@
 //! The level budget of one direction: from the sender's power to the margin of every modulation state.
 
-use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
+use super::line::{AS_WRITTEN, Cause, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
 use super::path::{PathLines, WORST_MONTH};
 use super::target::Target;
@@ -33,7 +33,8 @@ lines! {
         free_space_loss: Decibels, "L_bf", "free-space loss", "20 lg(4πs/λ), ITU-R P.525-4";
         gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
         gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
-        level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g";
+        diffraction_loss: Decibels, "A_d", "diffraction loss", super::profile::DIFFRACTION;
+        level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g − A_d";
         wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
             "sum of both antennas as written, none where nothing is written; no ITU method";
         aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
@@ -153,6 +154,7 @@ struct Way<'n> {
     receiver: &'n ResolvedEnd<'n>,
     frequency: &'n Given<Gigahertz>,
     frequency_at: Place,
+    a_sends: bool,
 }
 
 /// The budgets from `a` to `b` and back, through the same air.
@@ -183,10 +185,10 @@ fn compute<'n>(
     let channel = &hop.spec.channel;
     let (name, title, way) = if a_sends {
         let (frequency, frequency_at) = (&channel.a_to_b, at!(hop.channel.a_to_b));
-        ("a_to_b", "a to b", Way { trial, hop, sender: a, receiver: b, frequency, frequency_at })
+        ("a_to_b", "a to b", Way { trial, hop, sender: a, receiver: b, frequency, frequency_at, a_sends })
     } else {
         let (frequency, frequency_at) = (&channel.b_to_a, at!(hop.channel.b_to_a));
-        ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at })
+        ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at, a_sends })
     };
     let rain = rain_fade(&way, path);
     let lines = budget(&way, path, gas, &rain, target);
@@ -220,10 +222,11 @@ fn budget(
     let free_space_loss = slant.clone().map(|s| free_space::loss(f, s));
     let gas_attenuation = gas.as_ref().map(|gas| gas.specific_attenuation(f)).map_err(Clone::clone);
     let gas_loss = gas_attenuation.clone().and_then(|attenuation| Ok(attenuation * slant?));
+    let diffraction_loss = path.diffraction.value.clone().map(|both| both.0[usize::from(!way.a_sends)]);
     let level = free_space_loss.clone().and_then(|free_space| {
         let gains = [sending.gain.value, receiving.gain.value];
         let power = end.transmit_power.value + way.trial.more;
-        Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?]))
+        Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?, counted(&diffraction_loss)?]))
     });
     let objective_fade = rain.clone().and_then(|rain| {
         let outside =
@@ -236,7 +239,7 @@ fn budget(
     let path_from = joined(&[way.frequency_at], &path.slant.from);
     let air_from = [&path.temperature.from[..], &path.dry_pressure.from, &path.vapour_pressure.from].concat();
     let gas_from = joined(&path_from, &air_from);
-    let level_from = joined(&[power_at, gains_at[0], gains_at[1]], &gas_from);
+    let level_from = [&[power_at, gains_at[0], gains_at[1]], &gas_from[..], &path.diffraction.from].concat();
     let (gas_by, gas_loss_by) = if target.air.is_reference() { (GAS, GAS_LOSS) } else { (OWN_GAS, OWN_GAS_LOSS) };
     let rain_from = joined(&path.rain_rate.from, &joined(&[at!(hop.channel.polarisation)], &path_from));
     DirectionLines {
@@ -247,12 +250,21 @@ fn budget(
         free_space_loss: Line::new(free_space_loss, &path_from),
         gas_attenuation: Line::new(gas_attenuation, &gas_from).by(gas_by),
         gas_loss: Line::new(gas_loss, &gas_from).by(gas_loss_by),
+        diffraction_loss: Line::new(diffraction_loss, &path.diffraction.from),
         level: Line::new(level, &level_from),
         wet_loss: wet_loss(sending, receiving),
         aim_loss: aim_loss(way.sender, way.receiver),
         fog_loss: fog_loss(way, path, target),
         rain_fade: Line::new(rain.clone().map(|rain| rain.attenuation_0_01), &rain_from),
         objective_fade: Line::new(objective_fade, &joined(&[wanted.place], &rain_from)),
+    }
+}
+
+/// A path that nobody described is taken as clear, and a rule says so; one that is broken is not.
+fn counted(diffraction: &Result<Decibels, Missing>) -> Result<Decibels, Missing> {
+    match diffraction {
+        Err(missing) if missing.cause == Cause::Judged => Ok(Decibels(0.0)),
+        loss => loss.clone(),
     }
 }
 
@@ -306,14 +318,18 @@ fn gas(path: &PathLines) -> Result<Spectrum, Missing> {
     }))
 }
 
-fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
-    let polarisation = match way.hop.channel.polarisation {
+/// The polarisation of a hop, as rain meets it.
+pub(super) fn polarisation(hop: &Hop) -> rain::Polarisation {
+    match hop.channel.polarisation {
         Polarisation::Horizontal => rain::Polarisation::Horizontal,
         Polarisation::Vertical => rain::Polarisation::Vertical,
-    };
+    }
+}
+
+fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
     let rate = path.rain_rate.value.as_ref().map_err(Clone::clone)?.value;
     let (elevation, slant) = (path.elevation_a.need()?, path.slant.need()?);
-    RainFade::new(way.frequency.value, polarisation, elevation, slant, rate)
+    RainFade::new(way.frequency.value, polarisation(way.hop), elevation, slant, rate)
         .map_err(|error| Missing::new(error, way.frequency_at))
 }
 

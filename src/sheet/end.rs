@@ -1,26 +1,25 @@
-//! One end: where it points, what its bracket gives, what its meter will read, how it is grounded.
+//! One end: where it points, what its bracket gives, what its meter will read.
 
 use super::budget::Direction;
 use super::dish::{self, DishSheet};
+use super::ground::{self, Code, GroundLines};
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
 use super::margin;
 use super::meter;
 use super::mount::{Metals, TiltMend, height_mend, metals, reach, tilt_mends};
 use super::path::{PathLines, altitude};
 use super::people::{self, PeopleLines, TooNear};
+use super::practice::Practice;
 use super::run::{self, RunSheet};
 use super::target::{Target, Wanted};
 use super::threshold::{self, ThresholdSheet};
-use super::wind::{self, WindLines};
+use super::wind::{self, StifferPipe, WindLines};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
 use crate::place::Place;
-use crate::spec::GroundingCode;
-use crate::units::{
-    self, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity, SquareMillimetres, Volts,
-};
+use crate::units::{Celsius, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity as _, Volts};
 
 const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
 const MAGNETIC_ERROR: &str = "√(0.26² + (5417/H)²), World Magnetic Model 2025 technical report";
@@ -49,10 +48,6 @@ lines! {
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
         meter_sense: Words, "", "way of the meter for a stronger signal", SCALE;
-        ground_conductor: Given<SquareMillimetres>, "A_c", "grounding conductor, copper", AS_WRITTEN;
-        ground_floor: Given<SquareMillimetres>, "", "least conductor the radio asks for", AS_WRITTEN;
-        ground_needed: SquareMillimetres, "A", "least grounding conductor, copper",
-            "the greater of the radio's floor and the code in force";
     }
 }
 
@@ -75,6 +70,12 @@ pub struct EndSheet<'n> {
     pub code: Option<Code>,
     /// Power of the far end with which the meter could show the whole acceptance window, where it does not.
     pub align_power: Option<Dbm>,
+    /// Its grounding.
+    pub ground: GroundLines,
+    /// Thresholds of common practice.
+    pub practice: Practice,
+    /// Hottest air.
+    pub hottest_air: Wanted<Celsius>,
     /// Volts to keep in hand at the radio.
     pub voltage_reserve: Wanted<Volts>,
     /// Its antenna.
@@ -85,6 +86,8 @@ pub struct EndSheet<'n> {
     pub metals: Option<Metals>,
     /// The wind on it.
     pub wind: WindLines,
+    /// A pipe that would hold still enough, where the pole does not.
+    pub stiffer: Option<StifferPipe>,
     /// What sway may cost.
     pub wind_loss: Wanted<Decibels>,
     /// People in front of it.
@@ -95,27 +98,18 @@ pub struct EndSheet<'n> {
     pub runs: Vec<RunSheet<'n>>,
 }
 
-/// What a code of practice asks of a grounding conductor.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Code {
-    /// The code.
-    pub name: &'static str,
-    /// The least copper conductor, as a person orders it.
-    pub written: &'static str,
-    /// Its area.
-    pub least: SquareMillimetres,
-    /// Where the network puts the code in force.
-    pub place: Place,
-}
-
 impl EndSheet<'_> {
     /// The least grounding conductor as a person would order it: the code's size, or the radio's as its sheet writes it.
     #[must_use]
     pub fn ground_written(&self) -> String {
         let floor = &self.resolved.radio.ground.least_conductor;
-        match self.code {
-            Some(code) if code.least > floor.value => code.written.into(),
-            _ => floor.to_string(),
+        let needed = self.ground.needed.get();
+        match self.code.and_then(|code| code.least) {
+            Some((written, least)) if needed.is_none_or(|needed| least >= needed) && least > floor.value => {
+                written.into()
+            }
+            _ if needed == Some(floor.value) => floor.to_string(),
+            _ => needed.map_or_else(|| floor.to_string(), |needed| needed.rounded_up().to_string()),
         }
     }
 
@@ -125,6 +119,7 @@ impl EndSheet<'_> {
         self.wind.mask(broken);
         self.people.mask(broken);
         self.thresholds.iter_mut().for_each(|threshold| threshold.lines.mask(broken));
+        self.ground.mask(broken);
         for run in &mut self.runs {
             run.mask(broken);
         }
@@ -136,7 +131,8 @@ impl EndSheet<'_> {
         self.wind.missing(each);
         self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
-        self.runs.iter().for_each(|run| run.lines.missing(each));
+        self.ground.missing(each);
+        self.runs.iter().for_each(|run| run.missing(each));
     }
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
@@ -150,10 +146,13 @@ impl EndSheet<'_> {
         let people = format!("{key}.people");
         let title = format!("End {}, people", self.name);
         sections.push(Section::of(people.clone(), title, |rows| self.people.rows(&people, rows)));
+        let ground = format!("{key}.ground");
+        let title = format!("End {}, grounding", self.name);
+        sections.push(Section::of(ground.clone(), title, |rows| self.ground.rows(&ground, rows)));
         for (i, run) in self.runs.iter().enumerate() {
             let key = format!("{key}.runs[{i}]");
             let title = format!("End {}, run to port {}", self.name, run.resolved.port.id);
-            sections.push(Section::of(key.clone(), title, |rows| run.lines.rows(&key, rows)));
+            sections.push(Section::of(key.clone(), title, |rows| run.rows(&key, rows)));
         }
     }
 }
@@ -176,16 +175,9 @@ pub(super) fn compute<'n>(
         Some(needed) if !reach.holds(needed) => (tilt_mends(own, needed), height_mend(own, far, path, reach, needed)),
         _ => (Vec::new(), None),
     };
-    let code = code(hop);
+    let code = ground::code(hop, end.grounding.material);
     let aim = aim(own, bearing, hop);
     let bracket_from = [at!(end.bracket), at!(bracket.tilt), at!(bracket.stop), at!(bracket.plate)];
-    let ground = own.radio.ground.least_conductor.value;
-    let needed = code.map_or(ground, |code| if code.least > ground { code.least } else { ground });
-    let radio = own.radio;
-    let mut ground_from = vec![at!(radio.ground.least_conductor)];
-    ground_from.extend(code.map(|code| code.place));
-    let unstated = || Missing::judged("no grounding conductor is given", at!(end.grounding.conductor));
-    let conductor = end.grounding.conductor.clone().ok_or_else(unstated);
     let support = own.support;
     let meter = meter::meter(own, incoming, target);
     let lines = EndLines {
@@ -208,12 +200,12 @@ pub(super) fn compute<'n>(
         voltage_at_least: meter.voltage_at_least,
         voltage_at_most: meter.voltage_at_most,
         meter_sense: meter.sense,
-        ground_conductor: Line::new(conductor, &[at!(end.grounding.conductor)]),
-        ground_floor: Line::known(radio.ground.least_conductor.clone(), &ground_from[..1]),
-        ground_needed: Line::known(needed, &ground_from),
     };
+    let wind = wind::compute(own, hop);
     let (people, too_near) = people::compute(own, &outgoing.lines.frequency, bearing);
-    let runs = own.runs.iter().map(|run| run::compute(own, run, target)).collect();
+    let runs = run::of_end(own, target);
+    let ground = ground::compute(own, code, target);
+    let (practice, hottest_air) = (target.practice.clone(), target.hottest_air.clone());
     let voltage_reserve = target.voltage_reserve.clone();
     EndSheet {
         name,
@@ -224,11 +216,15 @@ pub(super) fn compute<'n>(
         height_mend,
         code,
         align_power: meter::power_that_reads(own, far, incoming, target),
+        ground,
+        practice,
+        hottest_air,
         voltage_reserve,
         dish: dish::compute(own, far, incoming),
         thresholds: threshold::compute(own, hop),
         metals: metals(own),
-        wind: wind::compute(own, hop),
+        stiffer: wind::stiffer(own, &wind, target.wind_loss.value()),
+        wind,
         wind_loss: target.wind_loss.clone(),
         people,
         too_near,
@@ -258,16 +254,4 @@ fn aim(own: &ResolvedEnd<'_>, bearing: &Line<Degrees>, hop: &ResolvedHop<'_>) ->
         declination: Line::new(declination, &from),
         magnetic: Line::new(magnetic, &from),
     }
-}
-
-/// What the code in force asks of a grounding conductor.
-fn code(hop: &ResolvedHop<'_>) -> Option<Code> {
-    let network = hop.network;
-    let (name, written) = match network.codes.grounding? {
-        GroundingCode::Iec60728 => ("IEC 60728-11", "16 mm2"),
-        GroundingCode::Nec810 => ("NEC 810.21", "10 AWG"),
-    };
-    // The size is read as a person would write it, so that a gauge is the same area here as in a spec.
-    let least = units::read(SquareMillimetres::KIND, written).map(SquareMillimetres).ok()?;
-    Some(Code { name, written, least, place: at!(network.codes.grounding) })
 }

@@ -200,7 +200,8 @@ impl Bench<'_, '_> {
     fn shorter(&self, passes: Passes<'_>) -> Option<Metres> {
         let whole = self.path.distance.get()?;
         let good = |share: f64| {
-            let path = path::with_share(self.resolved, self.target, self.maps, share);
+            let mut path = path::with_share(self.resolved, self.target, self.maps, share);
+            path.diffraction = self.path.diffraction.clone();
             let [one, other] = budget::both(self.resolved, &path, self.target);
             let passes = [&one, &other].iter().all(|way| passes(way) == Some(true));
             (passes, [&one, &other].iter().any(|way| loud(way)))

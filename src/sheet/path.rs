@@ -3,6 +3,7 @@
 use super::air;
 use super::budget::Direction;
 use super::line::{Falls, Line, Missing, Words, lines};
+use super::profile::BothWays;
 use super::rain::{self, RainMaps};
 use super::target::Target;
 use crate::at;
@@ -42,6 +43,7 @@ lines! {
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
+        diffraction: BothWays, "A_d", "diffraction loss", super::profile::DIFFRACTION;
         falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
         rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
@@ -110,6 +112,8 @@ pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &Rai
         rain_source,
         rain_height,
         falls,
+        // Filled in from the profile.
+        diffraction: Line::new(Err(Missing::judged("there is no profile of the path", here_at)), &[]),
     }
 }
 

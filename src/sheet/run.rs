@@ -1,15 +1,21 @@
 //! One cable run: its length, its resistance, the voltage that is left at the radio, the gland it closes in.
 
-use super::line::{AS_WRITTEN, Line, Missing, Words, lines};
-use super::target::{LONGEST_RUN, SUN_ON_JACKET, Target};
+use super::feed::{self, Classes, Feed};
+use super::handling::{self, HandlingLines};
+use super::line::{AS_WRITTEN, Line, Missing, Row, Words, lines};
+use super::onward::{self, OnwardLines, Passed};
+use super::practice::LONGEST_RUN;
+use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
-use crate::physics::power_feed::{self, Feeder, NoOperatingPoint, OperatingPoint, Pairs};
+use crate::physics::ethernet_power::MOST_VOLTAGE;
+use crate::physics::power_feed::Pairs;
 use crate::place::Place;
-use crate::spec::{Cable, Conductor, Service, Supply};
+use crate::spec::{Cable, Conductor, Service};
 use crate::units::{
-    Amperes, Celsius, Given, Metres, Millimetres, Ohms, OhmsPerKilometre, Percent, Quantity as _, Volts, Watts,
+    Amperes, Celsius, Given, Metres, Millimetres, Ohms, OhmsPerKilometre, Percent, Quantity as _, SquareMillimetres,
+    Volts, Watts,
 };
 
 const FEED: &str = "V² − V_s V + R P = 0, the upper root (constant-power load)";
@@ -26,30 +32,23 @@ lines! {
         grade: Words, "", "grade, screening and jacket of the cable", AS_WRITTEN;
         length: Metres, "L", "length of cable", "outdoor + indoor length";
         outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
-        gland: Words, "", "gland insert that seals it", "first insert of the port that holds the diameter";
-        cable_temperature: Celsius, "T", "hottest cable outdoors", "hottest air + 20 K (sun on a black jacket, common practice)";
-        conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with arresters", COPPER;
-        loop_resistance: Ohms, "R", "loop resistance", "R_c for two pairs, R_c/2 for four";
+        gland: Words, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
+        cable_temperature: Celsius, "T", "hottest cable outdoors", "hottest air + sun on a black jacket (common practice)";
+        conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with contacts", COPPER;
+        loop_resistance: Ohms, "R", "loop resistance", "R_c for two pairs, R_c/2 for four, 2 R_c for one";
         supply_voltage: Volts, "V_s", "least supply voltage", AS_WRITTEN;
         radio_draw: Given<Watts>, "P", "most the radio draws", AS_WRITTEN;
+        onward_draw: Watts, "", "most it takes for what it feeds", "draws fed onward, converter losses included";
         radio_voltage: Volts, "V", "voltage at the radio", FEED;
         current: Amperes, "I", "current", "P / V";
         supply_power: Watts, "V_s I", "power the supply gives", FEED;
+        wanted: Volts, "", "voltage wanted at the radio", "its least and the reserve, or where it has switched on";
         voltage_in_hand: Volts, "", "voltage above the radio's least and the reserve", "V less both";
         length_in_hand: Metres, "", "length left to 100 m", "IEEE 802.3, ISO/IEC 11801-1: 100 m";
         longest_outdoor: Metres, "", "longest outdoor length for this voltage", "the same equation solved for the length";
+        thinnest: SquareMillimetres, "", "thinnest conductor for this voltage", "the same, solved for the conductor";
+        least_supply: Volts, "", "least supply for this voltage", "the same, solved for the source";
     }
-}
-
-/// What reaches the radio.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Feed {
-    /// The run carries no power, or names nothing that feeds it.
-    None,
-    /// It runs.
-    Runs(OperatingPoint),
-    /// It cannot run at all.
-    Starves(NoOperatingPoint),
 }
 
 /// One run.
@@ -59,6 +58,12 @@ pub struct RunSheet<'n> {
     pub resolved: &'n ResolvedRun<'n>,
     /// Its lines.
     pub lines: RunLines,
+    /// How its cable is handled.
+    pub handling: HandlingLines,
+    /// What it hands on, if it does.
+    pub onward: Option<OnwardLines>,
+    /// What the standard of its supply says.
+    pub classes: Classes,
     /// What reaches the radio.
     pub feed: Feed,
 }
@@ -72,45 +77,107 @@ impl RunSheet<'_> {
 
     pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
         self.lines.mask(broken);
+        self.handling.mask(broken);
+        if let Some(onward) = &mut self.onward {
+            onward.mask(broken);
+        }
         if self.lines.loop_resistance.value.is_err() || self.lines.radio_voltage.value.is_err() {
             // A run that starves has no voltage either way; only a sound loop may say so.
-            self.feed = match self.feed {
-                Feed::Starves(limit) if self.lines.loop_resistance.value.is_ok() => Feed::Starves(limit),
+            self.feed = match &self.feed {
+                Feed::Starves(limit) if self.lines.loop_resistance.value.is_ok() => Feed::Starves(*limit),
                 _ => Feed::None,
             };
         }
     }
 
-    /// How a shorter run would mend too low a voltage, in words.
+    /// Adds its rows.
+    pub(super) fn rows(&self, key: &str, rows: &mut Vec<Row>) {
+        self.lines.rows(key, rows);
+        self.handling.rows(key, rows);
+        if let Some(onward) = &self.onward {
+            onward.rows(&format!("{key}.onward"), rows);
+        }
+    }
+
+    pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
+        self.lines.missing(each);
+        self.handling.missing(each);
+        if let Some(onward) = &self.onward {
+            onward.missing(each);
+        }
+    }
+
+    /// What would bring enough voltage, each in numbers: a shorter run, a thicker conductor, more at the supply.
     #[must_use]
-    pub fn shorter(&self) -> String {
-        match self.lines.longest_outdoor.get() {
+    pub fn more_volts(&self) -> String {
+        let shorter = match self.lines.longest_outdoor.get() {
             Some(longest) => format!("{} outdoors at most with this cable and supply", longest.rounded_down()),
             None => "no length of this cable will do".into(),
-        }
+        };
+        let thicker = self.lines.thinnest.get().and_then(conductor::gauge_at_least);
+        let thicker = thicker.map(|gauge| format!("copper of {gauge} or thicker"));
+        let supply = self.lines.least_supply.get().filter(|volts| *volts <= MOST_VOLTAGE);
+        let supply = supply.map(|volts| format!("a supply of no less than {}", volts.rounded_up()));
+        let mut ways = vec![shorter];
+        ways.extend(thicker);
+        ways.extend(supply);
+        ways.join("; or ")
     }
 }
 
 /// The parts of a run that resist the current.
-struct Resistance {
+pub(super) struct Resistance {
     /// One conductor outdoors, for each kilometre, hot.
-    outdoors: OhmsPerKilometre,
-    /// What is in series with it: indoor cable and arresters.
-    inline: Ohms,
-    from: Vec<Place>,
+    pub outdoors: OhmsPerKilometre,
+    /// What is in series with it: indoor cable, arresters and contacts.
+    pub inline: Ohms,
+    /// What of that is no cable.
+    pub fixed: Ohms,
+    /// Its inputs.
+    pub from: Vec<Place>,
 }
 
-pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, target: &Target) -> RunSheet<'n> {
+/// The runs of an end: those that feed the radio with all that hangs on it, then what they hand on.
+pub(super) fn of_end<'n>(own: &'n ResolvedEnd<'n>, target: &Target) -> Vec<RunSheet<'n>> {
+    let passed: Vec<Passed> = (0..own.runs.len()).filter_map(|i| onward::passed(own, i, target)).collect();
+    let feeding = own.runs.iter().position(|run| run.supply.is_some() && run.run.carries.contains(&Service::Power));
+    let mut runs: Vec<RunSheet<'n>> = own
+        .runs
+        .iter()
+        .enumerate()
+        .map(|(i, run)| compute(own, run, target, if feeding == Some(i) { &passed } else { &[] }))
+        .collect();
+    let end = own.end;
+    let unfed = Line::new(Err(Missing::judged("nothing feeds the radio", at!(end.runs))), &[]);
+    let radio = feeding.map_or(unfed, |i| runs[i].lines.radio_voltage.clone());
+    let most = feeding
+        .and_then(|i| own.runs[i].supply)
+        .map(|supply| Line::known(supply.voltage.max.value, &[at!(supply.voltage.max)]));
+    let most = most.unwrap_or_else(|| radio.clone());
+    let mut settled = match feeding.map(|i| runs[i].feed.clone()) {
+        Some(Feed::Runs(chain)) => chain.onward.into_iter(),
+        _ => Vec::new().into_iter(),
+    };
+    for device in &passed {
+        let point = if device.made.is_none() { settled.next() } else { None };
+        runs[device.run].onward = Some(onward::lines_of(device, &radio, &most, point));
+    }
+    runs
+}
+
+fn compute<'n>(
+    own: &ResolvedEnd<'_>,
+    resolved: &'n ResolvedRun<'n>,
+    target: &Target,
+    passed: &[Passed],
+) -> RunSheet<'n> {
     let (run, cable, port) = (resolved.run, resolved.cable, resolved.port);
     let outdoor = run.outdoor.value;
     let indoor = run.indoor.as_ref().map_or(Metres(0.0), |given| given.value);
     let lengths = [at!(run.outdoor), at!(run.indoor)];
     let diameter = cable.outside_diameter.value;
-    let gland = port
-        .glands
-        .iter()
-        .find(|gland| gland.cable.holds(diameter))
-        .map(|gland| Words(gland.title.to_string()))
+    let gland = handling::best_gland(&port.glands, diameter)
+        .map(|(gland, _)| Words(gland.title.to_string()))
         .ok_or_else(|| {
             let none = if port.glands.is_empty() {
                 "the port lists no gland insert"
@@ -119,44 +186,68 @@ pub(super) fn compute<'n>(own: &ResolvedEnd<'_>, resolved: &'n ResolvedRun<'n>, 
             };
             Missing::judged(none, at!(cable.outside_diameter))
         });
-    let hot = Celsius(target.hottest_air.value().0 + SUN_ON_JACKET.0);
-    let resistance = resistance(resolved, target, hot, indoor);
+    let hot = hottest_cable(target);
+    let resistance = resistance(resolved, target);
     let conductor = resistance.outdoors * outdoor + resistance.inline;
-    let fed = fed(own, resolved, &resistance, outdoor, target);
+    let fed = feed::fed(own, resolved, &resistance, hot, target, passed);
+    let classes = feed::classes(own, resolved, fed.onward_draw.get());
     let lines = RunLines {
         grade: Line::known(grade(cable), &[at!(cable.category), at!(cable.screening), at!(cable.jacket)]),
         length: Line::known((outdoor + indoor).tidy(), &lengths),
         outside_diameter: Line::known(cable.outside_diameter.clone(), &[at!(cable.outside_diameter)]),
         gland: Line::new(gland, &[at!(cable.outside_diameter), at!(port.glands)]),
-        cable_temperature: Line::known(hot, &[target.hottest_air.place]),
+        cable_temperature: Line::known(hot, &[target.hottest_air.place, target.practice.sun_on_jacket.place]),
         conductor_resistance: Line::known(conductor, &resistance.from),
         loop_resistance: fed.loop_resistance,
         supply_voltage: fed.supply_voltage,
         radio_draw: fed.radio_draw,
+        onward_draw: fed.onward_draw,
         radio_voltage: fed.radio_voltage,
         current: fed.current,
         supply_power: fed.supply_power,
+        wanted: fed.wanted,
         voltage_in_hand: fed.voltage_in_hand,
         length_in_hand: Line::known(LONGEST_RUN - (outdoor + indoor), &lengths),
         longest_outdoor: fed.longest_outdoor,
+        thinnest: fed.thinnest,
+        least_supply: fed.least_supply,
     };
-    RunSheet { resolved, lines, feed: fed.feed }
+    RunSheet {
+        resolved,
+        lines,
+        handling: handling::compute(resolved, target, hot),
+        onward: None,
+        classes,
+        feed: fed.feed,
+    }
 }
 
 fn grade(cable: &Cable) -> Words {
     Words(format!("{} {}, {}", cable.category.word(), cable.screening.word(), cable.jacket.word()))
 }
 
-fn resistance(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius, indoor: Metres) -> Resistance {
+/// The hottest an outdoor cable gets.
+pub(super) fn hottest_cable(target: &Target) -> Celsius {
+    Celsius(target.hottest_air.value().0 + target.practice.sun_on_jacket.value().0)
+}
+
+pub(super) fn resistance(resolved: &ResolvedRun<'_>, target: &Target) -> Resistance {
     let (run, cable) = (resolved.run, resolved.cable);
+    let indoor = run.indoor.as_ref().map_or(Metres(0.0), |given| given.value);
+    let contact = &target.practice.contact_resistance;
+    // A plug in a jack at each end of the run, and two more at every arrester.
+    let contacts = 2.0 + resolved.arresters.iter().fold(0.0, |sum, _| sum + 2.0);
     let arresters: Ohms =
         resolved.arresters.iter().fold(Ohms(0.0), |sum, arrester| sum + arrester.series_resistance.value);
     let mut from = vec![at!(run.outdoor), at!(run.indoor), at!(cable.conductor), at!(cable.resistance)];
-    from.extend([at!(cable.material), target.hottest_air.place]);
+    from.extend([at!(cable.material), target.hottest_air.place, target.practice.sun_on_jacket.place, contact.place]);
+    from.push(at!(run.arresters));
     from.extend(resolved.arresters.iter().map(|&arrester| at!(arrester.series_resistance)));
+    let fixed = arresters + Ohms(contacts * contact.value().0);
     Resistance {
-        outdoors: conductor_at(cable, hot),
-        inline: conductor_at(cable, target.hottest_air.value()) * indoor + arresters,
+        outdoors: conductor_at(cable, hottest_cable(target)),
+        inline: conductor_at(cable, target.hottest_air.value()) * indoor + fixed,
+        fixed,
         from,
     }
 }
@@ -176,82 +267,11 @@ fn conductor_at(cable: &Document<Cable>, temperature: Celsius) -> OhmsPerKilomet
     OhmsPerKilometre(at_20.0 * metal * factor)
 }
 
-/// The lines that are there only for a run that feeds the radio.
-struct Fed {
-    loop_resistance: Line<Ohms>,
-    supply_voltage: Line<Volts>,
-    radio_draw: Line<Given<Watts>>,
-    radio_voltage: Line<Volts>,
-    current: Line<Amperes>,
-    supply_power: Line<Watts>,
-    voltage_in_hand: Line<Volts>,
-    longest_outdoor: Line<Metres>,
-    feed: Feed,
-}
-
-fn fed(
-    own: &ResolvedEnd<'_>,
-    resolved: &ResolvedRun<'_>,
-    resistance: &Resistance,
-    outdoor: Metres,
-    target: &Target,
-) -> Fed {
-    let (run, radio) = (resolved.run, own.radio);
-    let supply = match resolved.supply {
-        Some(supply) if run.carries.contains(&Service::Power) => supply,
-        Some(_) => return Fed::without(&Missing::judged("the run carries no power", at!(run.carries))),
-        None => return Fed::without(&Missing::judged("nothing feeds this run", at!(run.carries))),
-    };
-    let (source, draw) = (supply.voltage.min.value, radio.power.draw.value);
-    let feeder = Feeder { pairs: pairs(supply), conductor: resistance.outdoors, inline: resistance.inline };
-    let loop_resistance = feeder.loop_resistance(outdoor);
-    let settled = power_feed::operating_point(source, draw, loop_resistance);
-    let (supply_at, draw_at) = (at!(supply.voltage.min), at!(radio.power.draw));
-    let mut loop_from = resistance.from.clone();
-    loop_from.push(at!(supply.pairs));
-    let mut from = vec![supply_at, draw_at];
-    from.extend(&loop_from);
-    let value = |part: fn(&OperatingPoint) -> f64| {
-        settled.as_ref().map(part).map_err(|error| Missing::judged(error, at!(run.supply)))
-    };
-    let wanted = radio.power.voltage.min.value + target.voltage_reserve.value();
-    let longest = power_feed::longest_run(source, draw, wanted, &feeder)
-        .ok_or_else(|| Missing::judged("no length of this cable would do", at!(run.cable)));
-    Fed {
-        loop_resistance: Line::known(loop_resistance, &loop_from),
-        supply_voltage: Line::known(source, &[supply_at]),
-        radio_draw: Line::known(radio.power.draw.clone(), &[draw_at]),
-        radio_voltage: Line::new(value(|point| point.load.0).map(Volts), &from),
-        current: Line::new(value(|point| point.current.0).map(Amperes), &from),
-        supply_power: Line::new(value(|point| point.source_power.0).map(Watts), &from),
-        voltage_in_hand: Line::new(value(|point| point.load.0).map(|volts| Volts(volts - wanted.0)), &from),
-        longest_outdoor: Line::new(longest, &from),
-        feed: match settled {
-            Ok(point) => Feed::Runs(point),
-            Err(error) => Feed::Starves(error),
-        },
+/// Pairs by their number.
+pub(super) fn pairs(number: u8) -> Pairs {
+    match number {
+        4 => Pairs::Four,
+        1 => Pairs::One,
+        _ => Pairs::Two,
     }
-}
-
-impl Fed {
-    fn without(missing: &Missing) -> Self {
-        fn none<T>(missing: &Missing) -> Line<T> {
-            Line::new(Err(missing.clone()), &[])
-        }
-        Self {
-            loop_resistance: none(missing),
-            supply_voltage: none(missing),
-            radio_draw: none(missing),
-            radio_voltage: none(missing),
-            current: none(missing),
-            supply_power: none(missing),
-            voltage_in_hand: none(missing),
-            longest_outdoor: none(missing),
-            feed: Feed::None,
-        }
-    }
-}
-
-fn pairs(supply: &Document<Supply>) -> Pairs {
-    if supply.pairs == 4 { Pairs::Four } else { Pairs::Two }
 }

@@ -1,5 +1,6 @@
 //! What a hop must reach: its own objectives, its network's where it has none, the stated defaults where neither speaks.
 
+use super::practice::Practice;
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::place::Place;
@@ -16,12 +17,14 @@ pub const VOLTAGE_RESERVE: Volts = Volts(2.0);
 pub const WIND_LOSS: Decibels = Decibels(1.0);
 /// Distance to keep from power lines where the network does not say: ten feet, 29 CFR 1926.1408 (second-hand).
 pub const POWER_LINE: Metres = Metres(3.05);
+/// What locking may change where the network does not say: common practice, no source.
+pub const LOCKING_LOSS: Decibels = Decibels(1.0);
+/// How far the two ends may disagree, predictions taken off, where the network does not say: common practice, no source.
+pub const RECIPROCITY: Decibels = Decibels(3.0);
+/// How far the voltage found may lie below the predicted one where the network does not say: common practice, no source.
+pub const VOLTAGE_DROP: Volts = Volts(1.0);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
-/// How much hotter than the air a black jacket gets in the sun: common practice, no source.
-pub const SUN_ON_JACKET: Celsius = Celsius(20.0);
-/// Longest channel of balanced cable for data: ISO/IEC 11801-1 and IEEE 802.3.
-pub const LONGEST_RUN: Metres = Metres(100.0);
 
 /// Something asked for, and where.
 #[derive(Debug, Clone)]
@@ -97,6 +100,14 @@ pub struct Target {
     pub wind_loss: Wanted<Decibels>,
     /// Distance to keep from power lines beyond what could fall.
     pub power_line: Wanted<Metres>,
+    /// What locking may change of the level.
+    pub locking_loss: Wanted<Decibels>,
+    /// How far the two ends may disagree.
+    pub reciprocity: Wanted<Decibels>,
+    /// How far the voltage found may lie below the predicted one.
+    pub voltage_drop: Wanted<Volts>,
+    /// Thresholds of common practice.
+    pub practice: Practice,
 }
 
 impl Target {
@@ -130,8 +141,15 @@ impl Target {
                 .unwrap_or_else(|| assumed(WIND_LOSS, at!(network.limits.wind_loss))),
             power_line: first(network.limits.power_line.as_ref(), at!(network.limits.power_line))
                 .unwrap_or_else(|| assumed(POWER_LINE, at!(network.limits.power_line))),
+            locking_loss: first(network.limits.locking_loss.as_ref(), at!(network.limits.locking_loss))
+                .unwrap_or_else(|| assumed(LOCKING_LOSS, at!(network.limits.locking_loss))),
+            reciprocity: first(network.limits.reciprocity.as_ref(), at!(network.limits.reciprocity))
+                .unwrap_or_else(|| assumed(RECIPROCITY, at!(network.limits.reciprocity))),
+            voltage_drop: first(network.limits.voltage_drop.as_ref(), at!(network.limits.voltage_drop))
+                .unwrap_or_else(|| assumed(VOLTAGE_DROP, at!(network.limits.voltage_drop))),
             voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
                 .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
+            practice: Practice::of(resolved),
         }
     }
 
@@ -144,7 +162,8 @@ impl Target {
             3 => {}
             _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
         }
-        list.push(format!("Outdoor cable {} K hotter than the hottest air (common practice).", SUN_ON_JACKET.0));
+        list.push("Ground straight between the points of a profile; no uncertainty of heights unless stated.".into());
+        list.extend(self.practice.assumptions());
         if self.acceptance_window.assumed {
             list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));
         }
@@ -196,7 +215,7 @@ fn rain_rate(resolved: &ResolvedHop<'_>) -> Option<Wanted<MillimetresPerHour>> {
         .or_else(|| first(network.climate.rain_rate.as_ref(), at!(network.climate.rain_rate)))
 }
 
-fn first<Q: Copy>(given: Option<&Given<Q>>, place: Place) -> Option<Wanted<Q>>
+pub(super) fn first<Q: Copy>(given: Option<&Given<Q>>, place: Place) -> Option<Wanted<Q>>
 where
     Given<Q>: Clone,
 {

@@ -76,6 +76,7 @@ fn pressure(speeds: WindSpeeds, speed: MetresPerSecond, height: Metres) -> (Pasc
 }
 
 /// A pole with all that decides it, but for the wind.
+#[derive(Clone, Copy)]
 struct Standing {
     length: Metres,
     antenna: Metres,
@@ -124,6 +125,36 @@ impl Standing {
     fn own_force(&self, pressure: Pascals) -> Newtons {
         Newtons(DRAG_POLE * pressure.0 * self.outside.0 / 1000.0 * self.length.0)
     }
+}
+
+/// A pipe that would hold still enough: the thinnest of those sold that the clamp takes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StifferPipe {
+    /// Name of its size.
+    pub name: &'static str,
+    /// Outside diameter.
+    pub outside: Millimetres,
+    /// Thickness of the wall.
+    pub wall: Millimetres,
+}
+
+/// The pipe to take in place of a pole that sways too much; none while it does not, and where no pipe would do.
+pub(super) fn stiffer(own: &ResolvedEnd<'_>, lines: &WindLines, allowed: Decibels) -> Option<StifferPipe> {
+    let (pressure, force) = (lines.pressure.get()?, lines.force.get()?);
+    lines.turn.get()?;
+    if lines.aim_loss.get().is_some_and(|loss| loss <= allowed) {
+        return None;
+    }
+    let standing = Standing::of(own).ok()?;
+    let beam = own.antenna.beamwidth.value;
+    let still = |pipe: &&pipe::Pipe| {
+        let Some(section) = pipe::section(pipe.outside, pipe.wall) else { return false };
+        let pole = Standing { section, outside: pipe.outside, ..standing }.in_wind(force, pressure);
+        let held = antenna::pointing_loss(pole.turn(), beam).is_some_and(|loss| loss <= allowed);
+        held && own.bracket.pole.holds(pipe.outside)
+    };
+    let thinnest = pipe::PIPES.iter().filter(still).min_by(|one, other| one.outside.0.total_cmp(&other.outside.0))?;
+    Some(StifferPipe { name: thinnest.name, outside: thinnest.outside, wall: thinnest.wall })
 }
 
 pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>) -> WindLines {

@@ -34,6 +34,8 @@ pub struct Bracket {
     pub offset: Option<Given<Millimetres>>,
     /// What it is made of.
     pub material: Option<Material>,
+    /// Bands or U-bolts it is clamped with.
+    pub bands: Option<u8>,
     /// Screws and their torque.
     #[serde(default)]
     pub fasteners: Vec<Fastener>,

@@ -31,6 +31,8 @@ pub struct Cable {
     pub material: Conductor,
     /// Resistance of one conductor at 20 °C, if the sheet gives it.
     pub resistance: Option<Given<OhmsPerKilometre>>,
+    /// Least bend radius when fixed, if its sheet gives it. Default four times the diameter (ANSI/TIA-568).
+    pub bend_radius: Option<Given<Millimetres>>,
     /// Temperatures it may be used in.
     pub temperature: Option<Window<Celsius>>,
 }

@@ -4,9 +4,11 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::network::Climate;
-use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text};
+use super::path::HopPath;
+use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Window};
 use crate::units::{
-    Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Percent, SquareMillimetres,
+    Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, Percent,
+    SquareMillimetres, Volts, Watts,
 };
 
 /// A point-to-point radio hop.
@@ -31,6 +33,9 @@ pub struct Hop {
     /// What the licence of this hop says, and the codes it falls under where they differ from the network's.
     #[serde(default)]
     pub licence: HopLicence,
+    /// Ground and obstacles between the ends.
+    #[serde(default)]
+    pub path: HopPath,
     /// The two ends.
     pub ends: Ends,
     /// Anything a reviewer or a crew should read.
@@ -181,6 +186,11 @@ pub struct Run {
     pub carries: Vec<Service>,
     /// What feeds it, where it carries power.
     pub supply: Option<Ref<Supply>>,
+    /// Where that supply stands and takes its power: one of the site's power points.
+    pub power_point: Option<Id>,
+    /// What it feeds, where it carries `power-out`.
+    #[serde(default)]
+    pub feeds: Load,
     /// Cable type.
     pub cable: Ref<Cable>,
     /// Length outdoors, from the radio to the building.
@@ -192,6 +202,71 @@ pub struct Run {
     /// Surge arresters in the run.
     #[serde(default)]
     pub arresters: Vec<ArresterUse>,
+    /// Shells of the plugs. Default `metal`.
+    #[serde(default)]
+    pub plugs: Plugs,
+    /// Where the screen of the cable is bonded. Default `both-ends`.
+    #[serde(default)]
+    pub screen: ScreenBond,
+    /// Earth point of the site at the far end of the outdoor cable, where the entry arrester and the screen bond. Default
+    /// that of the radio.
+    pub entry_earth: Option<Id>,
+}
+
+/// A device fed through the radio: a radio model, or what its sheet says.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Load {
+    /// A radio model, which says all below.
+    pub radio: Option<Ref<Radio>>,
+    /// What it is.
+    pub title: Option<Text>,
+    /// Most it ever draws.
+    pub draw: Option<Given<Watts>>,
+    /// Voltage at its port.
+    pub voltage: Option<Window<Volts>>,
+}
+
+/// Shells of the plugs on a cable.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Plugs {
+    /// Metal, in touch with the screen.
+    #[default]
+    Metal,
+    /// Plastic.
+    Plastic,
+}
+
+/// Where the screen of a cable is bonded to earth.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum ScreenBond {
+    /// At the radio and at the entry.
+    #[default]
+    BothEnds,
+    /// At the radio only.
+    RadioOnly,
+    /// At the entry only.
+    EntryOnly,
+    /// Nowhere.
+    Nowhere,
+}
+
+impl ScreenBond {
+    /// Where, in words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::BothEnds => "at both ends",
+            Self::RadioOnly => "at the radio only",
+            Self::EntryOnly => "at the entry only",
+            Self::Nowhere => "nowhere",
+        }
+    }
 }
 
 /// What a run is there for.
@@ -203,6 +278,8 @@ pub enum Service {
     Data,
     /// Power to the radio.
     Power,
+    /// Power from the radio to something else.
+    PowerOut,
 }
 
 /// A surge arrester and where in the run it sits.
@@ -232,11 +309,45 @@ pub enum RunPlace {
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
 pub struct Grounding {
-    /// Cross-section of the copper conductor from the radio's ground terminal.
+    /// Cross-section of the conductor from the radio's ground terminal.
     pub conductor: Option<Given<SquareMillimetres>>,
+    /// What it is made of. Default `copper`.
+    #[serde(default)]
+    pub material: GroundMetal,
     /// Its length.
     #[schemars(extend("x-least" = 0))]
     pub length: Option<Given<Metres>>,
+    /// Radius of its tightest bend, if it cannot be led straight.
+    pub tightest_bend: Option<Given<Millimetres>>,
     /// Earth point of the site it bonds to.
     pub bonds_to: Option<Id>,
+}
+
+/// Metal of a grounding conductor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum GroundMetal {
+    /// Copper.
+    #[default]
+    Copper,
+    /// Aluminium.
+    Aluminium,
+    /// Steel with a skin of copper.
+    CopperCladSteel,
+    /// Galvanised steel.
+    Steel,
+}
+
+impl GroundMetal {
+    /// The words for it.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Copper => "copper",
+            Self::Aluminium => "aluminium",
+            Self::CopperCladSteel => "copper-clad steel",
+            Self::Steel => "galvanised steel",
+        }
+    }
 }

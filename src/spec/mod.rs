@@ -8,11 +8,14 @@ mod arrester;
 mod bracket;
 mod cable;
 mod calendar;
+mod checks;
 mod hop;
 mod licence;
 mod material;
 mod network;
+mod path;
 mod radio;
+mod record;
 mod schema;
 mod site;
 mod supply;
@@ -24,20 +27,30 @@ pub use antenna::{Antenna, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use checks::Check;
 pub use hop::{
-    ArresterUse, BracketUse, Channel, End, Ends, Grounding, Hop, HopObjectives, Orientation, Polarisation, Run,
-    RunPlace, Service,
+    ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, HopObjectives, Load, Orientation, Plugs,
+    Polarisation, Run, RunPlace, ScreenBond, Service,
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
 pub use network::{
     Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
 };
-pub use radio::{Duty, Gland, Half, Indicator, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State};
+pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
+pub use radio::{
+    Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
+};
+pub use record::{
+    BuiltFrom, Decision, Deviation, EndName, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
+    Settings, Sky, TestResult, Verdict, Weather,
+};
 pub use schema::{schema_of, schema_text};
-pub use site::{Contact, Occupied, Point, Position, PowerLine, Site, Support, SupportKind};
-pub use supply::{Location, Standard, Supply};
-pub use waiver::{Departure, EndName, Waiver, WaiverTarget, WaiverTerms};
+pub use site::{
+    Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind,
+};
+pub use supply::{Location, Standard, Supply, Wiring};
+pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, Number, Ref, Text, Window};
 
@@ -64,13 +77,15 @@ pub enum Kind {
     Supply,
     /// A surge arrester model.
     Arrester,
+    /// What was found and left at one end on one visit.
+    Record,
     /// A departure that somebody with authority has accepted.
     Waiver,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -80,6 +95,7 @@ impl Kind {
         Self::Cable,
         Self::Supply,
         Self::Arrester,
+        Self::Record,
         Self::Waiver,
     ];
 
@@ -96,6 +112,7 @@ impl Kind {
             Self::Cable => "cable",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
+            Self::Record => "record",
             Self::Waiver => "waiver",
         }
     }
@@ -134,4 +151,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Waiver }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver }

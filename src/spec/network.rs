@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Deserialize;
 
+use super::path::Terrain;
 use super::{Date, Id, Kind, LicenceCode, Number, Text, WaiverTerms, Wind};
 use crate::units::{
-    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
-    RainDepth, Volts,
+    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Kelvins, MegabitsPerSecond, Metres, Millimetres,
+    MillimetresPerHour, Ohms, Percent, RainDepth, Volts,
 };
 
 /// A network: the folder of hops, and what holds for all of them.
@@ -37,6 +38,8 @@ pub struct Network {
     /// Weather the design must stand.
     #[serde(default)]
     pub climate: Climate,
+    /// Tiles of ground heights, for hops that bring no profile of their own.
+    pub terrain: Option<Terrain>,
     /// Codes of practice in force.
     #[serde(default)]
     pub codes: Codes,
@@ -90,6 +93,9 @@ pub struct Climate {
     pub fog: Option<Given<GramsPerCubicMetre>>,
     /// Clear-air climate, for multipath fading of hops over 5 km and up to 45 GHz.
     pub refractivity: Option<Refractivity>,
+    /// Effective Earth radius factor, `k`, exceeded for 99.9 % of the worst month: a plain number such as `0.7`.
+    /// The hop must then be cleared at this `k` too, by `limits.low_k_clearance`.
+    pub low_k: Option<Number>,
     /// Mean rain height above sea level: that of the 0 °C isotherm and 360 m (ITU-R P.839-4).
     pub rain_height: Option<Given<Metres>>,
     /// Wind the hop must stand.
@@ -97,8 +103,9 @@ pub struct Climate {
     /// Air along the path, for gas loss. What is not given is that of the reference atmosphere.
     #[serde(default)]
     pub air: PathAir,
-    /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken 20 K hotter (sun on a black jacket, common
-    /// practice).
+    /// Coldest air the equipment sees. Without it no cold limit is judged.
+    pub coldest_air: Option<Given<Celsius>>,
+    /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken hotter by `limits.sun_on_jacket`.
     pub hottest_air: Option<Given<Celsius>>,
 }
 
@@ -154,10 +161,10 @@ pub struct Codes {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[schemars(inline)]
 pub enum GroundingCode {
-    /// 16 mm² copper, mast and antenna earth able to carry lightning.
+    /// Mast and antenna earth able to carry lightning: 16 mm² copper, 25 mm² aluminium, 50 mm² steel.
     #[serde(rename = "IEC 60728-11")]
     Iec60728,
-    /// 10 AWG copper, antenna discharge unit and mast grounding conductor.
+    /// Grounding conductor of mast and antenna discharge unit: 10 AWG copper, 8 AWG aluminium, 17 AWG copper-clad steel.
     #[serde(rename = "NEC 810.21")]
     Nec810,
 }
@@ -177,6 +184,48 @@ pub struct Limits {
     /// 50 kV, second-hand).
     #[schemars(extend("x-least" = 0))]
     pub power_line: Option<Given<Metres>>,
+    /// How much the level may change when the screws are locked. Default 1 dB (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub locking_loss: Option<Given<Decibels>>,
+    /// How far the levels read at the two ends may disagree once the predicted ones are taken off. Default 3 dB (common
+    /// practice).
+    #[schemars(extend("x-least" = 0))]
+    pub reciprocity: Option<Given<Decibels>>,
+    /// How far the voltage found at a radio may lie below the predicted one, which is that of the worst case. Default 1 V
+    /// (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub voltage_drop: Option<Given<Volts>>,
+    /// Voltage at which a radio that states no `start` has switched on. Default 42 V (IEEE 802.3, from memory).
+    #[schemars(extend("x-least" = 0))]
+    pub start_voltage: Option<Given<Volts>>,
+    /// Resistance of one mated contact of a plug, aged. Default 50 mΩ (common practice).
+    pub contact_resistance: Option<Given<Ohms>>,
+    /// How much hotter than the air a black jacket gets in the sun. Default 20 K (common practice).
+    pub sun_on_jacket: Option<Given<Kelvins>>,
+    /// Longest channel of Ethernet, counted in cable at 20 °C. Default 100 m (hot cable by ANSI/TIA-568, from memory).
+    #[schemars(extend("x-least" = 0))]
+    pub hot_length: Option<Given<Metres>>,
+    /// How far the diameter of a cable stays inside the window of its gland insert. Default 0.2 mm (common practice).
+    pub gland_reserve: Option<Given<Millimetres>>,
+    /// How far a drip loop hangs below the port. Default 150 mm (common practice).
+    pub drip_loop: Option<Given<Millimetres>>,
+    /// Longest grounding conductor. Default 6 m (NEC 800.100, from memory).
+    #[schemars(extend("x-least" = 0))]
+    pub ground_length: Option<Given<Metres>>,
+    /// Tightest bend of a grounding conductor. Default 200 mm (common practice).
+    pub ground_bend: Option<Given<Millimetres>>,
+    /// Cable and wire to take beyond the length laid. Default 10 % (common practice).
+    pub spare: Option<Given<Percent>>,
+    /// Least clearance of the path at the median `k` of 4/3, in radii of the first Fresnel zone: a plain number. Default
+    /// 0.6, below which an obstacle costs level (ITU-R P.526-15 §2); ITU-R P.530-18 §2.2.2 plans with 1.0.
+    pub clearance: Option<Number>,
+    /// The same at `climate.low_k`. Default 0.3, for ground or trees over some length in a temperate climate; 0 for a
+    /// single sharp obstacle, 0.6 in the tropics over 30 km (ITU-R P.530-18 §2.2.2, from memory).
+    pub low_k_clearance: Option<Number>,
+    /// Height of what a profile may miss between two points that lie further apart than the Fresnel zone is wide.
+    /// Default 10 m: a tree or a house (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub unseen_height: Option<Given<Metres>>,
 }
 
 /// Severities for some of the files.

@@ -3,10 +3,10 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Service, Standard, Text, Window};
+use super::{Id, Kind, Service, Standard, Text, Window, Wiring};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Kilograms, MegabitsPerSecond, Megahertz, Millimetres, NewtonMetres,
-    SquareMetres, SquareMillimetres, Volts, Watts,
+    Percent, SquareMetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A radio model.
@@ -104,6 +104,8 @@ pub struct Port {
     /// Gland inserts that fit it and the cables they seal.
     #[serde(default)]
     pub glands: Vec<Gland>,
+    /// What it hands on, where it carries `power-out`.
+    pub passes_on: Option<PassOn>,
 }
 
 impl Port {
@@ -113,6 +115,7 @@ impl Port {
         self.carries.contains(&match service {
             Service::Data => Duty::Data,
             Service::Power => Duty::PowerIn,
+            Service::PowerOut => Duty::PowerOut,
         })
     }
 }
@@ -132,6 +135,22 @@ pub enum Duty {
     Readout,
 }
 
+/// Power a port hands on to something else.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct PassOn {
+    /// Most power it gives at the port.
+    pub power: Given<Watts>,
+    /// Pairs it powers: 2 or 4.
+    #[schemars(extend("enum" = [2, 4]))]
+    pub pairs: u8,
+    /// Voltage it makes of its own. Without it the voltage at the input is passed on as it is.
+    pub voltage: Option<Given<Volts>>,
+    /// How much of what it takes for that it hands on. Default 85 % (common practice).
+    pub efficiency: Option<Given<Percent>>,
+}
+
 /// A gland insert.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -141,6 +160,9 @@ pub struct Gland {
     pub title: Text,
     /// Outside diameters of the cables it seals.
     pub cable: Window<Millimetres>,
+    /// Whether its maker wants it tightened by hand only. Default `false`.
+    #[serde(default)]
+    pub hand_tight: bool,
 }
 
 /// What a radio needs to run.
@@ -148,12 +170,20 @@ pub struct Gland {
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
 pub struct RadioPower {
-    /// Most it ever draws, transmitting and heated.
+    /// Most it ever draws itself, transmitting and heated; what it passes on is counted by what it feeds.
     pub draw: Given<Watts>,
     /// Voltage at its port.
     pub voltage: Window<Volts>,
     /// Kinds of supply it takes.
     pub accepts: Vec<Standard>,
+    /// Class it asks of a source of IEEE 802.3, 1 to 8.
+    #[schemars(extend("enum" = [1, 2, 3, 4, 5, 6, 7, 8]))]
+    pub class: Option<u8>,
+    /// Contacts and poling it takes of a passive supply, every one that will do.
+    #[serde(default)]
+    pub wiring: Vec<Wiring>,
+    /// Voltage at which it has switched on for certain. Default that of `limits.start_voltage` in the network.
+    pub start: Option<Given<Volts>>,
 }
 
 /// The voltage a crew aligns by: a straight line through two points.

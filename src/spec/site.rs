@@ -43,10 +43,10 @@ pub struct Site {
     pub supports: Vec<Support>,
     /// Where power is taken.
     #[serde(default)]
-    pub power: Vec<Point>,
+    pub power: Vec<PowerPoint>,
     /// Where grounding conductors bond.
     #[serde(default)]
-    pub earth: Vec<Point>,
+    pub earth: Vec<EarthPoint>,
 }
 
 /// A point on the WGS 84 ellipsoid.
@@ -121,6 +121,28 @@ pub struct Support {
     /// Length that stands free above the base.
     #[schemars(extend("x-least" = 0))]
     pub free_length: Given<Metres>,
+    /// What stands close to the antennas on this support: the edge of the roof, a parapet, other masts.
+    #[serde(default)]
+    pub near_edges: Vec<NearEdge>,
+}
+
+/// Something close to a support that a beam must pass.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct NearEdge {
+    /// What it is, as people say it.
+    pub title: Text,
+    /// Distance from the support, level.
+    #[schemars(extend("x-least" = 0))]
+    pub distance: Given<Metres>,
+    /// Height of its top above the ground of the site.
+    pub height: Given<Metres>,
+    /// True bearing from the support to its middle. Without it, it stands in the way of every beam.
+    pub bearing: Option<Given<Degrees>>,
+    /// Width across the bearing. Default none: a pole.
+    #[schemars(extend("x-least" = 0))]
+    pub width: Option<Given<Metres>>,
 }
 
 /// A kind of support.
@@ -148,13 +170,46 @@ impl SupportKind {
     }
 }
 
-/// A point where power is taken or earth is bonded.
+/// A point where power is taken.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
-pub struct Point {
+pub struct PowerPoint {
     /// Name within the site.
     pub id: Id,
     /// Where and what it is.
     pub title: Text,
+    /// What it is like there. Default `indoor`.
+    #[serde(default)]
+    pub place: Shelter,
+}
+
+/// What keeps the weather off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Shelter {
+    /// Under a dry roof.
+    #[default]
+    Indoor,
+    /// Outdoors in a box of IP65 or better.
+    Box,
+    /// In the weather.
+    Outdoor,
+}
+
+/// A point where earth is bonded.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct EarthPoint {
+    /// Name within the site.
+    pub id: Id,
+    /// Where and what it is.
+    pub title: Text,
+    /// Earth system it belongs to, where the site has more than one: points with the same name are bonded to each other,
+    /// others are not.
+    pub system: Option<Id>,
+    /// Whether it is bonded to the earth electrode of the building, by a conductor that the local code accepts.
+    pub bonded: Option<bool>,
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::{Id, Kind, Text, Window};
-use crate::units::{Given, MegabitsPerSecond, Volts, Watts};
+use crate::units::{Celsius, Given, MegabitsPerSecond, Volts, Watts};
 
 /// A power supply, injector or switch port.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -19,17 +19,91 @@ pub struct Supply {
     pub title: Text,
     /// How it hands power over.
     pub standard: Standard,
+    /// Class it grants, 0 to 8, if it is of IEEE 802.3.
+    #[schemars(extend("enum" = [0, 1, 2, 3, 4, 5, 6, 7, 8]))]
+    pub class: Option<u8>,
+    /// Contacts it feeds and how they are poled, if it is passive.
+    pub wiring: Option<Wiring>,
     /// Voltage at its port, least and greatest.
     pub voltage: Window<Volts>,
     /// Most power it gives at its port.
     pub power: Given<Watts>,
-    /// Pairs it powers: 2 or 4.
-    #[schemars(extend("enum" = [2, 4]))]
+    /// Pairs it powers: 2 or 4; 1 is a plain two-wire feed.
+    #[schemars(extend("enum" = [1, 2, 4]))]
     pub pairs: u8,
     /// Line rate it passes. Without it, it passes no data.
     pub rate: Option<Given<MegabitsPerSecond>>,
     /// Where it may stand.
     pub location: Location,
+    /// Air temperatures it works in.
+    pub temperature: Option<Window<Celsius>>,
+}
+
+/// Which contacts of an eight-pole plug are positive and which negative.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum Wiring {
+    /// Contacts 1 and 2 positive, 3 and 6 negative.
+    #[serde(rename = "12-plus-36-minus")]
+    P12,
+    /// Contacts 3 and 6 positive, 1 and 2 negative.
+    #[serde(rename = "36-plus-12-minus")]
+    P36,
+    /// Contacts 4 and 5 positive, 7 and 8 negative.
+    #[serde(rename = "45-plus-78-minus")]
+    P45,
+    /// Contacts 7 and 8 positive, 4 and 5 negative.
+    #[serde(rename = "78-plus-45-minus")]
+    P78,
+    /// All pairs: 1, 2, 4 and 5 positive.
+    #[serde(rename = "1245-plus-3678-minus")]
+    P1245,
+    /// All pairs: 3, 6, 7 and 8 positive.
+    #[serde(rename = "3678-plus-1245-minus")]
+    P3678,
+    /// All pairs: 3, 6, 4 and 5 positive.
+    #[serde(rename = "3645-plus-1278-minus")]
+    P3645,
+    /// All pairs: 1, 2, 7 and 8 positive.
+    #[serde(rename = "1278-plus-3645-minus")]
+    P1278,
+    /// Two poles of a terminal or a barrel plug.
+    #[serde(rename = "two-pole")]
+    TwoPole,
+}
+
+impl Wiring {
+    /// The word as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::P12 => "12-plus-36-minus",
+            Self::P36 => "36-plus-12-minus",
+            Self::P45 => "45-plus-78-minus",
+            Self::P78 => "78-plus-45-minus",
+            Self::P1245 => "1245-plus-3678-minus",
+            Self::P3678 => "3678-plus-1245-minus",
+            Self::P3645 => "3645-plus-1278-minus",
+            Self::P1278 => "1278-plus-3645-minus",
+            Self::TwoPole => "two-pole",
+        }
+    }
+
+    /// The same contacts the other way round.
+    #[must_use]
+    pub const fn reversed(self) -> Self {
+        match self {
+            Self::P12 => Self::P36,
+            Self::P36 => Self::P12,
+            Self::P45 => Self::P78,
+            Self::P78 => Self::P45,
+            Self::P1245 => Self::P3678,
+            Self::P3678 => Self::P1245,
+            Self::P3645 => Self::P1278,
+            Self::P1278 => Self::P3645,
+            Self::TwoPole => Self::TwoPole,
+        }
+    }
 }
 
 /// How a supply hands power over.

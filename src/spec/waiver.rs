@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Hop, Id, Kind, Ref, Text};
+use super::{Date, EndName, Hop, Id, Kind, Ref, Text};
 
 /// A known departure from a rule: accepted by name, on record, until a day.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -47,28 +47,6 @@ pub struct WaiverTarget {
     pub end: Option<EndName>,
     /// One field of what the finding points at, such as `ends.a.bracket` or `supports[north-pole].outside_diameter`.
     pub field: Option<Text>,
-}
-
-/// An end of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum EndName {
-    /// End `a`.
-    A,
-    /// End `b`.
-    B,
-}
-
-impl EndName {
-    /// The letter as written.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::A => "a",
-            Self::B => "b",
-        }
-    }
 }
 
 /// When a departure was accepted.

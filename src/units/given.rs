@@ -26,6 +26,27 @@ impl<Q: Quantity> Given<Q> {
     }
 }
 
+impl<Q> Given<Q> {
+    /// How much one step of the last digit written is worth, in degrees: for `46.5123°` a ten-thousandth, for `46°30'44"` a
+    /// second. None if the words hold no number of an angle.
+    #[must_use]
+    pub fn step(&self) -> Option<f64> {
+        let seconds = self.words.contains(['"', '″']);
+        let minutes = self.words.contains(['\'', '′']);
+        let (unit, part) = match (seconds, minutes) {
+            (true, _) => (3600.0, self.words.rsplit(['\'', '′']).next()?),
+            (_, true) => (60.0, self.words.rsplit(['°', 'd']).next()?),
+            _ => (1.0, &*self.words),
+        };
+        let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
+        let decimals = part.split_once('.').map_or(0, |(_, rest)| digits(rest));
+        part.bytes().any(|byte| byte.is_ascii_digit()).then(|| {
+            let steps = (0..decimals).fold(unit, |steps, _| steps * 10.0);
+            1.0 / steps
+        })
+    }
+}
+
 impl<Q: PartialEq> PartialEq for Given<Q> {
     fn eq(&self, other: &Self) -> bool {
         self.value == other.value

@@ -53,6 +53,9 @@ quantity! {
     Metres: "length" in "m", decimals 1, like "24.5 m", from -1000.0 to 1_000_000.0, written
         Times(1.0) => "m", Times(1000.0) => "km", Times(0.01) => "cm", Times(0.001) => "mm",
         Times(0.3048) => "ft" | "'", Times(0.0254) => "in" | "\"", Times(1609.344) => "mi";
+    /// How much something grows in a year.
+    MetresPerYear: "growth" in "m/year", decimals 2, like "0.4 m/year", from 0.0 to 10.0, written
+        Times(1.0) => "m/year", Times(0.01) => "cm/year";
     /// A diameter or thickness.
     Millimetres: "diameter" in "mm", decimals 1, like "114.3 mm", from 0.0 to 10000.0, written
         Times(1.0) => "mm", Times(10.0) => "cm", Times(1000.0) => "m", Times(25.4) => "in" | "\"";
@@ -119,6 +122,12 @@ quantity! {
     /// A temperature.
     Celsius: "temperature" in "°C", decimals 0, like "40 °C", from -90.0 to 200.0, written
         Times(1.0) => "°C" | "C" | "degC", Shifted { offset: -32.0, factor: 5.0 / 9.0 } => "°F" | "F" | "degF";
+    /// A difference of temperatures.
+    Kelvins: "temperature difference" in "K", decimals 0, like "20 K", from 0.0 to 200.0, written
+        Times(1.0) => "K";
+    /// An inductance.
+    Microhenries: "inductance" in "µH", decimals 1, like "4.5 µH", from 0.0 to 100_000.0, written
+        Times(1.0) => "µH" | "uH";
     /// A share of time or of a whole.
     Percent: "percentage" in "%", decimals 4, like "99.99 %", from 0.0 to 100.0, written
         Times(1.0) => "%";

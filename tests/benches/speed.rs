@@ -8,12 +8,13 @@ use divan::Bencher;
 use hopwright::evaluate::evaluate;
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
+use hopwright::pack::{End, HopPacks, Pack, on_presses};
 use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
 use hopwright::physics::{atmosphere, free_space};
-use hopwright::sheet::{HopSheet, RainMaps};
+use hopwright::sheet::{HopSheet, RainMaps, Terrains};
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
 use synthetic::Plan;
 use tempfile::TempDir;
@@ -24,7 +25,7 @@ fn main() {
 
 fn folder(hops: usize, faults: bool) -> TempDir {
     let folder = tempfile::tempdir().expect("a temporary folder");
-    synthetic::write(folder.path(), Plan { hops, seed: 7, faults }).expect("a written network");
+    synthetic::write(folder.path(), Plan { hops, seed: 7, faults, points: 0 }).expect("a written network");
     folder
 }
 
@@ -59,7 +60,7 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
     let library = loaded.libraries.first().expect("a network");
     let resolved = network::resolve(library, &mut Findings::default());
     bencher.bench(|| {
-        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default());
+        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default());
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
         (sheet.service.availability.value, found.list.len())
@@ -78,4 +79,36 @@ fn ten_thousand_hops(bencher: Bencher) {
 fn ten_thousand_hops_some_broken(bencher: Bencher) {
     let folder = folder(10_000, true);
     bencher.bench(|| evaluate(&scope(&folder), |_, _| ()).findings.len());
+}
+
+/// Five thousand hops with a profile of two hundred points each.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn five_thousand_profiles(bencher: Bencher) {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    let plan = Plan { hops: 5000, seed: 7, faults: false, points: 200 };
+    synthetic::write(folder.path(), plan).expect("a written network");
+    bencher.bench(|| evaluate(&scope(&folder), |_, _| ()).findings.len());
+}
+
+/// One hop of 100 km with a profile point a metre, drawing included.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn hundred_kilometres_by_the_metre(bencher: Bencher) {
+    let folder = tempfile::tempdir().expect("a temporary folder");
+    synthetic::write_long(folder.path()).expect("a written network");
+    bencher.bench(|| evaluate(&scope(&folder), |sheet, _| hopwright::figure::of(sheet).map(|it| it.svg.len())).hops);
+}
+
+/// A hundred install packs of the shipped example, on the presses the command uses.
+#[divan::bench(sample_count = 3, sample_size = 1)]
+fn hundred_install_packs(bencher: Bencher) {
+    let network = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("examples/varneck");
+    let evaluation = evaluate(&Scope::of(&[network]), HopPacks::of);
+    let ends = || evaluation.hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, end)));
+    let jobs: Vec<_> = ends().cycle().take(100).collect();
+    bencher.bench(|| {
+        let packs = on_presses(&jobs, |press, (hop, end)| {
+            hop.set(press, Pack::Install(*end), false, &evaluation.files).expect("a pack").len()
+        });
+        packs.expect("presses").len()
+    });
 }

@@ -17,6 +17,8 @@ pub struct Plan {
     pub seed: u64,
     /// Whether to sprinkle faults in.
     pub faults: bool,
+    /// Points of each hop's profile, in a file beside it; none for 0.
+    pub points: u32,
 }
 
 /// A small generator of numbers (Knuth's MMIX constants): no crate for three dice.
@@ -54,6 +56,10 @@ pub fn write(folder: &Path, plan: Plan) -> io::Result<()> {
         if plan.faults && dice.roll(50) == 0 {
             text = broken(&text, &mut dice);
         }
+        if plan.points > 0 {
+            let _ = writeln!(text, "path: {{ csv: h{number}.csv }}");
+            fs::write(folder.join(format!("hops/h{number}.csv")), profile(plan.points, 1180.0, &mut dice))?;
+        }
         fs::write(folder.join(format!("hops/h{number}.yaml")), text)?;
     }
     Ok(())
@@ -69,6 +75,7 @@ approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
 climate: { rain_rate: 30 mm/h, hottest_air: 35 °C }
 codes: { grounding: IEC 60728-11, licence: [EN 302 217] }
+rules: { clearance-not-shown: off }
 ";
 
 const EQUIPMENT: &str = "\
@@ -101,6 +108,7 @@ id: dish
 title: Synthetic dish
 band: { min: 71 GHz, max: 86 GHz }
 gain: 43.5 dBi
+wet_loss: 1.5 dB
 beamwidth: 1 deg
 ---
 kind: bracket
@@ -149,7 +157,7 @@ fn site(number: usize, dice: &mut Dice) -> String {
          longitude: {longitude:.6} deg\nground_height: {ground:.1} m\naccess: By the gate, key with the caretaker.\n\
          contacts:\n  - {{ name: Caretaker, phone: \"+000 555 0100\" }}\nhazards:\n  - Steep stairs.\nsupports:\n  \
          - id: pole\n    kind: pole\n    outside_diameter: 88.9 mm\n    wall_thickness: 4 mm\n    \
-         material: galvanised steel\n    base_height: 0 m\n    free_length: 40 m\nearth:\n  \
+         material: galvanised-steel\n    base_height: 0 m\n    free_length: 40 m\npower:\n  - {{ id: socket, title: Socket at the foot }}\nearth:\n  \
          - {{ id: bar, title: Bar at the foot }}\n"
     )
 }
@@ -162,7 +170,7 @@ fn hop(number: usize, dice: &mut Dice) -> String {
         _ if number % 100 == 99 => number - 100,
         _ => number + 1,
     };
-    let channel = 71.25 + 0.5 * dice.between(0.0, 8.0).floor();
+    let channel = 71.375 + 0.5 * dice.between(0.0, 8.0).floor();
     let mut text = format!(
         "# One of many: made by a generator, to be read by a program.\nkind: hop\nid: h{number}\n\
          title: Synthetic hop {number}\n\nchannel:\n  a_to_b: {channel} GHz\n  b_to_a: {} GHz\n  bandwidth: 500 MHz\n  \
@@ -177,7 +185,7 @@ fn hop(number: usize, dice: &mut Dice) -> String {
              # What it is.\n    radio: radio-80\n    half: {half}\n    antenna: dish\n    transmit_power: 10 dBm\n\n    \
              # How it is held.\n    bracket:\n      model: bracket\n      orientation: upright\n      plate: false\n\n    \
              # How it is fed.\n    runs:\n      - port: main\n        carries:\n          - data\n          - power\n        \
-             supply: supply\n        cable: cable\n        outdoor: {outdoor:.1} m\n        indoor: 12 m\n        \
+             supply: supply\n        power_point: socket\n        cable: cable\n        outdoor: {outdoor:.1} m\n        indoor: 12 m\n        \
              arresters:\n          - model: arrester\n            at: radio\n          - model: arrester\n            \
              at: entry\n\n    # How it is earthed.\n    grounding:\n      conductor: 16 mm2\n      length: 4 m\n      \
              bonds_to: bar\n\n"
@@ -185,6 +193,31 @@ fn hop(number: usize, dice: &mut Dice) -> String {
     }
     text.push_str("notes:\n  - Nothing to note.\n");
     text
+}
+
+/// Ground at equal steps over a length, with trees here and there.
+fn profile(points: u32, length: f64, dice: &mut Dice) -> String {
+    let mut text = "distance [m],ground [m],obstacle [m],kind\n".to_owned();
+    for point in 0..points {
+        let distance = length * f64::from(point) / f64::from(points - 1);
+        let ground = dice.between(190.0, 200.0);
+        let standing = if dice.roll(20) == 0 { "8.5,trees" } else { "," };
+        let _ = writeln!(text, "{distance:.2},{ground:.2},{standing}");
+    }
+    text
+}
+
+/// Writes one hop of some 100 km with a profile point a metre.
+///
+/// # Errors
+/// Whatever the system says.
+pub fn write_long(folder: &Path) -> io::Result<()> {
+    write(folder, Plan { hops: 1, seed: 7, faults: false, points: 2 })?;
+    let site = folder.join("sites/s1.yaml");
+    let text = fs::read_to_string(&site)?;
+    let line = text.lines().find(|line| line.contains("longitude")).unwrap_or_default().to_owned();
+    fs::write(site, text.replace(&line, "  longitude: 11.270000 deg"))?;
+    fs::write(folder.join("hops/h0.csv"), profile(100_001, 100_000.0, &mut Dice(7)))
 }
 
 fn broken(text: &str, dice: &mut Dice) -> String {

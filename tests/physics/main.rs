@@ -7,15 +7,18 @@ mod diffraction;
 mod exposure;
 mod geodesy;
 mod hops;
+mod installation;
 mod link;
 mod magnetic;
 mod multipath;
 #[path = "../fixture/one_hop.rs"]
 mod one_hop;
 mod power;
+mod power_chain;
 mod radio;
 mod rain;
 mod rain_map;
 mod receiver;
 mod steel;
 mod table;
+mod terrain;

@@ -22,7 +22,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(end.grounding.conductor), message, "no conductor here");
     finding.because(at!(radio.ground.least_conductor), "the radio asks for at least this");
     if let Some(code) = sheet.code {
-        finding.because(code.place, format!("{} asks for {}", code.name, code.written));
+        let asks = code.least.map_or("a size of its own", |(written, _)| written);
+        finding.because(code.place, format!("{} asks for {asks}", code.name));
     }
     finding
         .help(format!("add `grounding: {{ conductor: {} }}` with its length and `bonds_to`", sheet.ground_written()));

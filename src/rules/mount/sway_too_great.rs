@@ -40,5 +40,12 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     finding.because(at!(dish.beamwidth), "the beam is this wide");
     finding.because(at!(dish.wind_area), format!("{} on antenna and radio", line(&lines.force)));
     finding.because(at!(support.free_length), "this much of the pole stands free");
-    finding.help("take a thicker or shorter pole, mount lower, stay it, or take an antenna with a wider beam");
+    let others = "a shorter pole, stays, or an antenna with a wider beam";
+    finding.help(match &sheet.stiffer {
+        Some(pipe) => {
+            let (name, outside, wall) = (pipe.name, pipe.outside, pipe.wall);
+            format!("take a pole of {name} ({outside} outside, wall {wall}) or thicker; or {others}")
+        }
+        None => format!("no pipe that this clamp takes holds still enough: take {others}"),
+    });
 }

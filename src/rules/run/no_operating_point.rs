@@ -8,7 +8,7 @@ rule! {
     ///
     /// A radio draws constant power: the lower its voltage, the more current it takes, and the more the cable loses. Past a
     /// certain resistance the equation `V² − V_s V + R P = 0` has no solution: the supply collapses and the radio reboots
-    /// without end.
+    /// without end. What the radio passes on to other devices is part of it.
     ///
     /// Shorten the run, take thicker conductors or a supply that powers four pairs or gives more voltage.
     ///
@@ -19,18 +19,13 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Feed::Starves(limit) = run.feed else { return };
-    let (spec, cable, radio) = (run.resolved.run, run.resolved.cable, sheet.resolved.radio);
-    let (most, draw, short) = apart(limit.most_power, radio.power.draw.value);
-    let message =
-        format!("end {}: {most} is the most this cable can bring, {short} less than the {draw} drawn", sheet.name);
-    let finding = found.report(
-        &RULE,
-        at!(spec.outdoor),
-        message,
-        format!("loop resistance {}", line(&run.lines.loop_resistance)),
-    );
-    finding.because(at!(spec.supply), format!("gives {}", line(&run.lines.supply_voltage)));
-    finding.because(at!(radio.power.draw), "the most the radio draws");
-    finding.because(at!(cable.conductor), "the conductors of the cable");
-    finding.help(format!("{}, thicker conductors, or a supply of four pairs or more volts", run.shorter()));
+    let (own, onward) = (sheet.resolved.radio.power.draw.value, run.lines.onward_draw.get().unwrap_or_default());
+    let draw = own + onward;
+    let message = if limit.most_power < draw {
+        let (most, draw, short) = apart(limit.most_power, draw);
+        format!("end {}: {most} is the most this cable can bring, {short} less than the {draw} drawn", sheet.name)
+    } else {
+        format!("end {}: the {own} of the radio and the {onward} it passes on do not settle on this cable", sheet.name)
+    };
+    starving(&RULE, sheet, run, message, found);
 }

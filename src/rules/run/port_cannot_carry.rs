@@ -19,7 +19,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     if port.id == radio.readout.port {
         return;
     }
-    for (service, word) in [(Service::Data, "data"), (Service::Power, "power")] {
+    for (service, word) in [(Service::Data, "data"), (Service::Power, "power"), (Service::PowerOut, "power out")] {
         if !run.carries(service) || port.takes(service) {
             continue;
         }

@@ -5,8 +5,8 @@ use crate::rules::prelude::*;
 rule! {
     /// The voltage at the radio is below what it runs on.
     ///
-    /// Taken at the least supply voltage, the most the radio draws and the hottest cable: the radio that starts in the
-    /// morning and reboots on a hot afternoon.
+    /// Taken at the least supply voltage, the most the radio draws with all it passes on, and the hottest cable: the radio
+    /// that starts in the morning and reboots on a hot afternoon.
     ///
     /// Shorten the run, take thicker conductors or a supply that powers four pairs or gives more voltage.
     ///
@@ -17,22 +17,11 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Some(voltage) = run.lines.radio_voltage.get() else { return };
-    let (spec, cable, radio) = (run.resolved.run, run.resolved.cable, sheet.resolved.radio);
-    let least = radio.power.voltage.min.value;
+    let least = sheet.resolved.radio.power.voltage.min.value;
     if voltage >= least {
         return;
     }
     let (has, needs, below) = apart(voltage, least);
     let message = format!("end {}: {has} at the radio, {below} below the {needs} it runs on", sheet.name);
-    let finding = found.report(
-        &RULE,
-        at!(spec.outdoor),
-        message,
-        format!("loop resistance {}", line(&run.lines.loop_resistance)),
-    );
-    finding.measured(voltage, Worse::Lower);
-    finding.because(at!(spec.supply), format!("gives {}", line(&run.lines.supply_voltage)));
-    finding.because(at!(radio.power.voltage), "what the radio runs on");
-    finding.because(at!(cable.conductor), "the conductors of the cable");
-    finding.help(format!("{}, thicker conductors, or a supply of four pairs or more volts", run.shorter()));
+    starving(&RULE, sheet, run, message, found).measured(voltage, Worse::Lower);
 }

@@ -27,5 +27,5 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(spec.outdoor), message, format!("leaves {voltage} at the radio"));
     finding.measured(reserve, Worse::Lower);
     finding.because(at!(radio.power.voltage), "what the radio runs on");
-    finding.help(format!("{}, or a supply of four pairs or more volts", run.shorter()));
+    finding.help(run.more_volts());
 }

@@ -1,0 +1,42 @@
+//! `new record`: the form of a record, written beside the network it belongs to and never over anything.
+
+use super::args::NewRecord;
+use super::{Exit, Stop, present, print};
+use crate::evaluate::evaluate;
+use crate::nearest::nearest;
+use crate::network::Scope;
+use crate::pack::{Form, HopPacks};
+use crate::spec::EndName;
+use crate::write::write_whole;
+
+pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
+    present(&args.network)?;
+    let scope = Scope::of(std::slice::from_ref(&args.network));
+    let asked = args.end.split('/').next().unwrap_or_default();
+    let evaluation = evaluate(&scope, |sheet, findings| {
+        let forms = [EndName::A, EndName::B].map(|end| Form::of(sheet, end));
+        (forms, (sheet.id() == asked).then(|| HopPacks::of(sheet, findings)))
+    });
+    let forms = || evaluation.hops.iter().flat_map(|(forms, packs)| forms.iter().map(move |form| (form, packs)));
+    let mut found = forms().filter(|(form, _)| form.name() == args.end);
+    let (Some((form, Some(packs))), twice) = (found.next(), found.next()) else {
+        let known: Vec<String> = forms().map(|(form, _)| form.name()).collect();
+        let guess = nearest(&args.end, known.iter().map(String::as_str));
+        let hint = guess.map_or("write it as HOP/a or HOP/b".into(), |guess| format!("did you mean `{guess}`?"));
+        let place = args.network.display();
+        let message =
+            format!("there is no end `{}` that can be recorded in {place}; {hint} (`check` says why)", args.end);
+        return Err(Stop::Unknown(message));
+    };
+    if twice.is_some() {
+        let message = format!("two networks have an end `{}`; give the folder of one with `--network`", args.end);
+        return Err(Stop::Unknown(message));
+    }
+    let folder = args.out.clone().unwrap_or_else(|| form.folder(&evaluation.files));
+    let (id, path) = form.place(&folder);
+    let text = form.text(&id, &folder, packs, &evaluation.files);
+    write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
+    print(&format!("{}\n", path.display()))?;
+    eprintln!("Now fill in what was found, then run: hopwright check {}", path.display());
+    Ok(Exit::Clean)
+}

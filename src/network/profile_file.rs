@@ -1,0 +1,381 @@
+//! Profiles in files of their own: comma-separated points beside a hop, every fault at its line.
+//!
+//! The file must lie within the folder of its network, links followed: what stands in it is shown in messages, and a
+//! network from elsewhere must not be able to show the files of whoever checks it.
+
+use std::collections::HashMap;
+use std::ops::Range;
+use std::path::{Component, Path, PathBuf};
+
+use rayon::prelude::*;
+
+use super::files::{Files, SourceFile};
+use super::library::Library;
+use crate::at;
+use crate::faults::BAD_VALUE;
+use crate::finding::{Finding, Spot};
+use crate::place::{DocumentId, FileId, Place};
+use crate::spec::ObstacleKind;
+use crate::units::{self, Metres, Quantity as _};
+
+/// A file beyond this is no profile: 100 km at a metre have some 2 MiB.
+const MAX_BYTES: u64 = 32 << 20;
+/// More faults of one file than this are cut short: they tend to have one cause.
+const MOST_FAULTS: usize = 3;
+
+/// A point of a profile that was read from a file.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ProfileRow {
+    /// Distance from end `a`.
+    pub distance: Metres,
+    /// Ground above sea level.
+    pub ground: Metres,
+    /// What stands there, and how high above the ground.
+    pub obstacle: Option<(ObstacleKind, Metres)>,
+    /// Its line in the file, in bytes.
+    pub line: (u32, u32),
+}
+
+/// A profile that was read from a file.
+#[derive(Debug)]
+pub struct ProfileFile {
+    /// The file.
+    pub file: FileId,
+    /// Its points, in order of distance; at least two.
+    pub rows: Vec<ProfileRow>,
+}
+
+/// The profiles of a library by the hop that names them; for one that cannot be used, where that is shown.
+pub type ProfileFiles = HashMap<DocumentId, Result<ProfileFile, Spot>>;
+
+/// A fault of a profile's text.
+#[derive(Debug, PartialEq)]
+struct Fault {
+    span: Range<usize>,
+    message: String,
+    label: &'static str,
+    help: String,
+}
+
+/// Reads the profiles that hops name. Their texts join `files`, their faults `findings`.
+pub(super) fn read_profiles(
+    libraries: &mut [(PathBuf, Library)],
+    files: &mut Files,
+    shown: &dyn Fn(&Path) -> String,
+    findings: &mut Vec<Finding>,
+) {
+    for (root, library) in libraries {
+        let jobs: Vec<(DocumentId, Place, &Path, &str)> = library
+            .hops
+            .documents
+            .iter()
+            .filter(|hop| hop.path.profile.is_empty())
+            .filter_map(|hop| {
+                let folder = files.get(hop.at.file)?.origin.parent().unwrap_or(Path::new(""));
+                Some((hop.at, at!(hop.path.csv), folder, &**hop.path.csv.as_ref()?))
+            })
+            .collect();
+        let root: &Path = root;
+        let read: Vec<_> = jobs
+            .par_iter()
+            .map(|(hop, place, folder, name)| {
+                let read = text_of(root, folder, name).map(|(path, text)| {
+                    let rows = parse(&text);
+                    (path, text, rows)
+                });
+                (*hop, *place, read)
+            })
+            .collect();
+        for (hop, place, read) in read {
+            let profile = match read {
+                Ok((path, text, rows)) => {
+                    let file = FileId(u32::try_from(files.list.len()).unwrap_or(u32::MAX));
+                    files.list.push(SourceFile::new(shown(&path), path, text));
+                    match rows {
+                        Ok(rows) => Ok(ProfileFile { file, rows }),
+                        Err(faults) => {
+                            findings.extend(faults.iter().map(|fault| finding(fault, file, place)));
+                            Err(Spot::Bytes(file, faults.first().map_or(0..0, |fault| fault.span.clone())))
+                        }
+                    }
+                }
+                Err(why) => {
+                    let mut finding = Finding::new(&BAD_VALUE, place, why, "no profile there");
+                    finding.help("name a file of comma-separated points, from the folder of this file");
+                    findings.push(finding);
+                    Err(place.into())
+                }
+            };
+            library.profiles.insert(hop, profile);
+        }
+    }
+}
+
+fn finding(fault: &Fault, file: FileId, place: Place) -> Finding {
+    let spot = Spot::Bytes(file, fault.span.clone());
+    let mut finding = Finding::new(&BAD_VALUE, spot, fault.message.clone(), fault.label);
+    finding.because(place, "read for this hop");
+    finding.help(fault.help.clone());
+    finding
+}
+
+/// The text of the file called `name` from `folder`, if it lies below `root`.
+fn text_of(root: &Path, folder: &Path, name: &str) -> Result<(PathBuf, String), String> {
+    let relative = Path::new(name);
+    if relative.components().any(|part| matches!(part, Component::RootDir | Component::Prefix(_))) {
+        return Err(format!("`{name}` is not taken from this folder: it starts at the root of the system"));
+    }
+    let path = plain(&folder.join(relative));
+    let cannot = |error: std::io::Error| format!("`{name}` cannot be read: {error}");
+    let real = path.canonicalize().map_err(cannot)?;
+    let real_root = if root.as_os_str().is_empty() { Path::new(".") } else { root }.canonicalize().map_err(cannot)?;
+    if !real.starts_with(real_root) {
+        return Err(format!("`{name}` lies outside the folder of the network"));
+    }
+    let found = std::fs::metadata(&real).map_err(cannot)?;
+    if !found.is_file() || found.len() > MAX_BYTES {
+        return Err(format!("`{name}` is no file of at most {} MiB", MAX_BYTES >> 20));
+    }
+    let text = String::from_utf8(std::fs::read(&real).map_err(cannot)?);
+    Ok((path, text.map_err(|_| format!("`{name}` is no UTF-8 text"))?))
+}
+
+/// A path without the `.` and `..` in it.
+fn plain(path: &Path) -> PathBuf {
+    path.components().fold(PathBuf::new(), |mut plain, part| {
+        match part {
+            Component::CurDir => {}
+            Component::ParentDir if plain.file_name().is_some() => {
+                plain.pop();
+            }
+            part => plain.push(part),
+        }
+        plain
+    })
+}
+
+/// A column of the file: where it stands, and how its unit makes metres.
+struct Columns {
+    distance: (usize, f64),
+    ground: (usize, f64),
+    obstacle: Option<(usize, f64)>,
+    kind: Option<usize>,
+    count: usize,
+}
+
+/// Reads the text of a profile. Lines that start with `#` and empty ones are passed over.
+fn parse(text: &str) -> Result<Vec<ProfileRow>, Vec<Fault>> {
+    let start = text.len() - text.trim_start_matches('\u{feff}').len();
+    let mut lines = lines(text, start).filter(|line| {
+        let line = text[line.clone()].trim();
+        !line.is_empty() && !line.starts_with('#')
+    });
+    let Some(header) = lines.next() else {
+        let help = "start it with `distance [m],ground [m]`, then a line a point".into();
+        return Err(vec![Fault { span: 0..0, message: "the profile is empty".into(), label: "nothing here", help }]);
+    };
+    let columns = header_of(text, header).map_err(|fault| vec![fault])?;
+    let (mut rows, mut faults) = (Vec::<ProfileRow>::new(), Vec::new());
+    for line in lines {
+        let row = row(text, &line, &columns).and_then(|row| match rows.last() {
+            Some(last) if row.distance <= last.distance => Err(Fault {
+                message: format!(
+                    "a distance of {} does not lie beyond the one before, {}",
+                    fine(row.distance),
+                    fine(last.distance)
+                ),
+                label: "not in order",
+                help: "give the points from end a to end b, each distance once".into(),
+                span: line.clone(),
+            }),
+            _ => Ok(row),
+        });
+        match row {
+            Ok(row) => rows.push(row),
+            Err(fault) => faults.push(fault),
+        }
+        if faults.len() >= MOST_FAULTS {
+            break;
+        }
+    }
+    if faults.is_empty() && rows.len() < 2 {
+        let help = "give the ground at both ends at least, and the points between them".into();
+        let message = "a profile has two points at least".into();
+        faults.push(Fault { span: 0..text.len().min(1), message, label: "too few points", help });
+    }
+    if faults.is_empty() { Ok(rows) } else { Err(faults) }
+}
+
+fn fine(length: Metres) -> String {
+    length.with_decimals(2)
+}
+
+/// The lines of a text from an offset on, without their ends.
+fn lines(text: &str, start: usize) -> impl Iterator<Item = Range<usize>> + '_ {
+    let mut at = start;
+    text[start..].split_inclusive('\n').map(move |line| {
+        let from = at;
+        at += line.len();
+        from..from + line.trim_end_matches(['\n', '\r']).len()
+    })
+}
+
+/// The cells of a line, spaces and quotes around them taken off.
+fn cells<'t>(text: &'t str, line: &Range<usize>) -> impl Iterator<Item = Range<usize>> + 't {
+    let mut at = line.start;
+    text[line.clone()].split(',').map(move |cell| {
+        let from = at;
+        at += cell.len() + 1;
+        let inner = cell.trim().trim_matches('"').trim();
+        let shift = cell.find(inner).unwrap_or_default();
+        from + shift..from + shift + inner.len()
+    })
+}
+
+fn header_of(text: &str, line: Range<usize>) -> Result<Columns, Fault> {
+    const HELP: &str = "name the columns with their units: `distance [m],ground [m],obstacle [m],kind`";
+    let wrong = |span, message: String, label| Fault { span, message, label, help: HELP.into() };
+    let (mut distance, mut ground, mut obstacle, mut kind, mut count) = (None, None, None, None, 0);
+    for (number, cell) in cells(text, &line).enumerate() {
+        count = number + 1;
+        let words = &text[cell.clone()];
+        let (name, unit) = match words.split_once('[') {
+            Some((name, unit)) => (name.trim(), unit.strip_suffix(']').map(str::trim)),
+            None => (words, None),
+        };
+        let column = match name {
+            "distance" => &mut distance,
+            "ground" => &mut ground,
+            "obstacle" => &mut obstacle,
+            "kind" if unit.is_none() => {
+                kind = Some(number);
+                continue;
+            }
+            _ => return Err(wrong(cell, format!("`{words}` is no column of a profile"), "not known here")),
+        };
+        let factor = unit.and_then(|unit| units::read(Metres::KIND, &format!("1 {unit}")).ok());
+        let Some(factor) = factor else {
+            return Err(wrong(cell, format!("`{words}` has no unit of length"), "in what unit?"));
+        };
+        if column.replace((number, factor)).is_some() {
+            return Err(wrong(cell, format!("the column `{name}` stands twice"), "again here"));
+        }
+    }
+    match (distance, ground) {
+        (Some(distance), Some(ground)) => Ok(Columns { distance, ground, obstacle, kind, count }),
+        _ => Err(wrong(line, "a profile has columns `distance` and `ground`".into(), "not both are here")),
+    }
+}
+
+fn row(text: &str, line: &Range<usize>, columns: &Columns) -> Result<ProfileRow, Fault> {
+    let mut found = [const { 0..0 }; 4];
+    let mut count = 0;
+    for (number, cell) in cells(text, line).enumerate() {
+        if let Some(slot) = found.get_mut(number) {
+            *slot = cell;
+        }
+        count = number + 1;
+    }
+    if count != columns.count {
+        let message = format!("this line has {count} cells, the header {}", columns.count);
+        let help = "separate the cells by commas and write decimals with a point".into();
+        return Err(Fault { span: line.clone(), message, label: "not as many as columns", help });
+    }
+    let number = |(column, factor): (usize, f64), least: f64| {
+        let cell = found[column].clone();
+        let words = &text[cell.clone()];
+        let value = words.parse::<f64>().ok().map(|value| value * factor);
+        match value.filter(|value| (least..=Metres::KIND.range.1).contains(value)) {
+            Some(value) => Ok(Metres(value)),
+            None => Err(Fault {
+                message: format!("`{words}` is no length in the unit of its column"),
+                label: "not a number in range",
+                help: "write a plain number such as `412.5`; its unit stands in the header".into(),
+                span: cell,
+            }),
+        }
+    };
+    let distance = number(columns.distance, 0.0)?;
+    let ground = number(columns.ground, Metres::KIND.range.0)?;
+    let empty = |column: usize| found[column].is_empty();
+    let height = match columns.obstacle {
+        Some(column) if !empty(column.0) => Some(number(column, 0.0)?),
+        _ => None,
+    };
+    let kind = match columns.kind {
+        Some(column) if !empty(column) => {
+            let cell = found[column].clone();
+            let word = &text[cell.clone()];
+            let known = ObstacleKind::ALL.into_iter().find(|kind| kind.word() == word);
+            Some(known.ok_or_else(|| Fault {
+                message: format!("`{word}` is no kind of obstacle"),
+                label: "not one of the choices",
+                help: format!("one of: {}", ObstacleKind::ALL.map(ObstacleKind::word).join(", ")),
+                span: cell,
+            })?)
+        }
+        _ => None,
+    };
+    let obstacle = match (kind, height) {
+        (Some(kind), Some(height)) => Some((kind, height)),
+        (None, None) => None,
+        (None, Some(height)) if height.0 <= 0.0 => None,
+        _ => {
+            let message = "an obstacle has a height and a kind".into();
+            let help = "fill in both `obstacle` and `kind`, or neither".into();
+            return Err(Fault { span: line.clone(), message, label: "only one of them is here", help });
+        }
+    };
+    let offset = |at: usize| u32::try_from(at).unwrap_or(u32::MAX);
+    Ok(ProfileRow { distance, ground, obstacle, line: (offset(line.start), offset(line.end)) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{parse, plain};
+    use crate::spec::ObstacleKind;
+    use crate::units::Metres;
+    use std::path::Path;
+
+    #[test]
+    fn columns_carry_units_and_lines_their_place() {
+        let text =
+            "\u{feff}# surveyed\r\ndistance [km], ground [ft],obstacle [m],kind\r\n0,100,,\r\n\r\n1.5,200,12,trees\r\n";
+        let rows = parse(text).expect("a profile");
+        assert_eq!(rows.len(), 2);
+        assert_eq!((rows[1].distance, rows[1].ground), (Metres(1500.0), Metres(60.96)));
+        assert_eq!(rows[1].obstacle, Some((ObstacleKind::Trees, Metres(12.0))));
+        let (from, to) = rows[1].line;
+        assert_eq!(&text[from as usize..to as usize], "1.5,200,12,trees");
+    }
+
+    #[test]
+    fn faults_point_at_their_cell() {
+        for (text, at, words) in [
+            ("distance [m],ground [m]\n0,1\n10,1x\n", "1x", "no length"),
+            ("distance [m],ground [m]\n0,1\n0,2\n", "0,2", "does not lie beyond"),
+            ("distance [m],ground [m]\n0;1\n", "0;1", "1 cells"),
+            ("distance,ground [m]\n0,1\n", "distance", "no unit"),
+            ("distance [m],ground [m],kind\n0,1,tower\n", "tower", "no kind"),
+            ("distance [m],ground [m],kind\n0,1,trees\n", "0,1,trees", "height and a kind"),
+            ("distance [m],hight [m]\n", "hight [m]", "no column"),
+            ("distance [m],ground [m]\n0,NaN\n", "NaN", "no length"),
+            ("distance [m],ground [m]\n-1,2\n", "-1", "no length"),
+            ("distance [m]\n1\n", "distance [m]", "columns"),
+            ("distance [m],ground [m]\n0,1\n", "d", "two points"),
+        ] {
+            let faults = parse(text).expect_err(text);
+            assert_eq!(&text[faults[0].span.clone()], at, "{text}");
+            assert!(faults[0].message.contains(words), "{}", faults[0].message);
+        }
+        assert_eq!(parse("").expect_err("empty").len(), 1);
+        let many = "distance [m],ground [m]\n".to_owned() + &"x,y\n".repeat(1000);
+        assert_eq!(parse(&many).expect_err("faults").len(), 3);
+    }
+
+    #[test]
+    fn dots_are_followed_before_anything_is_read() {
+        assert_eq!(plain(Path::new("a/hops/../profiles/./x.csv")), Path::new("a/profiles/x.csv"));
+        assert_eq!(plain(Path::new("../x.csv")), Path::new("../x.csv"));
+    }
+}

@@ -1,0 +1,33 @@
+//! Line of sight: what stands in the way, and how well that is known.
+
+pub mod clearance_below_practice;
+pub mod clearance_not_shown;
+pub mod near_edge_in_beam;
+pub mod path_obstructed;
+pub mod position_imprecise;
+pub mod profile_ends_disagree;
+pub mod profile_length_disagrees;
+pub mod profile_too_coarse;
+pub mod terrain_tile_missing;
+pub mod trees_outgrow_clearance;
+
+use crate::sheet::{Fine, HopSheet};
+use crate::units::Metres;
+
+/// How far the length of a profile may lie from that of the path: a hundredth, and 5 m. Common practice, no source.
+fn may_differ(distance: Metres) -> Metres {
+    Metres((0.01 * distance.0).max(5.0))
+}
+
+/// A raise rounded up to the centimetre, so that it is enough as printed.
+fn whole(raise: Fine) -> Fine {
+    Fine(Metres((raise.0.0 * 100.0 - 1e-6).ceil() / 100.0))
+}
+
+/// What the antennas must go up by to have the clearance asked for, rounded up to the centimetre.
+fn raises(hop: &HopSheet<'_>) -> Option<String> {
+    let lines = &hop.profile.lines;
+    let up = |line: &crate::sheet::Line<Fine>| line.get().map(whole);
+    let (a, b, both) = (up(&lines.raise_a)?, up(&lines.raise_b)?, up(&lines.raise_both)?);
+    Some(format!("for the clearance asked for, raise end a by {a}, or end b by {b}, or both by {both}"))
+}

@@ -1,0 +1,36 @@
+//! The profile is not as long as the path.
+
+use crate::rules::prelude::*;
+use crate::units::Metres;
+
+rule! {
+    /// The profile is not as long as the path.
+    ///
+    /// Its last point lies more than a hundredth, and more than 5 m, away from the distance between the positions of the sites:
+    /// it was taken between other places, or in another unit.
+    ///
+    /// Source: common practice, no source; the distance is the WGS 84 geodesic.
+    severity: Warning,
+    check: Hop(check),
+}
+
+fn check(hop: &HopSheet<'_>, found: &mut Findings) {
+    let (Some(ground), Some(distance)) = (hop.profile.profile(), hop.path.distance.get()) else { return };
+    if hop.profile.lines.spacing.get().is_none() {
+        return;
+    }
+    let most = super::may_differ(distance);
+    if Metres((ground.last - distance).0.abs()) <= most {
+        return;
+    }
+    let (last, wants, by) = apart(ground.last, distance);
+    let message = format!("the profile ends at {last} and the sites are {wants} apart, {by} of difference");
+    let written =
+        ground.points.iter().rev().find(|point| point.distance == ground.last).and_then(|point| point.spot.clone());
+    let finding =
+        found.report(&RULE, written.unwrap_or_else(|| ground.spot.clone()), message, "the last point of the profile");
+    let (a, b) = (hop.resolved.a.site, hop.resolved.b.site);
+    finding.because(at!(a.position), "end a stands here");
+    finding.because(at!(b.position), "end b stands here");
+    finding.help("take the profile between these positions, or mend the position that is wrong");
+}

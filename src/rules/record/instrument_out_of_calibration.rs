@@ -1,0 +1,25 @@
+//! The instrument was out of calibration on the day.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The instrument was out of calibration on the day of the visit.
+    ///
+    /// On most read-outs ten millivolts are a decibel. A reading of a meter nobody vouches for proves nothing.
+    ///
+    /// Source: common practice, no source.
+    severity: Warning,
+    check: Record(check),
+}
+
+fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
+    let record = sheet.document;
+    let (Some(due), Some(date)) = (record.instrument.calibration_due, record.date) else { return };
+    if date <= due {
+        return;
+    }
+    let message = format!("end {}: the calibration ran out on {due}, the visit was on {date}", sheet.end.letter());
+    let finding = found.report(&RULE, at!(record.instrument.calibration_due), message, "ran out on this day");
+    finding.because(at!(record.date), "day of the visit");
+    finding.help("read again with a calibrated instrument, or have this one checked and note the result");
+}

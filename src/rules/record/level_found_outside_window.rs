@@ -1,0 +1,45 @@
+//! The level found lies outside the acceptance window.
+
+use super::{measured_at, sweeps};
+use crate::rules::prelude::*;
+
+rule! {
+    /// The level found lies outside the acceptance window.
+    ///
+    /// The prediction is made again for the day of the visit: air, rain and fog as the record states them, the power
+    /// back-off of the state that was set. A level that lies further from it than `objectives.acceptance_window` is not
+    /// that of the hop that was designed. A level that is too strong is a fault like one that is too weak: wrong distance,
+    /// wrong power, wrong model, or a receiver near its overload.
+    ///
+    /// Source: the budget of the hop (ITU-R P.525-4, P.676-13, P.838-3); the window is common practice, 4 dB unless set.
+    severity: Error,
+    check: Record(check),
+}
+
+fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
+    let lines = &sheet.lines;
+    let (Some(false), Some(measured)) = (sheet.in_window(), lines.measured.get()) else { return };
+    let (Some(least), Some(most)) = (lines.expected_least.get(), lines.expected_most.get()) else { return };
+    let weak = measured < least;
+    let (edge, word) = if weak { (least, "below") } else { (most, "above") };
+    let (has, limit, by) = apart(measured, edge);
+    let message = format!("end {}: {has} after locking is {by} {word} the {limit} to accept", sheet.end.letter());
+    let (window, expected) = (&sheet.limits.window, line(&lines.expected));
+    let label = format!("this is {has}; {expected} was expected, {} either way", window.given);
+    let finding = found.report(&RULE, measured_at(sheet), message, label);
+    let end = hop.end(sheet.end);
+    let (radio, far) = (end.resolved.radio, end.far.end);
+    finding.because(at!(far.transmit_power), "with this power at the far end");
+    if !window.assumed {
+        finding.because(window.place, "the acceptance window");
+    }
+    finding.help(if weak {
+        let sweeps = sweeps(hop, sheet);
+        format!("sweep both axes, {sweeps}, then compare power, channel and polarisation")
+    } else {
+        format!(
+            "check power and models at both ends and the position; the receiver is overloaded at {}",
+            radio.overload
+        )
+    });
+}

@@ -1,0 +1,38 @@
+//! The voltage found at a radio is not one it works on.
+
+use crate::rules::prelude::*;
+
+rule! {
+    /// The voltage found at a radio is not one it works on.
+    ///
+    /// Below its least input a radio restarts when its heater or its transmitter comes on; above its greatest it may be
+    /// damaged.
+    ///
+    /// Source: the input range on the radio's data sheet.
+    severity: Error,
+    check: Record(check),
+}
+
+fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
+    let (record, radio) = (sheet.document, hop.end(sheet.end).resolved.radio);
+    let takes = &radio.power.voltage;
+    for run in &sheet.runs {
+        let (i, Ok(voltage)) = (run.number, &run.lines.voltage.value) else { continue };
+        if takes.holds(voltage.value) {
+            continue;
+        }
+        let (limit, word) =
+            if voltage.value < takes.min.value { (takes.min.value, "below") } else { (takes.max.value, "above") };
+        let (has, limit, by) = apart(voltage.value, limit);
+        let (end, port) = (sheet.end.letter(), &record.runs[i].port);
+        let message = format!("end {end}: {has} at port {port} is {by} {word} the {limit} the radio takes");
+        let finding = found.report(&RULE, at!(record.runs[i].voltage), message, "found with the radio running");
+        finding.because(at!(radio.power.voltage), format!("works on {takes}"));
+        finding.help(match run.lines.predicted.get() {
+            Some(predicted) => {
+                format!("{predicted} was predicted: check supply, cable, plugs and arresters of this run")
+            }
+            None => "check supply, cable, plugs and arresters of this run".into(),
+        });
+    }
+}

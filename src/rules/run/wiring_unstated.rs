@@ -1,0 +1,37 @@
+//! Nobody says which contacts a passive supply feeds, or which the radio takes.
+
+use crate::rules::prelude::*;
+use crate::spec::Standard;
+
+rule! {
+    /// Nobody says which contacts a passive supply feeds, or which the radio takes.
+    ///
+    /// Passive supplies follow no standard. Unless both sheets say which contacts are positive, nobody can tell before the
+    /// radio is on the mast, or destroyed.
+    ///
+    /// Source: common practice, no source.
+    severity: Warning,
+    check: Run(check),
+}
+
+fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
+    let (spec, radio) = (run.resolved.run, sheet.resolved.radio);
+    // A radio that takes no passive supply is the business of another rule.
+    if supply.standard != Standard::Passive || !radio.power.accepts.contains(&Standard::Passive) {
+        return;
+    }
+    let (who, place) = match (supply.wiring, radio.power.wiring.is_empty()) {
+        (None, _) => (format!("passive supply `{}` feeds", supply.id), at!(supply.wiring)),
+        (Some(_), true) => (format!("radio `{}` takes of a passive supply", radio.id), at!(radio.power.wiring)),
+        (Some(_), false) => return,
+    };
+    let message = format!("end {}: which contacts {who} is not said", sheet.name);
+    let finding = found.report(&RULE, place, message, "no `wiring` here");
+    finding.because(at!(spec.supply), "used here");
+    finding.help(if supply.wiring.is_none() {
+        "add `wiring:` from its sheet, such as `wiring: 45-plus-78-minus`"
+    } else {
+        "add `wiring:` from its sheet, such as `wiring: [45-plus-78-minus]`, every one that will do"
+    });
+}

@@ -1,0 +1,97 @@
+//! The grounding conductor of one end: what is asked of it and what it is to a surge.
+
+use super::line::{AS_WRITTEN, Line, Missing, lines};
+use super::target::Target;
+use crate::at;
+use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::physics::{conductor, ground_wire};
+use crate::place::Place;
+use crate::spec::{GroundMetal, GroundingCode};
+use crate::units::{self, Given, Metres, Microhenries, Quantity as _, SquareMillimetres};
+
+lines! {
+    /// The grounding of one end.
+    GroundLines {
+        conductor: Given<SquareMillimetres>, "A_c", "grounding conductor", AS_WRITTEN;
+        floor: Given<SquareMillimetres>, "", "least conductor the radio asks for, copper", AS_WRITTEN;
+        needed: SquareMillimetres, "A", "least grounding conductor of this metal",
+            "the greater of the radio's floor, at equal conductance, and the code in force";
+        length: Given<Metres>, "l", "length of the grounding conductor", AS_WRITTEN;
+        inductance: Microhenries, "L", "its inductance, led straight", "0.2 l (ln(4 l/d) − 0.75) µH, straight round wire";
+        to_take: Metres, "", "conductor to take, spare included", "length and spare (common practice), to the next half metre";
+    }
+}
+
+/// What a code of practice asks of a grounding conductor.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Code {
+    /// The code.
+    pub name: &'static str,
+    /// The least conductor of the metal in use, as a person orders it; none if the code lists no size for that metal.
+    pub least: Option<(&'static str, SquareMillimetres)>,
+    /// Where the network puts the code in force.
+    pub place: Place,
+}
+
+/// What the code in force asks of a grounding conductor of a metal.
+///
+/// IEC 60728-11 (second-hand) and NEC 810.21 (copper and copper-clad steel second-hand, aluminium from memory).
+pub(super) fn code(hop: &ResolvedHop<'_>, metal: GroundMetal) -> Option<Code> {
+    let network = hop.network;
+    let (name, written) = match (network.codes.grounding?, metal) {
+        (GroundingCode::Iec60728, GroundMetal::Copper) => ("IEC 60728-11", Some("16 mm2")),
+        (GroundingCode::Iec60728, GroundMetal::Aluminium) => ("IEC 60728-11", Some("25 mm2")),
+        (GroundingCode::Iec60728, GroundMetal::CopperCladSteel | GroundMetal::Steel) => {
+            ("IEC 60728-11", Some("50 mm2"))
+        }
+        (GroundingCode::Nec810, GroundMetal::Copper) => ("NEC 810.21", Some("10 AWG")),
+        (GroundingCode::Nec810, GroundMetal::Aluminium) => ("NEC 810.21", Some("8 AWG")),
+        (GroundingCode::Nec810, GroundMetal::CopperCladSteel) => ("NEC 810.21", Some("17 AWG")),
+        (GroundingCode::Nec810, GroundMetal::Steel) => ("NEC 810.21", None),
+    };
+    // The size is read as a person would write it, so that a gauge is the same area here as in a spec.
+    let read =
+        |written| units::read(SquareMillimetres::KIND, written).ok().map(|area| (written, SquareMillimetres(area)));
+    Some(Code { name, least: written.and_then(read), place: at!(network.codes.grounding) })
+}
+
+/// Conductivity of a metal over that of copper.
+///
+/// Aluminium by IEC 60889; copper-clad steel of the 30 % grade of ASTM B228 and galvanised steel from memory.
+fn conductivity(metal: GroundMetal) -> f64 {
+    match metal {
+        GroundMetal::Copper => 1.0,
+        GroundMetal::Aluminium => conductor::ALUMINIUM_CONDUCTIVITY,
+        GroundMetal::CopperCladSteel => 0.3,
+        GroundMetal::Steel => 0.1,
+    }
+}
+
+pub(super) fn compute(own: &ResolvedEnd<'_>, code: Option<Code>, target: &Target) -> GroundLines {
+    let (end, radio) = (own.end, own.radio);
+    let grounding = &end.grounding;
+    let practice = &target.practice;
+    let floor = SquareMillimetres(radio.ground.least_conductor.value.0 / conductivity(grounding.material)).tidy();
+    let least = code.and_then(|code| code.least).map(|(_, least)| least);
+    let needed = least.map_or(floor, |least| if least > floor { least } else { floor });
+    let mut needed_from = vec![at!(radio.ground.least_conductor), at!(end.grounding.material)];
+    needed_from.extend(code.map(|code| code.place));
+    let (size_at, length_at) = (at!(end.grounding.conductor), at!(end.grounding.length));
+    let conductor =
+        grounding.conductor.clone().ok_or_else(|| Missing::judged("no grounding conductor is given", size_at));
+    let length = grounding.length.clone().ok_or_else(|| Missing::judged("its length is not given", length_at));
+    let inductance = length
+        .clone()
+        .and_then(|length| conductor.clone().map(|size| ground_wire::inductance(length.value, size.value)));
+    let spare = 1.0 + practice.spare.value().0 / 100.0;
+    // To the next half metre.
+    let take = length.clone().map(|length| Metres((2.0 * length.value.0 * spare - 1e-9).ceil() / 2.0));
+    GroundLines {
+        conductor: Line::new(conductor, &[size_at]),
+        floor: Line::known(radio.ground.least_conductor.clone(), &[at!(radio.ground.least_conductor)]),
+        needed: Line::known(needed, &needed_from),
+        length: Line::new(length, &[length_at]),
+        inductance: Line::new(inductance, &[length_at, size_at]),
+        to_take: Line::new(take, &[length_at, practice.spare.place]),
+    }
+}

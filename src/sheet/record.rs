@@ -1,0 +1,204 @@
+//! A record held against the design: what was to be expected on the day of the visit, what was read, what is left open.
+
+use super::end::EndSheet;
+use super::line::{Line, Missing, Section, lines};
+use super::target::Wanted;
+use crate::network::Document;
+use crate::place::Place;
+use crate::spec::{Check, EndName, Record, Window};
+use crate::units::{
+    Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MeterVolts, Quantity as _, SquareMillimetres, Volts,
+};
+
+const READ: &str = "read-out scale at the volts written, else the level written";
+const CROSSED: &str =
+    "level expected less 25 to 35 dB, cross-polar discrimination of dishes (common practice, no source)";
+const AIR: &str = "as written in the record, else that of the design";
+
+lines! {
+    /// What was to be expected at one end on the day of a visit, and what was read.
+    RecordLines {
+        temperature: Celsius, "T", "air temperature that day", AIR;
+        dry_pressure: Hectopascals, "p", "dry air pressure that day", AIR;
+        vapour_pressure: Hectopascals, "e", "water vapour pressure that day", AIR;
+        gas_loss: Decibels, "A_g", "gas loss in the air of that day", "ITU-R P.676-13 Annex 1 over the slant distance";
+        rain_loss: Decibels, "A_R", "loss in the rain of that day", "γ_R s, ITU-R P.838-3, the rate written all along the path";
+        wet_loss: Decibels, "A_w", "loss of wet antenna covers that day, both ends",
+            "sum of both antennas as written where it rained; no ITU method";
+        fog_loss: Decibels, "A_f", "loss in the fog of that day", "ITU-R P.840-9 over the slant distance";
+        back_off: Decibels, "", "power back-off of the state while reading", "as the far radio states it for the state written";
+        expected: Dbm, "P_e", "level expected that day", "P_r in the air of that day − A_R − A_w − A_f − back-off";
+        expected_least: Dbm, "", "lowest level to accept that day", "level expected less the acceptance window";
+        expected_most: Dbm, "", "highest level to accept that day", "level expected plus the acceptance window";
+        expected_voltage: MeterVolts, "V_e", "meter reading expected that day", "the read-out scale at that level";
+        before: Dbm, "P_1", "level read before locking", READ;
+        measured: Dbm, "P_2", "level read after locking", READ;
+        moved: Decibels, "P_2 − P_1", "change on locking", "after less before";
+        difference: Decibels, "P_2 − P_e", "level read less the level expected", "definition";
+        on_design_day: Dbm, "", "level read, brought to the air of the design", "P_2 − P_e plus the predicted level";
+        scale_gap: Decibels, "", "level by the meter less the level the radio said", "definition";
+        crossed_least: Dbm, "", "lowest level with crossed polarisation", CROSSED;
+        crossed_most: Dbm, "", "highest level with crossed polarisation", CROSSED;
+        bearing_off: Degrees, "", "bearing as found less the true bearing", "definition";
+        tilt_off: Degrees, "", "tilt as found less the tilt to set", "definition";
+        ground_needed: SquareMillimetres, "A", "least grounding conductor of the metal designed", "that of the end";
+    }
+}
+
+lines! {
+    /// One cable run of a record.
+    RecordRunLines {
+        voltage: Given<Volts>, "", "voltage found at the radio", super::line::AS_WRITTEN;
+        predicted: Volts, "V", "voltage predicted at the radio, at worst", "that of the run";
+        difference: Volts, "", "voltage found less the predicted one", "definition";
+    }
+}
+
+/// One cable run of a record.
+#[derive(Debug)]
+pub struct RecordRunSheet {
+    /// Its place among the runs of the record.
+    pub number: usize,
+    /// Its place among the runs of the end.
+    pub run: usize,
+    /// Its lines.
+    pub lines: RecordRunLines,
+}
+
+/// Single thresholds a record is held against.
+#[derive(Debug, Clone)]
+pub struct RecordLimits {
+    /// Either way around the expected level.
+    pub window: Wanted<Decibels>,
+    /// Change on locking.
+    pub locking: Wanted<Decibels>,
+    /// Disagreement of the two ends.
+    pub reciprocity: Wanted<Decibels>,
+    /// Voltage below the predicted one.
+    pub voltage_drop: Wanted<Volts>,
+}
+
+/// One record.
+#[derive(Debug)]
+pub struct RecordSheet<'n> {
+    /// What was read.
+    pub document: &'n Document<Record>,
+    /// The end it is about.
+    pub end: EndName,
+    /// Whether rules look at it: the newest of its end, or one without a date. Older ones are history.
+    pub judged: bool,
+    /// Its lines.
+    pub lines: RecordLines,
+    /// Its runs.
+    pub runs: Vec<RecordRunSheet>,
+    /// What it is held against.
+    pub limits: RecordLimits,
+    /// Checks this end needs that are not ticked.
+    pub undone: Vec<Check>,
+    /// Items an acceptance needs that are not filled in, by their keys.
+    pub blank: Vec<String>,
+}
+
+impl RecordSheet<'_> {
+    /// Whether the level read lies in the window; none where that cannot be told.
+    #[must_use]
+    pub fn in_window(&self) -> Option<bool> {
+        let lines = &self.lines;
+        let measured = lines.measured.get()?;
+        Some(lines.expected_least.get()? <= measured && measured <= lines.expected_most.get()?)
+    }
+
+    /// Whether the level stayed when the screws were locked.
+    #[must_use]
+    pub fn stayed(&self) -> Option<bool> {
+        // Readings to the millivolt: the last bit decides nothing.
+        Some(Decibels(self.lines.moved.get()?.0.abs()).tidy() <= self.limits.locking.value())
+    }
+
+    /// The antennas that seem to be on a side lobe, by the level: in words, and the range of levels.
+    #[must_use]
+    pub fn on_side_lobe(&self, end: &EndSheet<'_>) -> Option<(&'static str, [Dbm; 2])> {
+        let level = self.lines.on_design_day.get().filter(|_| self.in_window() == Some(false))?;
+        let seen = |lines: &super::LobeReadingLines| Some([lines.level_least.get()?, lines.level_most.get()?]);
+        let fits = |lines| seen(lines).filter(|[least, most]| *least <= level && level <= *most);
+        let dish = &end.dish;
+        match (fits(&dish.here), fits(&dish.there), fits(&dish.both)) {
+            (Some(range), Some(_), _) => Some(("one end", range)),
+            (Some(range), None, _) => Some(("this end", range)),
+            (None, Some(range), _) => Some(("the far end", range)),
+            (None, None, both) => both.map(|range| ("both ends", range)),
+        }
+    }
+
+    /// Whether the level is what crossed polarisation leaves, and no side lobe explains it.
+    #[must_use]
+    pub fn looks_crossed(&self, end: &EndSheet<'_>) -> bool {
+        let lines = &self.lines;
+        let within = || {
+            let level = lines.measured.get()?;
+            Some(lines.crossed_least.get()? <= level && level <= lines.crossed_most.get()?)
+        };
+        within() == Some(true) && self.in_window() == Some(false) && self.on_side_lobe(end).is_none()
+    }
+
+    /// Whether power, bandwidth and polarisation were set as designed, each where it is written.
+    #[must_use]
+    pub fn as_set(&self, hop: &super::HopSheet<'_>) -> [Option<bool>; 3] {
+        let (set, channel) = (&self.document.settings, &hop.resolved.hop.channel);
+        let power = hop.resolved.end(self.end).end.transmit_power.value.tidy();
+        [
+            set.transmit_power.as_ref().map(|given| given.value.tidy() == power),
+            set.bandwidth.as_ref().map(|given| *given == channel.bandwidth),
+            set.polarisation.map(|given| given == channel.polarisation),
+        ]
+    }
+
+    /// Whether the voltage of a run is one the radio takes and not well below the predicted one.
+    #[must_use]
+    pub fn voltage_holds(&self, run: &RecordRunSheet, takes: &Window<Volts>) -> Option<bool> {
+        let voltage = run.lines.voltage.value.as_ref().ok()?.value;
+        Some(takes.holds(voltage) && !self.voltage_low(run)?)
+    }
+
+    /// Whether the voltage of a run lies further below the predicted one than it may.
+    #[must_use]
+    pub fn voltage_low(&self, run: &RecordRunSheet) -> Option<bool> {
+        let below = Volts(-run.lines.difference.get()?.0);
+        Some(below.tidy() > self.limits.voltage_drop.value())
+    }
+
+    /// Whether the grounding conductor found is thick enough.
+    #[must_use]
+    pub fn ground_holds(&self) -> Option<bool> {
+        Some(self.document.grounding.conductor.as_ref()?.value >= self.lines.ground_needed.get()?)
+    }
+
+    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
+        self.lines.mask(broken);
+        self.runs.iter_mut().for_each(|run| run.lines.mask(broken));
+    }
+
+    pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
+        self.lines.missing(each);
+        self.runs.iter().for_each(|run| run.lines.missing(each));
+    }
+
+    pub(super) fn sections(&self, sections: &mut Vec<Section>) {
+        let record = self.document;
+        let day = record.date.map_or_else(|| "no date".to_owned(), |date| date.to_string());
+        let key = format!("records.{}", record.id);
+        let title = format!("Record {}, end {}, {day}", record.id, self.end.letter());
+        sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
+        for run in &self.runs {
+            let key = format!("{key}.runs[{}]", run.number);
+            let title = format!("Record {}, run to port {}", record.id, record.runs[run.number].port);
+            sections.push(Section::of(key.clone(), title, |rows| run.lines.rows(&key, rows)));
+        }
+    }
+}
+
+/// Two lines less each other, with what is behind both.
+pub(super) fn less<Q: Copy + std::ops::Sub<Output = D>, D>(one: &Line<Q>, other: &Line<Q>) -> Line<D> {
+    let value = one.need().and_then(|one| Ok(one - other.need()?));
+    Line::new(value, &[&one.from[..], &other.from].concat())
+}

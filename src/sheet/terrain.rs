@@ -1,0 +1,162 @@
+//! Ground along the hops that go by tiles: each tile is read once, asked for every hop that crosses it, and let go.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use rayon::prelude::*;
+
+use crate::at;
+use crate::network::{Files, ResolvedHop, TileFile, tile_files};
+use crate::physics::geodesy::{self, Position};
+use crate::physics::terrain::{Grid, Ground, Tile, geotiff_grid, tile_name};
+use crate::place::{DocumentId, Place};
+use crate::units::Metres;
+
+/// Distance between the points asked for: finer than the finest tiles most people have.
+const STEP: Metres = Metres(10.0);
+/// At most as many steps a hop.
+const MOST_STEPS: f64 = 5000.0;
+
+/// Ground along a hop, as far as tiles give it.
+#[derive(Debug, Clone, Default)]
+pub(super) struct TerrainPath {
+    /// Height at equal steps from end a to end b; none where no tile gives one.
+    pub(super) heights: Vec<Option<Metres>>,
+    /// Coarsest spacing of the tiles that were used.
+    pub(super) spacing: Metres,
+    /// Files that were used.
+    pub(super) used: BTreeSet<String>,
+    /// One-degree cells that no tile reaches.
+    pub(super) missing: BTreeSet<String>,
+    /// Whether a tile has a void on the path.
+    pub(super) void: bool,
+}
+
+/// The ground along every hop that goes by tiles, and what of the tiles could not be read.
+#[derive(Debug, Default)]
+pub struct Terrains {
+    paths: Vec<(DocumentId, TerrainPath)>,
+    unread: Vec<(Place, String)>,
+}
+
+struct Wanted {
+    hop: DocumentId,
+    positions: Vec<Position>,
+    found: TerrainPath,
+}
+
+/// Whether a hop goes by the tiles of its network.
+pub(super) fn goes_by_tiles(hop: &ResolvedHop<'_>) -> bool {
+    hop.hop.path.profile.is_empty() && hop.hop.path.csv.is_none() && hop.network.terrain.is_some()
+}
+
+impl Terrains {
+    /// Reads what the hops of one network need.
+    #[must_use]
+    pub fn of(hops: &[ResolvedHop<'_>], files: &Files) -> Self {
+        let mut terrains = Self::default();
+        let Some(first) = hops.iter().find(|hop| goes_by_tiles(hop)) else { return terrains };
+        let network = first.network;
+        let Some(terrain) = &network.spec.terrain else { return terrains };
+        let place = at!(network.terrain);
+        let base = files.get(network.at.file).and_then(|file| file.origin.parent());
+        let folder: PathBuf = base.unwrap_or(Path::new("")).join(&*terrain.folder);
+        let mut wanted: Vec<Wanted> = hops.par_iter().filter(|hop| goes_by_tiles(hop)).map(positions).collect();
+        match tile_files(&folder) {
+            Ok(list) => terrains.read(&list, &mut wanted, place),
+            Err(why) => terrains.unread.push((place, why)),
+        }
+        for wanted in &mut wanted {
+            let cells = wanted.positions.iter().zip(&wanted.found.heights).filter(|(_, height)| height.is_none());
+            let names: BTreeSet<String> = cells.map(|(position, _)| tile_name(*position)).collect();
+            // Another tile may have filled a void.
+            wanted.found.void &= !names.is_empty();
+            if !wanted.found.void {
+                wanted.found.missing = names;
+            }
+        }
+        terrains.paths = wanted.into_iter().map(|wanted| (wanted.hop, wanted.found)).collect();
+        terrains
+    }
+
+    fn read(&mut self, list: &[TileFile], wanted: &mut [Wanted], place: Place) {
+        for file in list {
+            let grid = match grid_of(file) {
+                Ok(grid) => grid,
+                Err(why) => {
+                    self.unread.push((place, format!("`{}`: {why}", file.shown())));
+                    continue;
+                }
+            };
+            let crosses = |wanted: &Wanted| {
+                let open = wanted.positions.iter().zip(&wanted.found.heights).filter(|(_, height)| height.is_none());
+                open.into_iter().any(|(position, _)| grid.holds(*position))
+            };
+            if !wanted.par_iter().any(crosses) {
+                continue;
+            }
+            match tile_of(file) {
+                Ok(tile) => wanted.par_iter_mut().for_each(|wanted| ask(wanted, &tile, file)),
+                Err(why) => self.unread.push((place, format!("`{}`: {why}", file.shown()))),
+            }
+        }
+    }
+
+    /// The tiles that could not be read: where their folder is named, and why.
+    pub fn unread(&self) -> impl Iterator<Item = (Place, &str)> {
+        self.unread.iter().map(|(place, why)| (*place, why.as_str()))
+    }
+
+    pub(super) fn along(&self, hop: DocumentId) -> Option<&TerrainPath> {
+        self.paths.iter().find(|(of, _)| *of == hop).map(|(_, path)| path)
+    }
+}
+
+fn positions(hop: &ResolvedHop<'_>) -> Wanted {
+    let [here, there] = [&hop.a, &hop.b].map(|end| {
+        let position = &end.site.position;
+        Position { latitude: position.latitude.value, longitude: position.longitude.value }
+    });
+    let distance = geodesy::inverse(here, there).map_or(0.0, |found| found.distance.0);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and a few thousand")]
+    let steps = (distance / STEP.0).ceil().clamp(1.0, MOST_STEPS) as u32;
+    let positions = geodesy::along(here, there, steps);
+    let found = TerrainPath { heights: vec![None; positions.len()], ..TerrainPath::default() };
+    Wanted { hop: hop.hop.at, positions, found }
+}
+
+fn ask(wanted: &mut Wanted, tile: &Tile, file: &TileFile) {
+    let found = &mut wanted.found;
+    for (position, height) in wanted.positions.iter().zip(&mut found.heights).filter(|(_, height)| height.is_none()) {
+        match tile.height(*position) {
+            Ground::Height(ground) => {
+                *height = Some(ground);
+                if found.spacing < tile.grid.spacing() {
+                    found.spacing = tile.grid.spacing();
+                }
+                found.used.insert(file.shown());
+            }
+            Ground::Void => found.void = true,
+            Ground::Outside => {}
+        }
+    }
+}
+
+fn grid_of(file: &TileFile) -> Result<Grid, String> {
+    if file.tiff {
+        let reader = file.open().map_err(|error| error.to_string())?;
+        geotiff_grid(reader).map_err(|error| error.to_string())
+    } else {
+        Grid::of_hgt(&file.name, file.bytes).map_err(|error| error.to_string())
+    }
+}
+
+fn tile_of(file: &TileFile) -> Result<Tile, String> {
+    if file.tiff {
+        let reader = file.open().map_err(|error| error.to_string())?;
+        Tile::geotiff(reader).map_err(|error| error.to_string())
+    } else {
+        let bytes = file.read().map_err(|error| error.to_string())?;
+        Tile::hgt(&file.name, &bytes).map_err(|error| error.to_string())
+    }
+}

@@ -1,0 +1,158 @@
+//! Tiles of ground heights: bytes this test writes, read back.
+
+use std::io::Cursor;
+
+use hopwright::physics::geodesy::Position;
+use hopwright::physics::terrain::{Ground, Tile, geotiff_grid, tile_name};
+use hopwright::units::{Latitude, Longitude, Metres};
+use proptest::prelude::*;
+use tiff::encoder::colortype::{Gray16, Gray32Float, GrayI16};
+use tiff::encoder::compression::DeflateLevel;
+use tiff::encoder::{Compression, TiffEncoder};
+use tiff::tags::Tag;
+
+fn at(latitude: f64, longitude: f64) -> Position {
+    Position { latitude: Latitude(latitude), longitude: Longitude(longitude) }
+}
+
+/// A tile in SRTM layout of three samples each way, rows from the north.
+fn hgt(heights: [[i16; 3]; 3]) -> Vec<u8> {
+    heights.iter().flatten().flat_map(|height| height.to_be_bytes()).collect()
+}
+
+const ROWS: [[i16; 3]; 3] = [[100, 200, 300], [400, 500, 600], [-7, 800, i16::MIN]];
+
+#[track_caller]
+fn is(tile: &Tile, position: Position, expected: f64) {
+    match tile.height(position) {
+        Ground::Height(Metres(height)) => assert!((height - expected).abs() < 1e-3, "{height}, not {expected}"),
+        other => panic!("{other:?}, not {expected}"),
+    }
+}
+
+#[test]
+fn an_hgt_tile_has_its_corners_where_its_name_says() {
+    let tile = Tile::hgt("N46E011", &hgt(ROWS)).expect("a tile");
+    is(&tile, at(47.0, 11.0), 100.0);
+    is(&tile, at(47.0, 12.0), 300.0);
+    is(&tile, at(46.0, 11.0), -7.0);
+    is(&tile, at(46.5, 11.5), 500.0);
+    // Bilinear: the mean of four, and a quarter of the way by hand, 100 + 0.25 × 300 + 0.5 × 100.
+    is(&tile, at(46.75, 11.25), 300.0);
+    is(&tile, at(46.875, 11.25), 225.0);
+    let south = Tile::hgt("S34W071", &hgt(ROWS)).expect("a tile");
+    is(&south, at(-33.0, -71.0), 100.0);
+    is(&south, at(-33.5, -70.5), 500.0);
+}
+
+#[test]
+fn a_void_is_no_height_and_outside_is_no_sea() {
+    let tile = Tile::hgt("N46E011", &hgt(ROWS)).expect("a tile");
+    assert_eq!(tile.height(at(46.1, 11.9)), Ground::Void);
+    assert_eq!(tile.height(at(46.0, 12.0)), Ground::Void);
+    // On the line of two good samples the void beside them has no weight.
+    is(&tile, at(46.5, 11.75), 550.0);
+    for outside in [at(47.01, 11.5), at(45.99, 11.5), at(46.5, 10.99), at(46.5, 12.01)] {
+        assert_eq!(tile.height(outside), Ground::Outside);
+    }
+}
+
+#[test]
+fn what_is_no_tile_is_refused() {
+    for (name, bytes) in
+        [("N46E011", vec![0; 7]), ("N46E011", vec![0; 12]), ("N46E011", vec![]), ("46N011E", hgt(ROWS))]
+    {
+        assert!(Tile::hgt(name, &bytes).is_err(), "{name}, {} bytes", bytes.len());
+    }
+    assert_eq!(tile_name(at(46.5, 11.2)), "N46E011");
+    assert_eq!(tile_name(at(-33.5, -70.5)), "S34W071");
+    assert_eq!(tile_name(at(-0.1, -0.1)), "S01W001");
+}
+
+/// Keys of a grid of WGS 84 degrees: version, then model type, raster type and system.
+fn keys(model: u16, raster: u16, system: u16) -> Vec<u16> {
+    vec![1, 1, 0, 3, 1024, 0, 1, model, 1025, 0, 1, raster, 2048, 0, 1, system]
+}
+
+/// Three by three samples a hundredth of a degree apart, the north-west one tied to 11° E, 47° N.
+fn geotiff(keys: &[u16], void: Option<&str>, compression: Compression) -> Vec<u8> {
+    let mut bytes = Cursor::new(Vec::new());
+    let mut encoder = TiffEncoder::new(&mut bytes).expect("writable").with_compression(compression);
+    let mut image = encoder.new_image::<GrayI16>(3, 3).expect("an image");
+    let directory = image.encoder();
+    directory.write_tag(Tag::ModelPixelScaleTag, [0.01, 0.01, 0.0].as_slice()).expect("a tag");
+    directory.write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 11.0, 47.0, 0.0].as_slice()).expect("a tag");
+    directory.write_tag(Tag::GeoKeyDirectoryTag, keys).expect("a tag");
+    if let Some(void) = void {
+        directory.write_tag(Tag::GdalNodata, void).expect("a tag");
+    }
+    image.write_data(&ROWS.concat()).expect("written");
+    bytes.into_inner()
+}
+
+#[test]
+fn a_geotiff_reads_back_whatever_its_compression() {
+    let points = keys(2, 2, 4326);
+    for compression in [Compression::Uncompressed, Compression::Lzw, Compression::Deflate(DeflateLevel::Fast)] {
+        let tile = Tile::geotiff(Cursor::new(geotiff(&points, Some("-32768"), compression))).expect("a tile");
+        is(&tile, at(47.0, 11.0), 100.0);
+        is(&tile, at(46.98, 11.0), -7.0);
+        is(&tile, at(46.995, 11.005), 300.0);
+        assert_eq!(tile.height(at(46.98, 11.02)), Ground::Void);
+        assert_eq!(tile.height(at(46.97, 11.0)), Ground::Outside);
+    }
+}
+
+#[test]
+fn cells_reach_half_a_step_beyond_their_middles() {
+    let bytes = geotiff(&keys(2, 1, 4326), None, Compression::Uncompressed);
+    let tile = Tile::geotiff(Cursor::new(bytes)).expect("a tile");
+    is(&tile, at(46.995, 11.005), 100.0);
+    is(&tile, at(47.0, 11.0), 100.0);
+    is(&tile, at(46.985, 11.015), 500.0);
+    assert_eq!(tile.height(at(47.001, 11.0)), Ground::Outside);
+}
+
+#[test]
+fn a_grid_that_is_not_of_degrees_is_refused() {
+    for (keys, words) in
+        [(keys(1, 1, 4326), "EPSG:4326"), (keys(2, 1, 4314), "EPSG:4326"), (vec![1, 1, 0, 0], "EPSG:4326")]
+    {
+        let bytes = geotiff(&keys, None, Compression::Uncompressed);
+        let why = geotiff_grid(Cursor::new(bytes)).expect_err("no grid of degrees").to_string();
+        assert!(why.contains(words), "{why}");
+    }
+    let mut bytes = Cursor::new(Vec::new());
+    TiffEncoder::new(&mut bytes).expect("writable").write_image::<Gray16>(2, 2, &[1, 2, 3, 4]).expect("written");
+    let plain = Cursor::new(bytes.into_inner());
+    assert!(Tile::geotiff(plain).expect_err("no position").to_string().contains("without a position"));
+    let whole = geotiff(&keys(2, 2, 4326), None, Compression::Uncompressed);
+    for length in 0..whole.len() {
+        // Cut anywhere it is an error or a tile, never a panic.
+        let _ = Tile::geotiff(Cursor::new(&whole[..length]));
+    }
+}
+
+#[test]
+fn floating_heights_keep_their_decimals() {
+    let mut bytes = Cursor::new(Vec::new());
+    let mut encoder = TiffEncoder::new(&mut bytes).expect("writable");
+    let mut image = encoder.new_image::<Gray32Float>(2, 2).expect("an image");
+    image.encoder().write_tag(Tag::ModelPixelScaleTag, [0.5, 0.5, 0.0].as_slice()).expect("a tag");
+    image.encoder().write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 11.0, 47.0, 0.0].as_slice()).expect("a tag");
+    image.encoder().write_tag(Tag::GeoKeyDirectoryTag, keys(2, 2, 4258).as_slice()).expect("a tag");
+    image.write_data(&[1.25, 2.5, 3.75, f32::NAN]).expect("written");
+    let tile = Tile::geotiff(Cursor::new(bytes.into_inner())).expect("a tile");
+    is(&tile, at(47.0, 11.25), 1.875);
+    assert_eq!(tile.height(at(46.6, 11.4)), Ground::Void);
+}
+
+proptest! {
+    /// Bilinear heights lie between the lowest and the highest sample.
+    #[test]
+    fn a_height_is_none_that_no_sample_has(latitude in 46.5_f64..47.0, longitude in 11.0_f64..12.0) {
+        let tile = Tile::hgt("N46E011", &hgt(ROWS)).expect("a tile");
+        let Ground::Height(Metres(height)) = tile.height(at(latitude, longitude)) else { panic!("no height") };
+        prop_assert!((100.0..=600.0).contains(&height));
+    }
+}

@@ -1,0 +1,33 @@
+//! The generator behind the benches: what it means to be sound is sound, and what it means to break is found.
+
+#[path = "benches/synthetic.rs"]
+#[allow(dead_code, reason = "the benches use the rest")]
+mod synthetic;
+
+use std::collections::BTreeSet;
+
+use hopwright::evaluate::evaluate;
+use hopwright::network::Scope;
+use synthetic::Plan;
+
+fn rules(plan: Plan) -> (usize, BTreeSet<&'static str>) {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::create_dir(folder.path().join(".git")).expect("writable");
+    synthetic::write(folder.path(), plan).expect("writable");
+    let evaluation = evaluate(&Scope::of(&[folder.path().to_path_buf()]), |_, _| ());
+    (evaluation.hops.len(), evaluation.findings.iter().map(|finding| finding.rule.name).collect())
+}
+
+#[test]
+fn a_sound_network_of_any_size_is_sound() {
+    assert_eq!(rules(Plan { hops: 300, seed: 1, faults: false, points: 0 }), (300, BTreeSet::new()));
+}
+
+#[test]
+fn faults_that_are_sprinkled_in_are_found() {
+    let (_, found) = rules(Plan { hops: 500, seed: 1, faults: true, points: 0 });
+    for rule in ["value-not-valid", "key-unknown", "reference-dangling", "transmit-power-out-of-range", "run-too-long"]
+    {
+        assert!(found.contains(rule), "no {rule} in {found:?}");
+    }
+}
