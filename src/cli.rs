@@ -4,6 +4,7 @@
 //! run, 3 nothing found to check.
 
 mod args;
+mod baseline;
 mod check;
 mod compare;
 mod explain;
@@ -84,6 +85,7 @@ pub fn run() -> Exit {
     };
     let done = match args.command {
         Command::Check(check) => check::run(&check),
+        Command::Baseline(baseline) => baseline::run(&baseline),
         Command::Sheet(sheet) => sheet::run(&sheet),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),

@@ -1,9 +1,11 @@
 //! Findings: what is wrong, where, and what would mend it.
 
 use std::ops::Range;
+use std::sync::Arc;
 
 use crate::place::{FileId, Place};
 use crate::rule::{Rule, Severity};
+use crate::units::Quantity;
 
 /// Where a label points.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -54,6 +56,92 @@ pub struct Fix {
     pub unsafe_because: Option<&'static str>,
 }
 
+/// Which way a value gets worse.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Worse {
+    /// A stress, a length, a level above overload.
+    Higher,
+    /// A margin, a voltage, an availability.
+    Lower,
+}
+
+/// The value a finding is about, in the base unit of its quantity.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// To ten digits, the same on every machine.
+    pub value: f64,
+    /// The quantity by name, as [`crate::units::Kind::named`] knows it.
+    pub quantity: &'static str,
+    /// The base unit.
+    pub unit: &'static str,
+    /// As it is printed.
+    pub text: String,
+    /// Which way it gets worse.
+    pub worse: Worse,
+}
+
+impl Measured {
+    /// Whether it is worse than another value of its quantity.
+    #[must_use]
+    pub fn is_worse_than(&self, other: f64) -> bool {
+        self.worse.is_passed(self.value, other)
+    }
+}
+
+impl Worse {
+    /// Whether a value is worse than another one, by more than the dust of being written and read.
+    #[must_use]
+    pub fn is_passed(self, value: f64, other: f64) -> bool {
+        let dust = 1e-9 * value.abs().max(other.abs());
+        match self {
+            Self::Higher => value > other + dust,
+            Self::Lower => value < other - dust,
+        }
+    }
+}
+
+/// What a waiver says, for those who print it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waived {
+    /// Its id.
+    pub id: String,
+    /// `deviation` or `concession`.
+    pub departure: &'static str,
+    /// Why it is acceptable.
+    pub reason: String,
+    /// Who accepted it.
+    pub approver: String,
+    /// The day it was accepted, ISO 8601.
+    pub approved_on: String,
+    /// The last day it holds, ISO 8601.
+    pub expires: String,
+    /// The record of the decision.
+    pub reference: String,
+    /// What is done instead.
+    pub compensation: Option<String>,
+    /// The document.
+    pub place: Place,
+}
+
+/// What a finding is known by from one run to the next: whatever the path, the line, the words or the program's version.
+///
+/// [`crate::fingerprint`] makes it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Fingerprint {
+    /// Hash of rule and target.
+    pub key: u64,
+    /// Its number among those of the same key, from 0.
+    pub ordinal: u32,
+}
+
+impl Fingerprint {
+    /// That of the first of the same key.
+    #[must_use]
+    pub fn first(self) -> Self {
+        Self { ordinal: 0, ..self }
+    }
+}
+
 /// One thing that is wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
@@ -71,6 +159,16 @@ pub struct Finding {
     pub fix: Option<Fix>,
     /// The hop it is about, if it is about one.
     pub hop: Option<String>,
+    /// The end of the hop, `a` or `b`, if it is about one.
+    pub end: Option<&'static str>,
+    /// The value that is wrong, where the rule compares one.
+    pub measured: Option<Measured>,
+    /// Tells apart what a rule says more than once of one spot: the name of a code.
+    pub about: Option<String>,
+    /// The waiver that accepts it, if one does.
+    pub waived: Option<Arc<Waived>>,
+    /// What it is known by.
+    pub fingerprint: Fingerprint,
 }
 
 impl Finding {
@@ -89,6 +187,11 @@ impl Finding {
             help: None,
             fix: None,
             hop: None,
+            end: None,
+            measured: None,
+            about: None,
+            waived: None,
+            fingerprint: Fingerprint::default(),
         }
     }
 
@@ -103,12 +206,27 @@ impl Finding {
     pub fn says_the_same(&self, other: &Self) -> bool {
         let words =
             |finding: &Self| (finding.rule.name, finding.severity, finding.message.clone(), finding.help.clone());
-        words(self) == words(other) && self.labels == other.labels
+        // Accepted for one hop is not accepted for another.
+        words(self) == words(other) && self.labels == other.labels && self.waived == other.waived
     }
 
     /// Lowers its severity where what it goes by is less sure than the rule; a severity set by the network still counts.
     pub fn at_most(&mut self, severity: Severity) -> &mut Self {
         self.severity = self.severity.min(severity);
+        self
+    }
+
+    /// Gives the value that is wrong and which way it gets worse.
+    pub fn measured<Q: Quantity>(&mut self, value: Q, worse: Worse) -> &mut Self {
+        let (quantity, unit) = (Q::KIND.name, Q::KIND.unit);
+        let digits = format!("{:.9e}", value.base()).parse().unwrap_or_else(|_| value.base());
+        self.measured = Some(Measured { value: digits, quantity, unit, text: value.to_string(), worse });
+        self
+    }
+
+    /// Tells it apart from another one of the same rule at the same spot.
+    pub fn about(&mut self, name: impl Into<String>) -> &mut Self {
+        self.about = Some(name.into());
         self
     }
 

@@ -11,6 +11,7 @@
 //!
 //! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.
 
+pub mod baseline;
 pub mod cli;
 pub mod compare;
 pub mod drawing;
@@ -18,7 +19,9 @@ pub mod evaluate;
 pub mod faults;
 pub mod figure;
 pub mod finding;
+pub mod fingerprint;
 pub mod fix;
+pub mod hash;
 pub mod listing;
 pub mod nearest;
 pub mod network;
@@ -33,4 +36,5 @@ pub mod sheet;
 pub mod source;
 pub mod spec;
 pub mod units;
+pub mod waivers;
 pub mod write;

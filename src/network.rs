@@ -15,6 +15,7 @@ mod records;
 mod resolve;
 mod roots;
 mod shelving;
+mod target;
 mod tiles;
 mod typing;
 
@@ -26,4 +27,5 @@ pub use profile_file::{ProfileFile, ProfileFiles, ProfileRow};
 pub use rain_map::read_rain_map;
 pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
 pub use roots::{Scope, Text};
+pub use target::Target;
 pub use tiles::{TileFile, tile_files};

@@ -27,6 +27,7 @@ mod record_page;
 mod render;
 mod steps;
 mod tables;
+mod waivers;
 mod words;
 
 use serde::Serialize;
@@ -192,7 +193,9 @@ impl HopPacks {
     /// Errors that are open: a pack is set in type only as a draft while there are any.
     #[must_use]
     pub fn errors(&self, pack: Pack) -> usize {
-        self.findings_of(pack).iter().filter(|finding| finding.severity == Severity::Error).count()
+        let findings = self.findings_of(pack);
+        let open = findings.iter().filter(|finding| finding.waived.is_none());
+        open.filter(|finding| finding.severity == Severity::Error).count()
     }
 
     /// The name of a pack's file: `ridge-dam-design.pdf`, `ridge-dam-a-ridge-install.pdf`.

@@ -52,6 +52,19 @@ impl Rule {
     pub fn summary(&self) -> &'static str {
         self.manual.trim_start().lines().next().unwrap_or_default()
     }
+
+    /// Why no waiver may accept what it finds; `None` if one may.
+    #[must_use]
+    pub fn never_waived(&self) -> Option<&'static str> {
+        match self.family {
+            "people" | "grounding" => Some("it protects people"),
+            // What a record finds of the grounding protects no less.
+            "record" if self.name.starts_with("ground-") => Some("it protects people"),
+            "licence" => Some("what codes and licences allow is not an approver's to give"),
+            "spec" | "waiver" => Some("it is about the files themselves: mend them"),
+            _ => None,
+        }
+    }
 }
 
 impl PartialEq for Rule {

@@ -19,8 +19,9 @@ mod prelude;
 mod settings;
 
 use crate::faults::{self, NOT_EVALUATED};
-use crate::finding::{Findings, Spot};
+use crate::finding::{Finding, Findings, Spot};
 use crate::network::Holes;
+use crate::place::Step;
 use crate::rule::Rule;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
 
@@ -168,7 +169,8 @@ pub static ALL: &[&Entry] = &[
 
 /// Every rule there is: the faults of files first, then the rules that judge a hop.
 pub fn every() -> impl Iterator<Item = &'static Rule> {
-    faults::ALL.iter().copied().chain(ALL.iter().map(|entry| entry.rule))
+    let of_files = faults::ALL.iter().chain(faults::waivers::ALL).copied();
+    of_files.chain(ALL.iter().map(|entry| entry.rule))
 }
 
 /// Judges one hop by every rule, and says what could not be judged because of `holes`.
@@ -178,13 +180,25 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
         match entry.check {
             Check::Hop(check) => check(hop, found),
             Check::Direction(check) => hop.directions().into_iter().for_each(|direction| check(hop, direction, found)),
-            Check::End(check) => hop.ends().into_iter().for_each(|end| check(hop, end, found)),
+            Check::End(check) => {
+                for end in hop.ends() {
+                    let before = found.list.len();
+                    check(hop, end, found);
+                    of_end(end.name, &mut found.list[before..]);
+                }
+            }
             Check::Record(check) => {
-                hop.records.iter().filter(|record| record.judged).for_each(|record| check(hop, record, found));
+                for record in hop.records.iter().filter(|record| record.judged) {
+                    let before = found.list.len();
+                    check(hop, record, found);
+                    of_end(record.end.letter(), &mut found.list[before..]);
+                }
             }
             Check::Run(check) => {
                 for end in hop.ends() {
+                    let before = found.list.len();
                     end.runs.iter().for_each(|run| check(end, run, found));
+                    of_end(end.name, &mut found.list[before..]);
                 }
             }
         }
@@ -194,6 +208,26 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     wait_for(hop, &broken, found);
     for finding in &mut found.list[start..] {
         finding.hop = Some(hop.id().to_owned());
+        finding.end = finding.end.or_else(|| end_of_label(hop, finding));
+    }
+}
+
+fn of_end(end: &'static str, findings: &mut [Finding]) {
+    for finding in findings {
+        finding.end = Some(end);
+    }
+}
+
+/// The end whose part of the hop the primary label stands in.
+fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<&'static str> {
+    let place = match &finding.labels.first()?.spot {
+        Spot::Field(place) | Spot::Entry(place, _) if place.document == hop.resolved.hop.at => place,
+        _ => return None,
+    };
+    let mut steps = place.steps();
+    match (steps.next()?, steps.next()?) {
+        (Step::Key("ends"), Step::Key(end)) => Some(end),
+        _ => None,
     }
 }
 

@@ -4,43 +4,10 @@ mod fixture;
 
 use std::fs;
 use std::path::Path;
-use std::process::Command;
 
+use fixture::program::{Ran, finish, program, run, run_in};
 use fixture::{Bench, copy};
 use serde_json::Value;
-
-/// How a run ended.
-#[derive(Debug, PartialEq, Eq)]
-struct Ran {
-    code: i32,
-    out: String,
-    err: String,
-}
-
-/// The program in a folder, with nothing of the surroundings that could change what it prints.
-fn program(folder: &Path, args: &[&str]) -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_hopwright"));
-    command.current_dir(folder).args(args);
-    for name in ["NO_COLOR", "FORCE_COLOR", "CLICOLOR_FORCE", "CLICOLOR", "TERM", "RAYON_NUM_THREADS", "COLUMNS"] {
-        command.env_remove(name);
-    }
-    command
-}
-
-fn finish(mut command: Command) -> Ran {
-    let output = command.output().expect("the program starts");
-    let text = |bytes| String::from_utf8(bytes).expect("UTF-8");
-    Ran { code: output.status.code().expect("an exit code"), out: text(output.stdout), err: text(output.stderr) }
-}
-
-fn run_in(folder: &Path, args: &[&str]) -> Ran {
-    finish(program(folder, args))
-}
-
-/// From the root of the repository.
-fn run(args: &[&str]) -> Ran {
-    run_in(Path::new(env!("CARGO_MANIFEST_DIR")), args)
-}
 
 fn snapshot(name: &str, text: &str) {
     let mut settings = insta::Settings::new();
@@ -370,7 +337,7 @@ fn schema_writes_what_is_in_the_repository() {
     let ran = run_in(folder.path(), &["schema", "--out", "made"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     let made: Vec<&str> = ran.out.lines().collect();
-    assert_eq!(made.len(), 10);
+    assert_eq!(made.len(), 12);
     for path in made {
         let name = Path::new(path).file_name().expect("a name");
         let text = fs::read_to_string(folder.path().join(path)).expect("written");

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use hopwright::output::report_schema;
 use hopwright::rules::{ALL, every};
 use hopwright::source::{parse, to_value};
 use hopwright::spec::{Kind, schema_text};
@@ -46,7 +47,9 @@ fn the_schemas_are_what_the_program_writes() {
         let path = root().join("schema").join(format!("{kind}.json"));
         assert_eq!(read(&path), schema_text(kind), "{}: run `cargo run -- schema`", short(&path));
     }
-    assert_eq!(files("schema").len(), Kind::ALL.len());
+    let path = root().join("schema/report.json");
+    assert_eq!(read(&path), report_schema(), "{}: run `cargo run -- schema`", short(&path));
+    assert_eq!(files("schema").len(), Kind::ALL.len() + 1);
 }
 
 /// Every YAML file that people or tests start from.
@@ -146,20 +149,24 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("drawing", &[]),
     ("nearest", &[]),
     ("write", &[]),
+    ("hash", &[]),
     ("place", &[]),
     ("rule", &[]),
     ("physics", &["units"]),
     ("spec", &["units"]),
     ("source", &["nearest"]),
-    ("finding", &["place", "rule"]),
+    ("finding", &["place", "rule", "units"]),
     ("faults", &["rule"]),
     ("shape", &["faults", "finding", "nearest", "place", "rule", "source", "spec", "units"]),
-    ("network", &["faults", "finding", "nearest", "place", "rule", "shape", "source", "spec", "units"]),
+    ("network", &["faults", "finding", "hash", "nearest", "place", "rule", "shape", "source", "spec", "units"]),
     ("sheet", &["finding", "network", "physics", "place", "spec", "units"]),
     ("rules", &["faults", "finding", "nearest", "network", "place", "rule", "sheet", "spec", "units"]),
-    ("evaluate", &["finding", "network", "rules", "sheet"]),
+    ("fingerprint", &["finding", "hash", "network"]),
+    ("waivers", &["faults", "finding", "nearest", "network", "place", "rules", "spec", "units"]),
+    ("evaluate", &["faults", "finding", "fingerprint", "network", "place", "rules", "sheet", "spec", "waivers"]),
+    ("baseline", &["evaluate", "finding", "fingerprint", "network"]),
     ("figure", &["sheet", "spec", "units"]),
-    ("output", &["evaluate", "finding", "network", "place", "rule", "source"]),
+    ("output", &["evaluate", "faults", "finding", "network", "place", "rule", "rules", "source"]),
     ("compare", &["evaluate", "finding", "network", "place", "rule", "sheet", "source"]),
     ("fix", &["evaluate", "finding", "network", "place", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),

@@ -5,6 +5,8 @@
 //! `⟨2D 20*100⟩` a hundred times `- `, and `⟨=FC⟩` the byte 0xFC alone. A file whose first line says "In place of
 //! network.yaml" stands in for that file of the network.
 
+mod fixture;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
@@ -12,7 +14,11 @@ use std::time::{Duration, Instant};
 use hopwright::evaluate::{Evaluation, evaluate};
 use hopwright::finding::Spot;
 use hopwright::network::Scope;
-use hopwright::output::{self, Look};
+use hopwright::output::{self, Base, Look};
+use hopwright::rule::Severity;
+use serde_json::Value;
+
+use fixture::sarif::Sarif;
 
 /// The sound network: the one that `new` writes.
 const BASE: [(&str, &str); 4] = [
@@ -95,5 +101,36 @@ fn what_is_said_about_nasty_files() {
         insta::with_settings!({ snapshot_path => "nasty", prepend_module_to_snapshot => false, omit_expression => true }, {
             insta::assert_snapshot!(name, text);
         });
+    }
+}
+
+#[test]
+fn every_form_keeps_to_its_format_whatever_a_file_holds() {
+    let schema = fs::read_to_string("schema/report.json").expect("readable");
+    let schema: Value = serde_json::from_str(&schema).expect("JSON");
+    let report = jsonschema::draft202012::new(&schema).expect("a schema");
+    let (sarif, base) = (Sarif::new(), Base::here());
+    for (name, written) in corpus() {
+        let evaluation = judged(&name, &written);
+        let json =
+            |text: &str| -> Value { serde_json::from_str(text).unwrap_or_else(|error| panic!("{name}: {error}")) };
+        let errors: Vec<String> =
+            report.iter_errors(&json(&output::json(&evaluation))).map(|error| error.to_string()).collect();
+        assert_eq!(errors, [""; 0], "{name}");
+        sarif.sound(&json(&output::sarif(&evaluation, &base, true)), |uri| {
+            let file = evaluation.files.list.iter().find(|file| file.origin.file_name() == Path::new(uri).file_name());
+            file.unwrap_or_else(|| panic!("{name}: no file {uri}")).text.clone()
+        });
+        assert_eq!(json(&output::gitlab(&evaluation, &base)).as_array().map(Vec::len), Some(evaluation.findings.len()));
+        let junit = output::junit(&evaluation, &base, Severity::Error);
+        assert!(roxmltree::Document::parse(&junit).is_ok(), "{name}: {junit}");
+        let github = output::github(&evaluation, &base);
+        assert_eq!(github.lines().count(), evaluation.findings.len() + 1, "{name}: a line each");
+        assert!(github.split('\n').all(|line| line.is_empty() || line.starts_with("::")), "{name}: {github}");
+        for text in
+            [output::narrated(&evaluation, &base), output::markdown(&evaluation, &base), output::concise(&evaluation)]
+        {
+            assert!(!text.chars().any(|c| c.is_control() && c != '\n'), "{name}: {text:?}");
+        }
     }
 }

@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, Parser, Subcommand, ValueEnum};
 
+use crate::spec::Date;
+
 /// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.
 #[derive(Debug, Parser)]
 #[command(version, max_term_width = 100)]
@@ -18,6 +20,9 @@ pub struct Args {
 pub enum Command {
     /// Judge hops and say what is wrong, where, and what would mend it.
     Check(Check),
+    /// Record what is wrong today, so that only what is new or worse fails.
+    #[command(subcommand)]
+    Baseline(Baseline),
     /// Print the computed numbers of hops.
     Sheet(Sheet),
     /// Print packs as PDF: for the desk, or for the crew at one end.
@@ -35,13 +40,44 @@ pub enum Command {
 
 /// Arguments of `check`.
 #[derive(Debug, Arguments)]
+#[allow(clippy::struct_excessive_bools, reason = "each is a switch of its own")]
 pub struct Check {
-    /// Files or folders to report on; the network around them is loaded all the same.
+    /// Files or folders to report on; the network around them is loaded all the same. `-` reads one file from stdin.
     #[arg(default_value = ".")]
     pub paths: Vec<PathBuf>,
     /// Form of the output.
     #[arg(long, value_enum, default_value_t = Format::Full)]
     pub format: Format,
+    /// Write another form to a file as well, such as `sarif=report.sarif`; may be given several times.
+    #[arg(long, value_name = "FORMAT=FILE", value_parser = Output::read)]
+    pub output: Vec<Output>,
+    /// What the file read from stdin is called: it takes the place of the file of that path in its network.
+    #[arg(long, value_name = "PATH")]
+    pub stdin_filename: Option<PathBuf>,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+    /// Set aside what this file knows; only what is new or worse counts.
+    #[arg(long, value_name = "FILE")]
+    pub baseline: Option<PathBuf>,
+    /// Show what waivers accept as well.
+    #[arg(long)]
+    pub show_waived: bool,
+    /// Put what waivers accept into SARIF too, as suppressed.
+    #[arg(long)]
+    pub include_waived: bool,
+    /// Exit with 0 though there are findings at the fail level.
+    #[arg(long)]
+    pub exit_zero: bool,
+    /// How often each rule found something, instead of the findings themselves.
+    #[arg(long)]
+    pub statistics: bool,
+    /// Only the findings, without the summary; twice, nothing but the exit code.
+    #[arg(short, long, action = clap::ArgAction::Count)]
+    pub quiet: u8,
+    /// Say on stderr which files were used.
+    #[arg(short, long, conflicts_with = "quiet")]
+    pub verbose: bool,
     /// Least severity that makes the exit code 1.
     #[arg(long, value_enum, default_value_t = Level::Error)]
     pub fail_on: Level,
@@ -62,6 +98,33 @@ pub struct Check {
     pub look: LookArgs,
 }
 
+/// What to do with a baseline.
+#[derive(Debug, Subcommand)]
+pub enum Baseline {
+    /// Make one of all that is open today.
+    Create(BaselineArgs),
+    /// Take over what got better. What is new or worse is named, and taken in only with `--add`.
+    Update(BaselineArgs),
+    /// Take out what is no longer found.
+    Prune(BaselineArgs),
+}
+
+/// Arguments of the `baseline` commands.
+#[derive(Debug, Arguments)]
+pub struct BaselineArgs {
+    /// The file of the baseline.
+    pub file: PathBuf,
+    /// Files or folders to look at.
+    #[arg(default_value = ".")]
+    pub paths: Vec<PathBuf>,
+    /// Take in what is new or worse too; for `update`.
+    #[arg(long)]
+    pub add: bool,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+}
+
 /// How text output looks.
 #[derive(Debug, Arguments)]
 pub struct LookArgs {
@@ -71,7 +134,7 @@ pub struct LookArgs {
     /// Box-drawing characters, or plain ASCII with `never`.
     #[arg(long, value_enum, default_value_t = When::Auto)]
     pub unicode: When,
-    /// Columns to fill; 80 if not given.
+    /// Columns to fill; those of the terminal if not given, 80 where there is none.
     #[arg(long, value_parser = clap::value_parser!(u16).range(40..=400))]
     pub width: Option<u16>,
 }
@@ -120,6 +183,9 @@ pub struct PackArgs {
     /// Print packs of hops with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
     /// Draw no progress bar, even at a terminal.
     #[arg(long)]
     pub no_progress: bool,
@@ -210,6 +276,11 @@ impl std::str::FromStr for CompareOutput {
     }
 }
 
+/// Reads a day.
+fn day(text: &str) -> Result<Date, String> {
+    Date::read(text).ok_or_else(|| "no day of the calendar: write YYYY-MM-DD".into())
+}
+
 /// Arguments of `explain`.
 #[derive(Debug, Arguments)]
 pub struct Explain {
@@ -265,8 +336,58 @@ pub enum Format {
     Full,
     /// A line each.
     Concise,
-    /// For machines.
+    /// One thing after the other, without drawing: to be heard.
+    Narrated,
+    /// For machines; `schema/report.json` describes it.
     Json,
+    /// SARIF 2.1.0, for code scanning.
+    Sarif,
+    /// Annotations of GitHub's workflows.
+    Github,
+    /// The code quality report of GitLab.
+    Gitlab,
+    /// A test report: a case each hop and rule.
+    Junit,
+    /// A table, for the summary of a job.
+    Markdown,
+}
+
+impl Format {
+    /// Whether people read it on a terminal; the others are whole documents even when there is nothing to say.
+    #[must_use]
+    pub fn is_text(self) -> bool {
+        matches!(self, Self::Full | Self::Concise | Self::Narrated)
+    }
+}
+
+/// A form and the file it goes to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Output {
+    /// The form.
+    pub format: Format,
+    /// The file.
+    pub path: PathBuf,
+}
+
+impl Output {
+    /// Reads `FORMAT=FILE`.
+    ///
+    /// # Errors
+    /// No such form, or no file.
+    pub fn read(text: &str) -> Result<Self, String> {
+        let forms = || {
+            let named = Format::value_variants().iter().filter_map(ValueEnum::to_possible_value);
+            named.map(|value| value.get_name().to_owned()).collect::<Vec<_>>().join(", ")
+        };
+        match text.split_once('=') {
+            Some((form, path)) if !path.is_empty() => {
+                let format =
+                    Format::from_str(form, false).map_err(|_| format!("`{form}` is no form; one of: {}", forms()))?;
+                Ok(Self { format, path: path.into() })
+            }
+            _ => Err(format!("write a form and a file, such as `sarif=report.sarif`; forms: {}", forms())),
+        }
+    }
 }
 
 /// Forms of a sheet.

@@ -1,56 +1,163 @@
 //! `check`: judge hops.
 
-use std::io::IsTerminal as _;
+use std::io::{IsTerminal as _, Read as _};
+use std::path::{Path, PathBuf};
 
 use super::args::{Check, Format, LookArgs, When};
 use super::{Exit, Stop, present, print};
-use crate::evaluate::evaluate;
+use crate::evaluate::{Evaluation, evaluate};
 use crate::network::Scope;
-use crate::output::{self, Look};
+use crate::output::{self, Base, Look, harmless};
 use crate::rule::Severity;
+use crate::source::MAX_BYTES;
+use crate::write::write_whole;
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
-    args.paths.iter().try_for_each(|path| present(path))?;
+    args.paths.iter().filter(|path| path.as_os_str() != "-").try_for_each(|path| present(path))?;
+    if (args.diff || args.fix || args.fix_unsafe) && args.paths.iter().any(|path| path.as_os_str() == "-") {
+        return Err(Stop::Unknown("mends are made in files: name them in place of `-`".into()));
+    }
     if args.diff {
         return super::fix::show(args);
     }
     if args.fix || args.fix_unsafe {
         super::fix::make(args)?;
     }
-    let mut evaluation = evaluate(&Scope::of(&args.paths), |_, _| ());
+    let mut evaluation = evaluate(&scope(args)?.on(args.today), |_, _| ());
+    if let Some(path) = &args.baseline {
+        let baseline = super::baseline::read(path)?;
+        for known in baseline.apply(&mut evaluation) {
+            if args.quiet == 0 {
+                eprintln!("hopwright: {}: no longer found: {known}; `baseline prune` takes it out", path.display());
+            }
+        }
+    }
     let fail_on = Severity::from(args.fail_on);
     let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);
     let least = Severity::from(args.min_severity);
     evaluation.findings.retain(|finding| finding.severity >= least);
 
     let empty = evaluation.files.list.is_empty() && !failed;
-    match args.format {
-        Format::Json => print(&output::json(&evaluation))?,
-        _ if empty => eprintln!("hopwright: no YAML files found in {}", listed(&args.paths)),
-        Format::Full => {
-            let look = look(&args.look);
-            print(&format!("{}{}\n", output::full(&evaluation, look), output::summary(&evaluation)))?;
-        }
-        Format::Concise => {
-            print(&output::concise(&evaluation))?;
-            eprintln!("{}", output::summary(&evaluation));
-        }
+    let report = Report { args, evaluation: &evaluation, base: Base::here(), fail_on };
+    for output in &args.output {
+        let text = report.file(output.format);
+        write_whole(&output.path, text.as_bytes())
+            .map_err(|error| Stop::Write { path: output.path.display().to_string(), error })?;
     }
-    Ok(if failed {
-        Exit::Findings
-    } else if empty {
-        Exit::Nothing
-    } else {
-        Exit::Clean
+    report.show(empty)?;
+    Ok(match (failed, empty) {
+        (true, _) if !args.exit_zero => Exit::Findings,
+        (false, true) => Exit::Nothing,
+        _ => Exit::Clean,
     })
 }
 
-fn listed(paths: &[std::path::PathBuf]) -> String {
-    paths.iter().map(|path| path.display().to_string()).collect::<Vec<_>>().join(", ")
+/// What to load: the paths, or the text on stdin in the place of a file.
+fn scope(args: &Check) -> Result<Scope, Stop> {
+    let stdin = |path: &PathBuf| path.as_os_str() == "-";
+    match (args.paths.iter().any(stdin), args.paths.as_slice(), &args.stdin_filename) {
+        (false, paths, None) => {
+            paths.iter().try_for_each(|path| present(path))?;
+            Ok(Scope::of(paths))
+        }
+        (false, _, Some(_)) => Err(Stop::Unknown("`--stdin-filename` goes with `-` in place of the paths".into())),
+        (true, [_], Some(name)) => Ok(Scope::of(std::slice::from_ref(name)).with_text(name, stdin_text()?)),
+        (true, [_], None) => {
+            Err(Stop::Unknown("`-` needs `--stdin-filename`: where in its network would the file lie?".into()))
+        }
+        (true, ..) => Err(Stop::Unknown("`-` stands alone: nothing else can be checked beside it".into())),
+    }
+}
+
+fn stdin_text() -> Result<String, Stop> {
+    let mut bytes = Vec::new();
+    let unread = |error: std::io::Error| Stop::Unknown(format!("cannot read stdin: {error}"));
+    std::io::stdin().lock().take(MAX_BYTES + 1).read_to_end(&mut bytes).map_err(unread)?;
+    if bytes.len() as u64 > MAX_BYTES {
+        return Err(Stop::Unknown(format!("stdin has more than {} KiB", MAX_BYTES / 1024)));
+    }
+    String::from_utf8(bytes).map_err(|error| Stop::Unknown(format!("stdin is not UTF-8: {}", error.utf8_error())))
+}
+
+/// An evaluation on its way out.
+struct Report<'a> {
+    args: &'a Check,
+    evaluation: &'a Evaluation<()>,
+    base: Base,
+    fail_on: Severity,
+}
+
+impl Report<'_> {
+    /// A form, without the summary.
+    fn text(&self, format: Format, look: Look) -> String {
+        let (evaluation, base) = (self.evaluation, &self.base);
+        let for_people = |text: String| {
+            let waived = if self.args.show_waived { output::waived(evaluation) } else { String::new() };
+            harmless(&(text + &waived))
+        };
+        match format {
+            _ if self.args.statistics && format.is_text() => output::statistics(evaluation),
+            Format::Full => for_people(output::full(evaluation, look)),
+            Format::Concise => for_people(output::concise(evaluation)),
+            Format::Narrated => for_people(output::narrated(evaluation, base)),
+            Format::Json => output::json(evaluation),
+            Format::Sarif => output::sarif(evaluation, base, self.args.include_waived),
+            Format::Github => output::github(evaluation, base),
+            Format::Gitlab => output::gitlab(evaluation, base),
+            Format::Junit => output::junit(evaluation, base, self.fail_on),
+            Format::Markdown => harmless(&output::markdown(evaluation, base)),
+        }
+    }
+
+    /// A form as it stands in a file: complete with its summary, coloured only if that is asked for.
+    fn file(&self, format: Format) -> String {
+        let look = look(&self.args.look, false);
+        let text = self.text(format, look);
+        if format.is_text() { format!("{text}{}\n", output::summary(self.evaluation)) } else { text }
+    }
+
+    /// The form that goes to stdout, and what goes with it on stderr.
+    fn show(&self, empty: bool) -> Result<(), Stop> {
+        let (args, quiet) = (self.args, self.args.quiet);
+        if args.verbose {
+            eprint!("{}", used(self.evaluation));
+        }
+        if quiet >= 2 {
+            return Ok(());
+        }
+        if empty && args.format.is_text() {
+            eprintln!("hopwright: no YAML files found in {}", listed(&args.paths));
+            return Ok(());
+        }
+        let text = self.text(args.format, look(&args.look, std::io::stdout().is_terminal()));
+        let summary = output::summary(self.evaluation);
+        match args.format {
+            _ if quiet == 1 => print(&text),
+            Format::Full | Format::Narrated => print(&format!("{text}{summary}\n")),
+            Format::Concise => {
+                print(&text)?;
+                eprintln!("{summary}");
+                Ok(())
+            }
+            _ => print(&text),
+        }
+    }
+}
+
+/// The files that were used, for somebody who asks which one counted.
+fn used<R>(evaluation: &Evaluation<R>) -> String {
+    let mut lines: Vec<String> = evaluation.files.list.iter().map(|file| format!("read {}", file.path)).collect();
+    lines.extend(evaluation.used.iter().cloned());
+    lines.push("passed over: names that start with a dot, files that end neither in .yaml nor in .yml".into());
+    lines.iter().fold(String::new(), |out, line| out + "hopwright: " + line + "\n")
+}
+
+fn listed(paths: &[PathBuf]) -> String {
+    paths.iter().map(|path| Path::display(path).to_string()).collect::<Vec<_>>().join(", ")
 }
 
 /// Colour, characters and width, decided here so that the same arguments give the same bytes.
-fn look(args: &LookArgs) -> Look {
+fn look(args: &LookArgs, terminal: bool) -> Look {
     let set = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     let forced = |name| std::env::var_os(name).is_some_and(|value| !value.is_empty() && value != "0");
     let dumb = std::env::var_os("TERM").is_some_and(|term| term == "dumb");
@@ -59,7 +166,8 @@ fn look(args: &LookArgs) -> Look {
         When::Never => false,
         When::Auto if set("NO_COLOR") => false,
         When::Auto if forced("FORCE_COLOR") || forced("CLICOLOR_FORCE") => true,
-        When::Auto => !dumb && std::io::stdout().is_terminal(),
+        When::Auto => !dumb && terminal,
     };
-    Look { width: args.width.unwrap_or(80).into(), colour, unicode: args.unicode != When::Never }
+    let seen = || terminal.then(terminal_size::terminal_size).flatten().map(|(columns, _)| columns.0.clamp(40, 400));
+    Look { width: args.width.or_else(seen).unwrap_or(80).into(), colour, unicode: args.unicode != When::Never }
 }

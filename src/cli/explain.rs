@@ -38,5 +38,9 @@ fn list() -> String {
 
 fn manual(rule: &Rule) -> String {
     let text: Vec<&str> = rule.manual.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
-    format!("{} ({}, {})\n\n{}\n", rule.name, rule.family, rule.severity, text.join("\n").trim())
+    let waived = match rule.never_waived() {
+        Some(why) => format!("Cannot be waived: {why}."),
+        None => "A waiver may accept it.".into(),
+    };
+    format!("{} ({}, {})\n\n{}\n\n{waived}\n", rule.name, rule.family, rule.severity, text.join("\n").trim())
 }

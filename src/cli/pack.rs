@@ -30,7 +30,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         Command::Acceptance(args) => (args, &[Pack::Acceptance(End::A), Pack::Acceptance(End::B)]),
     };
     present(&args.network)?;
-    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)), HopPacks::of);
+    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), HopPacks::of);
     for hop in &mut evaluation.hops {
         hop.add_findings_of_files(&evaluation.findings);
     }

@@ -6,7 +6,9 @@ use super::holes::Holes;
 use super::profile_file::ProfileFiles;
 use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply};
+use crate::spec::{
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply, Waiver,
+};
 
 /// A typed document that knows where it stands.
 #[derive(Debug)]
@@ -149,6 +151,8 @@ library! {
     supplies: Supply;
     /// Arrester models.
     arresters: Arrester;
+    /// Accepted departures.
+    waivers: Waiver;
     /// What came back from the roof.
     records: Record;
 }

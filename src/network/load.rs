@@ -40,11 +40,18 @@ pub fn load(scope: &Scope) -> Loaded {
         for root in &scope.load {
             let found = source::discover(root);
             paths.extend(found.files);
-            findings.extend(found.faults.iter().map(|fault| file_fault(fault, here)));
+            // What stands in a text need not be in a file.
+            let faults = found.faults.iter().filter(|fault| scope.text_of(&fault.path).is_none());
+            findings.extend(faults.map(|fault| file_fault(fault, here)));
         }
+        scope.with_instead(&mut paths);
         paths.par_sort();
         paths.dedup();
-        paths.par_iter().map(|path| source::read(path).map(|text| named(text.path, text.text))).collect()
+        let read = |path: &PathBuf| match scope.text_of(path) {
+            Some(text) => Ok(named(path.clone(), text.to_owned())),
+            None => source::read(path).map(|text| named(text.path, text.text)),
+        };
+        paths.par_iter().map(read).collect()
     };
     let mut files = Files::default();
     let mut folders = Vec::new();

@@ -8,6 +8,7 @@ use std::path::Path;
 
 use super::files::{Files, SourceFile};
 use super::resolve::{ResolvedEnd, ResolvedHop};
+use crate::hash::hash;
 use crate::place::{DocumentId, FileId};
 
 /// The documents a hop is made from: its network first, then the hop, then what it names. Records are not among them.
@@ -51,14 +52,10 @@ pub fn portable(path: &str) -> String {
     path.chars().map(|c| if c.is_ascii_alphanumeric() || "._-/".contains(c) { c } else { '_' }).collect()
 }
 
-/// FNV-1a, 64 bits, over names and texts.
+/// The mark of names and texts.
 #[must_use]
 pub fn mark<'t>(sources: impl Iterator<Item = (&'t str, &'t str)>) -> String {
-    let mut hash: u64 = 0xcbf2_9ce4_8422_2325;
-    for byte in sources.flat_map(|(name, text)| name.bytes().chain([0]).chain(text.bytes()).chain([0])) {
-        hash = (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3);
-    }
-    format!("{hash:016x}")
+    format!("{:016x}", hash(sources.flat_map(|(name, text)| [name, text])))
 }
 
 /// Gives every hop that has records the mark they are held against; to others it costs nothing.

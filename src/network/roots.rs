@@ -7,7 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf, absolute};
 
 use crate::source::{self, FileFault};
-use crate::spec::Kind;
+use crate::spec::{Date, Kind};
 
 /// What to load and what to report on.
 #[derive(Debug, Clone)]
@@ -18,6 +18,18 @@ pub struct Scope {
     report: Vec<PathBuf>,
     /// What to read instead of what lies in the folders.
     texts: Option<Vec<Text>>,
+    /// A text that takes the place of a file: the path as given and in full.
+    instead: Option<Instead>,
+    /// The day waivers are held against; that of the clock if none is given.
+    pub today: Option<Date>,
+}
+
+/// A text that is not yet in its file, or not as it stands there.
+#[derive(Debug, Clone)]
+struct Instead {
+    path: PathBuf,
+    full: PathBuf,
+    text: String,
 }
 
 /// A file by its path and what is in it, or why that is not to be had.
@@ -33,7 +45,7 @@ impl Scope {
         load.dedup();
         let all = load.clone();
         load.retain(|path| !all.iter().any(|other| other != path && in_full(path).starts_with(in_full(other))));
-        Self { load, report: paths.iter().map(|path| in_full(path)).collect(), texts: None }
+        Self { load, report: paths.iter().map(|path| in_full(path)).collect(), texts: None, instead: None, today: None }
     }
 
     /// The same scope with these files instead of those that lie in the folders: another state of the same network.
@@ -46,6 +58,34 @@ impl Scope {
     #[must_use]
     pub fn texts(&self) -> Option<&[Text]> {
         self.texts.as_deref()
+    }
+
+    /// The same with a text that takes the place of a file, which need not be there.
+    #[must_use]
+    pub fn with_text(self, path: &Path, text: String) -> Self {
+        Self { instead: Some(Instead { path: path.to_path_buf(), full: in_full(path), text }), ..self }
+    }
+
+    /// The same on a day of one's own choosing.
+    #[must_use]
+    pub fn on(self, today: Option<Date>) -> Self {
+        Self { today, ..self }
+    }
+
+    /// The text to take instead of a file.
+    pub(super) fn text_of(&self, file: &Path) -> Option<&str> {
+        self.instead.as_ref().filter(|instead| instead.full == in_full(file)).map(|instead| instead.text.as_str())
+    }
+
+    /// The files to read, with the one that stands only in a text.
+    pub(super) fn with_instead(&self, files: &mut Vec<PathBuf>) {
+        let Some(instead) = &self.instead else { return };
+        if files.iter().any(|file| in_full(file) == instead.full) {
+            return;
+        }
+        // Named from the folder that is loaded, as if it had been found there.
+        let inside = self.load.iter().find_map(|root| Some(root.join(instead.full.strip_prefix(in_full(root)).ok()?)));
+        files.push(inside.unwrap_or_else(|| instead.path.clone()));
     }
 
     /// Whether a file lies under one of the reported paths.

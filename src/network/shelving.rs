@@ -10,7 +10,7 @@ use crate::finding::{Finding, Spot};
 use crate::nearest::nearest;
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
@@ -139,6 +139,7 @@ fn shelve(library: &mut Library, entry: Entry) {
         Some(AnySpec::Cable(spec)) => put(library, document, *spec),
         Some(AnySpec::Supply(spec)) => put(library, document, *spec),
         Some(AnySpec::Arrester(spec)) => put(library, document, *spec),
+        Some(AnySpec::Waiver(spec)) => put(library, document, *spec),
         Some(AnySpec::Record(spec)) => put(library, document, *spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
@@ -150,6 +151,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Cable => put_broken::<Cable>(library, document, id),
             Kind::Supply => put_broken::<Supply>(library, document, id),
             Kind::Arrester => put_broken::<Arrester>(library, document, id),
+            Kind::Waiver => put_broken::<Waiver>(library, document, id),
             Kind::Record => put_broken::<Record>(library, document, id),
         },
     }

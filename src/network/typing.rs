@@ -10,7 +10,7 @@ use crate::place::{DocumentId, FileId};
 use crate::rule::Rule;
 use crate::shape::{self, Hole, Mention, Repair, Segment};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply};
+use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
 
 /// What came of one file.
 pub(super) struct TypedFile {
@@ -40,6 +40,7 @@ pub(super) enum AnySpec {
     Cable(Box<Cable>),
     Supply(Box<Supply>),
     Arrester(Box<Arrester>),
+    Waiver(Box<Waiver>),
     Record(Box<Record>),
 }
 
@@ -52,14 +53,18 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         let span = tree.node(tree.root()).span.clone();
         let Some(kind) = kind_of(tree, file, &mut findings) else { continue };
         let inside = parsed.faults.iter().filter(|fault| span.contains(&fault.span.start));
+        let whole = inside.clone().next().is_none();
         let (doubled, broken): (Vec<_>, Vec<_>) = inside.partition(|fault| fault.kind == TreeFaultKind::DuplicateKey);
         let doubtful: Vec<_> = doubled.into_iter().filter_map(|fault| fault.other.clone()).collect();
         let checked = shape::check(tree, text, file, kind, &doubtful);
+        // Nobody approved a stand-in: a waiver with a fault is none.
+        let void = kind == Kind::Waiver && !(whole && checked.findings.is_empty());
         // What a merge key would have brought is not missing as well.
         let merged = broken.iter().any(|fault| fault.kind == TreeFaultKind::MergeKey);
         findings.extend(checked.findings.into_iter().filter(|finding| !merged || *finding.rule != MISSING_KEY));
         let value = || repaired(source::to_value(tree, tree.root()), checked.repairs);
-        let spec = broken.is_empty().then(|| type_value(&value(), tree, document, kind, &mut findings)).flatten();
+        let spec =
+            (broken.is_empty() && !void).then(|| type_value(&value(), tree, document, kind, &mut findings)).flatten();
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
         if let Some(id) = id {
@@ -194,6 +199,7 @@ fn type_value(
         Kind::Cable => typed(value).map(AnySpec::Cable),
         Kind::Supply => typed(value).map(AnySpec::Supply),
         Kind::Arrester => typed(value).map(AnySpec::Arrester),
+        Kind::Waiver => typed(value).map(AnySpec::Waiver),
         Kind::Record => typed(value).map(AnySpec::Record),
     };
     match spec {

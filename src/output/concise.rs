@@ -2,6 +2,8 @@
 
 use std::fmt::Write as _;
 
+use super::about;
+use super::region::located;
 use crate::evaluate::Evaluation;
 use crate::finding::Spot;
 use crate::source::LineIndex;
@@ -11,20 +13,21 @@ use crate::source::LineIndex;
 pub fn concise<R>(evaluation: &Evaluation<R>) -> String {
     let mut out = String::new();
     for finding in &evaluation.findings {
-        let place = finding.labels.first().map(|label| match &label.spot {
-            Spot::Path(path) => path.clone(),
-            spot => {
-                let found = evaluation.files.locate(spot);
-                let file = found.as_ref().and_then(|found| evaluation.files.get(found.file));
-                found.zip(file).map_or_else(String::new, |(found, file)| {
-                    let at = LineIndex::new(&file.text).position(found.span.start);
-                    format!("{}:{}:{}", file.path, at.line, at.column)
-                })
+        let place = finding.labels.first().map(|label| match located(&label.spot, &evaluation.files) {
+            Some((file, span)) => {
+                let at = LineIndex::new(&file.text).position(span.start);
+                format!("{}:{}:{}", file.path, at.line, at.column)
+            }
+            None => {
+                if let Spot::Path(path) = &label.spot {
+                    path.clone()
+                } else {
+                    String::new()
+                }
             }
         });
-        let hop = finding.hop.as_ref().map(|hop| format!("{hop}: ")).unwrap_or_default();
-        let (place, message) = (place.unwrap_or_default(), &finding.message);
-        let line = format!("{place}: {}[{}] {hop}{message}", finding.severity, finding.rule.name);
+        let line =
+            format!("{}: {}[{}] {}", place.unwrap_or_default(), finding.severity, finding.rule.name, about(finding));
         // Text of a spec must not break the line.
         let _ = writeln!(out, "{}", line.replace(|c: char| c.is_control(), " "));
     }

@@ -5,6 +5,7 @@
 
 use std::collections::HashMap;
 use std::fmt;
+use std::ops::Range;
 use std::sync::Arc;
 
 use miette::{
@@ -12,6 +13,9 @@ use miette::{
     ThemeCharacters, ThemeStyles,
 };
 
+use super::clip::{Clipped, clip};
+use super::region::at_least_one;
+use super::{about, upsets};
 use crate::evaluate::Evaluation;
 use crate::finding::Finding;
 use crate::network::Files;
@@ -38,7 +42,7 @@ pub fn full<R>(evaluation: &Evaluation<R>, look: Look) -> String {
         styles: if look.colour { ThemeStyles::ansi() } else { ThemeStyles::none() },
     };
     let handler = GraphicalReportHandler::new_themed(theme).with_width(look.width).with_links(false);
-    let mut sources = Sources { files: &evaluation.files, shown: HashMap::new() };
+    let mut sources = Sources { files: &evaluation.files, look, shown: HashMap::new() };
     let mut out = String::new();
     for finding in &evaluation.findings {
         for (number, card) in sources.cards(finding).iter().enumerate() {
@@ -106,7 +110,15 @@ impl Diagnostic for Card {
 #[derive(Debug)]
 struct Text {
     name: String,
-    text: String,
+    whole: Arc<str>,
+    /// Instead of the text where lines of it are too long.
+    clipped: Option<Clipped>,
+}
+
+impl Text {
+    fn shown(&self) -> &str {
+        self.clipped.as_ref().map_or(&*self.whole, |clipped| &clipped.text)
+    }
 }
 
 impl SourceCode for Text {
@@ -116,10 +128,13 @@ impl SourceCode for Text {
         before: usize,
         after: usize,
     ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
-        let contents = self.text.read_span(span, before, after)?;
+        let contents = self.shown().read_span(span, before, after)?;
         // The heading of a snippet asks for the place of the label alone. miette would count bytes; editors count UTF-16.
         let column = match before {
-            0 => LineIndex::new(&self.text).position(span.offset()).column - 1,
+            0 => {
+                let at = self.clipped.as_ref().map_or(span.offset(), |clipped| clipped.whole(span.offset()));
+                LineIndex::new(&self.whole).position(at).column - 1
+            }
             _ => contents.column(),
         };
         Ok(Box::new(miette::MietteSpanContents::new_named(
@@ -135,15 +150,15 @@ impl SourceCode for Text {
 
 struct Sources<'a> {
     files: &'a Files,
+    look: Look,
     shown: HashMap<FileId, Arc<Text>>,
 }
 
 impl Sources<'_> {
     /// The cards of a finding: one for each file it has labels in, the help on the last.
     fn cards(&mut self, finding: &Finding) -> Vec<Card> {
-        let hop = finding.hop.as_ref().map(|hop| format!("{hop}: ")).unwrap_or_default();
         let card = |source, labels| Card {
-            message: words(&format!("{hop}{}", finding.message)),
+            message: words(&about(finding)),
             rule: format!("{}[{}]", finding.severity, finding.rule.name),
             severity: match finding.severity {
                 Severity::Error => miette::Severity::Error,
@@ -155,8 +170,11 @@ impl Sources<'_> {
             labels,
         };
         let groups = self.groups(finding);
-        let mut cards: Vec<Card> =
-            groups.into_iter().map(|(file, labels)| card(Some(self.text(file)), labels)).collect();
+        let mut cards: Vec<Card> = groups
+            .into_iter()
+            .map(|(file, labels)| self.fitted(file, labels))
+            .map(|(text, labels)| card(Some(text), labels))
+            .collect();
         if cards.is_empty() {
             cards.push(card(None, Vec::new()));
         }
@@ -185,23 +203,45 @@ impl Sources<'_> {
         groups
     }
 
+    /// The text of a file with the labels in it; lines too long to show are cut around the labels.
+    fn fitted(&mut self, file: FileId, labels: Vec<LabeledSpan>) -> (Arc<Text>, Vec<LabeledSpan>) {
+        let text = self.text(file);
+        // Beside the YAML stand the number of the line, a bar and three spaces.
+        let gutter = text.whole.lines().count().to_string().len() + 4;
+        let spans: Vec<Range<usize>> =
+            labels.iter().map(|label| label.offset()..label.offset() + label.len()).collect();
+        let room = self.look.width.saturating_sub(gutter);
+        let dots = if self.look.unicode { "…" } else { "..." };
+        let Some(clipped) = clip(&text.whole, &spans, room, dots) else { return (text, labels) };
+        let moved = labels.into_iter().zip(&spans).map(|(label, span)| {
+            let words = label.label().map(str::to_owned);
+            let make = if label.primary() { LabeledSpan::new_primary_with_span } else { LabeledSpan::new_with_span };
+            make(words, at_least_one(&clipped.text, clipped.shown(span)))
+        });
+        let labels = moved.collect();
+        let text = Text { name: text.name.clone(), whole: Arc::clone(&text.whole), clipped: Some(clipped) };
+        (Arc::new(text), labels)
+    }
+
     fn text(&mut self, file: FileId) -> Arc<Text> {
         let files = self.files;
         let made = self.shown.entry(file).or_insert_with(|| {
             let (name, text) = files.get(file).map_or((String::new(), ""), |file| (file.path.clone(), &file.text));
-            Arc::new(Text { name, text: printable(text) })
+            Arc::new(Text { name, whole: printable(text).into(), clipped: None })
         });
         Arc::clone(made)
     }
 
     /// A span miette can draw: at least one character wide and inside the text.
-    fn visible(&self, file: FileId, span: std::ops::Range<usize>) -> SourceSpan {
+    fn visible(&self, file: FileId, span: Range<usize>) -> SourceSpan {
         let text = self.files.get(file).map_or("", |file| &file.text);
-        let start = if span.start >= text.len() { text.trim_end().len().saturating_sub(1) } else { span.start };
-        let start = text.floor_char_boundary(start);
-        let least = text[start..].chars().next().map_or(0, char::len_utf8);
-        (start, span.end.saturating_sub(start).max(least)).into()
+        at_least_one(text, span).into()
     }
+}
+
+/// Words with line breaks of our own left in.
+fn words(text: &str) -> String {
+    text.split('\n').map(super::words).collect::<Vec<_>>().join("\n")
 }
 
 /// Control characters of the source must not reach a terminal; each byte of one becomes `?`, so that spans still fit.
@@ -216,16 +256,4 @@ fn printable(text: &str) -> String {
         }
         out
     })
-}
-
-/// Words of our own may quote a value, and a value may hold anything that an escape can spell.
-fn words(text: &str) -> String {
-    text.chars().map(|c| if upsets(c) && c != '\n' { '?' } else { c }).collect()
-}
-
-/// Whether a character would change more of the terminal than its own place: controls, the byte-order mark, and the marks
-/// that turn the direction of writing.
-fn upsets(c: char) -> bool {
-    let turns = matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
-    c.is_control() || c == '\u{feff}' || turns
 }

@@ -1,6 +1,9 @@
 //! The last line: how much was looked at and what came of it.
 
+use std::fmt::Write as _;
+
 use crate::evaluate::Evaluation;
+use crate::faults::waivers::EXPIRED;
 use crate::rule::Severity;
 
 /// How many findings there are of each severity.
@@ -32,8 +35,9 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
         plural(evaluation.hop_count, "hop", "hops"),
         plural(evaluation.files.list.len(), "file", "files")
     );
+    let aside = aside(evaluation);
     if evaluation.findings.is_empty() {
-        return format!("{seen}: no findings");
+        return format!("{seen}: no findings{aside}");
     }
     let parts = [
         (counts.errors, plural(counts.errors, "error", "errors")),
@@ -41,7 +45,26 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
         (counts.advice, format!("{} of advice", plural(counts.advice, "piece", "pieces"))),
     ];
     let parts: Vec<String> = parts.into_iter().filter(|(count, _)| *count > 0).map(|(_, words)| words).collect();
-    format!("{seen}: {}", parts.join(", "))
+    format!("{seen}: {}{aside}", parts.join(", "))
+}
+
+/// What does not count: waived, and on which day that was decided.
+fn aside<R>(evaluation: &Evaluation<R>) -> String {
+    let mut aside = String::new();
+    if !evaluation.waived.is_empty() {
+        let _ = write!(aside, "; {} waived", evaluation.waived.len());
+    }
+    if !evaluation.baselined.is_empty() {
+        let _ = write!(aside, "; {} in the baseline", evaluation.baselined.len());
+    }
+    let expired = evaluation.findings.iter().filter(|finding| *finding.rule == EXPIRED).count();
+    if expired > 0 {
+        let _ = write!(aside, "; {} expired", plural(expired, "waiver", "waivers"));
+    }
+    if let Some(today) = evaluation.today {
+        let _ = write!(aside, "; waivers as of {today}");
+    }
+    aside
 }
 
 fn plural(count: usize, one: &str, many: &str) -> String {

@@ -6,6 +6,7 @@ use super::decision;
 use super::figures::{self, Figure};
 use super::licence;
 use super::tables::{self, States};
+use super::waivers;
 use super::words::{Table, count, shown};
 use crate::figure;
 use crate::finding::{Finding, Spot};
@@ -23,6 +24,7 @@ pub(super) struct Design {
     verdict: String,
     decision: Table,
     findings: Vec<Open>,
+    waivers: Table,
     rules: String,
     ends: Table,
     path: Table,
@@ -81,6 +83,7 @@ impl Design {
             verdict: String::new(),
             decision: decision::table(sheet),
             findings: Vec::new(),
+            waivers: Table::default(),
             rules: rules_run(sheet),
             ends: tables::ends(sheet),
             path: tables::path(sheet),
@@ -107,6 +110,8 @@ impl Design {
 
     /// The same with its findings looked up in the YAML.
     pub(super) fn with_findings(&self, findings: &[Finding], files: &Files) -> Self {
+        let (waived, findings): (Vec<&Finding>, Vec<&Finding>) =
+            findings.iter().partition(|finding| finding.waived.is_some());
         let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
         let (errors, warnings, advice) = (of(Severity::Error), of(Severity::Warning), of(Severity::Advice));
         let decided = match errors {
@@ -120,10 +125,14 @@ impl Design {
         if advice > 0 {
             verdict.push(format!("{} of advice.", count(advice, "piece", "pieces")));
         }
-        let mut sorted: Vec<&Finding> = findings.iter().collect();
+        if !waived.is_empty() {
+            verdict.push(format!("{} waived.", count(waived.len(), "finding is", "findings are")));
+        }
+        let waivers = waivers::table(&waived);
+        let mut sorted = findings;
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         let findings = sorted.into_iter().map(|finding| open(finding, files)).collect();
-        Self { verdict: verdict.join(" "), findings, inputs: inputs(&self.written, files), ..self.clone() }
+        Self { verdict: verdict.join(" "), findings, waivers, inputs: inputs(&self.written, files), ..self.clone() }
     }
 }
 

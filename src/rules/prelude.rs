@@ -1,7 +1,7 @@
 //! What the rule files share: names they all use, and the few helpers that more than one of them needs.
 
 pub(super) use crate::at;
-pub(super) use crate::finding::{Finding, Findings};
+pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
 use crate::rule::Rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};

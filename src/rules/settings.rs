@@ -50,6 +50,21 @@ impl<'n> Settings<'n> {
         });
     }
 
+    /// The rules that are off everywhere.
+    #[must_use]
+    pub fn off(&self) -> Vec<&'static str> {
+        let is_off = |rule: &&str| self.everywhere.is_some_and(|rules| matches!(rules.get(*rule), Some(Setting::Off)));
+        super::every().map(|rule| rule.name).filter(is_off).collect()
+    }
+
+    /// Whether a rule is off everywhere or for some of the files.
+    #[must_use]
+    pub fn is_off_somewhere(&self, rule: &str) -> bool {
+        let everywhere = self.everywhere.into_iter();
+        let all = everywhere.chain(self.by_path.iter().map(|(_, rules)| *rules));
+        all.filter_map(|rules| rules.get(rule)).any(|setting| *setting == Setting::Off)
+    }
+
     /// The severity of a finding, `None` if its rule is off where it stands.
     fn severity(&self, finding: &Finding) -> Option<Severity> {
         let name = finding.rule.name;

@@ -7,6 +7,7 @@ mod antenna;
 mod arrester;
 mod bracket;
 mod cable;
+mod calendar;
 mod checks;
 mod hop;
 mod licence;
@@ -18,6 +19,7 @@ mod record;
 mod schema;
 mod site;
 mod supply;
+mod waiver;
 mod wind;
 mod words;
 
@@ -48,6 +50,7 @@ pub use site::{
     Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind,
 };
 pub use supply::{Location, Standard, Supply, Wiring};
+pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, Number, Ref, Text, Window};
 
@@ -76,11 +79,13 @@ pub enum Kind {
     Arrester,
     /// What was found and left at one end on one visit.
     Record,
+    /// A departure that somebody with authority has accepted.
+    Waiver,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -91,6 +96,7 @@ impl Kind {
         Self::Supply,
         Self::Arrester,
         Self::Record,
+        Self::Waiver,
     ];
 
     /// The word written after `kind:`.
@@ -107,6 +113,7 @@ impl Kind {
             Self::Supply => "supply",
             Self::Arrester => "arrester",
             Self::Record => "record",
+            Self::Waiver => "waiver",
         }
     }
 
@@ -144,4 +151,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver }

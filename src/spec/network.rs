@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::path::Terrain;
-use super::{Date, Id, Kind, LicenceCode, Number, Text, Wind};
+use super::{Date, Id, Kind, LicenceCode, Number, Text, WaiverTerms, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Kelvins, MegabitsPerSecond, Metres, Millimetres,
     MillimetresPerHour, Ohms, Percent, RainDepth, Volts,
@@ -52,6 +52,9 @@ pub struct Network {
     /// Severities that hold only for some files; the last one that fits a finding counts.
     #[serde(default)]
     pub rules_by_path: Vec<RulesByPath>,
+    /// How long waivers may hold.
+    #[serde(default)]
+    pub waivers: WaiverTerms,
     /// How the packs are printed.
     #[serde(default)]
     pub print: Print,

@@ -5,7 +5,7 @@ use schemars::generate::SchemaSettings;
 use schemars::transform::RecursiveTransform;
 use serde_json::Value;
 
-use super::{Antenna, Arrester, Bracket, Cable, Hop, Kind, Network, Radio, Record, Site, Supply};
+use super::{Antenna, Arrester, Bracket, Cable, Hop, Kind, Network, Radio, Record, Site, Supply, Waiver};
 
 /// The schema of one kind of document, JSON Schema 2020-12.
 #[must_use]
@@ -25,6 +25,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Cable => generator.into_root_schema_for::<Cable>(),
         Kind::Supply => generator.into_root_schema_for::<Supply>(),
         Kind::Arrester => generator.into_root_schema_for::<Arrester>(),
+        Kind::Waiver => generator.into_root_schema_for::<Waiver>(),
         Kind::Record => generator.into_root_schema_for::<Record>(),
     };
     schema.insert("title".into(), kind.word().into());

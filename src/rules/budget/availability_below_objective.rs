@@ -36,6 +36,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let margin = state.lines.rain_margin.get().unwrap_or_default();
     let label = format!("leaves a margin of {margin} for rain in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
+    finding.measured(availability, Worse::Lower);
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     if let (Ok(rain), Some(place)) = (&hop.path.rain_rate.value, hop.path.rain_rate.from.first()) {
         finding.because(*place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));

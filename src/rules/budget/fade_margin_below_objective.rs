@@ -29,6 +29,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let message = format!("{}: fade margin in {} is {has}, {by} short of {wants}", direction.title, state.title);
     let label = format!("{} arrives at the far end", state.lines.level.get().unwrap_or_default());
     let finding = found.report(&RULE, at!(end.transmit_power), message, label);
+    finding.measured(margin, Worse::Lower);
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
     let short = (wanted.value() - margin).rounded_up();

@@ -24,6 +24,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let message =
         format!("end {}: the fine azimuth covers {has} each way, {by} less than the {needs} to sweep", sheet.name);
     let finding = found.report(&RULE, at!(end.bracket.model), message, format!("its screw covers {has} each way"));
+    finding.measured(fine.value, Worse::Lower);
     finding.because(at!(bracket.fine_azimuth), "the travel of the screw");
     finding.because(at!(dish.gain), "an antenna of this size");
     finding.help("sweep by the clamp and lock it before the screw is used, or take a bracket with more travel");

@@ -32,6 +32,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         message,
         format!("{has} of {}", end.grounding.material.words()),
     );
+    finding.measured(conductor.value, Worse::Lower);
     let metal = end.grounding.material.words();
     match sheet.code.and_then(|code| Some((code, code.least.filter(|(_, least)| *least >= needed)?.0))) {
         Some((code, written)) => finding.because(code.place, format!("{} asks for {written} of {metal}", code.name)),

@@ -36,6 +36,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
             (message, format!("take a bandwidth of that plan; {ASK} whether others are assigned"))
         };
         let finding = found.report(&RULE, hop.frequency_place(direction), message, "this centre");
+        finding.about(raster.name);
         finding.because(at!(spec.channel.bandwidth), "for this bandwidth");
         finding.because(code.place, format!("goes with {}", raster.name));
         finding.help(help);

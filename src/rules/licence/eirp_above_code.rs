@@ -36,6 +36,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
             code.eirp_known.word()
         );
         let finding = found.report(&RULE, at!(end.transmit_power), message, format!("radiates {has}"));
+        finding.measured(eirp, Worse::Higher).about(code.name);
         finding.because(at!(antenna.gain), "with this gain");
         finding.because(code.place, format!("allows {allowed}"));
         finding.help(mend(direction, code, most));

@@ -27,6 +27,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (has, allowed, over) = apart(eirp, limit.value);
     let message = format!("{}: EIRP is {has}, {over} above the {allowed} of the licence", direction.title);
     let finding = found.report(&RULE, at!(end.transmit_power), message, format!("radiates {has}"));
+    finding.measured(eirp, Worse::Higher);
     finding.because(at!(spec.licence.max_eirp), "the licence allows this");
     finding.because(at!(antenna.gain), "with this gain");
     finding.help(format!("{}, or a smaller antenna; {ASK} before asking for more", lower(direction, most)));

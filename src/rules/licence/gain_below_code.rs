@@ -42,6 +42,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
             code.antenna_known.word()
         );
         let finding = found.report(&RULE, at!(end.antenna), message, "not allowed to send with this antenna");
+        finding.measured(gain, Worse::Lower).about(code.name);
         finding.because(at!(antenna.gain), "its gain");
         if widest.is_some() {
             finding.because(at!(antenna.beamwidth), "its beam");

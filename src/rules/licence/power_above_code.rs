@@ -36,6 +36,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
             code.power_known.word()
         );
         let finding = found.report(&RULE, at!(end.transmit_power), message, "this much at the antenna port");
+        finding.measured(power, Worse::Higher).about(code.name);
         finding.because(code.place, format!("allows {allowed} with this antenna and bandwidth"));
         finding.because(at!(antenna.gain), "this antenna");
         finding.because(at!(spec.channel.bandwidth), "this bandwidth");

@@ -23,6 +23,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (has, allowed, over) = apart(power, limit.value);
     let message = format!("{}: transmit power is {has}, {over} above the {allowed} of the licence", direction.title);
     let finding = found.report(&RULE, at!(end.transmit_power), message, "this much at the antenna port");
+    finding.measured(power, Worse::Higher);
     finding.because(at!(spec.licence.max_power), "the licence allows this");
     finding.help(format!("{}; {ASK} before asking for more", lower(direction, most)));
 }

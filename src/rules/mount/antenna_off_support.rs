@@ -23,6 +23,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, ends, off) = apart(height, limit);
     let message = format!("end {}: the antenna at {has} is {off} {word} of `{}` at {ends}", sheet.name, support.id);
     let finding = found.report(&RULE, at!(end.height), message, "not on the support");
+    finding.measured(height, if height < base { Worse::Lower } else { Worse::Higher });
     finding.because(at!(support.base_height), "its base");
     finding.because(at!(support.free_length), "for this length");
     finding.help(format!("a height from {base} to {top}, or another support"));

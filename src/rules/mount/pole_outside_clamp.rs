@@ -29,6 +29,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         support.id
     );
     let finding = found.report(&RULE, at!(end.bracket.model), message, format!("its clamp takes {}", bracket.pole));
+    finding.measured(diameter, if diameter < limit.value { Worse::Lower } else { Worse::Higher });
     finding.because(at!(support.outside_diameter), format!("{has} across"));
     finding.because(at!(bracket.pole), "the range of the clamp");
     finding.help(format!("take a bracket whose clamp takes {}, or another support", support.outside_diameter));

@@ -29,6 +29,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         format!("end {}: {} at the foot of `{}` in the survival wind, {by} over {limit}", sheet.name, has, support.id);
     let label = format!("yields at {strength}");
     let finding = found.report(&RULE, at!(support.outside_diameter), message, label);
+    finding.measured(stress, Worse::Higher);
     finding.because(at!(support.free_length), "the lever the wind has");
     finding.because(at!(dish.wind_area), format!("in {}", line(&lines.survival_pressure)));
     finding.help("take a thicker or shorter pole or stay it, and have a structural engineer confirm it");

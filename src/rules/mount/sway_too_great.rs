@@ -36,6 +36,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let message = format!("end {}: the operating wind turns the antenna by {turn}, which {costs}", sheet.name);
     let label = format!("turns by {turn} in a wind of {}", line(&lines.pressure));
     let finding = found.report(&RULE, at!(support.outside_diameter), message, label);
+    finding.measured(turn, Worse::Higher);
     finding.because(at!(dish.beamwidth), "the beam is this wide");
     finding.because(at!(dish.wind_area), format!("{} on antenna and radio", line(&lines.force)));
     finding.because(at!(support.free_length), "this much of the pole stands free");

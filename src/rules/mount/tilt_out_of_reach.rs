@@ -35,6 +35,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     );
     let label = format!("reaches {least} to {most}");
     let finding = found.report(&RULE, at!(end.bracket.model), message, label);
+    finding.measured(tilt, if tilt < least { Worse::Lower } else { Worse::Higher });
     finding.because(at!(end.height), "this height and that of the far end make the tilt");
     match (&bracket.plate, &bracket.stop) {
         (Some(plate), _) if end.bracket.plate => {

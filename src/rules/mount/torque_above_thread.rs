@@ -27,6 +27,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             bracket.id, fastener.title, fastener.thread
         );
         let finding = found.report(&RULE, at!(bracket.fasteners[i].torque), message, "more than it bears");
+        finding.measured(fastener.torque.value, Worse::Higher);
         finding.because(at!(bracket.fasteners[i].thread), "this thread");
         finding.help("check thread, figure and unit on the maker's sheet");
     }

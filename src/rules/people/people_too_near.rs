@@ -28,6 +28,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         let message =
             format!("end {}: {} is {has} from the antenna, {by} inside the {keep} to keep", sheet.name, spot.title);
         let finding = found.report(&RULE, at!(site.people[i].distance), message, "within reach of the beam");
+        finding.measured(near.distance, Worse::Lower);
         finding.because(at!(end.transmit_power), "with this power");
         finding.because(at!(dish.gain), "and this gain");
         finding.because(at!(end.height), "the antenna is this high");

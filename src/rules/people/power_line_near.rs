@@ -29,6 +29,7 @@ fn check(hop: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         let (has, needs, by) = apart(line.distance.value, reach);
         let message = format!("end {}: {} is {has} away, {by} less than the {needs} to keep", sheet.name, line.title);
         let finding = found.report(&RULE, at!(site.power_lines[i].distance), message, "could be reached by what falls");
+        finding.measured(line.distance.value, Worse::Lower);
         finding.because(at!(support.free_length), format!("up to {tall} above ground, and {} more", keep.given));
         finding.help("stop: ask the owner of the line to switch it off or shield it before anything is raised");
     }

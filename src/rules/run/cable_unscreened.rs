@@ -21,6 +21,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     }
     let message = format!("end {}: {} of unscreened cable outdoors", sheet.name, spec.outdoor);
     let finding = found.report(&RULE, at!(spec.cable), message, "has no screen");
+    finding.measured(spec.outdoor.value, Worse::Higher);
     finding.because(at!(spec.outdoor), "this much of it is outdoors");
     finding.because(at!(cable.screening), "unscreened");
     finding.help("take F/UTP or better, with metal plugs and the screen bonded at both ends");

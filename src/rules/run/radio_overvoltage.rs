@@ -23,6 +23,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let message =
         format!("end {}: the supply gives up to {has}, {above} above the {limit} the radio takes", sheet.name);
     let finding = found.report(&RULE, at!(spec.supply), message, format!("up to {has}"));
+    finding.measured(gives, Worse::Higher);
     finding.because(at!(supply.voltage.max), "its greatest voltage");
     finding.because(at!(radio.power.voltage.max), "the most the radio takes");
     finding.help(format!("a supply of no more than {}", radio.power.voltage.max));

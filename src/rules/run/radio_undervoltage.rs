@@ -23,5 +23,5 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     }
     let (has, needs, below) = apart(voltage, least);
     let message = format!("end {}: {has} at the radio, {below} below the {needs} it runs on", sheet.name);
-    starving(&RULE, sheet, run, message, found);
+    starving(&RULE, sheet, run, message, found).measured(voltage, Worse::Lower);
 }

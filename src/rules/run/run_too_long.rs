@@ -23,6 +23,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (has, limit, over) = apart(length, LONGEST_RUN);
     let message = format!("end {}: the run to port `{}` is {has}, {over} over {limit}", sheet.name, spec.port);
     let finding = found.report(&RULE, at!(spec.outdoor), message, "too long for data");
+    finding.measured(length, Worse::Higher);
     if spec.indoor.is_some() {
         finding.because(at!(spec.indoor), "and this much indoors");
     }

@@ -22,6 +22,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (wants, gives, short) = apart(asked, supply.power.value);
     let message = format!("end {}: {wants} asked of a supply that gives {gives}", sheet.name);
     let finding = found.report(&RULE, at!(spec.supply), message, format!("{short} too little"));
+    finding.measured(asked, Worse::Higher);
     finding.because(at!(supply.power), "the most it gives");
     finding.because(at!(radio.power.draw), "the most the radio draws; the cable loses the rest");
     finding.help(format!("a supply of {} or more", asked.rounded_up()));

@@ -25,6 +25,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (has, wants, _) = apart(reserve, wanted);
     let message = format!("end {}: {has} in hand above the {least} the radio runs on, {wants} wanted", sheet.name);
     let finding = found.report(&RULE, at!(spec.outdoor), message, format!("leaves {voltage} at the radio"));
+    finding.measured(reserve, Worse::Lower);
     finding.because(at!(radio.power.voltage), "what the radio runs on");
     finding.help(run.more_volts());
 }

@@ -1,0 +1,124 @@
+//! What a spot is called by people who never saw its file: kind, id and route, the items of lists by their own ids.
+//!
+//! `site crusher, supports[roof-pole].height` stays what it is when the file is moved, edited above or put in another order.
+
+use std::ops::Range;
+use std::path::Path;
+
+use super::files::{Files, SourceFile};
+use crate::finding::Spot;
+use crate::place::{self, Place};
+use crate::source::{Document, NodeId};
+
+/// The keys an item of a list may be known by; without any it is known by its number.
+const NAMES: [&str; 4] = ["id", "title", "name", "port"];
+
+/// What a spot is called.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Target {
+    /// The kind of the document; `file` where no document can be read.
+    pub kind: String,
+    /// Its id; the name of the file where there is none.
+    pub id: String,
+    /// The way into it.
+    pub route: String,
+}
+
+impl Files {
+    /// What a spot is called.
+    #[must_use]
+    pub fn target(&self, spot: &Spot) -> Target {
+        let file = |file| self.get(file);
+        match spot {
+            Spot::Field(place) => file(place.document.file).map(|file| of_place(file, place, None)),
+            Spot::Entry(place, name) => file(place.document.file).map(|file| of_place(file, place, Some(name))),
+            Spot::Bytes(id, span) => file(*id).map(|file| of_bytes(file, span)),
+            Spot::Path(path) => Some(of_file(Path::new(path))),
+        }
+        .unwrap_or_default()
+    }
+}
+
+fn of_place(file: &SourceFile, place: &Place, entry: Option<&str>) -> Target {
+    let Some(document) = file.parsed().documents.get(usize::from(place.document.number)) else {
+        return of_file(&file.origin);
+    };
+    let (mut route, mut at) = (String::new(), Some(document.root()));
+    for step in place.steps() {
+        at = match step {
+            place::Step::Key(key) => {
+                push(&mut route, key);
+                at.and_then(|node| document.get(node, key)).map(|(_, value)| value)
+            }
+            place::Step::Index(index) => {
+                let item = at.and_then(|node| document.item(node, index));
+                number(&mut route, &item_name(document, item, index));
+                item
+            }
+        };
+    }
+    if let Some(entry) = entry {
+        push(&mut route, entry);
+    }
+    of_document(document, file, route)
+}
+
+/// The deepest value that holds the bytes.
+fn of_bytes(file: &SourceFile, span: &Range<usize>) -> Target {
+    let inside = |document: &Document, node: NodeId| {
+        let own = &document.node(node).span;
+        own.start <= span.start && span.start < own.end.max(own.start + 1)
+    };
+    let Some(document) = file.parsed().documents.iter().find(|document| inside(document, document.root())) else {
+        return of_file(&file.origin);
+    };
+    let (mut route, mut at) = (String::new(), document.root());
+    loop {
+        let entry = document.entries(at).find(|(key, value)| inside(document, *key) || inside(document, *value));
+        if let Some((key, value)) = entry {
+            push(&mut route, document.text(key).unwrap_or("?"));
+            if inside(document, key) {
+                break;
+            }
+            at = value;
+            continue;
+        }
+        let item = document.items(at).enumerate().find(|(_, item)| inside(document, *item));
+        let Some((index, item)) = item else { break };
+        number(&mut route, &item_name(document, Some(item), index));
+        at = item;
+    }
+    of_document(document, file, route)
+}
+
+fn push(route: &mut String, key: &str) {
+    if !route.is_empty() {
+        route.push('.');
+    }
+    route.push_str(key);
+}
+
+fn number(route: &mut String, name: &str) {
+    for part in ["[", name, "]"] {
+        route.push_str(part);
+    }
+}
+
+fn item_name(document: &Document, item: Option<NodeId>, index: usize) -> String {
+    let named = |name: &&str| document.text(document.get(item?, name)?.1).filter(|text| !text.is_empty());
+    NAMES.iter().find_map(named).map_or_else(|| index.to_string(), str::to_owned)
+}
+
+fn of_document(document: &Document, file: &SourceFile, route: String) -> Target {
+    let word = |key| document.get(document.root(), key).and_then(|(_, value)| document.text(value));
+    match (word("kind"), word("id")) {
+        (Some(kind), Some(id)) => Target { kind: kind.into(), id: id.into(), route },
+        _ => Target { route, ..of_file(&file.origin) },
+    }
+}
+
+/// All that is left to go by is the name of the file, whatever folder it lies in.
+fn of_file(path: &Path) -> Target {
+    let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    Target { kind: "file".into(), id: name, route: String::new() }
+}
