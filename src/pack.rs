@@ -102,6 +102,8 @@ struct Pages<'a> {
     front: Front,
     design: Option<Design>,
     install: Option<&'a Install>,
+    /// Departures somebody has accepted; a crew must know of them.
+    waivers: words::Table,
     acceptance: Option<Acceptance>,
     files: Vec<Attachment>,
 }
@@ -230,6 +232,8 @@ impl HopPacks {
             Pack::Acceptance(_) => (None, None),
         };
         let acceptance = acceptance.map(|acceptance| acceptance.with_findings(&findings, &files));
-        press.set(&Pages { front, design, install, acceptance, files: attached })
+        let accepted: Vec<&Finding> = self.findings.iter().filter(|finding| finding.waived.is_some()).collect();
+        let waivers = waivers::table(&accepted);
+        press.set(&Pages { front, design, install, acceptance, waivers, files: attached })
     }
 }

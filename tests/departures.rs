@@ -244,6 +244,24 @@ fn a_pack_prints_what_is_waived_and_refuses_what_is_not() {
     for words in ["Waivers", "1 finding is waived", "R. Invented", "INVENTED-17", "2027-05-18", "changed in spring"] {
         assert!(text.contains(words), "{words} is not in: {text}");
     }
+    let ran = run_in(&bench.path(""), &["pack", "install", "ridge/a", "--out", "made", "--today", "2026-06-10"]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let text =
+        pdf_extract::extract_text(ran.out.trim()).or_else(|_| pdf_extract::extract_text(bench.path(ran.out.trim())));
+    let text: String = text.expect("text").split_whitespace().collect::<Vec<_>>().join(" ");
+    for words in ["Departures that were accepted", "R. Invented", "2027-05-18"] {
+        assert!(text.contains(words), "{words} is not in: {text}");
+    }
+}
+
+#[test]
+fn a_comparison_says_that_a_fault_was_accepted_and_not_that_it_is_gone() {
+    let (faulty, accepted) = (short_of_margin(), with_waiver("", ""));
+    let (old, new) = (faulty.path("").display().to_string(), accepted.path("").display().to_string());
+    let ran = run_in(&faulty.path(""), &["compare", &old, &new, "--today", "2026-06-10"]);
+    let said: String = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("accepted by R. Invented"), "{said}");
+    assert!(!said.contains("fixed error"), "{said}");
 }
 
 // Baseline

@@ -221,6 +221,9 @@ pub struct Compare {
     /// List every line that changes, not only the few that change most.
     #[arg(long)]
     pub all: bool,
+    /// The day waivers are held against, on both sides; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
     /// Columns of the text; 80 if not given.
     #[arg(long, value_parser = clap::value_parser!(u16).range(40..=400))]
     pub width: Option<u16>,

@@ -86,12 +86,12 @@ fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
     match source {
         Source::Folder(folder) => {
             let scope = Scope::of(std::slice::from_ref(&folder));
-            Ok(Side::of(&Scope::of(&scope.load), folder.display().to_string()))
+            Ok(Side::of(&Scope::of(&scope.load).on(args.today), folder.display().to_string()))
         }
         Source::Here => {
             let folder = home(args)?;
             let name = if folder == Path::new(".") { "the working tree".into() } else { folder.display().to_string() };
-            Ok(Side::of(&Scope::of(&[folder]), name))
+            Ok(Side::of(&Scope::of(&[folder]).on(args.today), name))
         }
         Source::Revision { revision, shown } => {
             let folder = home(args)?;
@@ -99,7 +99,7 @@ fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
             if texts.is_empty() {
                 eprintln!("hopwright: {} has no YAML files in revision {shown}", folder.display());
             }
-            Ok(Side::of(&Scope::of(&[folder]).with_texts(texts), shown))
+            Ok(Side::of(&Scope::of(&[folder]).with_texts(texts).on(args.today), shown))
         }
     }
 }

@@ -154,7 +154,7 @@ impl HopSide {
             document: hop.at,
             lines: lines.collect(),
             judged: judged::of(sheet),
-            findings: findings.iter().filter(|finding| finding.rule.family != "record").cloned().collect(),
+            findings: findings.iter().filter(|finding| finding.rule.family != "record").map(weighed).collect(),
         }
     }
 
@@ -167,4 +167,14 @@ impl HopSide {
     pub(super) fn line(&self, key: &str) -> Option<&Measure> {
         self.lines.iter().find(|line| line.key == key)
     }
+}
+
+/// A finding as it counts: one that somebody has accepted weighs no more than advice, and says so.
+fn weighed(finding: &Finding) -> Finding {
+    let mut finding = finding.clone();
+    if let Some(by) = &finding.waived {
+        finding.message = format!("{} (accepted by {} until {})", finding.message, by.approver, by.expires);
+        finding.severity = Severity::Advice;
+    }
+    finding
 }

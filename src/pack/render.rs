@@ -85,7 +85,7 @@ impl Press {
     pub(super) fn set(&self, pages: &Pages<'_>) -> Result<Vec<u8>, PackError> {
         let mut data = serde_json::to_value(pages)?;
         // Attached files keep every character; only what is set in type needs glyphs.
-        for part in ["front", "design", "install", "acceptance"] {
+        for part in ["front", "design", "install", "acceptance", "waivers"] {
             spell_uncovered(&mut data[part], &self.fonts);
         }
         let inputs = Dict::deserialize(&data)?;
