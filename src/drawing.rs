@@ -4,6 +4,8 @@
 
 use std::fmt::Write as _;
 
+use crate::xml;
+
 /// A point, in millimetres from the upper left corner.
 pub type Point = (f64, f64);
 
@@ -206,20 +208,9 @@ fn listed(points: &[Point]) -> String {
     points.iter().map(|(x, y)| format!("{},{}", round(*x), round(*y))).collect::<Vec<_>>().join(" ")
 }
 
-/// Text as XML takes it; characters XML knows no way to write are left out.
+/// Text as XML takes it, on one line.
 fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            c if c.is_control() || ('\u{fffe}'..='\u{ffff}').contains(&c) => out.push(' '),
-            c => out.push(c),
-        }
-    }
-    out
+    xml::escaped(text, |_| " ")
 }
 
 #[cfg(test)]

@@ -7,6 +7,7 @@ use std::fmt::Write as _;
 use crate::sheet::{Fine, HopSheet, PathPoint, Radii};
 use crate::spec::ObstacleKind;
 use crate::units::Metres;
+use crate::xml;
 
 /// A drawing.
 #[derive(Debug, Clone)]
@@ -389,21 +390,9 @@ fn cut(words: &str, most: usize) -> String {
     words.chars().take(most - 1).chain(['…']).collect()
 }
 
-/// Text as XML takes it; characters that XML has none for are left out.
+/// Text as XML takes it, on one line.
 fn escaped(words: &str) -> String {
-    let mut out = String::with_capacity(words.len());
-    for c in words.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\n' | '\t' | '\r' => out.push(' '),
-            c if c.is_control() || ['\u{fffe}', '\u{ffff}'].contains(&c) => {}
-            c => out.push(c),
-        }
-    }
-    out
+    xml::escaped(words, |c| if matches!(c, '\n' | '\t' | '\r') { " " } else { "" })
 }
 
 #[cfg(test)]

@@ -38,3 +38,4 @@ pub mod spec;
 pub mod units;
 pub mod waivers;
 pub mod write;
+pub mod xml;

@@ -3,7 +3,6 @@
 mod fixture;
 
 use std::collections::HashMap;
-use std::fs;
 
 use fixture::Bench;
 use hopwright::evaluate::evaluate;
@@ -14,9 +13,7 @@ use hopwright::network::Scope;
 fn with(changes: &[(&str, &str, &str)]) -> Bench {
     let bench = Bench::new();
     for (file, old, new) in changes {
-        let text = fs::read_to_string(bench.path(file)).expect("there");
-        assert!(text.contains(old), "{file} has no {old}");
-        fs::write(bench.path(file), text.replace(old, new)).expect("writable");
+        bench.change(file, old, new);
     }
     bench
 }

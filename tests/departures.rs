@@ -29,14 +29,8 @@ reference: INVENTED-17
 /// The margin from a to b is 29.8 dB and 29.9 dB are asked for: one error, at the power of end a.
 fn short_of_margin() -> Bench {
     let bench = Bench::new();
-    change(&bench, "network.yaml", "fade_margin: 20 dB", "fade_margin: 29.9 dB");
+    bench.change("network.yaml", "fade_margin: 20 dB", "fade_margin: 29.9 dB");
     bench
-}
-
-fn change(bench: &Bench, file: &str, old: &str, new: &str) {
-    let text = fs::read_to_string(bench.path(file)).expect("readable");
-    assert!(text.contains(old), "{file} has no {old}");
-    fs::write(bench.path(file), text.replace(old, new)).expect("writable");
 }
 
 fn with_waiver(old: &str, new: &str) -> Bench {
@@ -84,7 +78,7 @@ fn a_waiver_holds_from_its_first_day_to_its_last() {
     for (today, names, waived) in days {
         assert_eq!(open(&bench, today), (names.iter().map(ToString::to_string).collect(), waived), "{today}");
     }
-    change(&bench, "network.yaml", "objectives:", "waivers: { notice_days: 31 }\nobjectives:");
+    bench.change("network.yaml", "objectives:", "waivers: { notice_days: 31 }\nobjectives:");
     assert_eq!(open(&bench, "2027-04-17").0, ["waiver-expiring"], "31 days before the last");
 }
 
@@ -135,10 +129,10 @@ fn every_way_to_fail_shows_the_finding_and_says_so() {
 fn whether_a_waiver_is_unused_is_said_only_where_its_rule_has_run() {
     let bench = with_waiver("fade-margin-below-objective", "tilt-out-of-reach");
     assert_eq!(open(&bench, "2026-06-10").0, [FINDING, "waiver-unused"]);
-    change(&bench, "network.yaml", "rules: {", "rules: { tilt-out-of-reach: off,");
+    bench.change("network.yaml", "rules: {", "rules: { tilt-out-of-reach: off,");
     assert_eq!(open(&bench, "2026-06-10").0, [FINDING, "waiver-not-evaluated"], "switched off");
-    change(&bench, "network.yaml", " tilt-out-of-reach: off,", "");
-    change(&bench, "hops/ridge.yaml", "height: 8 m", "height: 8 GHz");
+    bench.change("network.yaml", " tilt-out-of-reach: off,", "");
+    bench.change("hops/ridge.yaml", "height: 8 m", "height: 8 GHz");
     let names = open(&bench, "2026-06-10").0;
     assert!(names.contains(&"waiver-not-evaluated".into()) && !names.contains(&"waiver-unused".into()), "{names:?}");
 }
@@ -147,7 +141,7 @@ fn whether_a_waiver_is_unused_is_said_only_where_its_rule_has_run() {
 fn a_network_sets_how_long_waivers_may_hold() {
     let bench = with_waiver("expires: 2027-05-18", "expires: 2028-05-18");
     assert_eq!(open(&bench, "2026-06-10").0, [FINDING, "waiver-not-valid"]);
-    change(&bench, "network.yaml", "objectives:", "waivers: { longest_months: 24 }\nobjectives:");
+    bench.change("network.yaml", "objectives:", "waivers: { longest_months: 24 }\nobjectives:");
     assert_eq!(open(&bench, "2026-06-10"), (Vec::new(), 1));
 }
 
@@ -159,7 +153,7 @@ fn what_protects_people_and_what_the_law_limits_is_never_waived() {
         assert_eq!(rule.never_waived().is_some(), never, "{}", rule.name);
     }
     let bench = Bench::new();
-    change(&bench, "hops/ridge.yaml", "      conductor: 16 mm2\n", "      conductor: 1 mm2\n");
+    bench.change("hops/ridge.yaml", "      conductor: 16 mm2\n", "      conductor: 1 mm2\n");
     fs::write(bench.path("waiver.yaml"), WAIVER.replace(FINDING, "ground-conductor-too-thin")).expect("writable");
     let (names, waived) = open(&bench, "2026-06-10");
     assert_eq!((names, waived), (vec!["ground-conductor-too-thin".into(), "waiver-not-allowed".into()], 0));
@@ -206,7 +200,7 @@ fn without_a_day_the_clock_is_asked_in_utc_and_only_for_waivers() {
 #[test]
 fn sarif_leaves_out_what_is_waived_or_marks_every_result() {
     let bench = with_waiver("", "");
-    change(&bench, "hops/ridge.yaml", "      bonds_to: ring\n", "");
+    bench.change("hops/ridge.yaml", "      bonds_to: ring\n", "");
     let run = |args: &[&str]| {
         let all = [&["--today", "2026-06-10", "--format", "sarif"], args].concat();
         json(&check(&bench, &all).out)["runs"][0]["results"].as_array().expect("a list").clone()
@@ -285,10 +279,10 @@ fn only_what_is_new_or_worse_counts() {
 
     // Moved and edited above, it is the same.
     fs::rename(bench.path("hops"), bench.path("links")).expect("writable");
-    change(&bench, "links/ridge.yaml", "kind: hop", "# One more line.\nkind: hop");
+    bench.change("links/ridge.yaml", "kind: hop", "# One more line.\nkind: hop");
     assert_eq!(check(&bench, &CHECK).code, 0);
 
-    change(&bench, "links/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 9.9 dBm");
+    bench.change("links/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 9.9 dBm");
     let worse = check(&bench, &[&CHECK[..2], &["--format", "json"]].concat());
     assert_eq!(worse.code, 1);
     let report = json(&worse.out);
@@ -296,8 +290,8 @@ fn only_what_is_new_or_worse_counts() {
     let help = report["findings"][0]["help"].as_str().expect("help");
     assert!(help.contains("worse than the 29.8") && help.ends_with("dB of the baseline"), "{help}");
 
-    change(&bench, "links/ridge.yaml", "transmit_power: 9.9 dBm", "transmit_power: 10 dBm");
-    change(&bench, "links/ridge.yaml", "      conductor: 16 mm2\n", "      conductor: 1 mm2\n");
+    bench.change("links/ridge.yaml", "transmit_power: 9.9 dBm", "transmit_power: 10 dBm");
+    bench.change("links/ridge.yaml", "      conductor: 16 mm2\n", "      conductor: 1 mm2\n");
     let new = check(&bench, &CHECK);
     assert_eq!(new.code, 1);
     assert!(new.out.contains("ground-conductor-too-thin") && !new.out.contains(FINDING), "{}", new.out);
@@ -306,17 +300,17 @@ fn only_what_is_new_or_worse_counts() {
 #[test]
 fn the_baseline_is_a_ratchet() {
     let bench = short_of_margin();
-    change(&bench, "hops/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 9 dBm");
+    bench.change("hops/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 9 dBm");
     assert_eq!(baseline(&bench, &["create", "known.json"]).code, 0);
     // A little better: taken over by an update, and then the old value is worse.
-    change(&bench, "hops/ridge.yaml", "transmit_power: 9 dBm", "transmit_power: 9.5 dBm");
+    bench.change("hops/ridge.yaml", "transmit_power: 9 dBm", "transmit_power: 9.5 dBm");
     assert_eq!(check(&bench, &CHECK).code, 0);
     assert_eq!(baseline(&bench, &["update", "known.json"]).out, "1 entry in known.json\n");
     assert_eq!(check(&bench, &CHECK).code, 0);
-    change(&bench, "hops/ridge.yaml", "transmit_power: 9.5 dBm", "transmit_power: 9 dBm");
+    bench.change("hops/ridge.yaml", "transmit_power: 9.5 dBm", "transmit_power: 9 dBm");
     assert_eq!(check(&bench, &CHECK).code, 1);
     // An update does not take it back, nor what is new, unless told to.
-    change(&bench, "hops/ridge.yaml", "      bonds_to: ring\n", "");
+    bench.change("hops/ridge.yaml", "      bonds_to: ring\n", "");
     let before = fs::read_to_string(bench.path("known.json")).expect("readable");
     let updated = baseline(&bench, &["update", "known.json"]);
     assert_eq!(updated.code, 0);
@@ -336,7 +330,7 @@ fn the_baseline_is_a_ratchet() {
     );
     assert_eq!(check(&bench, &[&CHECK[..], &["--fail-on", "advice"]].concat()).code, 0);
     // Mended: named until it is pruned, and then new if it comes back.
-    change(&bench, "network.yaml", "fade_margin: 29.9 dB", "fade_margin: 20 dB");
+    bench.change("network.yaml", "fade_margin: 29.9 dB", "fade_margin: 20 dB");
     let stale = check(&bench, &CHECK);
     assert_eq!(stale.code, 0);
     assert!(stale.err.contains("no longer found: ridge: fade-margin-below-objective"), "{}", stale.err);
@@ -345,7 +339,7 @@ fn the_baseline_is_a_ratchet() {
         baseline(&bench, &["prune", "known.json"]).out.starts_with("taken out: ridge: fade-margin-below-objective")
     );
     assert!(!check(&bench, &CHECK).err.contains("no longer found"));
-    change(&bench, "network.yaml", "fade_margin: 20 dB", "fade_margin: 29.9 dB");
+    bench.change("network.yaml", "fade_margin: 20 dB", "fade_margin: 29.9 dB");
     assert_eq!(check(&bench, &CHECK).code, 1);
 }
 
@@ -355,21 +349,21 @@ fn what_was_not_looked_at_is_not_stale() {
     assert_eq!(baseline(&bench, &["create", "known.json"]).code, 0);
     let stale = |args: &[&str]| check(&bench, &[&CHECK[..], args].concat()).err.contains("no longer found");
     assert!(!stale(&["equipment"]), "another part is asked about");
-    change(&bench, "hops/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 10 m");
+    bench.change("hops/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 10 m");
     assert!(!stale(&[]), "the hop cannot be evaluated");
-    change(&bench, "hops/ridge.yaml", "transmit_power: 10 m", "transmit_power: 10 dBm");
-    change(&bench, "network.yaml", "rules: {", "rules: { fade-margin-below-objective: off,");
+    bench.change("hops/ridge.yaml", "transmit_power: 10 m", "transmit_power: 10 dBm");
+    bench.change("network.yaml", "rules: {", "rules: { fade-margin-below-objective: off,");
     assert!(!stale(&[]), "the rule is off");
 }
 
 #[test]
 fn faults_of_files_are_never_known_and_packs_take_no_notice() {
     let bench = short_of_margin();
-    change(&bench, "sites/mill.yaml", "title: Nettle Mill", "titel: Nettle Mill");
+    bench.change("sites/mill.yaml", "title: Nettle Mill", "titel: Nettle Mill");
     let made = baseline(&bench, &["create", "known.json"]);
     assert!(made.err.contains("about the files themselves are not recorded"), "{}", made.err);
     assert_eq!(check(&bench, &CHECK).code, 1);
-    change(&bench, "sites/mill.yaml", "titel: Nettle Mill", "title: Nettle Mill");
+    bench.change("sites/mill.yaml", "titel: Nettle Mill", "title: Nettle Mill");
     assert_eq!(check(&bench, &CHECK).code, 0);
     assert_eq!(run_in(&bench.path(""), &["pack", "design", "--out", "made"]).code, 1, "paper has no baseline");
 }

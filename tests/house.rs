@@ -146,7 +146,8 @@ fn manuals_open_with_a_sentence_and_say_where_a_rule_comes_from() {
 /// What each module may use of the others, from the bottom up. `cli` may use them all.
 const MAY_USE: &[(&str, &[&str])] = &[
     ("units", &[]),
-    ("drawing", &[]),
+    ("xml", &[]),
+    ("drawing", &["xml"]),
     ("nearest", &[]),
     ("write", &[]),
     ("hash", &[]),
@@ -165,8 +166,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("waivers", &["faults", "finding", "nearest", "network", "place", "rules", "spec", "units"]),
     ("evaluate", &["faults", "finding", "fingerprint", "network", "place", "rules", "sheet", "spec", "waivers"]),
     ("baseline", &["evaluate", "finding", "fingerprint", "network"]),
-    ("figure", &["sheet", "spec", "units"]),
-    ("output", &["evaluate", "faults", "finding", "network", "place", "rule", "rules", "source"]),
+    ("figure", &["sheet", "spec", "units", "xml"]),
+    ("output", &["evaluate", "faults", "finding", "network", "place", "rule", "rules", "source", "xml"]),
     ("compare", &["evaluate", "finding", "network", "place", "rule", "sheet", "source"]),
     ("fix", &["evaluate", "finding", "network", "place", "source"]),
     ("listing", &["finding", "network", "place", "sheet", "source"]),

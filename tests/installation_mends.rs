@@ -6,12 +6,6 @@ use std::fs;
 
 use fixture::{Bench, Edit, tests_folder};
 
-/// The help of a rule, if it has something to say.
-fn raises(bench: &Bench, rule: &str) -> Option<String> {
-    let found = bench.judge().findings.into_iter().find(|finding| finding.rule.name == rule)?;
-    Some(found.help.expect("a help"))
-}
-
 fn change(bench: &Bench, file: &str, old: &str, new: &str) {
     let text = fs::read_to_string(bench.path(file)).expect("there");
     assert_eq!(text.matches(old).count(), 1, "{file} has not one {old}");
@@ -22,7 +16,7 @@ fn change(bench: &Bench, file: &str, old: &str, new: &str) {
 fn broken(rule: &str, name: &str) -> (Bench, String) {
     let path = tests_folder().join("rules").join(rule).join(name).with_extension("edit");
     let bench = Bench::edited(&Edit::read(&path));
-    let help = raises(&bench, rule).unwrap_or_else(|| panic!("{rule}/{name} is silent"));
+    let help = bench.help(rule).unwrap_or_else(|| panic!("{rule}/{name} is silent"));
     (bench, help)
 }
 
@@ -97,11 +91,11 @@ fn a_device_gets_its_voltage_by_the_length_or_the_supply_that_is_named() {
     let (bench, help) = broken("device-undervoltage", "bad");
     let most = between(&help, "`dc`: ", " outdoors");
     change(&bench, "hops/ridge.yaml", "outdoor: 25 m", &format!("outdoor: {most}"));
-    assert_eq!(raises(&bench, "device-undervoltage"), None);
+    assert_eq!(bench.help("device-undervoltage"), None);
     let (bench, help) = broken("device-undervoltage", "bad");
     let volts = between(&help, "no less than ", ";");
     change(&bench, "equipment/power.yaml", "min: 46 V, max: 54 V", &format!("min: {volts}, max: 57 V"));
-    assert_eq!(raises(&bench, "device-undervoltage"), None);
+    assert_eq!(bench.help("device-undervoltage"), None);
 }
 
 /// One mend: rule, edit, what stands before and after the value in the help, and how it is made.
@@ -180,13 +174,13 @@ fn a_value_that_is_named_is_enough() {
         let (bench, help) = broken(rule, name);
         let value = between(&help, before, after);
         change(&bench, file, old, &new.replace('…', value));
-        assert_eq!(raises(&bench, rule), None, "{rule}/{name} with {value}");
+        assert_eq!(bench.help(rule), None, "{rule}/{name} with {value}");
     }
     // Class 7 asks for more power and for more voltage; the other way out is a lower class.
     let (bench, help) = broken("supply-not-of-its-class", "bad");
     assert!(help.contains("or a lower class"), "{help}");
     change(&bench, "equipment/power.yaml", "class: 7", "class: 6");
-    assert_eq!(raises(&bench, "supply-not-of-its-class"), None);
+    assert_eq!(bench.help("supply-not-of-its-class"), None);
 }
 
 #[test]
@@ -202,6 +196,6 @@ fn a_choice_that_is_named_is_enough() {
         let (bench, help) = broken(rule, "bad");
         assert!(help.contains(&format!("`{new}`")), "{rule}: {help}");
         change(&bench, file, old, new);
-        assert_eq!(raises(&bench, rule), None, "{rule} with {new}");
+        assert_eq!(bench.help(rule), None, "{rule} with {new}");
     }
 }

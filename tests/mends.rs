@@ -14,17 +14,6 @@ use hopwright::units::{Latitude, Longitude};
 /// The rules whose helps name what was tried.
 const TRIED: [&str; 2] = ["availability-below-objective", "fade-margin-below-objective"];
 
-fn help(bench: &Bench, rule: &str) -> Option<String> {
-    let found = bench.judge().findings.into_iter().find(|finding| finding.rule.name == rule)?;
-    Some(found.help.expect("a help"))
-}
-
-fn change(bench: &Bench, file: &str, old: &str, new: &str) {
-    let text = fs::read_to_string(bench.path(file)).expect("there");
-    assert!(text.contains(old), "{file} has no {old}");
-    fs::write(bench.path(file), text.replace(old, new)).expect("writable");
-}
-
 /// The line of a file that starts with a key, the first after `from`, with another value.
 fn set(bench: &Bench, file: &str, from: &str, key: &str, value: &str) {
     let text = fs::read_to_string(bench.path(file)).expect("there");
@@ -49,10 +38,10 @@ fn each_mend<T>(of: impl Fn(&Mend) -> Option<T>, words: impl Fn(&T) -> String, m
         let mends: Vec<Mends> = evaluate(&Scope::of(&[bench.path("")]), |sheet, _| sheet.mends.clone()).hops;
         let mend = if rule == TRIED[0] { &mends[0].availability } else { &mends[0].margin };
         let Some(mend) = of(mend) else { continue };
-        let said = help(&bench, rule).expect("broken");
+        let said = bench.help(rule).expect("broken");
         assert!(said.contains(&words(&mend)), "{}: {said}", edit.why);
         make(&bench, &mend);
-        assert_eq!(help(&bench, rule), None, "{}", edit.why);
+        assert_eq!(bench.help(rule), None, "{}", edit.why);
         count += 1;
     }
     count
@@ -61,7 +50,7 @@ fn each_mend<T>(of: impl Fn(&Mend) -> Option<T>, words: impl Fn(&T) -> String, m
 #[test]
 fn the_gain_that_is_named_is_enough() {
     let make = |bench: &Bench, gain: &hopwright::units::Decibels| {
-        change(bench, "equipment/mounting.yaml", "gain: 44.5 dBi", &format!("gain: {} dBi", 44.5 + gain.0));
+        bench.change("equipment/mounting.yaml", "gain: 44.5 dBi", &format!("gain: {} dBi", 44.5 + gain.0));
     };
     assert!(each_mend(|mend| mend.gain, |gain| format!("{gain} more gain"), make) > 0);
 }
@@ -106,8 +95,8 @@ fn the_length_that_is_named_is_short_enough() {
     let whole = inverse(scar, mill).expect("apart").distance.0;
     let make = |bench: &Bench, length: &hopwright::units::Metres| {
         let place = between(scar, mill, length.0 / whole);
-        change(bench, "sites/mill.yaml", "54.320000", &format!("{:.9}", place.latitude.0));
-        change(bench, "sites/mill.yaml", "-2.170000", &format!("{:.9}", place.longitude.0));
+        bench.change("sites/mill.yaml", "54.320000", &format!("{:.9}", place.latitude.0));
+        bench.change("sites/mill.yaml", "-2.170000", &format!("{:.9}", place.longitude.0));
     };
     assert!(each_mend(|mend| mend.distance, |length| format!("a hop of {length}"), make) > 0);
 }
@@ -146,10 +135,10 @@ fn each_help(rule: &str, having: &str, make: impl Fn(&Bench, &str)) {
     let mut count = 0;
     for edit in broken(rule) {
         let bench = Bench::edited(&edit);
-        let said = help(&bench, rule).expect("broken");
+        let said = bench.help(rule).expect("broken");
         if said.contains(having) {
             make(&bench, &said);
-            assert_eq!(help(&bench, rule), None, "{}: {said}", edit.why);
+            assert_eq!(bench.help(rule), None, "{}: {said}", edit.why);
             count += 1;
         }
     }

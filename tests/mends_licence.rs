@@ -6,17 +6,6 @@ use std::fs;
 
 use fixture::{Bench, Edit, edits, tests_folder};
 
-fn raises(bench: &Bench, rule: &str) -> Option<String> {
-    let found = bench.judge().findings.into_iter().find(|finding| finding.rule.name == rule)?;
-    Some(found.help.expect("a help"))
-}
-
-fn change(bench: &Bench, file: &str, old: &str, new: &str) {
-    let text = fs::read_to_string(bench.path(file)).expect("there");
-    assert!(text.contains(old), "{file} has no {old}");
-    fs::write(bench.path(file), text.replace(old, new)).expect("writable");
-}
-
 /// Every edit that breaks one of some rules.
 fn breaking(rules: &'static [&'static str]) -> impl Iterator<Item = (&'static str, Edit)> {
     rules.iter().copied().flat_map(|rule| {
@@ -53,12 +42,12 @@ fn the_power_that_is_named_is_low_enough() {
         let power = |help: &str| named(help, "set ", " dBm or less").expect("a power");
         // Both ends may be too loud; each is told its own power.
         for _ in 0..2 {
-            let Some(help) = raises(&bench, rule) else { break };
+            let Some(help) = bench.help(rule) else { break };
             rewrite(&bench, rule, &format!("{} dBm", power(&help)));
             mended += 1;
         }
-        assert_eq!(raises(&bench, rule), None, "{rule}: {}", edit.why);
-        assert_eq!(raises(&bench, "transmit-power-out-of-range"), None, "{rule}: {}", edit.why);
+        assert_eq!(bench.help(rule), None, "{rule}: {}", edit.why);
+        assert_eq!(bench.help("transmit-power-out-of-range"), None, "{rule}: {}", edit.why);
     }
     assert!(mended >= POWER_RULES.len());
 }
@@ -68,7 +57,7 @@ fn the_gain_that_a_code_asks_for_is_enough() {
     let mut mended = 0;
     for (rule, edit) in breaking(&["eirp-above-code", "gain-below-code", "power-above-code"]) {
         let bench = Bench::edited(&edit);
-        let help = raises(&bench, rule).expect("broken");
+        let help = bench.help(rule).expect("broken");
         let Some(gain) = named(&help, "take an antenna of ", " dBi or more") else { continue };
         let evaluation = bench.judge();
         let finding = evaluation.findings.iter().find(|finding| finding.rule.name == rule).expect("broken");
@@ -79,8 +68,8 @@ fn the_gain_that_a_code_asks_for_is_enough() {
             text.strip_suffix(" dBi").is_some_and(is_gain).then(|| text.to_owned())
         });
         let written = written.expect("a label on the gain");
-        change(&bench, "equipment/mounting.yaml", &format!("gain: {written}"), &format!("gain: {gain} dBi"));
-        assert_eq!(raises(&bench, rule), None, "{rule}: {}", edit.why);
+        bench.change("equipment/mounting.yaml", &format!("gain: {written}"), &format!("gain: {gain} dBi"));
+        assert_eq!(bench.help(rule), None, "{rule}: {}", edit.why);
         mended += 1;
     }
     assert!(mended >= 3);
@@ -91,10 +80,10 @@ fn the_centre_that_is_named_is_on_the_raster() {
     let mut mended = 0;
     for (rule, edit) in breaking(&["channel-off-raster"]) {
         let bench = Bench::edited(&edit);
-        let help = raises(&bench, rule).expect("broken");
+        let help = bench.help(rule).expect("broken");
         let Some(centre) = named(&help, "its centre at ", " GHz") else { continue };
         rewrite(&bench, rule, &format!("{centre} GHz"));
-        assert_eq!(raises(&bench, rule), None, "{}", edit.why);
+        assert_eq!(bench.help(rule), None, "{}", edit.why);
         mended += 1;
     }
     assert!(mended > 0);

@@ -94,20 +94,11 @@ fn told<R>(findings: &[&Finding], evaluation: &Evaluation<R>, base: &Base) -> St
     each.collect::<Vec<_>>().join("\n")
 }
 
-/// Text as XML takes it; characters XML knows no way to write are left out.
+/// Text as XML takes it, its lines kept in attributes too.
 fn xml(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\n' => out.push_str("&#10;"),
-            '\t' => out.push_str("&#9;"),
-            c if c.is_control() || ('\u{fffe}'..='\u{ffff}').contains(&c) => {}
-            c => out.push(c),
-        }
-    }
-    out
+    crate::xml::escaped(text, |c| match c {
+        '\n' => "&#10;",
+        '\t' => "&#9;",
+        _ => "",
+    })
 }

@@ -159,18 +159,19 @@ struct Way<'n> {
 
 /// The budgets from `a` to `b` and back, through the same air.
 pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, path: &PathLines, target: &Target) -> [Direction<'n>; 2] {
-    both_with(resolved, path, target, Trial::default())
+    let gas = gas(path);
+    [true, false].map(|a_sends| compute(resolved, path, &gas, target, a_sends, Trial::default()))
 }
 
-/// The same with something changed.
-pub(super) fn both_with<'n>(
+/// One of them with something changed.
+pub(super) fn with<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
     target: &Target,
+    a_sends: bool,
     trial: Trial,
-) -> [Direction<'n>; 2] {
-    let gas = gas(path);
-    [true, false].map(|a_sends| compute(resolved, path, &gas, target, a_sends, trial))
+) -> Direction<'n> {
+    compute(resolved, path, &gas(path), target, a_sends, trial)
 }
 
 fn compute<'n>(

@@ -106,8 +106,7 @@ impl Bench<'_, '_> {
     }
 
     fn trial(&self, a_sends: bool, trial: Trial) -> Direction<'_> {
-        let [a_to_b, b_to_a] = budget::both_with(self.resolved, self.path, self.target, trial);
-        if a_sends { a_to_b } else { b_to_a }
+        budget::with(self.resolved, self.path, self.target, a_sends, trial)
     }
 
     /// Whether a direction with something changed passes and leaves the receiver whole.
