@@ -141,6 +141,12 @@ fn figures(dish: &Document<Antenna>) -> AntennaLines {
     }
 }
 
+/// The diameter that is stated, or that of an antenna of the same gain.
+pub(super) fn aperture(dish: &Antenna, frequency: Gigahertz) -> Millimetres {
+    let stated = dish.diameter.as_ref().map(|given| given.value);
+    stated.unwrap_or_else(|| antenna::estimated_diameter(frequency, dish.gain.value))
+}
+
 /// The side lobes of an antenna at a frequency.
 struct Lobes {
     found: Result<SideLobes, Missing>,
@@ -154,8 +160,7 @@ impl Lobes {
     fn of(dish: &Document<Antenna>, heard: &Line<crate::units::Given<Gigahertz>>) -> Self {
         let frequency = heard.value.as_ref().map_or(Gigahertz(0.0), |given| given.value);
         let (gain_at, diameter_at, pattern_at) = (at!(dish.gain), at!(dish.diameter), at!(dish.pattern));
-        let stated = dish.diameter.as_ref().map(|given| given.value);
-        let diameter = stated.unwrap_or_else(|| antenna::estimated_diameter(frequency, dish.gain.value));
+        let diameter = aperture(dish, frequency);
         let measured = !dish.pattern.is_empty();
         let found = if measured {
             let mut points: Vec<_> = dish.pattern.iter().map(|point| (point.angle.value, point.below.value)).collect();
@@ -163,7 +168,7 @@ impl Lobes {
             let none = || Missing::new("the measured pattern shows no first null and side lobe", pattern_at);
             antenna::measured_lobes(&points).ok_or_else(none)
         } else {
-            let at = if stated.is_some() { diameter_at } else { gain_at };
+            let at = if dish.diameter.is_some() { diameter_at } else { gain_at };
             let none = || Missing::new("an antenna of less than two wavelengths has no side lobe", at);
             antenna::side_lobes(frequency, diameter).ok_or_else(none)
         };

@@ -1,10 +1,10 @@
 //! People near one end: how close they may come to the beam, and who stands closer.
 
+use super::dish::aperture;
 use super::line::{Line, Missing, lines};
 use super::path::altitude;
 use crate::at;
 use crate::network::ResolvedEnd;
-use crate::physics::antenna;
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
 use crate::units::{Degrees, Gigahertz, Given, Metres, WattsPerSquareMetre};
 
@@ -38,8 +38,7 @@ pub(super) fn compute(
     let (end, dish) = (own.end, own.antenna);
     let sender = sends.value.as_ref().map_err(Clone::clone).and_then(|given| {
         let frequency = given.value;
-        let stated = dish.diameter.as_ref().map(|given| given.value);
-        let diameter = stated.unwrap_or_else(|| antenna::estimated_diameter(frequency, dish.gain.value));
+        let diameter = aperture(dish, frequency);
         if diameter.0 <= 0.0 {
             return Err(Missing::new("an antenna has a diameter above zero", at!(dish.diameter)));
         }
