@@ -58,7 +58,7 @@ pub(super) const RADIATION: Caution = caution(
     "Radio waves from the antenna.",
     "Close in front of a transmitting antenna they can heat the body and harm the eyes.",
     "Keep everyone out of the space in front of the antenna while the transmitter is on. The distances \
-     below are for the power as set: the maker's distances and the person responsible at this site come first.",
+     under “Before work” are for the power as set: the maker's distances and the person responsible at this site come first.",
 );
 
 /// Lifting, and the structure.
