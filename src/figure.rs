@@ -4,9 +4,10 @@
 
 use std::fmt::Write as _;
 
-use crate::sheet::{Fine, HopSheet, PathPoint, Radii};
+use crate::sheet::{Fine, HopSheet, PathPoint, Radii, Worst};
 use crate::spec::ObstacleKind;
 use crate::units::Metres;
+use crate::voice::{Open, Voice};
 use crate::xml;
 
 /// A drawing.
@@ -29,14 +30,14 @@ const LINE: f64 = 16.0;
 
 /// The profile of a hop, if it has one.
 #[must_use]
-pub fn of(sheet: &HopSheet<'_>) -> Option<Figure> {
+pub fn of(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
     let profile = &sheet.profile;
     // What came from something broken is not drawn.
     profile.lines.spacing.get()?;
     let points = profile.along();
     let scale = Scale::of(sheet, &points)?;
     let points = thinned(&points, &scale);
-    let mut svg = Svg::new(&alt(sheet));
+    let mut svg = Svg::new(&alt(sheet, voice), voice);
     svg.ground(&points, &scale);
     svg.standing(&points, &scale);
     svg.beam(&points, &scale);
@@ -44,37 +45,44 @@ pub fn of(sheet: &HopSheet<'_>) -> Option<Figure> {
     svg.axes(&scale);
     svg.worst(sheet, &scale);
     svg.caption(sheet, &points, &scale);
-    Some(Figure { svg: svg.done(), alt: alt(sheet) })
+    Some(Figure { svg: svg.done(), alt: alt(sheet, voice) })
 }
 
 /// The verdict in a sentence.
 #[must_use]
-pub fn verdict(sheet: &HopSheet<'_>) -> String {
+pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let (profile, lines) = (&sheet.profile, &sheet.profile.lines);
-    let asked = Radii(profile.asked.0);
-    let at = |worst: &crate::sheet::Worst| format!("{} at {} from a", worst.plain(), worst.distance);
+    let asked = voice.number(Radii(profile.asked.0));
+    let say = |key, worst: &Worst, open: [Open<'_>; 2]| {
+        let (what, distance) = (voice.term(&worst.plain()), voice.number(worst.distance));
+        let place: [Open<'_>; 2] = [("what", &what), ("distance", &distance)];
+        voice.with(key, &[place, open].concat())
+    };
     match (&profile.obstruction, &profile.worst, lines.fraction.get(), lines.in_hand.get()) {
         (Some(blocked), ..) => {
             let by = lines.lowest.get().map_or(Fine(Metres(0.0)), |lowest| Fine(Metres(-lowest.0.0)));
-            format!("Obstructed: {} into the line by {by}", at(blocked))
+            say("sight-obstructed", blocked, [("by", &voice.number(by)), ("asked", &asked)])
         }
         (None, Some(worst), Some(has), Some(left)) if left.0.0 < 0.0 => {
-            format!("Too little clearance: {has} over {}, {asked} asked for", at(worst))
+            say("sight-too-little", worst, [("has", &voice.number(has)), ("asked", &asked)])
         }
         (None, Some(worst), Some(has), Some(_)) => {
-            format!("Clear: {has} over {}, {asked} asked for", at(worst))
+            say("sight-clear", worst, [("has", &voice.number(has)), ("asked", &asked)])
         }
-        _ => "No point between the ends".into(),
+        _ => voice.say("sight-no-point"),
     }
 }
 
-fn alt(sheet: &HopSheet<'_>) -> String {
+fn alt(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let (a, b) = (&sheet.resolved.a.site.title, &sheet.resolved.b.site.title);
     let lines = &sheet.profile.lines;
-    let distance = sheet.path.distance.get().unwrap_or_default();
-    let mut words = format!("Path profile from {a} (end a) to {b} (end b) over {distance}. {}.", verdict(sheet));
+    let distance = voice.number(sheet.path.distance.get().unwrap_or_default());
+    let verdict = verdict(sheet, voice);
+    let mut words = voice.with("profile-alt", &[("a", a), ("b", b), ("distance", &distance), ("verdict", &verdict)]);
     if let (Some(clearance), Some(needed)) = (lines.clearance.get(), lines.needed.get()) {
-        let _ = write!(words, " Clearance at the worst point {clearance}, asked for {needed}.");
+        let (clearance, needed) = (voice.number(clearance), voice.number(needed));
+        words.push(' ');
+        words.push_str(&voice.with("profile-alt-clearance", &[("clearance", &clearance), ("needed", &needed)]));
     }
     words
 }
@@ -144,12 +152,15 @@ fn thinned(points: &[PathPoint], scale: &Scale) -> Vec<PathPoint> {
     kept
 }
 
-struct Svg(String);
+struct Svg {
+    body: String,
+    voice: Voice,
+}
 
 impl Svg {
-    fn new(title: &str) -> Self {
+    fn new(title: &str, voice: Voice) -> Self {
         let (width, height) = SIZE;
-        let mut svg = Self(String::new());
+        let mut svg = Self { body: String::new(), voice };
         svg.put(&format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" \
              role=\"img\" font-family=\"IBM Plex Sans, Helvetica, Arial, sans-serif\" font-size=\"13\" fill=\"#000\">"
@@ -164,13 +175,13 @@ impl Svg {
     }
 
     fn put(&mut self, element: &str) {
-        self.0.push_str(element);
-        self.0.push('\n');
+        self.body.push_str(element);
+        self.body.push('\n');
     }
 
     fn done(mut self) -> String {
-        self.0.push_str("</svg>\n");
-        self.0
+        self.body.push_str("</svg>\n");
+        self.body
     }
 
     fn text(&mut self, x: f64, y: f64, anchor: &str, words: &str) {
@@ -271,7 +282,10 @@ impl Svg {
             self.put(&format!("<circle cx=\"{x:.1}\" cy=\"{:.1}\" r=\"3.2\"/>", scale.y(antenna)));
             let title = cut(&site.title, room);
             let edge = if anchor == "start" { 4.0 } else { SIZE.0 - 4.0 };
-            self.text(edge, 14.0, anchor, &format!("{} {title}, antenna at {antenna}", end.name));
+            let height = self.voice.number(antenna);
+            let open: [Open<'_>; 3] = [("end", &end.name), ("site", &title), ("height", &height)];
+            let words = self.voice.with("profile-end", &open);
+            self.text(edge, 14.0, anchor, &words);
         }
     }
 
@@ -282,18 +296,20 @@ impl Svg {
         for height in ticks(scale.low, scale.high, high) {
             let y = scale.y(Metres(height));
             self.stroke(&format!("M{:.1} {y:.1} H{left} M{right} {y:.1} H{:.1}", left - 4.0, right + 4.0), 0.8, "");
-            let words = plain(height, high);
+            let words = self.voice.number(plain(height, high));
             self.text(left - 7.0, y + 4.5, "end", &words);
             self.text(right + 7.0, y + 4.5, "start", &words);
         }
-        self.text(left - 7.0, top - 6.0, "end", "m a.s.l.");
-        self.text(right + 7.0, top - 6.0, "start", "m a.s.l.");
+        let unit = self.voice.say("profile-height");
+        self.text(left - 7.0, top - 6.0, "end", &unit);
+        self.text(right + 7.0, top - 6.0, "start", &unit);
         let far = step(scale.length);
         let (unit, size) = if scale.length >= 3000.0 { ("km", 1000.0) } else { ("m", 1.0) };
         for distance in ticks(0.0, scale.length, far) {
             let x = scale.x(Metres(distance));
             self.stroke(&format!("M{x:.1} {bottom} V{:.1}", bottom + 4.0), 0.8, "");
-            self.text(x, bottom + 17.0, "middle", &plain(distance / size, far / size));
+            let words = self.voice.number(plain(distance / size, far / size));
+            self.text(x, bottom + 17.0, "middle", &words);
         }
         self.text(right + 7.0, bottom + 17.0, "start", unit);
     }
@@ -305,16 +321,24 @@ impl Svg {
         let point = profile.along().into_iter().find(|point| point.distance == worst.distance);
         let Some(point) = point else { return };
         let (x, line, top) = (scale.x(worst.distance), scale.y(point.line), scale.y(point.top));
+        let voice = self.voice;
+        let (what, distance) = (voice.term(&worst.plain()), voice.number(worst.distance));
         let words = match (&profile.obstruction, lines.clearance.get(), lines.fraction.get(), lines.needed.get()) {
             (Some(_), ..) => {
-                format!("{} at {}: {} into the line", worst.plain(), worst.distance, Fine(point.top - point.line))
+                let by = voice.number(Fine(point.top - point.line));
+                voice.with("profile-into-line", &[("what", &what), ("distance", &distance), ("by", &by)])
             }
             (None, Some(clearance), Some(fraction), Some(needed)) => {
-                format!(
-                    "worst point: {} at {}: {clearance} ({fraction}), {needed} asked for",
-                    worst.plain(),
-                    worst.distance
-                )
+                let (clearance, fraction, needed) =
+                    (voice.number(clearance), voice.number(fraction), voice.number(needed));
+                let open: [Open<'_>; 5] = [
+                    ("what", &what),
+                    ("distance", &distance),
+                    ("clearance", &clearance),
+                    ("fraction", &fraction),
+                    ("needed", &needed),
+                ];
+                voice.with("profile-worst", &open)
             }
             _ => return,
         };
@@ -330,33 +354,33 @@ impl Svg {
     fn caption(&mut self, sheet: &HopSheet<'_>, points: &[PathPoint], scale: &Scale) {
         let mut y = FIELD.3 + 17.0 + 1.4 * LINE;
         let mut x = FIELD.0;
-        for (dashes, width, words) in [("", 1.7, "line of sight"), ("7 4", 0.9, "F1"), ("1.5 3", 0.9, "0.6 F1")] {
+        let voice = self.voice;
+        for (dashes, width, key) in
+            [("", 1.7, "profile-line"), ("7 4", 0.9, "profile-f1"), ("1.5 3", 0.9, "profile-06f1")]
+        {
+            let words = voice.say(key);
             self.stroke(&format!("M{x:.1} {:.1} h28", y - 4.5), width, dashes);
-            self.text(x + 33.0, y, "start", words);
-            x += 52.0 + 7.0 * f64::from(u8::try_from(words.len()).unwrap_or(u8::MAX));
+            self.text(x + 33.0, y, "start", &words);
+            x += 52.0 + 7.0 * f64::from(u8::try_from(words.chars().count()).unwrap_or(u8::MAX));
         }
-        let kinds: Vec<&str> = ObstacleKind::ALL
+        let kinds = ObstacleKind::ALL
             .into_iter()
             .filter(|kind| points.iter().any(|point| point.standing.is_some_and(|(_, of)| of == *kind)))
             .map(|kind| match kind {
-                ObstacleKind::Building => "filled: building",
-                ObstacleKind::Trees => "outlined: trees",
-                ObstacleKind::Crane => "one arm: crane",
-                ObstacleKind::PowerLine => "two arms: power line",
-            })
-            .collect();
-        let mut things = vec!["hatched: ground"];
-        things.extend(kinds);
+                ObstacleKind::Building => "profile-building",
+                ObstacleKind::Trees => "profile-trees",
+                ObstacleKind::Crane => "profile-crane",
+                ObstacleKind::PowerLine => "profile-power-line",
+            });
+        let things: Vec<String> = ["profile-ground"].into_iter().chain(kinds).map(|key| voice.say(key)).collect();
         self.text(x, y, "start", &things.join("; "));
         y += LINE;
-        let frequency = sheet.profile.frequency;
-        let facts = format!(
-            "Vertical scale {:.1} times the horizontal. Ground raised by the bulge of the Earth at k = 4/3. F1 at {frequency}.",
-            scale.exaggeration()
-        );
+        let steeper = voice.number(format!("{:.1}", scale.exaggeration()));
+        let frequency = voice.number(sheet.profile.frequency);
+        let facts = voice.with("profile-facts", &[("times", &steeper), ("frequency", &frequency)]);
         self.text(FIELD.0, y, "start", &facts);
         y += LINE;
-        self.text(FIELD.0, y, "start", &cut(&format!("{}.", verdict(sheet)), 100));
+        self.text(FIELD.0, y, "start", &cut(&verdict(sheet, voice), 100));
     }
 }
 

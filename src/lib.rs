@@ -36,6 +36,7 @@ pub mod sheet;
 pub mod source;
 pub mod spec;
 pub mod units;
+pub mod voice;
 pub mod waivers;
 pub mod write;
 pub mod xml;

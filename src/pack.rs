@@ -30,6 +30,8 @@ mod tables;
 mod waivers;
 mod words;
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use crate::finding::{Finding, Spot};
@@ -38,7 +40,8 @@ use crate::network::{Files, mark};
 use crate::place::{DocumentId, FileId};
 use crate::rule::Severity;
 use crate::sheet::HopSheet;
-use crate::spec::EndName;
+use crate::spec::{EndName, Language};
+use crate::voice::Voice;
 
 use acceptance::Acceptance;
 use attach::Attachment;
@@ -99,6 +102,8 @@ pub struct HopPacks {
 /// A pack with its page data; what the templates receive.
 #[derive(Debug, Serialize)]
 struct Pages<'a> {
+    /// The sentences of the language that leave nothing open, by key.
+    words: &'static BTreeMap<String, String>,
     front: Front,
     design: Option<Design>,
     install: Option<&'a Install>,
@@ -112,11 +117,18 @@ impl HopPacks {
     /// Takes what the packs print out of a sheet and its findings.
     #[must_use]
     pub fn of(sheet: &HopSheet<'_>, findings: &[Finding]) -> Self {
+        Self::in_language(sheet, findings, None)
+    }
+
+    /// The same in a language other than that of the network, if one is named.
+    #[must_use]
+    pub fn in_language(sheet: &HopSheet<'_>, findings: &[Finding], language: Option<Language>) -> Self {
+        let voice = Voice::of(&sheet.resolved.network.print, language);
         Self {
-            naming: Naming::of(sheet),
-            design: Design::of(sheet),
-            installs: End::BOTH.map(|end| Install::of(sheet, end)),
-            acceptances: [EndName::A, EndName::B].map(|end| Acceptance::of(sheet, end)),
+            naming: Naming::of(sheet, voice),
+            design: Design::of(sheet, voice),
+            installs: End::BOTH.map(|end| Install::of(sheet, end, voice)),
+            acceptances: [EndName::A, EndName::B].map(|end| Acceptance::of(sheet, end, voice)),
             listing: HopListing::of(sheet),
             profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
@@ -233,7 +245,8 @@ impl HopPacks {
         };
         let acceptance = acceptance.map(|acceptance| acceptance.with_findings(&findings, &files));
         let accepted: Vec<&Finding> = self.findings.iter().filter(|finding| finding.waived.is_some()).collect();
-        let waivers = waivers::table(&accepted);
-        press.set(&Pages { front, design, install, acceptance, waivers, files: attached })
+        let waivers = waivers::table(&accepted, self.naming.voice);
+        let words = self.naming.voice.sentences();
+        press.set(&Pages { words, front, design, install, acceptance, waivers, files: attached })
     }
 }

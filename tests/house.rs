@@ -166,7 +166,8 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("waivers", &["faults", "finding", "nearest", "network", "place", "rules", "spec", "units"]),
     ("evaluate", &["faults", "finding", "fingerprint", "network", "place", "rules", "sheet", "spec", "waivers"]),
     ("baseline", &["evaluate", "finding", "fingerprint", "network"]),
-    ("figure", &["sheet", "spec", "units", "xml"]),
+    ("voice", &["sheet", "spec", "units"]),
+    ("figure", &["sheet", "spec", "units", "voice", "xml"]),
     ("output", &["evaluate", "faults", "finding", "network", "place", "rule", "rules", "source", "xml"]),
     ("compare", &["evaluate", "finding", "network", "place", "rule", "sheet", "source"]),
     ("fix", &["evaluate", "finding", "network", "place", "source"]),
@@ -175,7 +176,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
         "pack",
         &[
             "drawing", "figure", "finding", "listing", "network", "place", "rule", "rules", "sheet", "source", "spec",
-            "units",
+            "units", "voice",
         ],
     ),
 ];

@@ -173,8 +173,6 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
             let value = |line: &str| hop.lines[&key(line)].as_str();
             for (label, line) in [
                 ("Declination here", "declination"),
-                ("Level", "target_level"),
-                ("A stronger signal reads", "meter_sense"),
                 ("Voltage at the radio, least", "runs[0].radio_voltage"),
                 ("Gland insert", "runs[0].gland"),
                 ("True bearing set", "true_bearing"),
@@ -207,6 +205,9 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
             assert!(text.contains(&format!("at least {sweep} to both sides")), "{sweep}");
             let levels = format!("Accept {} to {}", value("level_least"), value("level_most"));
             assert!(text.contains(&levels), "{levels}");
+            for (label, line) in [("Level", "target_level"), ("A stronger signal reads", "meter_sense")] {
+                assert!(text.contains(&format!("{label} {}", value(line))), "{label}");
+            }
             assert!(text.contains(value("target_voltage")), "target");
             assert!(!text.contains(" is safe") && text.contains("not assessed"), "a pack certifies nothing");
             for (number, page) in pages.iter().enumerate() {

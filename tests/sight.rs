@@ -9,6 +9,7 @@ use hopwright::evaluate::evaluate;
 use hopwright::figure;
 use hopwright::network::Scope;
 use hopwright::sheet::{BothWays, Fine, HopSheet};
+use hopwright::voice::Voice;
 use proptest::prelude::*;
 
 /// Length of the base hop, and its antennas above the sea: 858 m and 371 m.
@@ -238,13 +239,14 @@ fn the_drawing_is_sound_xml_and_says_its_verdict() {
         "path:\n  profile:\n    - { distance: 0 m, ground: 850 m }\n    - { distance: 1000 m, ground: 660 m }\n    - { distance: 2961 m, ground: 350 m }\n  \
          obstacles:\n    - { kind: crane, title: \"<b>&\\\"\", distance: 1000 m, height: 40 m }",
     );
-    let figure = sheet(&bench, figure::of).expect("a drawing");
-    assert!(figure.alt.contains("Obstructed: crane <b>&\" at 1000.0 m from a into the line by"), "{}", figure.alt);
+    let figure = sheet(&bench, |sheet| figure::of(sheet, Voice::PLAIN)).expect("a drawing");
+    let told = figure.alt.replace('\u{a0}', " ");
+    assert!(told.contains("Obstructed: crane <b>&\" at 1000.0 m from a into the line by"), "{told}");
     assert!(!figure.svg.contains("<b>") && figure.svg.contains("&lt;b&gt;&amp;&quot;"), "{}", figure.svg);
     for words in ["Vertical scale", "0.6 F1", "m a.s.l.", "one arm: crane"] {
         assert!(figure.svg.contains(words), "{words}");
     }
-    let plain = sheet(&Bench::new(), |sheet| figure::of(sheet).is_none());
+    let plain = sheet(&Bench::new(), |sheet| figure::of(sheet, Voice::PLAIN).is_none());
     assert!(plain, "nothing is drawn without a profile");
 }
 

@@ -2,9 +2,10 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args as Arguments, Parser, Subcommand, ValueEnum};
 
-use crate::spec::Date;
+use crate::spec::{Date, Language};
 
 /// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.
 #[derive(Debug, Parser)]
@@ -180,6 +181,9 @@ pub struct PackArgs {
     /// Folder to write into.
     #[arg(long, default_value = "packs")]
     pub out: PathBuf,
+    /// Language of the pages; that of the network if not given.
+    #[arg(long, value_parser = language())]
+    pub language: Option<Language>,
     /// Print packs of hops with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,
@@ -282,6 +286,12 @@ impl std::str::FromStr for CompareOutput {
 /// Reads a day.
 fn day(text: &str) -> Result<Date, String> {
     Date::read(text).ok_or_else(|| "no day of the calendar: write YYYY-MM-DD".into())
+}
+
+/// Reads the code of a language.
+fn language() -> impl TypedValueParser<Value = Language> {
+    PossibleValuesParser::new(Language::ALL.map(Language::code))
+        .try_map(|code| Language::of(&code).ok_or("no such language"))
 }
 
 /// Arguments of `explain`.

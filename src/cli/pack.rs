@@ -30,7 +30,9 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         Command::Acceptance(args) => (args, &[Pack::Acceptance(End::A), Pack::Acceptance(End::B)]),
     };
     present(&args.network)?;
-    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), HopPacks::of);
+    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), |sheet, findings| {
+        HopPacks::in_language(sheet, findings, args.language)
+    });
     for hop in &mut evaluation.hops {
         hop.add_findings_of_files(&evaluation.findings);
     }

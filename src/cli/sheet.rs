@@ -9,6 +9,7 @@ use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};
 use crate::nearest::nearest;
 use crate::network::Scope;
+use crate::voice::Voice;
 use crate::write::write_whole;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
@@ -17,7 +18,7 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     let draw = args.figure.is_some();
     let mut drawings = Vec::new();
     let mut evaluation =
-        evaluate(&scope, |sheet, _| (HopListing::of(sheet), draw.then(|| figure::of(sheet)).flatten()));
+        evaluate(&scope, |sheet, _| (HopListing::of(sheet), draw.then(|| figure::of(sheet, Voice::PLAIN)).flatten()));
     let hops: Vec<HopListing> = evaluation
         .hops
         .drain(..)

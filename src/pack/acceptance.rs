@@ -4,15 +4,16 @@
 
 use serde::Serialize;
 
-use super::acceptance_table::{self, NOT_WRITTEN};
+use super::acceptance_table;
 use super::design::{Open, open};
-use super::words::{Fact, Table, count, fact, given_or};
+use super::words::{Fact, Table, fact, text_or};
 use crate::finding::Finding;
 use crate::network::Files;
 use crate::place::DocumentId;
 use crate::rule::Severity;
 use crate::sheet::{HopSheet, RecordSheet, required_checks};
-use crate::spec::{Check, Date, EndName, Text, Weather};
+use crate::spec::{Check, EndName, Weather};
+use crate::voice::Voice;
 
 /// All pages.
 #[derive(Debug, Clone, Serialize)]
@@ -28,101 +29,105 @@ pub(super) struct Acceptance {
     deviations: Table,
     photos: Table,
     findings: Vec<Open>,
+    #[serde(skip)]
+    voice: Voice,
 }
 
 /// A check and whether it was done.
 #[derive(Debug, Clone, Serialize)]
 struct Done {
     id: &'static str,
-    sentence: &'static str,
+    sentence: String,
     ticked: bool,
 }
 
 impl Acceptance {
     /// That of the newest record of an end, if there is one.
-    pub(super) fn of(sheet: &HopSheet<'_>, name: EndName) -> Option<Self> {
+    pub(super) fn of(sheet: &HopSheet<'_>, name: EndName, voice: Voice) -> Option<Self> {
         let (found, end) = (sheet.newest_record(name)?, sheet.end(name));
         let record = found.document;
         let decision = record.decision.as_ref().map_or_else(
-            || "Nothing is decided yet.".to_owned(),
-            |made| format!("Decision written: {} by {}.", made.verdict.words(), made.by),
+            || voice.say("undecided"),
+            |made| voice.with("decided", &[("verdict", &voice.term(made.verdict.words())), ("name", &made.by)]),
         );
         let checks = required_checks(end.resolved, end.far);
         let done = |check: &Check| Done {
             id: check.word(),
-            sentence: check.sentence(),
+            sentence: voice.term(check.sentence()),
             ticked: record.checks.contains(check),
         };
-        let mut deviations = Table::new(["What is different", "Agreed in"]);
+        let mut deviations = Table::new(voice, ["deviation-what", "deviation-agreed"]);
         for one in &record.deviations {
-            deviations.row([one.what.to_string(), given_or(one.concession.as_ref(), "not agreed")]);
+            deviations.row([one.what.to_string(), text_or(one.concession.as_ref(), voice.say("not-agreed"))]);
         }
-        let mut photos = Table::new(["File", "Shows"]);
+        let mut photos = Table::new(voice, ["photo-file", "photo-shows"]);
         for photo in &record.photos {
             photos.row([photo.file.to_string(), photo.shows.to_string()]);
         }
         Some(Self {
             record: record.at,
-            title: format!("End {}: {}", name.letter(), end.resolved.site.title),
+            title: voice.with("end-at", &[("end", &name.letter()), ("site", &end.resolved.site.title)]),
             verdict: String::new(),
             decision,
-            visit: visit(found),
-            table: acceptance_table::table(sheet, found, end),
+            visit: visit(found, voice),
+            table: acceptance_table::table(sheet, found, end, voice),
             checks: checks.iter().map(done).collect(),
             deviations,
             photos,
             findings: Vec::new(),
+            voice,
         })
     }
 
     /// The same with its findings looked up in the YAML.
     pub(super) fn with_findings(&self, findings: &[Finding], files: &Files) -> Self {
         let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
+        let voice = self.voice;
         let judged = match (of(Severity::Error), of(Severity::Warning)) {
-            (0, 0) => "Nothing found against it by the rules run.".to_owned(),
-            (0, warnings) => format!("{} to weigh.", count(warnings, "warning", "warnings")),
-            (errors, _) => format!("{}: not to be accepted as it is.", count(errors, "error", "errors")),
+            (0, 0) => voice.say("nothing-against-it"),
+            (0, warnings) => voice.count("verdict-warnings", warnings),
+            (errors, _) => voice.count("not-acceptable", errors),
         };
         let mut sorted: Vec<&Finding> = findings.iter().collect();
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-        let findings = sorted.into_iter().map(|finding| open(finding, files)).collect();
+        let findings = sorted.into_iter().map(|finding| open(finding, files, voice)).collect();
         Self { verdict: format!("{judged} {}", self.decision), findings, ..self.clone() }
     }
 }
 
-fn date(date: Option<Date>) -> String {
-    date.map_or_else(|| NOT_WRITTEN.into(), |date| date.to_string())
-}
-
-fn visit(found: &RecordSheet<'_>) -> Vec<Fact> {
+fn visit(found: &RecordSheet<'_>, voice: Voice) -> Vec<Fact> {
     let record = found.document;
     let instrument = &record.instrument;
     let crew: Vec<String> = record.crew.iter().map(ToString::to_string).collect();
-    let crew = if crew.is_empty() { NOT_WRITTEN.to_owned() } else { crew.join(", ") };
-    let text = |label: &str, text: Option<&Text>| Fact { label: label.into(), value: given_or(text, NOT_WRITTEN) };
+    let crew = (!crew.is_empty()).then(|| crew.join(", "));
+    let fact = |key: &str, value: Option<&dyn std::fmt::Display>| {
+        fact(voice.say(key), text_or(value, voice.say("not-written")))
+    };
     vec![
-        fact("Record", &record.id),
-        fact("Visit", date(record.date)),
-        Fact { label: "Crew".into(), value: crew },
-        fact("Weather", weather(&record.weather)),
-        text("Meter", instrument.title.as_ref()),
-        text("Its serial number", instrument.serial.as_ref()),
-        fact("Calibration due", date(instrument.calibration_due)),
-        text("State set", record.settings.state.as_ref()),
-        text("Revision in hand", record.built_from.revision.as_ref()),
-        text("Mark in hand", record.built_from.mark.as_ref()),
+        fact("visit-record", Some(&record.id)),
+        fact("visit-date", record.date.as_ref().map(|date| date as _)),
+        fact("visit-crew", crew.as_ref().map(|crew| crew as _)),
+        fact("visit-weather", weather(&record.weather, voice).as_ref().map(|weather| weather as _)),
+        fact("visit-meter", instrument.title.as_ref().map(|title| title as _)),
+        fact("visit-meter-serial", instrument.serial.as_ref().map(|serial| serial as _)),
+        fact("visit-calibration", instrument.calibration_due.as_ref().map(|date| date as _)),
+        fact("visit-state", record.settings.state.as_ref().map(|state| state as _)),
+        fact("visit-revision", record.built_from.revision.as_ref().map(|revision| revision as _)),
+        fact("visit-mark", record.built_from.mark.as_ref().map(|mark| mark as _)),
     ]
 }
 
-fn weather(weather: &Weather) -> String {
+fn weather(weather: &Weather, voice: Voice) -> Option<String> {
+    let rain = weather.rain_rate.as_ref().map(|rate| voice.with("weather-rain", &[("rate", &voice.number(rate))]));
+    let fog = weather.fog.as_ref().map(|water| voice.with("weather-fog", &[("water", &voice.number(water))]));
     let words = [
-        weather.sky.map(|sky| sky.word().to_owned()),
-        weather.rain_rate.as_ref().map(|rate| format!("rain {rate}")),
-        weather.fog.as_ref().map(|water| format!("water {water}")),
-        weather.temperature.as_ref().map(ToString::to_string),
-        weather.pressure.as_ref().map(ToString::to_string),
-        weather.humidity.as_ref().map(ToString::to_string),
+        weather.sky.map(|sky| voice.term(sky.word())),
+        rain,
+        fog,
+        weather.temperature.as_ref().map(|temperature| voice.number(temperature)),
+        weather.pressure.as_ref().map(|pressure| voice.number(pressure)),
+        weather.humidity.as_ref().map(|humidity| voice.number(humidity)),
     ];
     let words: Vec<String> = words.into_iter().flatten().collect();
-    if words.is_empty() { NOT_WRITTEN.into() } else { words.join(", ") }
+    (!words.is_empty()).then(|| words.join(", "))
 }

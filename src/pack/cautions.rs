@@ -3,80 +3,70 @@
 
 use serde::Serialize;
 
+use crate::voice::Voice;
+
+/// What a message warns of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Hazard {
+    /// Falling.
+    Height,
+    /// Overhead lines.
+    Lines,
+    /// Lightning, wind and ice.
+    Weather,
+    /// Mains and supplies.
+    Electricity,
+    /// The beam.
+    Radiation,
+    /// Lifting, and the structure.
+    Load,
+    /// The sheets of the makers.
+    Makers,
+}
+
 /// A safety message.
-#[derive(Debug, Clone, Copy, Serialize)]
+#[derive(Debug, Clone, Serialize)]
 pub(super) struct Caution {
-    word: &'static str,
-    hazard: &'static str,
-    consequence: &'static str,
-    avoid: &'static str,
+    word: String,
+    /// Whether only things are at stake, not people.
+    things_only: bool,
+    hazard: String,
+    consequence: String,
+    avoid: String,
 }
 
-const fn caution(word: &'static str, hazard: &'static str, consequence: &'static str, avoid: &'static str) -> Caution {
-    Caution { word, hazard, consequence, avoid }
+impl Hazard {
+    /// Those that are read before anything is touched.
+    const GENERAL: [Self; 7] =
+        [Self::Height, Self::Lines, Self::Weather, Self::Electricity, Self::Radiation, Self::Load, Self::Makers];
+
+    /// The key of the signal word, by how bad it may get, and that of the hazard.
+    const fn keys(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Height => ("signal-danger", "caution-height"),
+            Self::Lines => ("signal-danger", "caution-lines"),
+            Self::Weather => ("signal-warning", "caution-weather"),
+            Self::Electricity => ("signal-warning", "caution-electricity"),
+            Self::Radiation => ("signal-warning", "caution-radiation"),
+            Self::Load => ("signal-warning", "caution-load"),
+            Self::Makers => ("signal-notice", "caution-makers"),
+        }
+    }
+
+    /// The message in words.
+    pub(super) fn caution(self, voice: Voice) -> Caution {
+        let (word, hazard) = self.keys();
+        Caution {
+            word: voice.say(word),
+            things_only: self == Self::Makers,
+            hazard: voice.say(hazard),
+            consequence: voice.say(&format!("{hazard}-consequence")),
+            avoid: voice.say(&format!("{hazard}-avoid")),
+        }
+    }
 }
 
-/// Falling.
-pub(super) const HEIGHT: Caution = caution(
-    "DANGER",
-    "Work at height.",
-    "A fall kills.",
-    "Climb only if you are trained, authorised and equipped for this structure, and never alone. Agree on the rescue plan \
-     before anyone leaves the ground. Tie every tool. Keep people out from below.",
-);
-
-/// Overhead lines.
-pub(super) const LINES: Caution = caution(
-    "DANGER",
-    "Power lines.",
-    "Touching one, or coming near it, kills.",
-    "Look up before anything is raised. Keep the distance that the owner of the line and the local code demand. If a pole, \
-     a ladder or an antenna could fall onto a line, stop and ask the owner.",
-);
-
-/// Lightning, wind and ice.
-pub(super) const WEATHER: Caution = caution(
-    "WARNING",
-    "Lightning, wind and ice.",
-    "A strike anywhere near can kill; gusts and ice throw people and parts down.",
-    "Come down at the first thunder, or when the site tells you to. Touch no cable in a storm. Do not climb in wind or ice \
-     beyond the limits of your employer and of the site.",
-);
-
-/// Mains and supplies.
-pub(super) const ELECTRICITY: Caution = caution(
-    "WARNING",
-    "Electricity.",
-    "Shock and burns; a start at height can end in a fall.",
-    "Leave mains work to a licensed or competent electrician under the local code. Isolate, lock and prove dead. Connect \
-     the grounding conductor first and take it off last.",
-);
-
-/// The beam.
-pub(super) const RADIATION: Caution = caution(
-    "WARNING",
-    "Radio waves from the antenna.",
-    "Close in front of a transmitting antenna they can heat the body and harm the eyes.",
-    "Keep everyone out of the space in front of the antenna while the transmitter is on. The distances \
-     under “Before work” are for the power as set: the maker's distances and the person responsible at this site come first.",
-);
-
-/// Lifting, and the structure.
-pub(super) const LOAD: Caution = caution(
-    "WARNING",
-    "Heavy parts and the structure that bears them.",
-    "A dropped part or a failing support can kill people below.",
-    "Have a competent engineer confirm that the structure bears the load; it is not assessed in this pack. Lift with a rope \
-     and a tag line, with two people where one is not enough.",
-);
-
-/// The sheets of the makers.
-pub(super) const MAKERS: Caution = caution(
-    "NOTICE",
-    "Makers' instructions and local codes.",
-    "A part used against them may fail.",
-    "They come before this pack. Where they ask for more than is printed here, do as they say and write it into the record.",
-);
-
-/// Those that are read before anything is touched.
-pub(super) const GENERAL: [Caution; 7] = [HEIGHT, LINES, WEATHER, ELECTRICITY, RADIATION, LOAD, MAKERS];
+/// The messages that are read before anything is touched.
+pub(super) fn general(voice: Voice) -> Vec<Caution> {
+    Hazard::GENERAL.iter().map(|hazard| hazard.caution(voice)).collect()
+}

@@ -1,123 +1,109 @@
 //! The table a hop is decided by: requirement, limit, what was computed, what is left, and whether it is met.
 
-use super::words::{Table, say, shown};
-use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, Radii, RunSheet};
+use super::install::least_conductor_as_written;
+use super::words::{Table, text_or};
+use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, Radii, RunSheet, Shown};
 use crate::spec::Service;
 use crate::units::Quantity;
+use crate::voice::{Open, Voice};
+
+/// The table while it grows.
+struct Requirements {
+    voice: Voice,
+    table: Table,
+}
+
+impl Requirements {
+    /// A requirement that two lines of the sheet speak of; it is met by the sign of what is left, in full precision.
+    fn judged<T: Shown, Q: Quantity>(&mut self, what: String, limit: String, computed: &Line<T>, in_hand: &Line<Q>) {
+        let (computed, left) = (self.voice.line(computed), self.voice.line(in_hand));
+        self.row(what, limit, computed, left, in_hand.get().map(|left| left.base() >= 0.0));
+    }
+
+    fn row(&mut self, what: String, limit: String, computed: String, left: String, met: Option<bool>) {
+        let state = match met {
+            Some(true) => "met",
+            Some(false) => "not-met",
+            None => "not-evaluated",
+        };
+        self.table.row([what, limit, computed, left, self.voice.say(state)]);
+    }
+
+    fn at_least(&self, limit: impl std::fmt::Display) -> String {
+        format!("≥ {}", self.voice.number(limit))
+    }
+
+    fn at_most(&self, limit: impl std::fmt::Display) -> String {
+        format!("≤ {}", self.voice.number(limit))
+    }
+}
 
 /// All requirements of a hop, one a row.
-pub(super) fn table(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Requirement", "Limit", "Computed", "In hand", "State"]);
+pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
+    let head = ["requirement", "limit", "computed", "in-hand", "state"];
+    let mut asked = Requirements { voice, table: Table::new(voice, head) };
     let (target, service) = (&sheet.target, &sheet.service);
-    table.row([
-        format!("Availability, both directions, at {}", shown(&target.capacity.given.to_string())),
-        at_least(&target.availability.given),
-        say(&service.availability),
-        say(&service.in_hand),
-        state(&service.in_hand),
-    ]);
+    let capacity = voice.number(&target.capacity.given);
+    let what = voice.with("ask-availability", &[("capacity", &capacity)]);
+    let limit = asked.at_least(&target.availability.given);
+    asked.judged(what, limit, &service.availability, &service.in_hand);
     for direction in sheet.directions() {
-        of_direction(sheet, direction, &mut table);
+        of_direction(sheet, direction, &mut asked);
     }
-    of_path(sheet, &mut table);
+    of_path(sheet, &mut asked);
     for end in sheet.ends() {
-        of_end(end, &mut table);
+        of_end(end, &mut asked);
     }
-    table
+    asked.table
 }
 
-fn of_path(sheet: &HopSheet<'_>, table: &mut Table) {
-    let lines = &sheet.profile.lines;
+fn of_path(sheet: &HopSheet<'_>, asked: &mut Requirements) {
+    let (voice, lines) = (asked.voice, &sheet.profile.lines);
+    let computed = text_or(lines.fraction.get().map(|fraction| voice.number(fraction)), voice.say("not-shown"));
+    let left = text_or(lines.in_hand.get().map(|left| voice.number(left)), voice.say("nothing"));
+    let limit = asked.at_least(Radii(sheet.profile.asked.0));
     let met = lines.in_hand.get().map(|left| left.0.0 >= 0.0);
-    let computed = match lines.fraction.get() {
-        Some(fraction) => shown(&fraction.to_string()),
-        None => "not shown".into(),
-    };
-    let left = lines.in_hand.get().map_or_else(|| "—".into(), |left| shown(&left.to_string()));
-    let asked = Radii(sheet.profile.asked.0);
-    table.row(["Clearance of the path, k = 4/3".into(), format!("≥ {asked}"), computed, left, word(met)]);
+    asked.row(voice.say("ask-clearance"), limit, computed, left, met);
 }
 
-fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, table: &mut Table) {
-    let margins = &direction.margins;
+fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Requirements) {
+    let (voice, margins) = (asked.voice, &direction.margins);
+    let way = voice.term(direction.title);
     if let Some(wanted) = &sheet.target.fade_margin {
-        table.row([
-            format!("Fade margin {}", direction.title),
-            at_least(&wanted.given),
-            say(&margins.fade_margin),
-            say(&margins.fade_in_hand),
-            state(&margins.fade_in_hand),
-        ]);
+        let limit = asked.at_least(&wanted.given);
+        let what = voice.with("ask-fade-margin", &[("way", &way)]);
+        asked.judged(what, limit, &margins.fade_margin, &margins.fade_in_hand);
     }
-    table.row([
-        format!("Received level {}, below overload", direction.title),
-        format!("≤ {}", shown(&direction.receiver.radio.overload.to_string())),
-        say(&direction.lines.level),
-        say(&margins.overload_in_hand),
-        state(&margins.overload_in_hand),
-    ]);
+    let limit = asked.at_most(&direction.receiver.radio.overload);
+    let what = voice.with("ask-overload", &[("way", &way)]);
+    asked.judged(what, limit, &direction.lines.level, &margins.overload_in_hand);
 }
 
-fn of_end(end: &EndSheet<'_>, table: &mut Table) {
-    let lines = &end.lines;
-    table.row([
-        format!("Tilt of the bracket, end {}", end.name),
-        format!("{} to {}", say(&lines.tilt_least), say(&lines.tilt_most)),
-        say(&lines.tilt),
-        say(&lines.tilt_in_hand),
-        state(&lines.tilt_in_hand),
-    ]);
+fn of_end(end: &EndSheet<'_>, asked: &mut Requirements) {
+    let (voice, lines) = (asked.voice, &end.lines);
+    let reach = voice.range(&voice.line(&lines.tilt_least), &voice.line(&lines.tilt_most));
+    asked.judged(voice.with("ask-tilt", &[("end", &end.name)]), reach, &lines.tilt, &lines.tilt_in_hand);
     for run in &end.runs {
-        of_run(end, run, table);
+        of_run(end, run, asked);
     }
     let given = &end.resolved.end.grounding.conductor;
     let met = end.ground.needed.get().zip(given.as_ref()).map(|(needed, given)| given.value >= needed);
-    table.row([
-        format!("Grounding conductor, end {}", end.name),
-        format!("≥ {}", shown(&end.ground_written())),
-        given.as_ref().map_or_else(|| "not stated".into(), |given| shown(&given.to_string())),
-        "—".into(),
-        word(met),
-    ]);
+    let given = text_or(given.as_ref().map(|given| voice.number(given)), voice.say("not-stated"));
+    let limit = format!("≥ {}", least_conductor_as_written(end, voice));
+    asked.row(voice.with("ask-ground", &[("end", &end.name)]), limit, given, voice.say("nothing"), met);
 }
 
-fn of_run(end: &EndSheet<'_>, run: &RunSheet<'_>, table: &mut Table) {
-    let (lines, port) = (&run.lines, &run.resolved.port.id);
+fn of_run(end: &EndSheet<'_>, run: &RunSheet<'_>, asked: &mut Requirements) {
+    let (voice, lines) = (asked.voice, &run.lines);
+    let place: [Open<'_>; 2] = [("end", &end.name), ("port", &run.resolved.port.id)];
     if run.carries(Service::Power) {
-        let least = &end.resolved.radio.power.voltage.min;
-        table.row([
-            format!("Voltage at the radio, end {}, port {port}", end.name),
-            format!("≥ {} and {} reserve", shown(&least.to_string()), shown(&end.voltage_reserve.given.to_string())),
-            say(&lines.radio_voltage),
-            say(&lines.voltage_in_hand),
-            state(&lines.voltage_in_hand),
-        ]);
+        let least = voice.number(&end.resolved.radio.power.voltage.min);
+        let reserve = voice.number(&end.voltage_reserve.given);
+        let limit = voice.with("ask-voltage-limit", &[("least", &least), ("reserve", &reserve)]);
+        asked.judged(voice.with("ask-voltage", &place), limit, &lines.radio_voltage, &lines.voltage_in_hand);
     }
     if run.carries(Service::Data) {
-        table.row([
-            format!("Cable length, end {}, port {port}", end.name),
-            format!("≤ {}", shown(&LONGEST_RUN.to_string())),
-            say(&lines.length),
-            say(&lines.length_in_hand),
-            state(&lines.length_in_hand),
-        ]);
+        let limit = asked.at_most(LONGEST_RUN);
+        asked.judged(voice.with("ask-length", &place), limit, &lines.length, &lines.length_in_hand);
     }
-}
-
-fn at_least(limit: &impl ToString) -> String {
-    format!("≥ {}", shown(&limit.to_string()))
-}
-
-/// By the sign of what is left, in full precision.
-fn state<Q: Quantity>(in_hand: &Line<Q>) -> String {
-    word(in_hand.get().map(|left| left.base() >= 0.0))
-}
-
-fn word(met: Option<bool>) -> String {
-    match met {
-        Some(true) => "met",
-        Some(false) => "NOT MET",
-        None => "not evaluated",
-    }
-    .into()
 }

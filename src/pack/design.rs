@@ -7,7 +7,7 @@ use super::figures::{self, Figure};
 use super::licence;
 use super::tables::{self, States};
 use super::waivers;
-use super::words::{Table, count, shown};
+use super::words::{Table, sentence};
 use crate::figure;
 use crate::finding::{Finding, Spot};
 use crate::network::Files;
@@ -17,6 +17,7 @@ use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet};
 use crate::source::LineIndex;
 use crate::spec::Setting;
+use crate::voice::{Voice, shown};
 
 /// All pages.
 #[derive(Debug, Clone, Serialize)]
@@ -48,6 +49,8 @@ pub(super) struct Design {
     written: Vec<Written>,
     program: String,
     notes: Vec<String>,
+    #[serde(skip)]
+    voice: Voice,
 }
 
 /// Line of sight: the drawing and its numbers.
@@ -60,17 +63,17 @@ struct Sight {
 }
 
 impl Sight {
-    fn of(sheet: &HopSheet<'_>) -> Option<Self> {
-        let figure = figure::of(sheet)?;
-        let verdict = format!("{}.", shown(&figure::verdict(sheet)));
-        Some(Self { svg: figure.svg, alt: figure.alt, verdict, table: tables::sight(sheet) })
+    fn of(sheet: &HopSheet<'_>, voice: Voice) -> Option<Self> {
+        let figure = figure::of(sheet, voice)?;
+        let verdict = figure::verdict(sheet, voice);
+        Some(Self { svg: figure.svg, alt: figure.alt, verdict, table: tables::sight(sheet, voice) })
     }
 }
 
 /// A finding in words.
 #[derive(Debug, Clone, Serialize)]
 pub(super) struct Open {
-    severity: &'static str,
+    severity: String,
     rule: &'static str,
     message: String,
     place: String,
@@ -78,33 +81,34 @@ pub(super) struct Open {
 }
 
 impl Design {
-    pub(super) fn of(sheet: &HopSheet<'_>) -> Self {
+    pub(super) fn of(sheet: &HopSheet<'_>, voice: Voice) -> Self {
         Self {
             verdict: String::new(),
-            decision: decision::table(sheet),
+            decision: decision::table(sheet, voice),
             findings: Vec::new(),
             waivers: Table::default(),
-            rules: rules_run(sheet),
-            ends: tables::ends(sheet),
-            path: tables::path(sheet),
-            licence: licence::table(sheet),
-            sight: Sight::of(sheet),
-            budget: tables::budget(sheet),
-            service: tables::service(sheet),
-            grades: figures::grades(sheet),
-            plan: figures::plan(sheet),
-            states: sheet.directions().map(tables::states).into(),
-            mounting: tables::mounting(sheet),
-            alignment: tables::alignment(sheet),
-            surroundings: tables::surroundings(sheet),
-            power: tables::power(sheet),
-            grounding: tables::grounding(sheet),
-            assumptions: sheet.target.assumptions(),
-            methods: methods(sheet),
+            rules: rules_run(sheet, voice),
+            ends: tables::ends(sheet, voice),
+            path: tables::path(sheet, voice),
+            licence: licence::table(sheet, voice),
+            sight: Sight::of(sheet, voice),
+            budget: tables::budget(sheet, voice),
+            service: tables::service(sheet, voice),
+            grades: figures::grades(sheet, voice),
+            plan: figures::plan(sheet, voice),
+            states: sheet.directions().map(|direction| tables::states(direction, voice)).into(),
+            mounting: tables::mounting(sheet, voice),
+            alignment: tables::alignment(sheet, voice),
+            surroundings: tables::surroundings(sheet, voice),
+            power: tables::power(sheet, voice),
+            grounding: tables::grounding(sheet, voice),
+            assumptions: sheet.target.assumptions().iter().map(|words| voice.term(words)).collect(),
+            methods: methods(sheet, voice),
             inputs: Table::default(),
-            written: written(sheet),
-            program: concat!("hopwright ", env!("CARGO_PKG_VERSION")).into(),
+            written: written(sheet, voice),
+            program: voice.with("computed-by", &[("program", &concat!("hopwright ", env!("CARGO_PKG_VERSION")))]),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
+            voice,
         }
     }
 
@@ -114,36 +118,32 @@ impl Design {
             findings.iter().partition(|finding| finding.waived.is_some());
         let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
         let (errors, warnings, advice) = (of(Severity::Error), of(Severity::Warning), of(Severity::Advice));
-        let decided = match errors {
-            0 => "No errors found by the rules run.".into(),
-            _ => format!("{}: not to be built.", count(errors, "error", "errors")),
-        };
-        let mut verdict = vec![decided];
-        if warnings > 0 {
-            verdict.push(format!("{} to weigh.", count(warnings, "warning", "warnings")));
-        }
-        if advice > 0 {
-            verdict.push(format!("{} of advice.", count(advice, "piece", "pieces")));
-        }
-        if !waived.is_empty() {
-            verdict.push(format!("{} waived.", count(waived.len(), "finding is", "findings are")));
-        }
-        let waivers = waivers::table(&waived);
+        let voice = self.voice;
+        let found = [
+            ("verdict-errors", errors),
+            ("verdict-warnings", warnings),
+            ("verdict-advice", advice),
+            ("verdict-waived", waived.len()),
+        ];
+        let counted = found.into_iter().filter(|(key, number)| *number > 0 || *key == "verdict-errors");
+        let verdict: Vec<String> = counted.map(|(key, number)| voice.count(key, number)).collect();
+        let waivers = waivers::table(&waived, voice);
         let mut sorted = findings;
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-        let findings = sorted.into_iter().map(|finding| open(finding, files)).collect();
-        Self { verdict: verdict.join(" "), findings, waivers, inputs: inputs(&self.written, files), ..self.clone() }
+        let findings = sorted.into_iter().map(|finding| open(finding, files, voice)).collect();
+        let inputs = inputs(&self.written, files, voice);
+        Self { verdict: verdict.join(" "), findings, waivers, inputs, ..self.clone() }
     }
 }
 
-pub(super) fn open(finding: &Finding, files: &Files) -> Open {
+pub(super) fn open(finding: &Finding, files: &Files, voice: Voice) -> Open {
     let spot = finding.labels.first().map(|label| &label.spot);
     let place = spot.and_then(|spot| files.locate(spot)).and_then(|found| {
         let file = files.get(found.file)?;
         Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
     });
     Open {
-        severity: finding.severity.word(),
+        severity: voice.say(severity(finding.severity)),
         rule: finding.rule.name,
         message: shown(&finding.message),
         place: place.unwrap_or_default(),
@@ -151,7 +151,16 @@ pub(super) fn open(finding: &Finding, files: &Files) -> Open {
     }
 }
 
-fn rules_run(sheet: &HopSheet<'_>) -> String {
+/// The key of a severity.
+const fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Error => "severity-error",
+        Severity::Warning => "severity-warning",
+        Severity::Advice => "severity-advice",
+    }
+}
+
+fn rules_run(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let settings = &sheet.resolved.network.rules;
     let off: Vec<&str> =
         settings.iter().filter(|(_, setting)| **setting == Setting::Off).map(|(name, _)| name.as_str()).collect();
@@ -159,8 +168,8 @@ fn rules_run(sheet: &HopSheet<'_>) -> String {
     let run =
         rules::ALL.iter().filter(|entry| entry.rule.family != "record" && !off.contains(&entry.rule.name)).count();
     match off.as_slice() {
-        [] => format!("{run} rules were run; none is switched off."),
-        off => format!("{run} rules were run; switched off by the network: {}.", off.join(", ")),
+        [] => voice.with("rules-run", &[("number", &run)]),
+        off => voice.with("rules-run-but", &[("number", &run), ("off", &off.join(", "))]),
     }
 }
 
@@ -173,27 +182,28 @@ struct Written {
 }
 
 /// The lines of the sheet that are inputs. Those of the modulation states have a table of their own.
-fn written(sheet: &HopSheet<'_>) -> Vec<Written> {
+fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
     let sections = sheet.sections();
     let rows = sections
         .iter()
         .filter(|section| !section.key.contains("states["))
         .flat_map(|section| section.rows.iter().map(|row| (section.title.as_str(), row)));
     let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
-        let words = format!("{title}: {}", row.words);
-        Some(Written { words, text: shown(row.text.as_ref().ok()?), place: *row.from.first()? })
+        row.text.as_ref().ok()?;
+        let words = format!("{}: {}", voice.term(title), voice.term(row.words));
+        Some(Written { words, text: voice.row(row), place: *row.from.first()? })
     });
     given.collect()
 }
 
-fn inputs(written: &[Written], files: &Files) -> Table {
-    let mut table = Table::new(["Input", "Value", "Written in"]);
+fn inputs(written: &[Written], files: &Files, voice: Voice) -> Table {
+    let mut table = Table::new(voice, ["input", "value", "written-in"]);
     for input in written {
         let place = files.locate(&Spot::Field(input.place)).and_then(|found| {
             let file = files.get(found.file)?;
             Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
         });
-        table.row([input.words.clone(), input.text.clone(), place.unwrap_or_else(|| "—".into())]);
+        table.row([input.words.clone(), input.text.clone(), place.unwrap_or_else(|| voice.say("nothing"))]);
     }
     table
 }
@@ -208,7 +218,7 @@ fn names_a_source(method: &str) -> bool {
 }
 
 /// Each method once, with the lines it serves.
-fn methods(sheet: &HopSheet<'_>) -> Table {
+fn methods(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
     for row in sheet
         .design_sections()
@@ -222,9 +232,10 @@ fn methods(sheet: &HopSheet<'_>) -> Table {
             None => found.push((row.method, vec![row.words])),
         }
     }
-    let mut table = Table::new(["Method or source", "Lines"]);
+    let mut table = Table::new(voice, ["method", "method-lines"]);
     for (method, words) in found {
-        table.row([tables::sentence(method), words.join(", ")]);
+        let words: Vec<String> = words.into_iter().map(|words| voice.term(words)).collect();
+        table.row([sentence(&voice.term(method)), words.join(", ")]);
     }
     table
 }

@@ -12,6 +12,7 @@ use crate::network::{Files, SourceFile, mark};
 use crate::place::DocumentId;
 use crate::sheet::{HopSheet, required_checks};
 use crate::spec::{EndName, Kind};
+use crate::voice::Voice;
 
 const MARKED: &str = "# yaml-language-server: $schema=";
 
@@ -40,7 +41,8 @@ impl Form {
             end: name,
             sites: [end.resolved.site.title.to_string(), end.far.site.title.to_string()],
             revision: network.revision.as_ref().map(ToString::to_string),
-            items: record_page::items(sheet, end),
+            // YAML speaks English, whatever the paper does.
+            items: record_page::items(sheet, end, Voice::PLAIN),
             checks: checks.iter().map(|check| (check.word(), check.sentence())).collect(),
             hop_document: hop.at,
             network_document: network.at,

@@ -3,13 +3,11 @@
 use serde::Serialize;
 
 use super::attach::{self, Attachment};
-use super::words::count;
 use super::{End, Pack};
 use crate::network::ResolvedEnd;
 use crate::sheet::HopSheet;
 use crate::spec::{Date, Paper};
-
-const NOT_SET: &str = "NOT SET";
+use crate::voice::Voice;
 
 /// The names a hop's packs are known by.
 #[derive(Debug)]
@@ -25,6 +23,7 @@ pub(super) struct Naming {
     approver: Option<String>,
     paper: Paper,
     ends: [Place; 2],
+    pub voice: Voice,
 }
 
 /// The site of an end.
@@ -37,8 +36,9 @@ pub(super) struct Place {
 /// The furniture of one pack.
 #[derive(Debug, Serialize)]
 pub(super) struct Front {
-    kind: &'static str,
+    kind: String,
     title: String,
+    language: &'static str,
     network: String,
     owner: String,
     hop: String,
@@ -61,7 +61,7 @@ pub(super) struct Front {
 }
 
 impl Naming {
-    pub(super) fn of(sheet: &HopSheet<'_>) -> Self {
+    pub(super) fn of(sheet: &HopSheet<'_>, voice: Voice) -> Self {
         let (hop, network) = (sheet.resolved.hop, sheet.resolved.network);
         let place = |end: &ResolvedEnd<'_>| Place { site: end.site.id.to_string(), title: end.site.title.to_string() };
         let said = |text: &Option<crate::spec::Text>| text.as_ref().map(ToString::to_string);
@@ -77,6 +77,7 @@ impl Naming {
             approver: said(&network.approver),
             paper: network.print.paper.unwrap_or_default(),
             ends: [place(&sheet.resolved.a), place(&sheet.resolved.b)],
+            voice,
         }
     }
 
@@ -97,43 +98,44 @@ impl Naming {
     }
 
     pub(super) fn front(&self, pack: Pack, errors: usize, asked: bool, attached: &[Attachment]) -> Front {
-        let or_not_set = |value: &Option<String>| value.clone().unwrap_or_else(|| NOT_SET.into());
+        let voice = self.voice;
+        let or_not_set = |value: &Option<String>| value.clone().unwrap_or_else(|| voice.say("not-set"));
         let mut reasons = Vec::new();
         if errors > 0 {
-            let what = if matches!(pack, Pack::Acceptance(_)) { "accepted" } else { "built" };
-            reasons.push(format!("{}, not to be {what}", count(errors, "error is open", "errors are open")));
+            let key = if matches!(pack, Pack::Acceptance(_)) { "errors-not-accepted" } else { "errors-not-built" };
+            reasons.push(voice.count(key, errors));
         }
         if self.approver.is_none() {
-            reasons.push("nobody has approved this revision".into());
+            reasons.push(voice.say("nobody-approved"));
         }
         if reasons.is_empty() && asked {
-            reasons.push("printed as a draft on request".into());
+            reasons.push(voice.say("draft-on-request"));
         }
         let draft = !reasons.is_empty();
-        let status = if draft { reasons.join("; ") } else { format!("approved by {}", or_not_set(&self.approver)) };
-        let (kind, title, here, there) = match pack {
-            Pack::Design => ("Design pack", format!("{}: design pack", self.hop_title), None, None),
-            Pack::Install(end) | Pack::Acceptance(end) => {
-                let far = if end == End::A { End::B } else { End::A };
-                let (own, other) = (self.end(end), self.end(far));
-                let (kind, words) = match pack {
-                    Pack::Acceptance(_) => ("Acceptance record", "acceptance record"),
-                    _ => ("Install pack", "install pack"),
-                };
-                let title = format!("{}, end {}: {words}", self.hop_title, end.letter());
-                let here = format!("End {}: {}", end.letter(), own.title);
-                (kind, title, Some(here), Some(format!("End {}: {}", far.letter(), other.title)))
-            }
+        let approved = || voice.with("approved-by", &[("name", &or_not_set(&self.approver))]);
+        let status = if draft { reasons.join("; ") } else { approved() };
+        let (kind, title) = match pack {
+            Pack::Design => ("pack-design", "title-design"),
+            Pack::Install(_) => ("pack-install", "title-install"),
+            Pack::Acceptance(_) => ("pack-acceptance", "title-acceptance"),
         };
+        let end = match pack {
+            Pack::Design => None,
+            Pack::Install(end) | Pack::Acceptance(end) => Some(end),
+        };
+        let at = |end: End| voice.with("end-at", &[("end", &end.letter()), ("site", &self.end(end).title)]);
+        let far = end.map(|end| if end == End::A { End::B } else { End::A });
+        let letter = end.map_or("", End::letter);
         Front {
-            kind,
-            title,
+            kind: voice.say(kind),
+            title: voice.with(title, &[("hop", &self.hop_title), ("end", &letter)]),
+            language: voice.language().code(),
             network: self.network_title.clone(),
             owner: self.owner.clone(),
             hop: self.hop.clone(),
             hop_title: self.hop_title.clone(),
-            here,
-            there,
+            here: end.map(at),
+            there: far.map(at),
             number: format!("{}/{}", self.network, self.stem(pack)),
             revision: or_not_set(&self.revision),
             date: self.date.to_string(),

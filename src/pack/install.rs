@@ -9,13 +9,12 @@ use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::record_page::RecordPage;
 use super::steps::{self, Item};
-use super::words::{Fact, Table, band, fact, given_or, say, say_in_both, shown};
+use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
-use crate::sheet::{EndSheet, HopSheet};
+use crate::sheet::{EndSheet, HopSheet, OnwardLines, RunSheet};
 use crate::spec::{Screening, Service};
-use crate::units::{given_in_both, latitude_in_seconds, longitude_in_seconds};
-
-const NOT_ASSESSED: &str = "Not assessed. Ask the owner of the site before you go.";
+use crate::units::{latitude_in_seconds, longitude_in_seconds};
+use crate::voice::{Open, Voice};
 
 /// All pages.
 #[derive(Debug, Serialize)]
@@ -33,7 +32,7 @@ pub(super) struct Install {
     contacts: Table,
     supplies: Vec<Fact>,
     parts: Vec<PartRow>,
-    cautions: [Caution; 7],
+    cautions: Vec<Caution>,
     keys: Vec<Fact>,
     declination: String,
     fasteners: Table,
@@ -56,229 +55,258 @@ pub(super) struct Install {
 /// What the meter must show.
 #[derive(Debug, Serialize)]
 struct Target {
+    port: String,
     volts: String,
     volts_band: String,
     level: String,
     level_band: String,
     sense: String,
-    port: String,
 }
 
 impl Install {
-    pub(super) fn of(sheet: &HopSheet<'_>, which: End) -> Self {
+    pub(super) fn of(sheet: &HopSheet<'_>, which: End, voice: Voice) -> Self {
         let end = match which {
             End::A => &sheet.a,
             End::B => &sheet.b,
         };
         let own = end.resolved;
         let site = own.site;
-        let job = format!(
-            "Mount radio {} with antenna {} on {} ({}), looking at {}.",
-            own.radio.title,
-            own.antenna.title,
-            own.support.id,
-            own.support.kind.word(),
-            end.far.site.title
-        );
         Self {
             site: site.title.to_string(),
             site_id: site.id.to_string(),
-            job,
-            position: position(own),
-            place: figures::place(end),
-            near: near(own),
-            keep_clear: keep_clear(end),
-            tools: parts::tools(end),
+            job: job(end, voice),
+            position: position(own, voice),
+            place: figures::place(end, voice),
+            near: near(own, voice),
+            keep_clear: keep_clear(end, voice),
+            tools: parts::tools(end, voice),
             hazards: site.hazards.iter().map(ToString::to_string).collect(),
-            access: given_or(site.access.as_ref(), NOT_ASSESSED),
-            contacts: contacts(own),
-            supplies: supplies(own),
-            parts: parts::list(end),
-            cautions: cautions::GENERAL,
-            keys: keys(sheet, end),
-            declination: format!(
-                "Declination here {} on {}, east positive. Magnetic bearings drift; steel nearby bends them.",
-                say(&end.lines.declination),
-                sheet.resolved.network.date
-            ),
-            fasteners: fasteners(own),
-            mounting_figure: figures::mounting(end),
-            mounting: steps::mounting(sheet, end),
-            chain: figures::chain(end),
-            runs: runs(end),
-            grounding: grounding(end),
-            cabling: steps::cabling(end),
-            target: target(end),
-            scale: figures::scale(end),
-            lobes: Lobes::of(end),
-            indicators: indicators(own),
-            alignment: steps::alignment(sheet, end),
-            outside: outside(end),
-            record: RecordPage::of(sheet, end),
+            access: text_or(site.access.as_ref(), voice.say("not-assessed-ask")),
+            contacts: contacts(own, voice),
+            supplies: supplies(own, voice),
+            parts: parts::list(end, voice),
+            cautions: cautions::general(voice),
+            keys: keys(sheet, end, voice),
+            declination: declination(sheet, end, voice),
+            fasteners: fasteners(own, voice),
+            mounting_figure: figures::mounting(end, voice),
+            mounting: steps::mounting(sheet, end, voice),
+            chain: figures::chain(end, voice),
+            runs: runs(end, voice),
+            grounding: grounding(end, voice),
+            cabling: steps::cabling(end, voice),
+            target: target(end, voice),
+            scale: figures::scale(end, voice),
+            lobes: Lobes::of(end, voice),
+            indicators: indicators(own, voice),
+            alignment: steps::alignment(sheet, end, voice),
+            outside: outside(end, voice),
+            record: RecordPage::of(sheet, end, voice),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
 }
 
+/// The work in a sentence.
+fn job(end: &EndSheet<'_>, voice: Voice) -> String {
+    let own = end.resolved;
+    let kind = voice.term(own.support.kind.word());
+    let open: [Open<'_>; 5] = [
+        ("radio", &own.radio.title),
+        ("antenna", &own.antenna.title),
+        ("support", &own.support.id),
+        ("kind", &kind),
+        ("far", &end.far.site.title),
+    ];
+    voice.with("job", &open)
+}
+
+fn declination(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> String {
+    let declination = voice.line(&end.lines.declination);
+    voice.with("declination", &[("declination", &declination), ("date", &sheet.resolved.network.date)])
+}
+
 /// People and power lines the site lists, in the words of the owner.
-fn near(own: &ResolvedEnd<'_>) -> Vec<String> {
+fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
     let site = own.site;
-    let lines = site
-        .power_lines
-        .iter()
-        .map(|line| format!("Power line: {}, {} away.", line.title, given_in_both(&line.distance)));
-    let people = site.people.iter().map(|spot| {
-        format!("People: {}, {} away, bearing {}.", spot.title, given_in_both(&spot.distance), spot.bearing)
+    let lines = site.power_lines.iter().map(|line| {
+        let distance = voice.given_in_both(&line.distance);
+        voice.with("near-line", &[("title", &line.title), ("distance", &distance)])
     });
-    lines.chain(people).map(|text| shown(&text)).collect()
+    let people = site.people.iter().map(|spot| {
+        let (distance, bearing) = (voice.given_in_both(&spot.distance), voice.number(&spot.bearing));
+        voice.with("near-people", &[("title", &spot.title), ("distance", &distance), ("bearing", &bearing)])
+    });
+    lines.chain(people).collect()
 }
 
 /// How far to stay away in front of the antenna.
-fn keep_clear(end: &EndSheet<'_>) -> Vec<Fact> {
+fn keep_clear(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let lines = &end.people;
     vec![
-        fact("Whoever passes, in front", say_in_both(&lines.public_distance)),
-        fact("Trained workers, in front", say_in_both(&lines.workers_distance)),
+        fact(voice.say("keep-clear-public"), voice.line_in_both(&lines.public_distance)),
+        fact(voice.say("keep-clear-workers"), voice.line_in_both(&lines.workers_distance)),
     ]
 }
 
-fn position(own: &ResolvedEnd<'_>) -> Vec<Fact> {
+fn position(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
     let at = &own.site.position;
+    let (latitude, longitude) = (at.latitude.value, at.longitude.value);
     vec![
-        fact("Latitude", format!("{}, or {}", at.latitude.value, latitude_in_seconds(at.latitude.value))),
-        fact("Longitude", format!("{}, or {}", at.longitude.value, longitude_in_seconds(at.longitude.value))),
-        fact("Ground above sea level", given_in_both(&own.site.ground_height)),
+        fact(voice.say("latitude"), super::tables::angle(latitude, latitude_in_seconds(latitude), voice)),
+        fact(voice.say("longitude"), super::tables::angle(longitude, longitude_in_seconds(longitude), voice)),
+        fact(voice.say("ground-above-sea"), voice.given_in_both(&own.site.ground_height)),
     ]
 }
 
-fn contacts(own: &ResolvedEnd<'_>) -> Table {
-    let mut table = Table::new(["Contact", "For", "Telephone"]);
+fn contacts(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
+    let mut table = Table::new(voice, ["contact", "contact-for", "contact-telephone"]);
     for contact in &own.site.contacts {
-        table.row([contact.name.to_string(), given_or(contact.role.as_ref(), "—"), contact.phone.to_string()]);
+        let role = text_or(contact.role.as_ref(), voice.say("nothing"));
+        table.row([contact.name.to_string(), role, contact.phone.to_string()]);
     }
     table
 }
 
 /// Where power and earth are on the site.
-fn supplies(own: &ResolvedEnd<'_>) -> Vec<Fact> {
-    let power = own.site.power.iter().map(|point| ("Power", &point.title));
-    let earth = own.site.earth.iter().map(|point| ("Earth", &point.title));
-    power.chain(earth).map(|(label, title)| Fact { label: label.into(), value: title.to_string() }).collect()
+fn supplies(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
+    let power = own.site.power.iter().map(|point| ("site-power", &point.title));
+    let earth = own.site.earth.iter().map(|point| ("site-earth", &point.title));
+    power.chain(earth).map(|(key, title)| Fact { label: voice.say(key), value: title.to_string() }).collect()
 }
 
-fn keys(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Fact> {
+fn keys(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let (own, lines) = (end.resolved, &end.lines);
+    let polarisation = voice.term(sheet.resolved.hop.channel.polarisation.word());
     let mut keys = vec![
-        fact("True bearing", say(&lines.true_bearing)),
-        fact("Magnetic bearing", say(&lines.magnetic_bearing)),
-        fact("Tilt", steps::tilt(end)),
-        fact("Antenna centre above ground", given_in_both(&own.end.height)),
-        fact("Polarisation", sheet.resolved.hop.channel.polarisation.word()),
-        fact("Bracket", parts::way_up(own.end.bracket.orientation)),
+        fact(voice.say("true-bearing"), voice.line(&lines.true_bearing)),
+        fact(voice.say("magnetic-bearing"), voice.line(&lines.magnetic_bearing)),
+        fact(voice.say("tilt"), steps::tilt(end, voice)),
+        fact(voice.say("antenna-centre"), voice.given_in_both(&own.end.height)),
+        fact(voice.say("polarisation"), polarisation),
+        fact(voice.say("bracket"), parts::way_up(own.end.bracket.orientation, voice)),
     ];
     if own.bracket.plate.is_some() {
-        keys.push(fact("Extension plate", if own.end.bracket.plate { "fitted" } else { "not fitted" }));
+        let fitted = if own.end.bracket.plate { "plate-fitted" } else { "plate-not-fitted" };
+        keys.push(fact(voice.say("plate"), voice.say(fitted)));
     }
     keys
 }
 
-fn fasteners(own: &ResolvedEnd<'_>) -> Table {
-    let mut table = Table::new(["Screws", "Thread", "Number", "Final torque"]);
+fn fasteners(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
+    let mut table = Table::new(voice, ["screws", "thread", "number", "final-torque"]);
     for fastener in &own.bracket.fasteners {
         table.row([
             fastener.title.to_string(),
             fastener.thread.to_string(),
             fastener.count.to_string(),
-            shown(&given_in_both(&fastener.torque)),
+            voice.given_in_both(&fastener.torque),
         ]);
     }
     table
 }
 
-fn runs(end: &EndSheet<'_>) -> Table {
-    let mut table = Table { head: vec!["Run".into()], ..Table::default() };
-    table.head.extend(end.runs.iter().map(|run| format!("Port {}", run.resolved.port.id)));
-    let mut add = |label: &str, cells: Vec<String>| {
-        table.rows.push([label.to_owned()].into_iter().chain(cells).collect());
+fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
+    let mut table = Table::new(voice, ["run"]);
+    table.head.extend(end.runs.iter().map(|run| voice.with("run-port", &[("port", &run.resolved.port.id)])));
+    let mut add = |key: &str, cell: &dyn Fn(&RunSheet<'_>) -> String| {
+        table.rows.push([voice.say(key)].into_iter().chain(end.runs.iter().map(cell)).collect());
     };
-    let each = |words: &dyn Fn(&crate::sheet::RunSheet<'_>) -> String| end.runs.iter().map(words).collect::<Vec<_>>();
-    add("Cable", each(&|run| run.resolved.cable.title.to_string()));
-    add("Outdoors", each(&|run| shown(&given_in_both(&run.resolved.run.outdoor))));
-    add("Indoors", each(&|run| given_or(run.resolved.run.indoor.as_ref().map(given_in_both).as_ref(), "not stated")));
-    add("Outside diameter", each(&|run| shown(&given_in_both(&run.resolved.cable.outside_diameter))));
-    add("Gland insert", each(&|run| say(&run.lines.gland)));
-    add("Bend radius, least", each(&|run| say_in_both(&run.handling.bend_radius)));
-    add("While pulling", each(&|run| say_in_both(&run.handling.pulling_radius)));
-    let drip = |run: &crate::sheet::RunSheet<'_>| {
-        run.handling.drip_loop.value.as_ref().map_or_else(|_| "—".into(), |depth| shown(&given_in_both(depth)))
-    };
-    add("Drip loop below the port", each(&drip));
-    let screen = |run: &crate::sheet::RunSheet<'_>| match run.resolved.cable.screening {
-        Screening::UUtp => "none".to_owned(),
-        screening => format!("{}, bonded {}", screening.word(), run.resolved.run.screen.words()),
-    };
-    add("Screen", each(&screen));
-    add("Arresters", each(&|run| parts::arresters_in_words(run.resolved)));
-    let supply = |run: &crate::sheet::RunSheet<'_>| {
-        given_or(run.resolved.supply.map(|supply| supply.title.to_string()).as_ref(), "—")
-    };
-    add("Fed by", each(&supply));
-    let point = |run: &crate::sheet::RunSheet<'_>| match (run.resolved.supply, run.resolved.power_point) {
-        (None, _) => "—".to_owned(),
-        (Some(_), None) => "NOT SET".to_owned(),
+    let nothing = || voice.say("nothing");
+    add("run-cable", &|run| run.resolved.cable.title.to_string());
+    add("run-outdoors", &|run| voice.given_in_both(&run.resolved.run.outdoor));
+    let indoor = |run: &RunSheet<'_>| run.resolved.run.indoor.as_ref().map(|length| voice.given_in_both(length));
+    add("run-indoors", &|run| text_or(indoor(run), voice.say("not-stated")));
+    add("run-diameter", &|run| voice.given_in_both(&run.resolved.cable.outside_diameter));
+    add("run-insert", &|run| voice.line(&run.lines.gland));
+    add("run-bend", &|run| voice.line_in_both(&run.handling.bend_radius));
+    add("run-pulling", &|run| voice.line_in_both(&run.handling.pulling_radius));
+    let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value.as_ref().ok().map(|depth| voice.given_in_both(depth));
+    add("run-drip-loop", &|run| text_or(drip(run), nothing()));
+    add("run-screen", &|run| match run.resolved.cable.screening {
+        Screening::UUtp => voice.say("none"),
+        screening => {
+            let bonded = voice.term(run.resolved.run.screen.words());
+            voice.with("run-screen-bonded", &[("screen", &screening.word()), ("bonded", &bonded)])
+        }
+    });
+    add("run-arresters", &|run| parts::arresters_in_words(run.resolved, voice));
+    add("run-fed-by", &|run| text_or(run.resolved.supply.map(|supply| &supply.title), nothing()));
+    add("run-power-point", &|run| match (run.resolved.supply, run.resolved.power_point) {
+        (None, _) => nothing(),
+        (Some(_), None) => voice.say("not-set"),
         (Some(_), Some(point)) => point.title.to_string(),
-    };
-    add("Power taken at", each(&point));
-    add(
-        "Voltage at the radio, least",
-        each(&|run| if run.carries(Service::Power) { say(&run.lines.radio_voltage) } else { "—".into() }),
-    );
+    });
+    add("run-voltage", &|run| {
+        if run.carries(Service::Power) { voice.line(&run.lines.radio_voltage) } else { nothing() }
+    });
     if end.runs.iter().any(|run| run.onward.is_some()) {
-        let fed = |words: &dyn Fn(&crate::sheet::OnwardLines) -> String| {
-            each(&|run| run.onward.as_ref().map_or_else(|| "—".into(), words))
+        let fed = |run: &RunSheet<'_>, words: &dyn Fn(&OnwardLines) -> String| {
+            run.onward.as_ref().map_or_else(nothing, words)
         };
-        add("Feeds", fed(&|onward| format!("{}, {}", say(&onward.feeds), say(&onward.draw))));
-        add("Voltage at what it feeds, least", fed(&|onward| say(&onward.voltage)));
+        add("run-feeds", &|run| fed(run, &|onward| feeds(onward, voice)));
+        add("run-feeds-voltage", &|run| fed(run, &|onward| voice.line(&onward.voltage)));
     }
     table
 }
 
-fn grounding(end: &EndSheet<'_>) -> Vec<Fact> {
+/// What a run feeds, and what that draws.
+pub(super) fn feeds(onward: &OnwardLines, voice: Voice) -> String {
+    let (device, draw) = (voice.line(&onward.feeds), voice.line(&onward.draw));
+    voice.with("run-feeds-detail", &[("device", &device), ("draw", &draw)])
+}
+
+/// The least conductor as the code writes it.
+pub(super) fn least_conductor_as_written(end: &EndSheet<'_>, voice: Voice) -> String {
+    voice.number(end.ground_written())
+}
+
+/// The least conductor, as the code writes it and in full.
+pub(super) fn least_conductor(end: &EndSheet<'_>, voice: Voice) -> String {
+    let (written, needed) = (least_conductor_as_written(end, voice), voice.line(&end.ground.needed));
+    voice.with("ground-least-detail", &[("written", &written), ("needed", &needed)])
+}
+
+fn grounding(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let (own, grounding) = (end.resolved, &end.resolved.end.grounding);
     let ground = &own.radio.ground;
-    let bond = own.earth.map_or_else(|| "NOT SET".to_owned(), |point| point.title.to_string());
+    let not_set = || voice.say("not-set");
     let bonded = match own.earth.and_then(|point| point.bonded) {
-        Some(true) => "yes, says the design",
-        Some(false) => "NO: do not connect, ask",
-        None => "not stated: check",
+        Some(true) => "ground-bonded-yes",
+        Some(false) => "ground-bonded-no",
+        None => "ground-bonded-unknown",
     };
+    let length = grounding.length.as_ref().map(|length| voice.given_in_both(length));
+    let torque = ground.torque.as_ref().map(|torque| voice.given_in_both(torque));
+    let conductor = grounding.conductor.as_ref().map(|size| voice.number(size));
     vec![
-        fact("Conductor", given_or(grounding.conductor.as_ref(), "NOT SET")),
-        fact("Of", grounding.material.words()),
-        fact("Least allowed", format!("{} ({})", end.ground_written(), say(&end.ground.needed))),
-        fact("Length", given_or(grounding.length.as_ref().map(given_in_both).as_ref(), "NOT SET")),
-        fact("Bend radius, least", given_in_both(&end.practice.ground_bend.given)),
-        Fact { label: "Bonds to".into(), value: bond },
-        fact("Bonded to the building", bonded),
-        Fact { label: "Radio terminal".into(), value: ground.terminal.to_string() },
-        fact("Terminal torque", given_or(ground.torque.as_ref().map(given_in_both).as_ref(), "see the maker's sheet")),
+        fact(voice.say("ground-conductor"), text_or(conductor, not_set())),
+        fact(voice.say("ground-metal"), voice.term(grounding.material.words())),
+        fact(voice.say("ground-least"), least_conductor(end, voice)),
+        fact(voice.say("ground-length"), text_or(length, not_set())),
+        fact(voice.say("ground-bend"), voice.given_in_both(&end.practice.ground_bend.given)),
+        fact(voice.say("ground-bonds-to"), text_or(own.earth.map(|point| &point.spec.title), not_set())),
+        fact(voice.say("ground-bonded"), voice.say(bonded)),
+        fact(voice.say("ground-terminal"), &ground.terminal),
+        fact(voice.say("ground-torque"), text_or(torque, voice.say("see-maker"))),
     ]
 }
 
-fn target(end: &EndSheet<'_>) -> Target {
+fn target(end: &EndSheet<'_>, voice: Voice) -> Target {
     let lines = &end.lines;
+    let accept = |band: String| voice.with("target-accept", &[("band", &band)]);
     Target {
-        volts: say(&lines.target_voltage),
-        volts_band: band(&lines.voltage_at_least, &lines.voltage_at_most),
-        level: say(&lines.target_level),
-        level_band: band(&lines.level_least, &lines.level_most),
-        sense: say(&lines.meter_sense),
-        port: end.resolved.radio.readout.port.to_string(),
+        port: voice.with("target-port", &[("port", &end.resolved.radio.readout.port)]),
+        volts: voice.line(&lines.target_voltage),
+        volts_band: accept(voice.band(&lines.voltage_at_least, &lines.voltage_at_most)),
+        level: voice.with("target-level", &[("level", &voice.line(&lines.target_level))]),
+        level_band: accept(voice.band(&lines.level_least, &lines.level_most)),
+        sense: voice.with("target-sense", &[("sense", &voice.line(&lines.meter_sense))]),
     }
 }
 
-fn indicators(own: &ResolvedEnd<'_>) -> Table {
-    let mut table = Table::new(["Lamp", "Shows", "Means"]);
+fn indicators(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
+    let mut table = Table::new(voice, ["lamp", "lamp-shows", "lamp-means"]);
     for indicator in &own.radio.indicators {
         table.row([indicator.lamp.to_string(), indicator.shows.to_string(), indicator.means.to_string()]);
     }
@@ -286,39 +314,16 @@ fn indicators(own: &ResolvedEnd<'_>) -> Table {
 }
 
 /// What to do about a reading outside the band; in words, for the cause is not known from a number.
-fn outside(end: &EndSheet<'_>) -> Table {
-    let mut table = Table::new(["If the reading is", "Look for", "Do"]);
+fn outside(end: &EndSheet<'_>, voice: Voice) -> Table {
+    const CASES: [&str; 5] =
+        ["outside-weaker", "outside-one-end", "outside-stronger", "outside-restless", "outside-none"];
+    let mut table = Table::new(voice, ["outside-reading", "outside-look", "outside-do"]);
     let sense = end.lines.meter_sense.value.as_ref().map_or("—", |words| words.0.as_str());
-    let weaker = if sense == "higher" { "lower" } else { "higher" };
-    let rows = [
-        (
-            format!("weaker ({weaker}) at both ends alike"),
-            "A side lobe: it peaks cleanly and still is not the beam. Or something in the path.",
-            "Sweep wider in both axes, at both ends. The beam is the strongest of several peaks.",
-        ),
-        (
-            "weaker at one end only".into(),
-            "Power or channel of the other end, a wet or damaged radome, a loose antenna.",
-            "Compare the settings. Dry, check, swap. New aim does not mend one direction.",
-        ),
-        (
-            format!("stronger ({sense}) than the band"),
-            "Wrong power, wrong model, or the wrong far end. The receiver may be overloaded.",
-            "Transmitters off. Check power and models at both ends, then call the designer.",
-        ),
-        (
-            "never at rest".into(),
-            "Power control still on, a loose mount, rain, or hot air over the path.",
-            "Check both, then wait for calm and dry weather.",
-        ),
-        (
-            "not there".into(),
-            "Meter lead or port, far transmitter off, wrong half, channel or polarisation.",
-            "Check here, then have the far end check.",
-        ),
-    ];
-    for (reading, cause, remedy) in rows {
-        table.row([reading, cause.into(), remedy.into()]);
+    let other_way = if sense == "higher" { "lower" } else { "higher" };
+    for case in CASES {
+        let sense = if case == "outside-weaker" { other_way } else { sense };
+        let reading = voice.with(case, &[("sense", &voice.term(sense))]);
+        table.row([reading, voice.say(&format!("{case}-look")), voice.say(&format!("{case}-do"))]);
     }
     table
 }

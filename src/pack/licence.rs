@@ -1,19 +1,20 @@
 //! What codes and the licence allow, for the design pack, and what a crew must not pass.
 
-use super::tables::{printed, sentence};
-use super::words::{Table, say, shown};
+use super::tables::label;
+use super::words::Table;
 use crate::sheet::{Cause, CodeSheet, Direction, HopSheet, Row};
+use crate::voice::{Voice, shown};
 
 /// Codes and licence of both directions, then each code with its limits.
-pub(super) fn table(sheet: &HopSheet<'_>) -> Table {
-    let mut table = Table::new(["Item", "a to b", "b to a"]);
+pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
+    let mut table = Table::new(voice, ["item", "a-to-b", "b-to-a"]);
     let directions = sheet.directions();
     let lines = directions.map(|direction| {
         let mut rows = Vec::new();
         sheet.licence(direction).lines.rows("", &mut rows);
         rows
     });
-    add(&mut table, lines.map(Some));
+    add(&mut table, lines.map(Some), voice);
     let mut names: Vec<&str> = Vec::new();
     for code in directions.iter().flat_map(|direction| &sheet.licence(direction).codes) {
         if !names.contains(&code.name) {
@@ -21,7 +22,7 @@ pub(super) fn table(sheet: &HopSheet<'_>) -> Table {
         }
     }
     if names.is_empty() {
-        table.row(["Code of practice".into(), "none stated".into(), "none stated".into()]);
+        table.row([voice.say("code-of-practice"), voice.say("none-stated"), voice.say("none-stated")]);
     }
     for name in names {
         let of = |direction: &Direction<'_>| {
@@ -30,33 +31,35 @@ pub(super) fn table(sheet: &HopSheet<'_>) -> Table {
             code.lines.rows("", &mut rows);
             Some(rows)
         };
-        add(&mut table, directions.map(of));
+        add(&mut table, directions.map(of), voice);
     }
     table
 }
 
 /// The rows of both directions side by side; those that nobody asked about are left out.
-fn add(table: &mut Table, [there, back]: [Option<Vec<Row>>; 2]) {
+fn add(table: &mut Table, [there, back]: [Option<Vec<Row>>; 2], voice: Voice) {
     let count = there.as_ref().or(back.as_ref()).map_or(0, Vec::len);
     for i in 0..count {
         let cells = [&there, &back].map(|rows| rows.as_ref().map(|rows| &rows[i]));
         let asked = |row: &&Row| row.text.as_ref().err().is_none_or(|missing| missing.cause != Cause::Judged);
         let Some(first) = cells.iter().flatten().copied().find(|row| asked(row)) else { continue };
-        let cell = |row: Option<&Row>| row.map_or_else(|| "—".into(), printed);
-        table.row([sentence(first.words), cell(cells[0]), cell(cells[1])]);
+        let cell = |row: Option<&Row>| row.map_or_else(|| voice.say("nothing"), |row| voice.row(row));
+        table.row([label(first, voice), cell(cells[0]), cell(cells[1])]);
     }
 }
 
 /// The power a crew must not pass at the end that sends, and the number it sends under.
-pub(super) fn ceiling(sheet: &HopSheet<'_>, direction: &Direction<'_>) -> Option<String> {
+pub(super) fn ceiling(sheet: &HopSheet<'_>, direction: &Direction<'_>, voice: Voice) -> Option<String> {
     let lines = &sheet.licence(direction).lines;
-    let most = lines.highest_power.get()?;
-    let number = lines.number.value.as_ref().map(|number| format!(" (licence {})", number.0)).unwrap_or_default();
-    Some(shown(&format!("Never raise the transmit power above {most} here{number}: more is not allowed.")))
+    let most = voice.number(lines.highest_power.get()?);
+    Some(match &lines.number.value {
+        Ok(number) => voice.with("step-ceiling-licence", &[("most", &most), ("number", &number.0)]),
+        Err(_) => voice.with("step-ceiling", &[("most", &most)]),
+    })
 }
 
 /// The number a hop sends under, for the record.
-pub(super) fn number(sheet: &HopSheet<'_>) -> String {
+pub(super) fn number(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let lines = &sheet.licence[0].lines;
-    if lines.number.value.is_ok() { say(&lines.number) } else { "not stated".into() }
+    lines.number.value.as_ref().map_or_else(|_| voice.say("not-stated"), |number| shown(&number.0))
 }

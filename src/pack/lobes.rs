@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 
-use super::words::{Table, band, say};
+use super::words::{Table, sentence};
 use crate::sheet::{EndSheet, Line, LobeReadingLines};
 use crate::units::{Degrees, MeterVolts};
+use crate::voice::Voice;
 
 /// What a crew must know of side lobes.
 #[derive(Debug, Serialize)]
@@ -16,22 +17,24 @@ pub(super) struct Lobes {
 }
 
 impl Lobes {
-    pub(super) fn of(end: &EndSheet<'_>) -> Self {
-        let mut table = Table::new(["On a side lobe", "Level", "Meter"]);
+    pub(super) fn of(end: &EndSheet<'_>, voice: Voice) -> Self {
+        let mut table = Table::new(voice, ["lobes-on", "lobes-level", "lobes-meter"]);
         for (_, who, lines) in end.dish.readings() {
-            let capital = super::tables::sentence(who);
-            table.row([capital, band(&lines.level_least, &lines.level_most), reading(end, lines)]);
+            let level = voice.band(&lines.level_least, &lines.level_most);
+            table.row([sentence(&voice.term(who)), level, reading(end, lines, voice)]);
         }
-        Self { warning: warning(end), table }
+        Self { warning: warning(end, voice), table }
     }
 }
 
 /// The meter on a side lobe, or that it stands at its stop.
-pub(super) fn reading(end: &EndSheet<'_>, lines: &LobeReadingLines) -> String {
+pub(super) fn reading(end: &EndSheet<'_>, lines: &LobeReadingLines, voice: Voice) -> String {
     let (one, other) = (&lines.voltage_at_least, &lines.voltage_at_most);
     match (one.get(), other.get()) {
-        (Some(least), Some(most)) if least == most && stands(end, least) => format!("{}, its stop", say(one)),
-        _ => band(one, other),
+        (Some(least), Some(most)) if least == most && stands(end, least) => {
+            voice.with("lobes-stop", &[("reading", &voice.line(one))])
+        }
+        _ => voice.band(one, other),
     }
 }
 
@@ -41,7 +44,7 @@ fn stands(end: &EndSheet<'_>, reading: MeterVolts) -> bool {
 }
 
 /// One side lobe at either end, in one band; with both on one it reads further from the target still.
-fn warning(end: &EndSheet<'_>) -> Option<String> {
+fn warning(end: &EndSheet<'_>, voice: Voice) -> Option<String> {
     let cases = [&end.dish.here, &end.dish.there];
     let all: Vec<&Line<MeterVolts>> =
         cases.into_iter().flat_map(|lines| [&lines.voltage_at_least, &lines.voltage_at_most]).collect();
@@ -51,22 +54,22 @@ fn warning(end: &EndSheet<'_>) -> Option<String> {
         one.0.0.total_cmp(&other.0.0)
     };
     let (least, most) = (known.iter().min_by(by)?, known.iter().max_by(by)?);
-    let reading = if least.0 == most.0 { say(least.1) } else { band(least.1, most.1) };
-    Some(format!("If you read {reading}, you are on a side lobe."))
+    let reading = if least.0 == most.0 { voice.line(least.1) } else { voice.band(least.1, most.1) };
+    Some(voice.with("lobes-warning", &[("reading", &reading)]))
 }
 
 /// Where the first side lobe lies off the axis.
-pub(super) fn angles(end: &EndSheet<'_>) -> String {
+pub(super) fn angles(end: &EndSheet<'_>, voice: Voice) -> String {
     let lobes = &end.dish.lobes;
-    angle_band(&lobes.side_lobe_least, &lobes.side_lobe_most)
+    angle_band(&lobes.side_lobe_least, &lobes.side_lobe_most, voice)
 }
 
 /// Where the gap before it lies.
-pub(super) fn nulls(end: &EndSheet<'_>) -> String {
+pub(super) fn nulls(end: &EndSheet<'_>, voice: Voice) -> String {
     let lobes = &end.dish.lobes;
-    angle_band(&lobes.first_null_least, &lobes.first_null_most)
+    angle_band(&lobes.first_null_least, &lobes.first_null_most, voice)
 }
 
-fn angle_band(one: &Line<Degrees>, other: &Line<Degrees>) -> String {
-    if one.get() == other.get() { say(one) } else { band(one, other) }
+fn angle_band(one: &Line<Degrees>, other: &Line<Degrees>, voice: Voice) -> String {
+    if one.get() == other.get() { voice.line(one) } else { voice.band(one, other) }
 }

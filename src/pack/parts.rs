@@ -1,12 +1,15 @@
 //! What a crew takes to one end, with quantities.
 
+use std::fmt::Display;
+
 use serde::Serialize;
 
-use super::words::shown;
+use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::sheet::{EndSheet, RunSheet, across_flats};
 use crate::spec::{Orientation, Plugs, RunPlace, Screening};
-use crate::units::{Metres, given_in_both, in_both};
+use crate::units::{Given, Kilograms};
+use crate::voice::{Voice, shown};
 
 /// Something to take, ticked off on the ground.
 #[derive(Debug, Serialize)]
@@ -16,8 +19,8 @@ pub(super) struct PartRow {
     detail: String,
 }
 
-fn part(quantity: impl Into<String>, what: &str, detail: impl Into<String>) -> PartRow {
-    PartRow { quantity: quantity.into(), what: what.into(), detail: detail.into() }
+fn part(quantity: &dyn Display, what: String, detail: String) -> PartRow {
+    PartRow { quantity: quantity.to_string(), what, detail }
 }
 
 /// Arresters of one model with the places they sit: `2`, `Surgoldt SG 10G/4`, `at the radio, …`.
@@ -28,85 +31,106 @@ pub(super) struct Arresters {
 }
 
 /// The arresters of a run, each model once.
-pub(super) fn arresters(run: &ResolvedRun<'_>) -> Vec<Arresters> {
+pub(super) fn arresters(run: &ResolvedRun<'_>, voice: Voice) -> Vec<Arresters> {
     let mut models: Vec<Arresters> = Vec::new();
     for (arrester, used) in run.arresters.iter().zip(&run.run.arresters) {
-        let at = place(used.at);
+        let at = place(used.at, voice);
         match models.iter_mut().find(|model| *model.title == *arrester.title) {
             Some(model) => {
                 model.number += 1;
                 model.places = format!("{}, {at}", model.places);
             }
-            None => models.push(Arresters { number: 1, title: arrester.title.to_string(), places: at.into() }),
+            None => models.push(Arresters { number: 1, title: arrester.title.to_string(), places: at }),
         }
     }
     models
 }
 
 /// The same in one cell.
-pub(super) fn arresters_in_words(run: &ResolvedRun<'_>) -> String {
-    let models: Vec<String> = arresters(run).iter().map(|model| format!("{}: {}", model.title, model.places)).collect();
-    if models.is_empty() { "none".into() } else { models.join("; ") }
+pub(super) fn arresters_in_words(run: &ResolvedRun<'_>, voice: Voice) -> String {
+    let models = arresters(run, voice);
+    let models: Vec<String> = models.iter().map(|model| format!("{}: {}", model.title, model.places)).collect();
+    if models.is_empty() { voice.say("none") } else { models.join("; ") }
 }
 
-pub(super) fn place(at: RunPlace) -> &'static str {
+pub(super) fn place(at: RunPlace, voice: Voice) -> String {
     match at {
-        RunPlace::Radio => "at the radio",
-        RunPlace::Entry => "at the cable entry",
+        RunPlace::Radio => voice.say("at-the-radio"),
+        RunPlace::Entry => voice.say("at-the-entry"),
     }
 }
 
-pub(super) fn way_up(orientation: Orientation) -> &'static str {
+pub(super) fn way_up(orientation: Orientation, voice: Voice) -> String {
     match orientation {
-        Orientation::Upright => "upright",
-        Orientation::Inverted => "inverted (upside down)",
+        Orientation::Upright => voice.say("upright"),
+        Orientation::Inverted => voice.say("inverted"),
     }
 }
 
 /// All parts of an end, in the order they are mounted.
-pub(super) fn list(end: &EndSheet<'_>) -> Vec<PartRow> {
+pub(super) fn list(end: &EndSheet<'_>, voice: Voice) -> Vec<PartRow> {
     let own = end.resolved;
-    let (radio, antenna, bracket) = (own.radio, own.antenna, own.bracket);
-    let mass = |mass: Option<String>| mass.map(|mass| format!(", {}", shown(&mass))).unwrap_or_default();
-    let radio_mass = mass(radio.mass.as_ref().map(ToString::to_string));
-    let antenna_mass = mass(antenna.mass.as_ref().map(ToString::to_string));
-    let bracket_mass = mass(bracket.mass.as_ref().map(ToString::to_string));
-    let mut parts = vec![
-        part("1", "Radio", format!("{}, half “{}”{radio_mass}", radio.title, own.half.id)),
-        part("1", "Antenna", format!("{}{antenna_mass}", antenna.title)),
-        part(
-            "1",
-            "Bracket",
-            format!("{}, mounted {}{bracket_mass}", bracket.title, way_up(own.end.bracket.orientation)),
-        ),
-    ];
+    let bracket = own.bracket;
+    let mut parts = hung(own, voice);
     if let Some(bands) = bracket.bands {
-        let tube = shown(&given_in_both(&own.support.outside_diameter));
-        parts.push(part(bands.to_string(), "Clamp band or U-bolt", format!("of the bracket, for a tube of {tube}")));
+        let tube = voice.given_in_both(&own.support.outside_diameter);
+        parts.push(part(&bands, voice.say("part-band"), voice.with("part-band-detail", &[("tube", &tube)])));
     }
     if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
-        parts.push(part("1", "Extension plate", plate.title.to_string()));
+        parts.push(part(&1, voice.say("part-plate"), plate.title.to_string()));
     }
     for run in &end.runs {
-        of_run(run, &mut parts);
+        of_run(run, voice, &mut parts);
     }
-    let grounding = &own.end.grounding;
-    let size = grounding.conductor.as_ref().map_or_else(|| "size NOT SET".into(), |size| shown(&size.to_string()));
-    let take = end.ground.to_take.get().map_or_else(|| "length NOT SET".into(), |take| shown(&in_both(take)));
-    let laid = grounding.length.as_ref().map(|laid| format!(", {} laid", length(laid))).unwrap_or_default();
-    parts.push(part(take, "Grounding conductor", format!("{} {size}{laid}", grounding.material.words())));
-    parts.push(part("1", "Lug", format!("for {size}, at the radio: {}", radio.ground.terminal)));
-    let bond = own.earth.map_or("the earth point NOT SET", |point| &point.spec.title);
-    parts.push(part("1", "Lug or clamp", format!("for {size}, at: {bond}")));
+    grounding(end, voice, &mut parts);
     let arresters: usize = end.runs.iter().map(|run| run.resolved.arresters.len()).sum();
     if arresters > 0 {
-        let detail = "short, with its lug; size as the arrester's maker and the code say";
-        parts.push(part(arresters.to_string(), "Bonding lead of an arrester", detail));
+        parts.push(part(&arresters, voice.say("part-bonding-lead"), voice.say("part-bonding-lead-detail")));
     }
     for port in open_ports(own) {
-        parts.push(part("1", "Blank", format!("the maker's, for port {port}")));
+        parts.push(part(&1, voice.say("part-blank"), voice.with("part-blank-detail", &[("port", &port)])));
     }
     parts
+}
+
+/// What hangs on the pole.
+fn hung(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<PartRow> {
+    let mass = |mass: &Option<Given<Kilograms>>| {
+        mass.as_ref().map(|mass| format!(", {}", voice.number(mass))).unwrap_or_default()
+    };
+    let (radio, antenna, bracket) = (own.radio, own.antenna, own.bracket);
+    let radio_open: [(_, &dyn Display); 3] =
+        [("title", &radio.title), ("half", &own.half.id), ("mass", &mass(&radio.mass))];
+    let way_up = way_up(own.end.bracket.orientation, voice);
+    let bracket_open: [(_, &dyn Display); 3] =
+        [("title", &bracket.title), ("way-up", &way_up), ("mass", &mass(&bracket.mass))];
+    vec![
+        part(&1, voice.say("part-radio"), voice.with("part-radio-detail", &radio_open)),
+        part(&1, voice.say("part-antenna"), format!("{}{}", antenna.title, mass(&antenna.mass))),
+        part(&1, voice.say("part-bracket"), voice.with("part-bracket-detail", &bracket_open)),
+    ]
+}
+
+/// The grounding conductor with what ends it.
+fn grounding(end: &EndSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
+    let (own, grounding) = (end.resolved, &end.resolved.end.grounding);
+    let size = grounding.conductor.as_ref().map_or_else(|| voice.say("size-not-set"), |size| voice.number(size));
+    let take = end.ground.to_take.get().map_or_else(|| voice.say("length-not-set"), |take| voice.in_both(take));
+    let metal = voice.term(grounding.material.words());
+    let detail = match &grounding.length {
+        None => voice.with("part-conductor-detail", &[("metal", &metal), ("size", &size)]),
+        Some(laid) => {
+            let open: [(_, &dyn Display); 3] =
+                [("metal", &metal), ("size", &size), ("length", &voice.given_in_both(laid))];
+            voice.with("part-conductor-detail-laid", &open)
+        }
+    };
+    parts.push(part(&take, voice.say("part-conductor"), detail));
+    let at_radio = voice.with("part-lug-detail", &[("size", &size), ("terminal", &own.radio.ground.terminal)]);
+    parts.push(part(&1, voice.say("part-lug"), at_radio));
+    let bond = text_or(own.earth.map(|point| &point.spec.title), voice.say("earth-point-not-set"));
+    let at_bond = voice.with("part-lug-or-clamp-detail", &[("size", &size), ("bond", &bond)]);
+    parts.push(part(&1, voice.say("part-lug-or-clamp"), at_bond));
 }
 
 /// The ports that no cable closes.
@@ -115,40 +139,44 @@ pub(super) fn open_ports<'n>(own: &ResolvedEnd<'n>) -> Vec<&'n str> {
     own.radio.spec.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect()
 }
 
-fn length(given: &crate::units::Given<Metres>) -> String {
-    shown(&given_in_both(given))
-}
-
-fn of_run(run: &RunSheet<'_>, parts: &mut Vec<PartRow>) {
+fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
     let (resolved, cable) = (run.resolved, run.resolved.cable);
     let port = &resolved.port.id;
-    let screen = format!("{} {}", cable.category.word(), cable.screening.word());
-    let total = run.handling.to_take.get().map_or_else(|| "—".into(), |total| shown(&in_both(total)));
-    let outdoor = length(&resolved.run.outdoor);
-    let indoor = resolved.run.indoor.as_ref().map_or_else(|| "not stated".into(), length);
-    let detail =
-        format!("{}, {screen}, {} jacket; {outdoor} outdoors, {indoor} indoors", cable.title, cable.jacket.word());
-    parts.push(part(total, &format!("Cable to port {port}"), detail));
+    let total = run.handling.to_take.get().map_or_else(|| voice.say("nothing"), |total| voice.in_both(total));
+    let indoor = resolved.run.indoor.as_ref().map(|length| voice.given_in_both(length));
+    let detail = voice.with(
+        "part-cable-detail",
+        &[
+            ("title", &cable.title),
+            ("screen", &format!("{} {}", cable.category.word(), cable.screening.word())),
+            ("jacket", &voice.term(cable.jacket.word())),
+            ("outdoor", &voice.given_in_both(&resolved.run.outdoor)),
+            ("indoor", &text_or(indoor, voice.say("not-stated"))),
+        ],
+    );
+    parts.push(part(&total, voice.with("part-cable", &[("port", port)]), detail));
     let shell = match (resolved.run.plugs, cable.screening) {
-        (Plugs::Plastic, _) | (_, Screening::UUtp) => "plain",
-        (Plugs::Metal, _) => "metal shell, crimped onto the screen",
+        (Plugs::Plastic, _) | (_, Screening::UUtp) => "part-plug-plain",
+        (Plugs::Metal, _) => "part-plug-metal",
     };
     let plugs = 2 * (1 + resolved.arresters.len());
-    parts.push(part(plugs.to_string(), "Plug", format!("{shell}, for {}", shown(&cable.outside_diameter.to_string()))));
-    if let Ok(gland) = &run.lines.gland.value {
-        parts.push(part("1", "Gland insert", format!("{} for port {port}", gland.0)));
+    let shell = voice.with(shell, &[("diameter", &voice.number(&cable.outside_diameter))]);
+    parts.push(part(&plugs, voice.say("part-plug"), shell));
+    if let Ok(insert) = &run.lines.gland.value {
+        let detail = voice.with("part-insert-detail", &[("insert", &insert.0), ("port", port)]);
+        parts.push(part(&1, voice.say("part-insert"), detail));
     }
-    for arrester in arresters(resolved) {
+    for arrester in arresters(resolved, voice) {
         let detail = format!("{}: {}", arrester.title, arrester.places);
-        parts.push(part(arrester.number.to_string(), "Surge arrester", detail));
+        parts.push(part(&arrester.number, voice.say("part-arrester"), detail));
     }
     if let Some(supply) = resolved.supply {
-        parts.push(part("1", "Supply", format!("{}, {}", supply.title, supply.standard.word())));
+        parts.push(part(&1, voice.say("part-supply"), format!("{}, {}", supply.title, supply.standard.word())));
     }
 }
 
-/// Wrenches for the screws of the bracket, and the torques they must reach.
-pub(super) fn tools(end: &EndSheet<'_>) -> String {
+/// Wrenches for the screws of the bracket with the torques they must reach, and what else is not a part.
+pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
     let fasteners = &end.resolved.bracket.fasteners;
     let mut sizes: Vec<u8> = fasteners.iter().filter_map(|fastener| across_flats(&fastener.thread)).collect();
     sizes.sort_unstable();
@@ -157,11 +185,18 @@ pub(super) fn tools(end: &EndSheet<'_>) -> String {
     let least = torques.clone().min_by(|one, other| one.0.total_cmp(&other.0));
     let most = torques.max_by(|one, other| one.0.total_cmp(&other.0));
     let wrench = match (least, most) {
-        (Some(least), Some(most)) if least == most => format!("torque wrench for {least}"),
-        (Some(least), Some(most)) => format!("torque wrench from {least} to {most}"),
-        _ => "torque wrench".into(),
+        (Some(least), Some(most)) if least == most => {
+            voice.with("tool-wrench-for", &[("torque", &voice.number(least))])
+        }
+        (Some(least), Some(most)) => {
+            voice.with("tool-wrench-range", &[("least", &voice.number(least)), ("most", &voice.number(most))])
+        }
+        _ => voice.say("tool-wrench"),
     };
-    let sockets: Vec<String> = sizes.iter().map(|size| format!("{size} mm")).collect();
-    let sockets = if sockets.is_empty() { String::new() } else { format!(" with sockets {}", sockets.join(", ")) };
-    shown(&format!("{wrench}{sockets}"))
+    let port = &end.resolved.radio.readout.port;
+    if sizes.is_empty() {
+        return voice.with("tools", &[("wrench", &wrench), ("port", port)]);
+    }
+    let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
+    voice.with("tools-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets)), ("port", port)])
 }

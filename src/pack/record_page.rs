@@ -7,10 +7,10 @@ use serde::Serialize;
 
 use super::licence;
 use super::steps;
-use super::words::{Fact, Table, band, given_or, say, shown};
+use super::words::{Fact, Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, required_checks};
 use crate::spec::Service;
-use crate::units::given_in_both;
+use crate::voice::Voice;
 
 /// Something that is written down at an end.
 #[derive(Debug)]
@@ -28,53 +28,54 @@ pub(super) struct Item {
 }
 
 /// All items of an end, in the order of the form.
-pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
+pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let (own, lines) = (end.resolved, &end.lines);
     let (spec, channel) = (own.end, &sheet.resolved.hop.channel);
-    let volts = band(&lines.voltage_at_least, &lines.voltage_at_most);
-    let level = band(&lines.level_least, &lines.level_most);
+    let volts = voice.band(&lines.voltage_at_least, &lines.voltage_at_most);
+    let level = voice.band(&lines.level_least, &lines.level_most);
     let item = |key: &str, words: &str, designed: String, band: Option<&String>, unit| Item {
         key: key.into(),
-        words: words.into(),
+        words: voice.say(words),
         designed,
         band: band.cloned(),
         unit,
     };
-    let (target, target_volts) = (|| say(&lines.target_level), || say(&lines.target_voltage));
-    let ground = own.end.grounding.conductor.as_ref();
+    let (target, target_volts) = (|| voice.line(&lines.target_level), || voice.line(&lines.target_voltage));
+    let ground = own.end.grounding.conductor.as_ref().map(|size| voice.number(size));
+    let polarisation = voice.term(channel.polarisation.word());
     let mut items = vec![
-        item("settings.transmit_power", "Transmit power", shown(&spec.transmit_power.to_string()), None, "dBm"),
-        item("settings.bandwidth", "Bandwidth", shown(&channel.bandwidth.to_string()), None, "MHz"),
-        item("settings.polarisation", "Polarisation", channel.polarisation.word().into(), None, ""),
-        item("before_locking.meter", "Meter before locking", target_volts(), Some(&volts), "V"),
-        item("before_locking.level", "Level before locking", target(), Some(&level), "dBm"),
-        item("after_locking.meter", "Meter after final torque", target_volts(), Some(&volts), "V"),
-        item("after_locking.level", "Level after final torque", target(), Some(&level), "dBm"),
-        item("bearing", "True bearing set", say(&lines.true_bearing), None, "°"),
-        item("tilt", "Tilt set", steps::tilt(end), None, "°"),
-        item("height", "Antenna centre above ground", shown(&given_in_both(&spec.height)), None, "m"),
-        item("licence", "Licence or registration", licence::number(sheet), None, ""),
+        item("settings.transmit_power", "record-power", voice.number(&spec.transmit_power), None, "dBm"),
+        item("settings.bandwidth", "record-bandwidth", voice.number(&channel.bandwidth), None, "MHz"),
+        item("settings.polarisation", "record-polarisation", polarisation, None, ""),
+        item("before_locking.meter", "record-meter-before", target_volts(), Some(&volts), "V"),
+        item("before_locking.level", "record-level-before", target(), Some(&level), "dBm"),
+        item("after_locking.meter", "record-meter-after", target_volts(), Some(&volts), "V"),
+        item("after_locking.level", "record-level-after", target(), Some(&level), "dBm"),
+        item("bearing", "record-bearing", voice.line(&lines.true_bearing), None, "°"),
+        item("tilt", "record-tilt", steps::tilt(end, voice), None, "°"),
+        item("height", "record-height", voice.given_in_both(&spec.height), None, "m"),
+        item("licence", "record-licence", licence::number(sheet, voice), None, ""),
     ];
     for run in &end.runs {
         let port = &run.resolved.port.id;
         let of = |key: &str, words: &str, designed: String, unit| Item {
             key: format!("runs.{port}.{key}"),
-            words: format!("{words}, port {port}"),
+            words: voice.with(words, &[("port", port)]),
             designed,
             band: None,
             unit,
         };
         if run.carries(Service::Power) {
-            let least = format!("{} or more", say(&run.lines.radio_voltage));
-            items.push(of("voltage", "Voltage at the radio", least, "V"));
+            let least = voice.with("or-more", &[("least", &voice.line(&run.lines.radio_voltage))]);
+            items.push(of("voltage", "record-voltage", least, "V"));
         }
-        items.push(of("cable_test", "Test of the cable", "passed".into(), ""));
+        items.push(of("cable_test", "record-cable-test", voice.say("record-passed"), ""));
     }
     items.extend([
-        item("grounding.conductor", "Grounding conductor", given_or(ground, "NOT SET"), None, "mm²"),
-        item("grounding.resistance", "Resistance of the earth", String::new(), None, "ohm"),
-        item("serials.radio", "Radio, serial number", own.radio.title.to_string(), None, ""),
-        item("serials.antenna", "Antenna, serial number", own.antenna.title.to_string(), None, ""),
+        item("grounding.conductor", "record-ground", text_or(ground, voice.say("not-set")), None, "mm²"),
+        item("grounding.resistance", "record-resistance", String::new(), None, "ohm"),
+        item("serials.radio", "record-radio-serial", own.radio.title.to_string(), None, ""),
+        item("serials.antenna", "record-antenna-serial", own.antenna.title.to_string(), None, ""),
     ]);
     items
 }
@@ -88,9 +89,9 @@ pub(super) struct RecordPage {
 }
 
 impl RecordPage {
-    pub(super) fn of(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Self {
-        let mut table = Table::new(["Key", "Item", "As designed", "As built"]);
-        for item in items(sheet, end) {
+    pub(super) fn of(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Self {
+        let mut table = Table::new(voice, ["key", "item", "as-designed", "as-built"]);
+        for item in items(sheet, end, voice) {
             let designed = match item.band {
                 Some(band) => format!("{} ({band})", item.designed),
                 None => item.designed,
@@ -98,7 +99,8 @@ impl RecordPage {
             table.row([item.key, item.words, designed, item.unit.into()]);
         }
         let checks = required_checks(end.resolved, end.far);
-        let checks = checks.iter().map(|check| Fact { label: check.sentence().into(), value: check.word().into() });
+        let checks =
+            checks.iter().map(|check| Fact { label: voice.term(check.sentence()), value: check.word().into() });
         Self { table, checks: checks.collect() }
     }
 }

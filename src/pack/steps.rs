@@ -2,13 +2,13 @@
 
 use serde::Serialize;
 
-use super::cautions::{self, Caution};
+use super::cautions::{Caution, Hazard};
 use super::licence;
 use super::parts::{open_ports, place, way_up};
-use super::words::{say, say_in_both, shown};
+use super::words::text_or;
 use crate::sheet::{EndSheet, HopSheet, RunSheet};
-use crate::spec::{RunPlace, Screening, Service};
-use crate::units::{Degrees, given_in_both};
+use crate::spec::{Radio, RunPlace, Screening, Service};
+use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
 #[derive(Debug, Serialize)]
@@ -23,219 +23,213 @@ pub(super) enum Item {
     Caution(Caution),
 }
 
-fn step(text: impl Into<String>) -> Item {
-    Item::Step { text: text.into() }
+/// A list of steps that grows.
+struct Steps {
+    voice: Voice,
+    items: Vec<Item>,
+}
+
+impl Steps {
+    const fn new(voice: Voice) -> Self {
+        Self { voice, items: Vec::new() }
+    }
+
+    fn step(&mut self, key: &str) {
+        self.step_with(key, &[]);
+    }
+
+    fn step_with(&mut self, key: &str, open: &[Open<'_>]) {
+        self.items.push(Item::Step { text: self.voice.with(key, open) });
+    }
+
+    fn beware(&mut self, hazard: Hazard) {
+        self.items.push(Item::Caution(hazard.caution(self.voice)));
+    }
 }
 
 /// From the bare support to an antenna that points roughly right.
-pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
+pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let (own, lines) = (end.resolved, &end.lines);
     let (support, bracket) = (own.support, own.bracket);
-    let mut items = vec![
-        step(format!(
-            "Find {} ({}) and measure its tube: {} outside.",
-            support.id,
-            support.kind.word(),
-            shown(&given_in_both(&support.outside_diameter))
-        )),
-        step("Stand well clear of steel and find the far end by its bearing. Pick a landmark behind it."),
-        step("Look along the path. If anything stands in it, stop and call the designer."),
-    ];
+    let mut steps = Steps::new(voice);
+    let tube = voice.given_in_both(&support.outside_diameter);
+    let kind = voice.term(support.kind.word());
+    steps.step_with("step-tube", &[("support", &support.id), ("kind", &kind), ("diameter", &tube)]);
+    steps.step("step-landmark");
+    steps.step("step-look");
     if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
-        items.push(step(format!("Bolt the extension plate {} to the bracket.", plate.title)));
+        steps.step_with("step-plate", &[("plate", &plate.title)]);
     }
-    let mounted = way_up(own.end.bracket.orientation);
-    items.push(step(format!("Turn the bracket {mounted}, seen as its maker draws it.")));
+    steps.step_with("step-bracket-way-up", &[("way-up", &way_up(own.end.bracket.orientation, voice))]);
     if bracket.fine_azimuth.is_some() {
-        items.push(step("Set the fine azimuth screw to the middle of its travel."));
+        steps.step("step-fine-azimuth");
     }
-    items.push(step(format!(
-        "Fix the antenna to the radio for {} polarisation.",
-        sheet.resolved.hop.channel.polarisation.word()
-    )));
-    items.push(Item::Caution(cautions::HEIGHT));
-    items.push(step(format!(
-        "Lift the bracket and clamp it so that the antenna centre comes {} above the ground.",
-        shown(&given_in_both(&own.end.height))
-    )));
-    items.push(step("Lift radio and antenna and hang them on the bracket."));
-    items.push(step(format!("Set the tilt to {}.", tilt(end))));
-    items.push(step(format!("Turn the antenna to {} true, towards the landmark.", say(&lines.true_bearing))));
-    items.push(step("Tighten every screw only until nothing slips. The full torque comes after alignment."));
-    items
+    let polarisation = voice.term(sheet.resolved.hop.channel.polarisation.word());
+    steps.step_with("step-polarisation", &[("polarisation", &polarisation)]);
+    steps.beware(Hazard::Height);
+    steps.step_with("step-clamp", &[("height", &voice.given_in_both(&own.end.height))]);
+    steps.step("step-hang");
+    steps.step_with("step-tilt", &[("tilt", &tilt(end, voice))]);
+    steps.step_with("step-bearing", &[("bearing", &voice.line(&lines.true_bearing))]);
+    steps.step("step-nip");
+    steps.items
 }
 
 /// The tilt with the word a crew needs.
-pub(super) fn tilt(end: &EndSheet<'_>) -> String {
-    let word = match end.lines.tilt.get() {
-        Some(tilt) if tilt.0 > 0.0 => " (up)",
-        Some(tilt) if tilt.0 < 0.0 => " (down)",
-        _ => "",
-    };
-    format!("{}{word}", say(&end.lines.tilt))
+pub(super) fn tilt(end: &EndSheet<'_>, voice: Voice) -> String {
+    let said = voice.line(&end.lines.tilt);
+    match end.lines.tilt.get() {
+        Some(tilt) if tilt.0 > 0.0 => voice.with("tilt-up", &[("tilt", &said)]),
+        Some(tilt) if tilt.0 < 0.0 => voice.with("tilt-down", &[("tilt", &said)]),
+        _ => said,
+    }
 }
 
 /// Grounding, then each run from the radio to what feeds it.
-pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
+pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let own = end.resolved;
-    let bond = own.earth.map_or("the earth point of the site (NOT SET: ask the designer)", |point| &point.spec.title);
-    let terminal = &own.radio.ground;
-    let torque = terminal.torque.as_ref().map(|torque| format!(" and tighten it to {}", shown(&given_in_both(torque))));
-    let mut items = vec![Item::Caution(cautions::WEATHER)];
+    let mut steps = Steps::new(voice);
+    steps.beware(Hazard::Weather);
     if own.earth.is_none_or(|earth| earth.bonded.is_none()) {
-        items.push(step(
-            "Make sure that this earth point is bonded to the electrode of the building. If not, stop and ask.",
-        ));
+        steps.step("step-earth-bonded");
     }
-    items.extend([
-        step(format!("Bond the grounding conductor to: {bond}.")),
-        step(format!(
-            "Lead it to the radio short and straight, no coil, no bend under {}, and fix it to the {}{}.",
-            shown(&given_in_both(&end.practice.ground_bend.given)),
-            terminal.terminal,
-            torque.unwrap_or_default()
-        )),
-    ]);
+    let bond = text_or(own.earth.map(|point| &point.spec.title), voice.say("step-earth-ask"));
+    steps.step_with("step-bond", &[("bond", &bond)]);
+    let terminal = &own.radio.ground;
+    let curve = voice.given_in_both(&end.practice.ground_bend.given);
+    match &terminal.torque {
+        None => steps.step_with("step-lead", &[("bend", &curve), ("terminal", &terminal.terminal)]),
+        Some(torque) => {
+            let torque = voice.given_in_both(torque);
+            let open: [Open<'_>; 3] = [("bend", &curve), ("terminal", &terminal.terminal), ("torque", &torque)];
+            steps.step_with("step-lead-torque", &open);
+        }
+    }
     for run in &end.runs {
-        of_run(run, &mut items);
+        lay(run, &mut steps);
     }
     let free = open_ports(own);
-    for port in free.iter().filter(|port| **port != &*own.radio.readout.port) {
-        items.push(step(format!("Close port {port} with the maker's blank.")));
+    let readout = &own.radio.readout.port;
+    for port in free.iter().filter(|port| **port != &**readout) {
+        steps.step_with("step-blank", &[("port", port)]);
     }
-    if free.contains(&&*own.radio.readout.port) {
-        items.push(step(format!("Leave port {} free for the meter.", own.radio.readout.port)));
+    if free.contains(&&**readout) {
+        steps.step_with("step-leave-free", &[("port", readout)]);
     }
     for run in &end.runs {
-        energise(run, &mut items);
+        energise(run, &mut steps);
     }
-    items
+    steps.items
 }
 
-fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
-    let (resolved, lines) = (run.resolved, &run.lines);
-    let port = &resolved.port.id;
-    items.push(step(format!(
-        "Pull the cable {} from port {port} to {} without bending it under {}, fixed not under {}. Tie it.",
-        resolved.cable.title,
-        to_where(run),
-        say_in_both(&run.handling.pulling_radius),
-        say_in_both(&run.handling.bend_radius)
-    )));
-    if let Ok(insert) = &lines.gland.value {
+/// A cable from the radio to where it goes, sealed, bonded and tested.
+fn lay(run: &RunSheet<'_>, steps: &mut Steps) {
+    let voice = steps.voice;
+    let (resolved, port) = (run.resolved, &run.resolved.port.id);
+    let pulling = voice.line_in_both(&run.handling.pulling_radius);
+    let fixed = voice.line_in_both(&run.handling.bend_radius);
+    let (cable, to) = (&resolved.cable.title, to_where(run, voice));
+    let open: [Open<'_>; 5] = [("cable", cable), ("port", port), ("to", &to), ("pulling", &pulling), ("fixed", &fixed)];
+    steps.step_with("step-pull", &open);
+    if let Ok(insert) = &run.lines.gland.value {
         let by_hand = resolved.port.glands.iter().any(|gland| *gland.title == *insert.0 && gland.hand_tight);
-        let how = if by_hand { " Tighten by hand only." } else { "" };
-        items.push(step(format!("Close the cable in at port {port} with gland insert: {}.{how}", insert.0)));
+        let key = if by_hand { "step-insert-by-hand" } else { "step-insert" };
+        steps.step_with(key, &[("port", port), ("insert", &insert.0)]);
     }
-    items.push(step(format!(
-        "Form a drip loop whose lowest point hangs {} below port {port}.",
-        run.handling.drip_loop.value.as_ref().map_or_else(|_| "—".into(), |depth| shown(&given_in_both(depth)))
-    )));
+    let depth = run.handling.drip_loop.value.as_ref();
+    let depth = depth.map_or_else(|_| voice.say("nothing"), |depth| voice.given_in_both(depth));
+    steps.step_with("step-drip-loop", &[("depth", &depth), ("port", port)]);
     for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {
         let at = match (used.at, &run.onward) {
-            (RunPlace::Entry, Some(_)) => "at the far end",
-            (at, _) => place(at),
+            (RunPlace::Entry, Some(_)) => voice.say("at-the-far-end"),
+            (at, _) => place(at, voice),
         };
-        items.push(step(format!("Fit and bond the arrester {} {at}.", arrester.title)));
+        steps.step_with("step-arrester", &[("arrester", &arrester.title), ("at", &at)]);
     }
     if resolved.cable.screening != Screening::UUtp {
-        let bonded = resolved.run.screen.words();
-        let at =
-            resolved.entry_earth.map_or_else(String::new, |earth| format!(", at the entry to: {}", earth.spec.title));
-        items.push(step(format!("Bond the screen of the cable to port {port} {bonded}{at}.")));
+        let bonded = voice.term(resolved.run.screen.words());
+        match resolved.entry_earth {
+            None => steps.step_with("step-screen", &[("port", port), ("bonded", &bonded)]),
+            Some(earth) => {
+                let open: [Open<'_>; 3] = [("port", port), ("bonded", &bonded), ("earth", &earth.spec.title)];
+                steps.step_with("step-screen-entry", &open);
+            }
+        }
     }
-    items.push(step(format!("Test every pair of the cable to port {port} and its screen from end to end.")));
+    steps.step_with("step-test", &[("port", port)]);
 }
 
 /// Where a cable goes from the radio.
-fn to_where(run: &RunSheet<'_>) -> String {
+fn to_where(run: &RunSheet<'_>, voice: Voice) -> String {
     match &run.onward {
-        Some(onward) => format!("the {}", onward.feeds.value.as_ref().map_or("device", |words| words.0.as_str())),
-        None => "the building".into(),
+        Some(onward) => voice.with("step-pull-to-device", &[("device", &voice.line(&onward.feeds))]),
+        None => voice.say("step-pull-to-building"),
     }
 }
 
 /// Power last, when every cable is in its place.
-fn energise(run: &RunSheet<'_>, items: &mut Vec<Item>) {
-    let (resolved, lines) = (run.resolved, &run.lines);
-    let port = &resolved.port.id;
+fn energise(run: &RunSheet<'_>, steps: &mut Steps) {
+    let voice = steps.voice;
+    let (resolved, port) = (run.resolved, &run.resolved.port.id);
     if let (Some(supply), true) = (resolved.supply, run.carries(Service::Power)) {
-        items.push(Item::Caution(cautions::ELECTRICITY));
-        let at = resolved.power_point.map_or_else(|| "place NOT SET".into(), |point| point.title.to_string());
+        steps.beware(Hazard::Electricity);
         if let Some(wiring) = supply.wiring {
-            items.push(step(format!(
-                "Measure contacts and poles of the supply {} before anything is plugged in: {}.",
-                supply.title,
-                wiring.word()
-            )));
+            let wiring = voice.term(wiring.word());
+            steps.step_with("step-wiring", &[("supply", &supply.title), ("wiring", &wiring)]);
         }
-        items
-            .push(step(format!("Connect the run to port {port} to the supply {} ({at}) and switch on.", supply.title)));
-        items.push(step(format!(
-            "Measure the voltage at the radio under load: expect {} or more.",
-            say(&lines.radio_voltage)
-        )));
+        let at = text_or(resolved.power_point.map(|point| point.title.clone()), voice.say("place-not-set"));
+        steps.step_with("step-connect", &[("port", port), ("supply", &supply.title), ("at", &at)]);
+        steps.step_with("step-voltage", &[("voltage", &voice.line(&run.lines.radio_voltage))]);
     }
 }
 
 /// What holds the level by itself hides the peak.
-fn power_control_off(end: &EndSheet<'_>) -> String {
-    let has = |radio: &crate::spec::Radio| radio.automatic_power_control.unwrap_or(true);
-    let which = match (has(end.resolved.radio), has(end.far.radio)) {
-        (true, true) => "Switch automatic power control off at both ends.",
-        (true, false) => "Switch automatic power control off here; the far end has none.",
-        (false, true) => "Switch automatic power control off at the far end; there is none here.",
-        (false, false) => "Neither radio has automatic power control: nothing to switch off.",
-    };
-    which.into()
-}
-
-/// How far to sweep so that the beam shows between its side lobes.
-fn sweep(end: &EndSheet<'_>) -> String {
-    let far = |angle: Degrees| format!("at least {}", shown(&angle.to_string()));
-    end.dish.lobes.sweep.get().map_or_else(|| "well past the first peak".into(), far)
+fn power_control_off(end: &EndSheet<'_>) -> &'static str {
+    let has = |radio: &Radio| radio.automatic_power_control.unwrap_or(true);
+    match (has(end.resolved.radio), has(end.far.radio)) {
+        (true, true) => "step-control-both",
+        (true, false) => "step-control-here",
+        (false, true) => "step-control-there",
+        (false, false) => "step-control-neither",
+    }
 }
 
 /// From two powered ends to a locked and recorded antenna.
-pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
+pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let own = end.resolved;
     let port = &own.radio.readout.port;
-    let bandwidth = &sheet.resolved.hop.channel.bandwidth;
-    let mut items = vec![
-        step("Call the crew at the far end. Agree who moves; the other end stands still."),
-        step(format!("Set bandwidth {} and the most robust modulation at both ends.", shown(&bandwidth.to_string()))),
-        step(power_control_off(end)),
-        step(format!(
-            "Set the transmit power to {} here and to {} at the far end.",
-            shown(&own.end.transmit_power.to_string()),
-            shown(&end.far.end.transmit_power.to_string())
-        )),
-    ];
+    let mut steps = Steps::new(voice);
+    steps.step("step-call");
+    steps.step_with("step-bandwidth", &[("bandwidth", &voice.number(&sheet.resolved.hop.channel.bandwidth))]);
+    steps.step(power_control_off(end));
+    let (here, there) = (voice.number(&own.end.transmit_power), voice.number(&end.far.end.transmit_power));
+    steps.step_with("step-power", &[("here", &here), ("there", &there)]);
     let sending = sheet.directions().into_iter().find(|direction| std::ptr::eq(direction.sender, own));
-    items.extend(sending.and_then(|direction| licence::ceiling(sheet, direction)).map(step));
-    items.extend([
-        Item::Caution(cautions::RADIATION),
-        step("Switch both transmitters on and wait until both radios have started."),
-        step(format!("Put a voltmeter that shows millivolts on port {port}.")),
-        step(format!("Sweep azimuth slowly, {} to both sides. Go back to the strongest peak.", sweep(end))),
-        step("Sweep tilt in the same way. Go back to the strongest peak."),
-        step("Peak with the fine screws. Then let the far end do the same. Repeat until neither end gains."),
-        step("Compare with the target above. Write the reading into the record."),
-    ]);
+    let ceiling = sending.and_then(|direction| licence::ceiling(sheet, direction, voice));
+    steps.items.extend(ceiling.map(|text| Item::Step { text }));
+    steps.beware(Hazard::Radiation);
+    steps.step("step-transmit");
+    steps.step_with("step-meter", &[("port", port)]);
+    // How far to sweep so that the beam shows between its side lobes.
+    match end.dish.lobes.sweep.get() {
+        Some(angle) => steps.step_with("step-sweep", &[("angle", &voice.number(angle))]),
+        None => steps.step("step-sweep-past"),
+    }
+    steps.step("step-sweep-tilt");
+    steps.step("step-peak");
+    steps.step("step-compare");
     for fastener in &own.bracket.fasteners {
-        items.push(step(format!(
-            "{}: tighten {} × {} in turns and in stages to {}.",
-            fastener.title,
-            fastener.count,
-            fastener.thread,
-            shown(&given_in_both(&fastener.torque))
-        )));
+        let torque = voice.given_in_both(&fastener.torque);
+        let (screws, thread) = (&fastener.title, &fastener.thread);
+        let open: [Open<'_>; 4] =
+            [("screws", screws), ("number", &fastener.count), ("thread", thread), ("torque", &torque)];
+        steps.step_with("step-torque", &open);
     }
     if own.bracket.fasteners.is_empty() {
-        items.push(step("Tighten all screws in turns and in stages to the maker's torque."));
+        steps.step("step-torque-maker");
     }
-    items.push(step("Read again. If it got weaker, loosen and peak anew. Write the reading into the record."));
-    items.push(step("Switch all that was switched off for aligning back on at both ends."));
-    items.push(step(format!("Take the meter off and close port {port}.")));
-    items
+    steps.step("step-again");
+    steps.step("step-restore");
+    steps.step_with("step-meter-off", &[("port", port)]);
+    steps.items
 }

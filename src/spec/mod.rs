@@ -14,6 +14,7 @@ mod licence;
 mod material;
 mod network;
 mod path;
+mod print;
 mod radio;
 mod record;
 mod schema;
@@ -34,10 +35,9 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
-pub use network::{
-    Climate, Codes, GroundingCode, Limits, Network, Objectives, Paper, Print, RainMonths, RulesByPath, Setting,
-};
+pub use network::{Climate, Codes, GroundingCode, Limits, Network, Objectives, RainMonths, RulesByPath, Setting};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
+pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{
     Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
 };

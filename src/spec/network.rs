@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::path::Terrain;
-use super::{Date, Id, Kind, LicenceCode, Number, Text, WaiverTerms, Wind};
+use super::{Date, Id, Kind, LicenceCode, Number, Print, Text, WaiverTerms, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Kelvins, MegabitsPerSecond, Metres, Millimetres,
     MillimetresPerHour, Ohms, Percent, RainDepth, Volts,
@@ -252,25 +252,4 @@ pub enum Setting {
     Warning,
     /// Must not be built.
     Error,
-}
-
-/// How the packs are printed.
-#[derive(Debug, Default, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(inline)]
-pub struct Print {
-    /// Sheet size. Default `a4`.
-    pub paper: Option<Paper>,
-}
-
-/// A sheet size.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Paper {
-    /// 210 mm by 297 mm.
-    #[default]
-    A4,
-    /// 8.5 in by 11 in.
-    Letter,
 }

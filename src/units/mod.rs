@@ -15,7 +15,9 @@ mod text;
 
 pub use given::Given;
 pub use kinds::*;
-pub use second::{TwoSystems, given_in_both, in_both, latitude_in_seconds, longitude_in_seconds};
+pub use second::{
+    TwoSystems, given_in_both, in_both, in_both_imperial_first, latitude_in_seconds, longitude_in_seconds,
+};
 pub use text::{Fault, read};
 
 /// How a written number becomes a number in the base unit.

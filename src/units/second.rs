@@ -47,6 +47,13 @@ pub fn in_both<Q: TwoSystems>(value: Q) -> String {
     with_second(&value.to_string(), value)
 }
 
+/// A computed value in both systems, imperial first: `57.1 ft (17.4 m)`.
+#[must_use]
+pub fn in_both_imperial_first<Q: TwoSystems>(value: Q) -> String {
+    let (unit, size, decimals) = Q::IMPERIAL;
+    format!("{} ({value})", text::write(value.base() / size, decimals, unit))
+}
+
 /// Degrees, minutes and tenths of a second with the letter of the hemisphere: `47°06'55.1" N`.
 fn sexagesimal(degrees: f64, positive: char, negative: char) -> String {
     let letter = if degrees < 0.0 { negative } else { positive };
@@ -71,12 +78,13 @@ pub fn longitude_in_seconds(longitude: Longitude) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{in_both, latitude_in_seconds, longitude_in_seconds, with_second};
+    use super::{in_both, in_both_imperial_first, latitude_in_seconds, longitude_in_seconds, with_second};
     use crate::units::{Latitude, Longitude, Metres, Millimetres, NewtonMetres};
 
     #[test]
     fn the_other_system_stands_in_brackets() {
         assert_eq!(in_both(Metres(17.4)), "17.4 m (57.1 ft)");
+        assert_eq!(in_both_imperial_first(Metres(17.4)), "57.1 ft (17.4 m)");
         assert_eq!(with_second("103 ft", Metres(31.394_4)), "103 ft (31.4 m)");
         assert_eq!(with_second("4 1/2 in", Millimetres(114.3)), "4 1/2 in (114.3 mm)");
         assert_eq!(with_second("22 lbf·ft", NewtonMetres(29.828)), "22 lbf·ft (29.8 N·m)");

@@ -16,6 +16,7 @@ use hopwright::physics::rain_outage::RainFade;
 use hopwright::physics::{atmosphere, free_space};
 use hopwright::sheet::{HopSheet, RainMaps, Terrains};
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
+use hopwright::voice::Voice;
 use synthetic::Plan;
 use tempfile::TempDir;
 
@@ -95,7 +96,9 @@ fn five_thousand_profiles(bencher: Bencher) {
 fn hundred_kilometres_by_the_metre(bencher: Bencher) {
     let folder = tempfile::tempdir().expect("a temporary folder");
     synthetic::write_long(folder.path()).expect("a written network");
-    bencher.bench(|| evaluate(&scope(&folder), |sheet, _| hopwright::figure::of(sheet).map(|it| it.svg.len())).hops);
+    bencher.bench(|| {
+        evaluate(&scope(&folder), |sheet, _| hopwright::figure::of(sheet, Voice::PLAIN).map(|it| it.svg.len())).hops
+    });
 }
 
 /// A hundred install packs of the shipped example, on the presses the command uses.

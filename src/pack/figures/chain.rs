@@ -2,9 +2,9 @@
 
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point, times};
-use crate::pack::words::shown;
 use crate::sheet::{EndSheet, RunSheet};
 use crate::spec::{RunPlace, Service};
+use crate::voice::{Open, Voice};
 
 const WIDTH: f64 = 178.0;
 const ROW: f64 = 25.0;
@@ -14,7 +14,7 @@ const FAR: f64 = WIDTH - 34.0;
 const BOX: f64 = 30.0;
 
 /// All runs of an end, one under the other; none where it has none.
-pub(in crate::pack) fn chain(end: &EndSheet<'_>) -> Option<Figure> {
+pub(in crate::pack) fn chain(end: &EndSheet<'_>, voice: Voice) -> Option<Figure> {
     if end.runs.is_empty() {
         return None;
     }
@@ -22,13 +22,13 @@ pub(in crate::pack) fn chain(end: &EndSheet<'_>) -> Option<Figure> {
     let mut drawing = Drawing::new(WIDTH, 1.0 + ROW * times(end.runs.len()));
     let mut told = Vec::new();
     for run in &end.runs {
-        told.push(one(run, height, &mut drawing));
+        told.push(one(run, height, voice, &mut drawing));
         height += ROW;
     }
     Some(Figure::of(&drawing, told.join(" ")))
 }
 
-fn one(run: &RunSheet<'_>, top: f64, drawing: &mut Drawing) -> String {
+fn one(run: &RunSheet<'_>, top: f64, voice: Voice, drawing: &mut Drawing) -> String {
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
     let wire = top + 10.0;
     let arrester_at = |place: RunPlace| resolved.run.arresters.iter().any(|used| used.at == place);
@@ -40,42 +40,42 @@ fn one(run: &RunSheet<'_>, top: f64, drawing: &mut Drawing) -> String {
     let power = run.carries(Service::Power);
     let data = run.carries(Service::Data);
     let duty = match (data, power) {
-        (true, true) => "data and power",
-        (false, true) => "power",
-        _ => "data",
+        (true, true) => "draw-data-power",
+        (false, true) => "draw-power",
+        _ => "draw-data",
     };
-    boxed(RADIO, ["Radio", &format!("port {}", short(port))]);
-    boxed(FAR, [if power { "Supply" } else { "Network" }, duty]);
+    let far = if power { "draw-supply" } else { "draw-network" };
+    boxed(RADIO, [&voice.say("draw-radio"), &voice.with("draw-port", &[("port", &short(port))])]);
+    boxed(FAR, [&voice.say(far), &voice.say(duty)]);
     // The cable leaves the radio downwards and comes up again, so that water drips off before the gland.
     let start = RADIO + BOX;
     drawing
         .path(&[(start, wire), (start + 3.0, wire + 5.0), (start + 7.0, wire + 5.0), (start + 10.0, wire)], Pen::Firm);
     drawing.line((start + 10.0, wire), (FAR, wire), Pen::Firm);
-    drawing.text((start + 5.0, wire + 8.8), Anchor::Middle, 2.8, false, "drip loop");
+    drawing.text((start + 5.0, wire + 8.8), Anchor::Middle, 2.8, false, &voice.say("draw-drip-loop"));
     if arrester_at(RunPlace::Radio) {
-        arrester((start + 20.0, wire), drawing);
+        arrester((start + 20.0, wire), voice, drawing);
     }
     drawing.line((ENTRY, wire - 9.0), (ENTRY, wire + 9.0), Pen::Dashed);
-    drawing.text((ENTRY, wire + 12.6), Anchor::Middle, 2.8, false, "wall of the building");
+    drawing.text((ENTRY, wire + 12.6), Anchor::Middle, 2.8, false, &voice.say("draw-wall"));
     if arrester_at(RunPlace::Entry) {
-        arrester((ENTRY + 12.0, wire), drawing);
+        arrester((ENTRY + 12.0, wire), voice, drawing);
     }
-    let outdoor = shown(&resolved.run.outdoor.to_string());
-    drawing.text((80.0, wire - 2.0), Anchor::Middle, 3.2, true, &format!("{outdoor} outdoors"));
-    let indoor = resolved.run.indoor.as_ref().map(|given| shown(&given.to_string()));
-    if let Some(indoor) = &indoor {
-        drawing.text((ENTRY + 29.0, wire - 2.0), Anchor::Middle, 3.2, true, &format!("{indoor} in"));
+    let outdoor = voice.number(&resolved.run.outdoor);
+    let words = voice.with("draw-outdoors", &[("length", &outdoor)]);
+    drawing.text((80.0, wire - 2.0), Anchor::Middle, 3.2, true, &words);
+    if let Some(indoor) = &resolved.run.indoor {
+        let words = voice.with("draw-indoors", &[("length", &voice.number(indoor))]);
+        drawing.text((ENTRY + 29.0, wire - 2.0), Anchor::Middle, 3.2, true, &words);
     }
-    let number = resolved.run.arresters.len();
-    format!(
-        "From port {port} of the radio {outdoor} outdoors to the wall of the building, past {number} surge arresters in all, to the far side."
-    )
+    let open: [Open<'_>; 3] = [("port", port), ("length", &outdoor), ("number", &resolved.run.arresters.len())];
+    voice.with("draw-chain-alt", &open)
 }
 
 /// An arrester is bonded to earth: the sign says where a bond must not be forgotten.
-fn arrester((x, wire): Point, drawing: &mut Drawing) {
+fn arrester((x, wire): Point, voice: Voice, drawing: &mut Drawing) {
     drawing.rect((x - 4.0, wire - 2.6), (8.0, 5.2), Fill::Grey, Some(Pen::Firm));
-    drawing.text((x, wire - 3.6), Anchor::Middle, 2.8, false, "arrester");
+    drawing.text((x, wire - 3.6), Anchor::Middle, 2.8, false, &voice.say("draw-arrester"));
     drawing.line((x, wire + 2.6), (x, wire + 5.6), Pen::Firm);
     for (number, half) in [2.2, 1.4, 0.6].into_iter().enumerate() {
         let y = wire + 5.6 + times(number) * 0.9;

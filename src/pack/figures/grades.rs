@@ -2,8 +2,8 @@
 
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, times};
-use crate::pack::words::{say, shown};
 use crate::sheet::{Direction, HopSheet, State};
+use crate::voice::Voice;
 
 const WIDTH: f64 = 178.0;
 const LEFT: f64 = 62.0;
@@ -14,7 +14,7 @@ const TOP: f64 = 14.0;
 const DECADES: (f64, f64) = (2.0, 5.0);
 
 /// Bars of availability by capacity, both directions; none where nothing is known of any state.
-pub(in crate::pack) fn grades(sheet: &HopSheet<'_>) -> Option<Figure> {
+pub(in crate::pack) fn grades(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
     let known =
         |direction: &Direction<'_>| direction.states.iter().any(|state| state.lines.availability.get().is_some());
     if !sheet.directions().into_iter().any(known) {
@@ -25,29 +25,29 @@ pub(in crate::pack) fn grades(sheet: &HopSheet<'_>) -> Option<Figure> {
     let mut drawing = Drawing::new(WIDTH, bottom + 12.0);
     for (share, words) in [(2.0, "99 %"), (3.0, "99.9 %"), (4.0, "99.99 %"), (5.0, "99.999 %")] {
         drawing.line((x(share), TOP - 2.0), (x(share), bottom), Pen::Thin);
-        drawing.text((x(share), TOP - 3.4), Anchor::Middle, 3.0, false, words);
+        drawing.text((x(share), TOP - 3.4), Anchor::Middle, 3.0, false, &voice.number(words));
     }
     let mut told = Vec::new();
     for number in 0..rows {
         let y = TOP + ROW * times(number);
         if let Some(state) = sheet.a_to_b.states.get(number) {
-            let words = format!("{}, {}", state.title, say(&state.lines.capacity));
+            let words = format!("{}, {}", state.title, voice.line(&state.lines.capacity));
             drawing.text((LEFT - 2.0, y + 4.6), Anchor::End, 3.2, sheet.a_to_b.objective == Some(number), &words);
-            told.push(format!("{words}: {}", say(&state.lines.availability)));
+            told.push(format!("{words}: {}", voice.line(&state.lines.availability)));
         }
         bar(sheet.a_to_b.states.get(number), y, Fill::Black, &mut drawing);
         bar(sheet.b_to_a.states.get(number), y + 3.6, Fill::White, &mut drawing);
     }
     let wanted = nines(sheet.target.availability.value().0);
     drawing.line((x(wanted), TOP - 2.0), (x(wanted), bottom + 3.0), Pen::Dashed);
-    let asked = format!("asked for: {}", shown(&sheet.target.availability.given.to_string()));
+    let asked = voice.with("draw-asked", &[("availability", &voice.number(&sheet.target.availability.given))]);
     let anchor = if x(wanted) > RIGHT - 30.0 { Anchor::End } else { Anchor::Middle };
     drawing.text((x(wanted), bottom + 6.4), anchor, 3.2, true, &asked);
     drawing.rect((LEFT, bottom + 7.6), (5.0, 2.4), Fill::Black, Some(Pen::Thin));
-    drawing.text((LEFT + 6.4, bottom + 10.0), Anchor::Start, 3.0, false, "a to b");
+    drawing.text((LEFT + 6.4, bottom + 10.0), Anchor::Start, 3.0, false, &voice.say("a-to-b"));
     drawing.rect((LEFT + 22.0, bottom + 7.6), (5.0, 2.4), Fill::White, Some(Pen::Firm));
-    drawing.text((LEFT + 28.4, bottom + 10.0), Anchor::Start, 3.0, false, "b to a");
-    let alt = format!("Availability of each capacity, a to b, rain alone. {}. {asked}.", told.join("; "));
+    drawing.text((LEFT + 28.4, bottom + 10.0), Anchor::Start, 3.0, false, &voice.say("b-to-a"));
+    let alt = voice.with("draw-grades-alt", &[("states", &told.join("; ")), ("asked", &asked)]);
     Some(Figure::of(&drawing, alt))
 }
 

@@ -5,6 +5,7 @@ use fast_qr::{ECL, QRBuilder};
 use super::Figure;
 use crate::drawing::{Drawing, Fill, times};
 use crate::sheet::EndSheet;
+use crate::voice::Voice;
 
 /// Side of one module in millimetres; telephones read it at arm's length, wet or creased.
 const MODULE: f64 = 0.8;
@@ -12,7 +13,7 @@ const MODULE: f64 = 0.8;
 const QUIET: f64 = 4.0;
 
 /// `geo:46.51234,11.20456`, latitude first (RFC 5870); none where the coder refuses, which it has no cause to.
-pub(in crate::pack) fn place(end: &EndSheet<'_>) -> Option<Figure> {
+pub(in crate::pack) fn place(end: &EndSheet<'_>, voice: Voice) -> Option<Figure> {
     let position = &end.resolved.site.position;
     let (latitude, longitude) = (position.latitude.value.0, position.longitude.value.0);
     let words = format!("geo:{latitude:.6},{longitude:.6}");
@@ -35,5 +36,5 @@ pub(in crate::pack) fn place(end: &EndSheet<'_>) -> Option<Figure> {
             column += 1;
         }
     }
-    Some(Figure::of(&drawing, format!("Code for a telephone: {words}")))
+    Some(Figure::of(&drawing, voice.with("draw-place-alt", &[("words", &words)])))
 }

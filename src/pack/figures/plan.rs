@@ -2,14 +2,14 @@
 
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen};
-use crate::pack::words::say;
 use crate::sheet::HopSheet;
+use crate::voice::Voice;
 
 const WIDTH: f64 = 84.0;
 const HEIGHT: f64 = 56.0;
 
 /// The plan of a hop; none where distance or bearing is not known.
-pub(in crate::pack) fn plan(sheet: &HopSheet<'_>) -> Option<Figure> {
+pub(in crate::pack) fn plan(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
     let (distance, bearing) = (sheet.path.distance.get()?.0, sheet.a.lines.true_bearing.get()?.0);
     let angle = bearing.to_radians();
     let (east, north) = (libm::sin(angle), libm::cos(angle));
@@ -27,7 +27,7 @@ pub(in crate::pack) fn plan(sheet: &HopSheet<'_>) -> Option<Figure> {
         drawing.text((x, y + 1.4), Anchor::Middle, 4.2, true, letter);
     }
     drawing.arrow((WIDTH - 7.0, 16.0), (WIDTH - 7.0, 5.0), Pen::Firm);
-    drawing.text((WIDTH - 7.0, 20.0), Anchor::Middle, 3.4, true, "N");
+    drawing.text((WIDTH - 7.0, 20.0), Anchor::Middle, 3.4, true, &voice.say("draw-north"));
 
     let millimetre = distance / length;
     let round = scale_length(millimetre * 30.0);
@@ -37,11 +37,8 @@ pub(in crate::pack) fn plan(sheet: &HopSheet<'_>) -> Option<Figure> {
     let words = if round >= 1000.0 { format!("{} km", round / 1000.0) } else { format!("{round} m") };
     drawing.text((4.0, HEIGHT - 1.6), Anchor::Start, 3.0, false, "0");
     drawing.text((4.0 + bar, HEIGHT - 1.6), Anchor::Middle, 3.0, false, &words);
-    let alt = format!(
-        "Plan, north up: end b lies {} from end a at a true bearing of {}.",
-        say(&sheet.path.distance),
-        say(&sheet.a.lines.true_bearing)
-    );
+    let (far, bearing) = (voice.line(&sheet.path.distance), voice.line(&sheet.a.lines.true_bearing));
+    let alt = voice.with("draw-plan-alt", &[("distance", &far), ("bearing", &bearing)]);
     Some(Figure::of(&drawing, alt))
 }
 

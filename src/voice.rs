@@ -1,0 +1,154 @@
+//! How the pages speak: their language, the sign before decimals, and the system of units that comes first.
+//!
+//! Every sentence of a page stands in the catalogue of its language under a key, as Project Fluent writes them
+//! (`voice/en.ftl`, `voice/de.ftl`). What the sheet calls its lines, and why a line has no value, is English in the sheet;
+//! another language looks those words up under `sheet-` and the words with everything but letters and digits made a hyphen.
+//! What nobody has translated is printed in English rather than left out.
+
+mod catalogue;
+mod numbers;
+
+use std::collections::BTreeMap;
+use std::fmt::Display;
+
+use crate::sheet::{Line, Missing, Row, Shown};
+use crate::spec::{DecimalSign, Language, Print, System};
+use crate::units::{Given, Quantity, TwoSystems, given_in_both, in_both, in_both_imperial_first};
+
+use catalogue::Catalogue;
+pub use numbers::shown;
+
+/// What a sentence of the catalogue leaves open, by name.
+pub type Open<'a> = (&'static str, &'a dyn Display);
+
+/// A way of speaking.
+#[derive(Debug, Clone, Copy)]
+pub struct Voice {
+    language: Language,
+    decimal_sign: DecimalSign,
+    system: System,
+}
+
+impl Voice {
+    /// English, decimal points, metric first: as the sheet itself speaks.
+    pub const PLAIN: Self = Self { language: Language::En, decimal_sign: DecimalSign::Point, system: System::Metric };
+
+    /// As a network has its packs printed, or in another language.
+    #[must_use]
+    pub fn of(print: &Print, language: Option<Language>) -> Self {
+        Self {
+            language: language.or(print.language).unwrap_or_default(),
+            decimal_sign: print.decimal_sign.unwrap_or_default(),
+            system: print.units.unwrap_or_default(),
+        }
+    }
+
+    /// The language.
+    #[must_use]
+    pub const fn language(self) -> Language {
+        self.language
+    }
+
+    /// The sentence of a key.
+    #[must_use]
+    pub fn say(self, key: &str) -> String {
+        self.with(key, &[])
+    }
+
+    /// The sentence of a key with what it leaves open. A key that no catalogue has is printed itself; a test sees to it
+    /// that there is none.
+    #[must_use]
+    pub fn with(self, key: &str, open: &[Open<'_>]) -> String {
+        let own = Catalogue::of(self.language).sentence(key, open);
+        own.or_else(|| Catalogue::of(Language::En).sentence(key, open)).unwrap_or_else(|| key.to_owned())
+    }
+
+    /// The sentence of a key about a number of things.
+    #[must_use]
+    pub fn count(self, key: &str, number: usize) -> String {
+        let own = Catalogue::of(self.language).count(key, number);
+        own.or_else(|| Catalogue::of(Language::En).count(key, number)).unwrap_or_else(|| key.to_owned())
+    }
+
+    /// English words of the sheet or of the YAML.
+    #[must_use]
+    pub fn term(self, english: &str) -> String {
+        let translated = Catalogue::of(self.language).sentence(&catalogue::term_key(english), &[]);
+        translated.unwrap_or_else(|| english.to_owned())
+    }
+
+    /// Every sentence that leaves nothing open, by key, for the templates.
+    #[must_use]
+    pub fn sentences(self) -> &'static BTreeMap<String, String> {
+        Catalogue::of(self.language).plain()
+    }
+
+    /// A line, or why it has no value.
+    #[must_use]
+    pub fn line<T: Shown>(self, line: &Line<T>) -> String {
+        match &line.value {
+            Ok(value) if value.number().is_some() => self.number(value.text()),
+            Ok(value) => shown(&self.term(&value.text())),
+            Err(missing) => self.missing(missing),
+        }
+    }
+
+    /// A row, or why it has no value.
+    #[must_use]
+    pub fn row(self, row: &Row) -> String {
+        match &row.text {
+            Ok(text) if row.number.is_some() => self.number(text),
+            Ok(text) => shown(&self.term(text)),
+            Err(missing) => self.missing(missing),
+        }
+    }
+
+    /// Why there is no value.
+    #[must_use]
+    pub fn missing(self, missing: &Missing) -> String {
+        format!("— ({})", self.term(&missing.reason))
+    }
+
+    /// Two lines as a band, the smaller number first.
+    #[must_use]
+    pub fn band<Q: Quantity>(self, one: &Line<Q>, other: &Line<Q>) -> String {
+        let (one, other) = if one.get() > other.get() { (other, one) } else { (one, other) };
+        self.range(&self.line(one), &self.line(other))
+    }
+
+    /// From one to another.
+    #[must_use]
+    pub fn range(self, least: &dyn Display, most: &dyn Display) -> String {
+        self.with("range", &[("least", least), ("most", most)])
+    }
+
+    /// A computed length or torque in both systems.
+    #[must_use]
+    pub fn line_in_both<Q: TwoSystems>(self, line: &Line<Q>) -> String {
+        match &line.value {
+            Ok(value) => self.in_both(*value),
+            Err(missing) => self.missing(missing),
+        }
+    }
+
+    /// A computed value in both systems.
+    #[must_use]
+    pub fn in_both<Q: TwoSystems>(self, value: Q) -> String {
+        match self.system {
+            System::Metric => self.number(in_both(value)),
+            System::Imperial => self.number(in_both_imperial_first(value)),
+        }
+    }
+
+    /// What an author wrote, in its unit, with the other system in brackets.
+    #[must_use]
+    pub fn given_in_both<Q: TwoSystems>(self, given: &Given<Q>) -> String {
+        self.number(given_in_both(given))
+    }
+
+    /// A quantity.
+    #[must_use]
+    pub fn number(self, quantity: impl Display) -> String {
+        numbers::with_sign(&shown(&quantity.to_string()), self.decimal_sign)
+    }
+}

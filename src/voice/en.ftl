@@ -1,0 +1,559 @@
+# English. A key for every sentence of a page; { $names } are what the sentence leaves open.
+
+range = { $least } to { $most }
+
+## Safety messages: what it is, what it does to people, how to avoid it.
+
+signal-danger = DANGER
+signal-warning = WARNING
+signal-notice = NOTICE
+
+caution-height = Work at height.
+caution-height-consequence = A fall kills.
+caution-height-avoid =
+    Climb only if you are trained, authorised and equipped for this structure, and never alone. Agree on the rescue plan before anyone leaves the ground. Tie every tool. Keep people out from below.
+
+caution-lines = Power lines.
+caution-lines-consequence = Touching one, or coming near it, kills.
+caution-lines-avoid =
+    Look up before anything is raised. Keep the distance that the owner of the line and the local code demand. If a pole, a ladder or an antenna could fall onto a line, stop and ask the owner.
+
+caution-weather = Lightning, wind and ice.
+caution-weather-consequence = A strike anywhere near can kill; gusts and ice throw people and parts down.
+caution-weather-avoid =
+    Come down at the first thunder, or when the site tells you to. Touch no cable in a storm. Do not climb in wind or ice beyond the limits of your employer and of the site.
+
+caution-electricity = Electricity.
+caution-electricity-consequence = Shock and burns; a start at height can end in a fall.
+caution-electricity-avoid =
+    Leave mains work to a licensed or competent electrician under the local code. Isolate, lock and prove dead. Connect the grounding conductor first and take it off last.
+
+caution-radiation = Radio waves from the antenna.
+caution-radiation-consequence = Close in front of a transmitting antenna they can heat the body and harm the eyes.
+caution-radiation-avoid =
+    Keep everyone out of the space in front of the antenna while the transmitter is on. The distances under “Before work” are for the power as set: the maker's distances and the person responsible at this site come first.
+
+caution-load = Heavy parts and the structure that bears them.
+caution-load-consequence = A dropped part or a failing support can kill people below.
+caution-load-avoid =
+    Have a competent engineer confirm that the structure bears the load; it is not assessed in this pack. Lift with a rope and a tag line, with two people where one is not enough.
+
+caution-makers = Makers' instructions and local codes.
+caution-makers-consequence = A part used against them may fail.
+caution-makers-avoid =
+    They come before this pack. Where they ask for more than is printed here, do as they say and write it into the record.
+
+## Words that stand for what an author left out, and other small ones.
+
+not-set = NOT SET
+not-stated = not stated
+none = none
+nothing = —
+
+## The head and foot of every page.
+
+pack-design = Design pack
+pack-install = Install pack
+pack-acceptance = Acceptance record
+title-design = { $hop }: design pack
+title-install = { $hop }, end { $end }: install pack
+title-acceptance = { $hop }, end { $end }: acceptance record
+end-at = End { $end }: { $site }
+errors-not-built =
+    { $count ->
+        [one] 1 error is open, not to be built
+       *[other] { $count } errors are open, not to be built
+    }
+errors-not-accepted =
+    { $count ->
+        [one] 1 error is open, not to be accepted
+       *[other] { $count } errors are open, not to be accepted
+    }
+nobody-approved = nobody has approved this revision
+draft-on-request = printed as a draft on request
+approved-by = approved by { $name }
+
+## Parts to take along.
+
+part-radio = Radio
+part-radio-detail = { $title }, half “{ $half }”{ $mass }
+part-antenna = Antenna
+part-bracket = Bracket
+part-bracket-detail = { $title }, mounted { $way-up }{ $mass }
+part-band = Clamp band or U-bolt
+part-band-detail = of the bracket, for a tube of { $tube }
+part-plate = Extension plate
+part-conductor = Grounding conductor
+part-conductor-detail = { $metal } { $size }
+part-conductor-detail-laid = { $metal } { $size }, { $length } laid
+part-lug = Lug
+part-lug-detail = for { $size }, at the radio: { $terminal }
+part-lug-or-clamp = Lug or clamp
+part-lug-or-clamp-detail = for { $size }, at: { $bond }
+part-bonding-lead = Bonding lead of an arrester
+part-bonding-lead-detail = short, with its lug; size as the arrester's maker and the code say
+part-blank = Blank
+part-blank-detail = the maker's, for port { $port }
+part-cable = Cable to port { $port }
+part-cable-detail = { $title }, { $screen }, { $jacket } jacket; { $outdoor } outdoors, { $indoor } indoors
+part-plug = Plug
+part-plug-plain = plain, for { $diameter }
+part-plug-metal = metal shell, crimped onto the screen, for { $diameter }
+part-insert = Gland insert
+part-insert-detail = { $insert } for port { $port }
+part-arrester = Surge arrester
+part-supply = Supply
+size-not-set = size NOT SET
+length-not-set = length NOT SET
+earth-point-not-set = the earth point NOT SET
+at-the-radio = at the radio
+at-the-entry = at the cable entry
+at-the-far-end = at the far end
+upright = upright
+inverted = inverted (upside down)
+tool-wrench = torque wrench
+tool-wrench-for = torque wrench for { $torque }
+tool-wrench-range = torque wrench from { $least } to { $most }
+tools =
+    Also: { $wrench }, voltmeter that shows millivolts with a lead for port { $port }, level, compass, cable tester, weather sealing, camera, this pack.
+tools-sockets =
+    Also: { $wrench } with sockets { $sockets }, voltmeter that shows millivolts with a lead for port { $port }, level, compass, cable tester, weather sealing, camera, this pack.
+
+## Side lobes.
+
+lobes-on = On a side lobe
+lobes-level = Level
+lobes-meter = Meter
+lobes-warning = If you read { $reading }, you are on a side lobe.
+lobes-stop = { $reading }, its stop
+
+## Steps of mounting.
+
+step-tube = Find { $support } ({ $kind }) and measure its tube: { $diameter } outside.
+step-landmark = Stand well clear of steel and find the far end by its bearing. Pick a landmark behind it.
+step-look = Look along the path. If anything stands in it, stop and call the designer.
+step-plate = Bolt the extension plate { $plate } to the bracket.
+step-bracket-way-up = Turn the bracket { $way-up }, seen as its maker draws it.
+step-fine-azimuth = Set the fine azimuth screw to the middle of its travel.
+step-polarisation = Fix the antenna to the radio for { $polarisation } polarisation.
+step-clamp = Lift the bracket and clamp it so that the antenna centre comes { $height } above the ground.
+step-hang = Lift radio and antenna and hang them on the bracket.
+step-tilt = Set the tilt to { $tilt }.
+step-bearing = Turn the antenna to { $bearing } true, towards the landmark.
+step-nip = Tighten every screw only until nothing slips. The full torque comes after alignment.
+tilt-up = { $tilt } (up)
+tilt-down = { $tilt } (down)
+
+## Steps of grounding and cabling.
+
+step-earth-ask = the earth point of the site (NOT SET: ask the designer)
+step-earth-bonded = Make sure that this earth point is bonded to the electrode of the building. If not, stop and ask.
+step-bond = Bond the grounding conductor to: { $bond }.
+step-lead = Lead it to the radio short and straight, no coil, no bend under { $bend }, and fix it to the { $terminal }.
+step-lead-torque = Lead it to the radio short and straight, no coil, no bend under { $bend }, and fix it to the { $terminal } and tighten it to { $torque }.
+step-pull = Pull the cable { $cable } from port { $port } to { $to } without bending it under { $pulling }, fixed not under { $fixed }. Tie it.
+step-pull-to-device = the { $device }
+step-pull-to-building = the building
+step-insert = Close the cable in at port { $port } with gland insert: { $insert }.
+step-insert-by-hand = Close the cable in at port { $port } with gland insert: { $insert }. Tighten by hand only.
+step-drip-loop = Form a drip loop whose lowest point hangs { $depth } below port { $port }.
+step-arrester = Fit and bond the arrester { $arrester } { $at }.
+step-screen = Bond the screen of the cable to port { $port } { $bonded }.
+step-screen-entry = Bond the screen of the cable to port { $port } { $bonded }, at the entry to: { $earth }.
+step-test = Test every pair of the cable to port { $port } and its screen from end to end.
+step-blank = Close port { $port } with the maker's blank.
+step-leave-free = Leave port { $port } free for the meter.
+step-wiring = Measure contacts and poles of the supply { $supply } before anything is plugged in: { $wiring }.
+step-connect = Connect the run to port { $port } to the supply { $supply } ({ $at }) and switch on.
+place-not-set = place NOT SET
+step-voltage = Measure the voltage at the radio under load: expect { $voltage } or more.
+
+## Steps of alignment.
+
+step-call = Call the crew at the far end. Agree who moves; the other end stands still.
+step-bandwidth = Set bandwidth { $bandwidth } and the most robust modulation at both ends.
+step-control-both = Switch automatic power control off at both ends.
+step-control-here = Switch automatic power control off here; the far end has none.
+step-control-there = Switch automatic power control off at the far end; there is none here.
+step-control-neither = Neither radio has automatic power control: nothing to switch off.
+step-power = Set the transmit power to { $here } here and to { $there } at the far end.
+step-ceiling = Never raise the transmit power above { $most } here: more is not allowed.
+step-ceiling-licence = Never raise the transmit power above { $most } here (licence { $number }): more is not allowed.
+step-transmit = Switch both transmitters on and wait until both radios have started.
+step-meter = Put a voltmeter that shows millivolts on port { $port }.
+step-sweep = Sweep azimuth slowly, at least { $angle } to both sides. Go back to the strongest peak.
+step-sweep-past = Sweep azimuth slowly, well past the first peak to both sides. Go back to the strongest peak.
+step-sweep-tilt = Sweep tilt in the same way. Go back to the strongest peak.
+step-peak = Peak with the fine screws. Then let the far end do the same. Repeat until neither end gains.
+step-compare = Compare with the target above. Write the reading into the record.
+step-torque = { $screws }: tighten { $number } × { $thread } in turns and in stages to { $torque }.
+step-torque-maker = Tighten all screws in turns and in stages to the maker's torque.
+step-again = Read again. If it got weaker, loosen and peak anew. Write the reading into the record.
+step-restore = Switch all that was switched off for aligning back on at both ends.
+step-meter-off = Take the meter off and close port { $port }.
+
+## The install pack.
+
+job = Mount radio { $radio } with antenna { $antenna } on { $support } ({ $kind }), looking at { $far }.
+not-assessed-ask = Not assessed. Ask the owner of the site before you go.
+declination = Declination here { $declination } on { $date }, east positive. Magnetic bearings drift; steel nearby bends them.
+near-line = Power line: { $title }, { $distance } away.
+near-people = People: { $title }, { $distance } away, bearing { $bearing }.
+keep-clear-public = Whoever passes, in front
+keep-clear-workers = Trained workers, in front
+latitude = Latitude
+longitude = Longitude
+or = { $one }, or { $other }
+ground-above-sea = Ground above sea level
+contact = Contact
+contact-for = For
+contact-telephone = Telephone
+site-power = Power
+site-earth = Earth
+true-bearing = True bearing
+magnetic-bearing = Magnetic bearing
+tilt = Tilt
+antenna-centre = Antenna centre above ground
+polarisation = Polarisation
+bracket = Bracket
+plate = Extension plate
+plate-fitted = fitted
+plate-not-fitted = not fitted
+screws = Screws
+thread = Thread
+number = Number
+final-torque = Final torque
+run = Run
+run-port = Port { $port }
+run-cable = Cable
+run-outdoors = Outdoors
+run-indoors = Indoors
+run-diameter = Outside diameter
+run-insert = Gland insert
+run-bend = Bend radius, least
+run-pulling = While pulling
+run-drip-loop = Drip loop below the port
+run-screen = Screen
+run-screen-bonded = { $screen }, bonded { $bonded }
+run-arresters = Arresters
+run-fed-by = Fed by
+run-power-point = Power taken at
+run-voltage = Voltage at the radio, least
+run-feeds = Feeds
+run-feeds-detail = { $device }, { $draw }
+run-feeds-voltage = Voltage at what it feeds, least
+ground-conductor = Conductor
+ground-metal = Of
+ground-least = Least allowed
+ground-least-detail = { $written } ({ $needed })
+ground-length = Length
+ground-bend = Bend radius, least
+ground-bonds-to = Bonds to
+ground-bonded = Bonded to the building
+ground-bonded-yes = yes, says the design
+ground-bonded-no = NO: do not connect, ask
+ground-bonded-unknown = not stated: check
+ground-terminal = Radio terminal
+ground-torque = Terminal torque
+see-maker = see the maker's sheet
+target-port = Meter on port { $port }, direct voltage
+target-accept = Accept { $band }
+target-level = Level { $level }
+target-sense = A stronger signal reads { $sense }
+lamp = Lamp
+lamp-shows = Shows
+lamp-means = Means
+outside-reading = If the reading is
+outside-look = Look for
+outside-do = Do
+outside-weaker = weaker ({ $sense }) at both ends alike
+outside-weaker-look = A side lobe: it peaks cleanly and still is not the beam. Or something in the path.
+outside-weaker-do = Sweep wider in both axes, at both ends. The beam is the strongest of several peaks.
+outside-one-end = weaker at one end only
+outside-one-end-look = Power or channel of the other end, a wet or damaged radome, a loose antenna.
+outside-one-end-do = Compare the settings. Dry, check, swap. New aim does not mend one direction.
+outside-stronger = stronger ({ $sense }) than the band
+outside-stronger-look = Wrong power, wrong model, or the wrong far end. The receiver may be overloaded.
+outside-stronger-do = Transmitters off. Check power and models at both ends, then call the designer.
+outside-restless = never at rest
+outside-restless-look = Power control still on, a loose mount, rain, or hot air over the path.
+outside-restless-do = Check both, then wait for calm and dry weather.
+outside-none = not there
+outside-none-look = Meter lead or port, far transmitter off, wrong half, channel or polarisation.
+outside-none-do = Check here, then have the far end check.
+
+## Drawings of the install pack.
+
+draw-radio = Radio
+draw-port = port { $port }
+draw-supply = Supply
+draw-network = Network
+draw-data-power = data and power
+draw-power = power
+draw-data = data
+draw-drip-loop = drip loop
+draw-wall = wall of the building
+draw-outdoors = { $length } outdoors
+draw-indoors = { $length } in
+draw-arrester = arrester
+draw-chain-alt = From port { $port } of the radio { $length } outdoors to the wall of the building, past { $number } surge arresters in all, to the far side.
+draw-ground = ground of the site
+draw-plate = plate
+draw-tilt-up = tilt { $tilt } up
+draw-tilt-down = tilt { $tilt } down
+draw-bracket = bracket { $way-up }
+draw-true-north = true north
+draw-magnetic-north = magnetic north
+draw-east = E
+draw-south = S
+draw-west = W
+draw-true = { $bearing } true
+draw-compass = { $bearing } by compass
+draw-mounting-alt = From the side: antenna centre { $height } above ground, tilt { $tilt }, bracket { $way-up }. From above: true bearing { $true }, magnetic { $magnetic }.
+draw-mounting-plate-alt = From the side: antenna centre { $height } above ground, tilt { $tilt }, bracket { $way-up }, with the extension plate. From above: true bearing { $true }, magnetic { $magnetic }.
+draw-place-alt = Code for a telephone: { $words }
+draw-accept = accept
+draw-one-on-lobe = one end on a side lobe
+draw-both-on-lobe = both ends
+draw-align-to = align to { $reading }
+draw-scale-alt = The scale of the meter. Align to { $target }; accept { $band }. With one end on a side lobe it reads { $lobe }.
+
+## The record.
+
+key = Key
+item = Item
+as-designed = As designed
+as-built = As built
+or-more = { $least } or more
+record-power = Transmit power
+record-bandwidth = Bandwidth
+record-polarisation = Polarisation
+record-meter-before = Meter before locking
+record-level-before = Level before locking
+record-meter-after = Meter after final torque
+record-level-after = Level after final torque
+record-bearing = True bearing set
+record-tilt = Tilt set
+record-height = Antenna centre above ground
+record-licence = Licence or registration
+record-voltage = Voltage at the radio, port { $port }
+record-cable-test = Test of the cable, port { $port }
+record-passed = passed
+record-ground = Grounding conductor
+record-resistance = Resistance of the earth
+record-radio-serial = Radio, serial number
+record-antenna-serial = Antenna, serial number
+
+## The design pack.
+
+value = Value
+symbol = Symbol
+end-a = End a
+end-b = End b
+a-to-b = a to b
+b-to-a = b to a
+end-port = End { $end }, port { $port }
+end-row = End { $end }: { $words }
+requirement = Requirement
+limit = Limit
+computed = Computed
+in-hand = In hand
+state = State
+met = met
+not-met = NOT MET
+not-evaluated = not evaluated
+not-shown = not shown
+not-assessed = not assessed
+none-stated = none stated
+ask-availability = Availability, both directions, at { $capacity }
+ask-clearance = Clearance of the path, k = 4/3
+ask-fade-margin = Fade margin { $way }
+ask-overload = Received level { $way }, below overload
+ask-tilt = Tilt of the bracket, end { $end }
+ask-ground = Grounding conductor, end { $end }
+ask-voltage = Voltage at the radio, end { $end }, port { $port }
+ask-voltage-limit = ≥ { $least } and { $reserve } reserve
+ask-length = Cable length, end { $end }, port { $port }
+verdict-errors =
+    { $count ->
+        [0] No errors found by the rules run.
+        [one] 1 error: not to be built.
+       *[other] { $count } errors: not to be built.
+    }
+verdict-warnings =
+    { $count ->
+        [one] 1 warning to weigh.
+       *[other] { $count } warnings to weigh.
+    }
+verdict-advice =
+    { $count ->
+        [one] 1 piece of advice.
+       *[other] { $count } pieces of advice.
+    }
+verdict-waived =
+    { $count ->
+        [one] 1 finding is waived.
+       *[other] { $count } findings are waived.
+    }
+severity-error = ERROR
+severity-warning = WARNING
+severity-advice = ADVICE
+rules-run = { $number } rules were run; none is switched off.
+rules-run-but = { $number } rules were run; switched off by the network: { $off }.
+waived-what = Accepted departure
+waived-why = Why
+waived-by = By whom
+waived-until = Until
+waived-instead = { $reason } Instead: { $instead }
+waived-by-detail = { $name }, { $departure } of { $date }, { $reference }
+site = Site
+latitude-north = Latitude, north positive
+longitude-east = Longitude, east positive
+antenna-above-ground = Antenna above ground
+antenna-above-sea = Antenna above sea level
+true-bearing-far = True bearing to the far end
+declination-on = Declination (east +) on { $date }
+magnetic-bearing-far = Magnetic bearing to the far end
+tilt-up-positive = Tilt, up positive
+distance-ground = Distance over the ground
+distance-antennas = Distance antenna to antenna
+mean-altitude = Mean altitude of the antennas
+air = Air: temperature, dry pressure, vapour
+rain-rate = Rain rate exceeded 0.01 % of the year
+bandwidth-each-way = Bandwidth, each way
+polarisation-both = Polarisation, both ends
+at-capacity = At { $capacity } each way
+rain-outage-worse = Rain outage, the worse direction
+availability-no-equipment = Availability, equipment failure not counted
+outage-year = Outage in an average year
+outage-worst-month = Rain outage in the worst month
+states = Modulation states { $way }
+capacity = Capacity
+threshold = Threshold
+level = Level
+fade-margin = Fade margin
+rain-outage = Rain outage
+availability = Availability
+radio = Radio
+half = Half, as the radio names it
+antenna = Antenna
+beamwidth = Full width of the main beam
+support = Support
+tube = Tube, outside
+base = Base above ground
+free-length = Free length
+bracket-takes = Bracket takes tubes of
+way-up = Way up
+tilt-reach = Tilt it gives as mounted
+tilt-needed = Tilt needed
+tilt-left = Left to the nearer end of the range
+align-level = Level to align to
+accept-levels = Levels to accept
+align-reading = Meter reading to align to
+accept-readings = Readings to accept
+stronger-reads = A stronger signal reads
+level-uncertainty = Uncertainty of the level, 95 %
+first-null = First null off the axis
+first-lobe = First side lobe off the axis
+meter-this-end = Meter with this end on a side lobe
+meter-far-end = Meter with the far end on one
+meter-both-ends = Meter with both ends on one
+meter-port = Meter on port
+run-length = Length
+run-hot-length = Length as Ethernet counts it, hot
+run-conductor = One conductor, hot, with contacts
+run-loop = Loop resistance
+run-supply-voltage = Least supply voltage
+run-draw = Most the radio draws
+run-radio-voltage = Voltage at the radio
+run-current = Current
+run-supply-power = Power the supply gives
+run-onward-draw = Most it takes for what it feeds
+run-longest = Longest outdoor length
+run-thinnest = Thinnest conductor, copper
+run-least-supply = Least supply voltage that would do
+run-onward-voltage = Voltage at what it feeds
+run-port-power = Power the port hands on
+ground-code = Code in force
+ground-least-copper = Least conductor, copper
+ground-of = Metal
+ground-inductance = Inductance to a surge, led straight
+code-of-practice = Code of practice
+computed-by = { $program }
+input = Input
+written-in = Written in
+method = Method or source
+method-lines = Lines
+draw-north = N
+draw-plan-alt = Plan, north up: end b lies { $distance } from end a at a true bearing of { $bearing }.
+draw-asked = asked for: { $availability }
+draw-grades-alt = Availability of each capacity, a to b, rain alone. { $states }. { $asked }.
+
+## The profile.
+
+sight-obstructed = Obstructed: { $what } at { $distance } from a into the line by { $by }.
+sight-too-little = Too little clearance: { $has } over { $what } at { $distance } from a, { $asked } asked for.
+sight-clear = Clear: { $has } over { $what } at { $distance } from a, { $asked } asked for.
+sight-no-point = No point between the ends.
+profile-alt = Path profile from { $a } (end a) to { $b } (end b) over { $distance }. { $verdict }
+profile-alt-clearance = Clearance at the worst point { $clearance }, asked for { $needed }.
+profile-height = m a.s.l.
+profile-end = { $end } { $site }, antenna at { $height }
+profile-into-line = { $what } at { $distance }: { $by } into the line
+profile-worst = worst point: { $what } at { $distance }: { $clearance } ({ $fraction }), { $needed } asked for
+profile-line = line of sight
+profile-f1 = F1
+profile-06f1 = 0.6 F1
+profile-building = filled: building
+profile-trees = outlined: trees
+profile-crane = one arm: crane
+profile-power-line = two arms: power line
+profile-ground = hatched: ground
+profile-facts = Vertical scale { $times } times the horizontal. Ground raised by the bulge of the Earth at k = 4/3. F1 at { $frequency }.
+
+## The acceptance record.
+
+undecided = Nothing is decided yet.
+decided = Decision written: { $verdict } by { $name }.
+nothing-against-it = Nothing found against it by the rules run.
+not-acceptable =
+    { $count ->
+        [one] 1 error: not to be accepted as it is.
+       *[other] { $count } errors: not to be accepted as it is.
+    }
+not-written = not written
+not-agreed = not agreed
+deviation-what = What is different
+deviation-agreed = Agreed in
+photo-file = File
+photo-shows = Shows
+tolerance = Tolerance
+within = Within
+within-yes = yes
+within-no = NO
+within-not-judged = not judged
+within-noted = noted
+same-as-designed = as designed
+that-day = { $level } that day
+no-reading-there = no reading there
+voltage-tolerance = { $drop } less; { $takes }
+built-predicted = Level predicted, clear sky
+built-level-after = Level after final torque
+built-reading-after = Reading after final torque
+built-reading-before = Reading before locking
+built-moved = Change on locking
+built-disagreement = Disagreement with the far end
+built-bearing = True bearing, peaked by level
+built-tilt = Tilt, peaked by level
+visit-record = Record
+visit-date = Visit
+visit-crew = Crew
+visit-weather = Weather
+visit-meter = Meter
+visit-meter-serial = Its serial number
+visit-calibration = Calibration due
+visit-state = State set
+visit-revision = Revision in hand
+visit-mark = Mark in hand
+weather-rain = rain { $rate }
+weather-fog = water { $water }
