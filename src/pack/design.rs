@@ -44,7 +44,7 @@ pub(super) struct Design {
     assumptions: Vec<String>,
     methods: Table,
     /// What was written, with the place of each; looked up when the files are at hand.
-    inputs: Table,
+    inputs: Vec<InputFile>,
     #[serde(skip)]
     written: Vec<Written>,
     program: String,
@@ -104,7 +104,7 @@ impl Design {
             grounding: tables::grounding(sheet, voice),
             assumptions: sheet.target.assumptions().iter().map(|words| voice.term(words)).collect(),
             methods: methods(sheet, voice),
-            inputs: Table::default(),
+            inputs: Vec::new(),
             written: written(sheet, voice),
             program: voice.with("computed-by", &[("program", &concat!("hopwright ", env!("CARGO_PKG_VERSION")))]),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
@@ -176,36 +176,76 @@ fn rules_run(sheet: &HopSheet<'_>, voice: Voice) -> String {
 /// A value somebody wrote, and where.
 #[derive(Debug, Clone)]
 struct Written {
+    title: String,
     words: String,
     text: String,
     place: Place,
 }
 
-/// The lines of the sheet that are inputs. Those of the modulation states have a table of their own.
+/// The inputs that stand in one file, in the order of its lines.
+#[derive(Debug, Clone, Serialize)]
+struct InputFile {
+    file: String,
+    inputs: Vec<Input>,
+}
+
+/// A line of a file with what was written there; once, however many places of the sheet take it from there.
+#[derive(Debug, Clone, Serialize)]
+struct Input {
+    line: usize,
+    words: String,
+    /// The parts of the sheet it serves.
+    parts: Vec<String>,
+    text: String,
+}
+
+/// The lines of the sheet that are inputs. Those of the modulation states have a table of their own, and what a crew wrote
+/// is none of the design.
 fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
-    let sections = sheet.sections();
+    let sections = sheet.design_sections();
     let rows = sections
         .iter()
         .filter(|section| !section.key.contains("states["))
         .flat_map(|section| section.rows.iter().map(|row| (section.title.as_str(), row)));
     let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;
-        let words = format!("{}: {}", voice.term(title), voice.term(row.words));
-        Some(Written { words, text: voice.row(row), place: *row.from.first()? })
+        let (title, words) = (voice.term(title), sentence(&voice.term(row.words)));
+        Some(Written { title, words, text: voice.row(row), place: *row.from.first()? })
     });
     given.collect()
 }
 
-fn inputs(written: &[Written], files: &Files, voice: Voice) -> Table {
-    let mut table = Table::new(voice, ["input", "value", "written-in"]);
-    for input in written {
-        let place = files.locate(&Spot::Field(input.place)).and_then(|found| {
+fn inputs(written: &[Written], files: &Files, voice: Voice) -> Vec<InputFile> {
+    let mut groups: Vec<InputFile> = Vec::new();
+    for one in written {
+        let found = files.locate(&Spot::Field(one.place)).and_then(|found| {
             let file = files.get(found.file)?;
-            Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
+            Some((file.path.clone(), LineIndex::new(&file.text).position(found.span.start).line))
         });
-        table.row([input.words.clone(), input.text.clone(), place.unwrap_or_else(|| voice.say("nothing"))]);
+        let (path, line) = found.unwrap_or_else(|| (voice.say("nothing"), 0));
+        let group = match groups.iter().position(|group| group.file == path) {
+            Some(at) => &mut groups[at],
+            None => {
+                groups.push(InputFile { file: path, inputs: Vec::new() });
+                groups.last_mut().expect("just put there")
+            }
+        };
+        let same = |input: &&mut Input| input.line == line && input.words == one.words && input.text == one.text;
+        match group.inputs.iter_mut().find(same) {
+            Some(input) => input.parts.push(one.title.clone()),
+            None => group.inputs.push(Input {
+                line,
+                words: one.words.clone(),
+                parts: vec![one.title.clone()],
+                text: one.text.clone(),
+            }),
+        }
     }
-    table
+    groups.sort_by(|one, other| one.file.cmp(&other.file));
+    for group in &mut groups {
+        group.inputs.sort_by_key(|input| input.line);
+    }
+    groups
 }
 
 /// Whether a method names who says so. Plain sums and differences are in the attached sheet.

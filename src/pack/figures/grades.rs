@@ -8,8 +8,8 @@ use crate::voice::Voice;
 const WIDTH: f64 = 178.0;
 const LEFT: f64 = 62.0;
 const RIGHT: f64 = WIDTH - 8.0;
-const ROW: f64 = 9.0;
-const TOP: f64 = 14.0;
+const ROW: f64 = 6.4;
+const TOP: f64 = 7.0;
 /// The axis runs from 99 % to 99.999 %: a decade of outage is a third of it.
 const DECADES: (f64, f64) = (2.0, 5.0);
 
@@ -22,7 +22,7 @@ pub(in crate::pack) fn grades(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figu
     }
     let rows = sheet.a_to_b.states.len().max(sheet.b_to_a.states.len());
     let bottom = TOP + ROW * times(rows);
-    let mut drawing = Drawing::new(WIDTH, bottom + 12.0);
+    let mut drawing = Drawing::new(WIDTH, bottom + 10.6);
     for (share, words) in [(2.0, "99 %"), (3.0, "99.9 %"), (4.0, "99.99 %"), (5.0, "99.999 %")] {
         drawing.line((x(share), TOP - 2.0), (x(share), bottom), Pen::Thin);
         drawing.text((x(share), TOP - 3.4), Anchor::Middle, 3.0, false, &voice.number(words));
@@ -32,17 +32,17 @@ pub(in crate::pack) fn grades(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figu
         let y = TOP + ROW * times(number);
         if let Some(state) = sheet.a_to_b.states.get(number) {
             let words = format!("{}, {}", state.title, voice.line(&state.lines.capacity));
-            drawing.text((LEFT - 2.0, y + 4.6), Anchor::End, 3.2, sheet.a_to_b.objective == Some(number), &words);
+            drawing.text((LEFT - 2.0, y + 4.2), Anchor::End, 3.2, sheet.a_to_b.objective == Some(number), &words);
             told.push(format!("{words}: {}", voice.line(&state.lines.availability)));
         }
         bar(sheet.a_to_b.states.get(number), y, Fill::Black, &mut drawing);
-        bar(sheet.b_to_a.states.get(number), y + 3.6, Fill::White, &mut drawing);
+        bar(sheet.b_to_a.states.get(number), y + 2.6, Fill::White, &mut drawing);
     }
     let wanted = nines(sheet.target.availability.value().0);
     drawing.line((x(wanted), TOP - 2.0), (x(wanted), bottom + 3.0), Pen::Dashed);
     let asked = voice.with("draw-asked", &[("availability", &voice.number(&sheet.target.availability.given))]);
     let anchor = if x(wanted) > RIGHT - 30.0 { Anchor::End } else { Anchor::Middle };
-    drawing.text((x(wanted), bottom + 6.4), anchor, 3.2, true, &asked);
+    drawing.text((x(wanted), bottom + 5.8), anchor, 3.2, true, &asked);
     drawing.rect((LEFT, bottom + 7.6), (5.0, 2.4), Fill::Black, Some(Pen::Thin));
     drawing.text((LEFT + 6.4, bottom + 10.0), Anchor::Start, 3.0, false, &voice.say("a-to-b"));
     drawing.rect((LEFT + 22.0, bottom + 7.6), (5.0, 2.4), Fill::White, Some(Pen::Firm));
@@ -64,6 +64,6 @@ fn x(nines: f64) -> f64 {
 fn bar(state: Option<&State>, y: f64, fill: Fill, drawing: &mut Drawing) {
     if let Some(availability) = state.and_then(|state| state.lines.availability.get()) {
         let end = x(nines(availability.0));
-        drawing.rect((LEFT, y + 0.8), ((end - LEFT).max(0.4), 2.8), fill, Some(Pen::Firm));
+        drawing.rect((LEFT, y + 0.6), ((end - LEFT).max(0.4), 2.2), fill, Some(Pen::Firm));
     }
 }

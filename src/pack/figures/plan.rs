@@ -6,7 +6,7 @@ use crate::sheet::HopSheet;
 use crate::voice::Voice;
 
 const WIDTH: f64 = 84.0;
-const HEIGHT: f64 = 56.0;
+const HEIGHT: f64 = 48.0;
 
 /// The plan of a hop; none where distance or bearing is not known.
 pub(in crate::pack) fn plan(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
