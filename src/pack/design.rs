@@ -147,7 +147,7 @@ pub(super) fn open(finding: &Finding, files: &Files, voice: Voice) -> Open {
         rule: finding.rule.name,
         message: shown(&finding.message),
         place: place.unwrap_or_default(),
-        help: finding.help.as_deref().map(shown),
+        help: finding.help.as_deref().map(|help| voice.with("remedy", &[("help", &shown(help))])),
     }
 }
 

@@ -48,6 +48,11 @@ pub(super) struct Front {
     there: Option<String>,
     number: String,
     revision: String,
+    /// `Hop ridge-dam` and `Revision B`, for the foot.
+    hop_line: String,
+    revision_line: String,
+    /// `Page {page} of {pages}`: only the pages know their numbers.
+    page: String,
     date: String,
     year: u16,
     month: u8,
@@ -55,6 +60,7 @@ pub(super) struct Front {
     creator: String,
     approver: String,
     draft: bool,
+    /// Why it is a draft.
     status: String,
     mark: String,
     paper: &'static str,
@@ -112,8 +118,7 @@ impl Naming {
             reasons.push(voice.say("draft-on-request"));
         }
         let draft = !reasons.is_empty();
-        let approved = || voice.with("approved-by", &[("name", &or_not_set(&self.approver))]);
-        let status = if draft { reasons.join("; ") } else { approved() };
+        let status = voice.with("draft-because", &[("reasons", &reasons.join("; "))]);
         let (kind, title) = match pack {
             Pack::Design => ("pack-design", "title-design"),
             Pack::Install(_) => ("pack-install", "title-install"),
@@ -138,6 +143,9 @@ impl Naming {
             there: far.map(at),
             number: format!("{}/{}", self.network, self.stem(pack)),
             revision: or_not_set(&self.revision),
+            hop_line: voice.with("foot-hop", &[("hop", &self.hop)]),
+            revision_line: voice.with("foot-revision", &[("revision", &or_not_set(&self.revision))]),
+            page: voice.with("foot-page", &[("page", &"{page}"), ("pages", &"{pages}")]),
             date: self.date.to_string(),
             year: self.date.year,
             month: self.date.month,
@@ -146,7 +154,7 @@ impl Naming {
             approver: or_not_set(&self.approver),
             draft,
             status,
-            mark: attach::mark(attached),
+            mark: voice.with("foot-mark", &[("mark", &attach::mark(attached))]),
             paper: match self.paper {
                 Paper::A4 => "a4",
                 Paper::Letter => "us-letter",

@@ -71,7 +71,7 @@ errors-not-accepted =
     }
 nobody-approved = nobody has approved this revision
 draft-on-request = printed as a draft on request
-approved-by = approved by { $name }
+draft-because = DRAFT: { $reasons }.
 
 ## Parts to take along.
 
@@ -479,7 +479,7 @@ ground-least-copper = Least conductor, copper
 ground-of = Metal
 ground-inductance = Inductance to a surge, led straight
 code-of-practice = Code of practice
-computed-by = { $program }
+computed-by = Computed by { $program }. Source files and every computed line with its inputs are attached; sums and differences are only there. Nothing here is older or newer than the source mark in the foot.
 input = Input
 written-in = Written in
 method = Method or source
@@ -557,3 +557,70 @@ visit-revision = Revision in hand
 visit-mark = Mark in hand
 weather-rain = rain { $rate }
 weather-fog = water { $water }
+
+## Headings and sentences of the design pack.
+
+owner = Owner
+document = Document
+revision = Revision
+date = Date
+drawn-up-by = Drawn up by
+approved-by-whom = Approved by
+decision = What is asked and what is there
+open-findings = Open findings
+no-findings = None.
+remedy = Remedy: { $help }
+waivers = Waivers
+waivers-still = What is waived is still not met: somebody with authority has accepted it until the day named.
+not-assessed-here = Not assessed in this document
+scope-no-sight = Line of sight: not assessed in this document.
+scope-sight = Line of sight: assessed by the profile named below, and no surer than it; look along the path before anyone climbs.
+scope = Structure: not assessed; a competent engineer decides what a pole, wall or mast bears. Licence: judged only by the codes and figures under Licence below; whoever transmits needs the right to. Exposure to radio waves: only at the spots the sites list, see the table below. Local codes and the makers' instructions come before this pack.
+notes = Notes of the designer
+assumptions = Assumptions
+both-directions = Both directions together
+geometry = Geometry
+path-air-channel = Path, air and channel
+line-of-sight = Line of sight
+clearance-attached = The clearance at every point of the profile is attached to this PDF as a table.
+level-budget = Level budget
+licence = Licence
+radio-law = Radio law is national and changes: check with the national regulator.
+availability-by-capacity = Availability by capacity, rain alone
+heavier-row = The heavier row is the most robust state that reaches the capacity asked for.
+mounting = Mounting
+grounding = Grounding
+alignment-target = Alignment target
+wind-and-people = Wind and people
+wind-and-people-scope = Bending of a pole that stands free and is fixed at its foot, without ice or load factors: an engineer has to confirm it. Exposure is that along the beam, at the power set; the person responsible at the site decides.
+cable-and-power = Cable and power
+methods-and-sources = Methods and sources
+what-was-written = What was written, and where
+methods-with-source = Methods that have a source
+
+## Headings and sentences of the acceptance record.
+
+designed-and-built = As designed and as built
+checks = Checks
+done = done
+not-done = NOT DONE
+deviations = Deviations
+none-written = None written.
+what-check-found = What the check found
+photos = Photos
+none-named = None named.
+signatures = Signatures
+signing-says = Signing says that the values above are those that were found. Structure, grounding and electrical work are for the people licensed for them to accept; this page does not.
+installed = Installed
+witnessed = Witnessed
+accepted = Accepted
+
+## Head and foot.
+
+draft = DRAFT
+issued = ISSUED
+foot-hop = Hop { $hop }
+foot-revision = Revision { $revision }
+foot-mark = Source mark { $mark }
+foot-page = Page { $page } of { $pages }
+check-revision = Check revision before use
