@@ -10,6 +10,7 @@ pub mod channel;
 pub mod grounding;
 pub mod licence;
 pub mod mount;
+pub mod paper;
 pub mod path;
 pub mod people;
 pub mod record;
@@ -92,6 +93,7 @@ pub static ALL: &[&Entry] = &[
     &people::hazards_not_assessed::ENTRY,
     &people::people_too_near::ENTRY,
     &people::power_line_near::ENTRY,
+    &paper::title_block_open::ENTRY,
     &path::clearance_below_practice::ENTRY,
     &path::clearance_not_shown::ENTRY,
     &path::near_edge_in_beam::ENTRY,

@@ -20,9 +20,12 @@ use serde_json::Value;
 
 use fixture::sarif::Sarif;
 
-/// The sound network: the one that `new` writes.
+/// The sound network: the one that `new` writes, once it is issued.
 const BASE: [(&str, &str); 4] = [
-    ("network.yaml", include_str!("../src/scaffold/network.yaml")),
+    (
+        "network.yaml",
+        concat!(include_str!("../src/scaffold/network.yaml"), "\nrevision: A\ncreator: Drawn\napprover: Approved\n"),
+    ),
     ("sites.yaml", include_str!("../src/scaffold/sites.yaml")),
     ("equipment.yaml", include_str!("../src/scaffold/equipment.yaml")),
     ("workshop-depot.yaml", include_str!("../src/scaffold/hop.yaml")),

@@ -71,6 +71,8 @@ id: synthetic
 title: Synthetic network
 owner: Nobody
 date: 2026-06-01
+revision: A
+creator: Nobody
 approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
 climate: { rain_rate: 30 mm/h, hottest_air: 35 °C }
