@@ -1,12 +1,14 @@
 //! A sheet as a list of lines, for people and for machines: what `sheet` prints and what a pack carries along.
 
+use std::cell::RefCell;
+use std::collections::HashMap;
 use std::fmt::Write as _;
 
 use serde::Serialize;
 
 use crate::finding::Spot;
 use crate::network::Files;
-use crate::place::Place;
+use crate::place::{FileId, Place};
 use crate::sheet::{Cause, HopSheet, Section};
 use crate::source::LineIndex;
 
@@ -53,6 +55,7 @@ impl HopListing {
 /// The lines in columns. With `sources`, the method and the inputs follow each line.
 #[must_use]
 pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
+    let places = Places::new(files);
     let mut out = String::new();
     for (number, hop) in hops.iter().enumerate() {
         let gap = if number == 0 { "" } else { "\n" };
@@ -70,9 +73,9 @@ pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
                     }
                 }
                 if sources && row.text.is_ok() {
-                    let places: Vec<String> = row.from.iter().map(|place| where_is(place, files)).collect();
+                    let written: Vec<String> = row.from.iter().map(|place| places.written(place)).collect();
                     let _ = writeln!(out, "        {}", row.method);
-                    for place in unique(places) {
+                    for place in unique(written) {
                         let _ = writeln!(out, "        from {place}");
                     }
                 }
@@ -119,11 +122,12 @@ struct Line<'a> {
 /// The lines as one JSON object, version 1. `value` is in `unit`, unrounded; `text` is what every page prints.
 #[must_use]
 pub fn json(hops: &[&HopListing], files: &Files) -> String {
+    let places = Places::new(files);
     let hops = hops.iter().map(|hop| Entry {
         network: &hop.network,
         hop: &hop.hop,
         title: &hop.title,
-        lines: hop.sections.iter().flat_map(|section| &section.rows).map(|row| line(row, files)).collect(),
+        lines: hop.sections.iter().flat_map(|section| &section.rows).map(|row| line(row, &places)).collect(),
         assumptions: &hop.assumptions,
     });
     let document = Document { format_version: 1, hops: hops.collect() };
@@ -132,7 +136,7 @@ pub fn json(hops: &[&HopListing], files: &Files) -> String {
     text
 }
 
-fn line<'a>(row: &'a crate::sheet::Row, files: &Files) -> Line<'a> {
+fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
     Line {
         key: &row.key,
         words: row.words,
@@ -142,20 +146,33 @@ fn line<'a>(row: &'a crate::sheet::Row, files: &Files) -> Line<'a> {
         unit: row.number.map(|(_, unit)| unit),
         missing: row.text.as_ref().err().map(|missing| missing.reason.as_str()),
         method: row.method,
-        from: unique(row.from.iter().map(|place| where_is(place, files)).collect()),
+        from: unique(row.from.iter().map(|place| places.written(place)).collect()),
     }
 }
 
-/// `hops/ridge.yaml:12 ends.a.height`.
-fn where_is(place: &Place, files: &Files) -> String {
-    let found = files.locate(&Spot::Field(*place));
-    let file = found.as_ref().and_then(|found| files.get(found.file));
-    match found.zip(file) {
-        Some((found, file)) => {
-            let line = LineIndex::new(&file.text).position(found.span.start).line;
-            format!("{}:{line} {}", file.path, place.route())
+/// Where things are written. The lines of a file are counted once: a sheet speaks of its files thousands of times.
+struct Places<'f> {
+    files: &'f Files,
+    lines: RefCell<HashMap<FileId, LineIndex<'f>>>,
+}
+
+impl<'f> Places<'f> {
+    fn new(files: &'f Files) -> Self {
+        Self { files, lines: RefCell::default() }
+    }
+
+    /// `hops/ridge.yaml:12 ends.a.height`.
+    fn written(&self, place: &Place) -> String {
+        let found = self.files.locate(&Spot::Field(*place));
+        let file = found.as_ref().and_then(|found| self.files.get(found.file));
+        match found.zip(file) {
+            Some((found, file)) => {
+                let mut lines = self.lines.borrow_mut();
+                let lines = lines.entry(found.file).or_insert_with(|| LineIndex::new(&file.text));
+                format!("{}:{} {}", file.path, lines.position(found.span.start).line, place.route())
+            }
+            None => place.route(),
         }
-        None => place.route(),
     }
 }
 

@@ -10,6 +10,7 @@ use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use hayro::vello_cpu::kurbo::Rect;
 use hopwright::pack::{End, HopPacks, Pack, Press};
 use pdf_extract::{Dictionary, Document, Object};
 use picture::grey::{DPI, Grey, Rendered, render_pages};
@@ -181,7 +182,7 @@ fn the_comparison_sees_what_a_reader_would_and_nothing_else() {
 }
 
 /// The dots a piece of ink covers: left, right, top, end.
-fn covered(area: &ink::Area, page: &Grey) -> [usize; 4] {
+fn covered(area: &Rect, page: &Grey) -> [usize; 4] {
     let dots = |points: f64| points * f64::from(DPI) / 72.0;
     let within = |low: f64, high: f64, most: usize| {
         let to = (0_u16..).take(most).find(|dot| f64::from(*dot) >= dots(high)).map_or(most, usize::from);

@@ -9,8 +9,6 @@ use hayro::hayro_interpret::{
 };
 use hayro::vello_cpu::kurbo::{Affine, BezPath, Rect, Shape as _};
 
-pub use hayro::vello_cpu::kurbo::Rect as Area;
-
 /// One piece of ink.
 pub struct Ink {
     /// The letters, if it is type.
