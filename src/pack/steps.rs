@@ -21,10 +21,20 @@ pub(super) enum Item {
     },
     /// A safety message for the step that follows.
     Caution(Caution),
+    /// Something that somebody may want to see before it is covered or changed; the work goes on if nobody comes.
+    Witness {
+        /// What there is to see.
+        text: String,
+    },
 }
 
 fn step(text: impl Into<String>) -> Item {
     Item::Step { text: text.into() }
+}
+
+/// A witness point. Where one stands is common practice, no source.
+fn witness(text: impl Into<String>) -> Item {
+    Item::Witness { text: text.into() }
 }
 
 /// From the bare support to an antenna that points roughly right.
@@ -96,8 +106,12 @@ pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
             torque.unwrap_or_default()
         )),
     ]);
-    for run in &end.runs {
-        of_run(run, &mut items);
+    for (number, run) in end.runs.iter().enumerate() {
+        pull(run, &mut items);
+        if number == 0 {
+            items.push(witness("The bond, the lug and the cable at its entry, before anything is closed or covered."));
+        }
+        close(run, &mut items);
     }
     let free = open_ports(own);
     for port in free.iter().filter(|port| **port != &*own.radio.readout.port) {
@@ -112,8 +126,8 @@ pub(super) fn cabling(end: &EndSheet<'_>) -> Vec<Item> {
     items
 }
 
-fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
-    let (resolved, lines) = (run.resolved, &run.lines);
+fn pull(run: &RunSheet<'_>, items: &mut Vec<Item>) {
+    let resolved = run.resolved;
     let port = &resolved.port.id;
     items.push(step(format!(
         "Pull the cable {} from port {port} to {} without bending it under {}, fixed not under {}. Tie it.",
@@ -122,6 +136,11 @@ fn of_run(run: &RunSheet<'_>, items: &mut Vec<Item>) {
         say_in_both(&run.handling.pulling_radius),
         say_in_both(&run.handling.bend_radius)
     )));
+}
+
+fn close(run: &RunSheet<'_>, items: &mut Vec<Item>) {
+    let (resolved, lines) = (run.resolved, &run.lines);
+    let port = &resolved.port.id;
     if let Ok(insert) = &lines.gland.value {
         let by_hand = resolved.port.glands.iter().any(|gland| *gland.title == *insert.0 && gland.hand_tight);
         let how = if by_hand { " Tighten by hand only." } else { "" };
@@ -196,8 +215,8 @@ fn sweep(end: &EndSheet<'_>) -> String {
     end.dish.lobes.sweep.get().map_or_else(|| "well past the first peak".into(), far)
 }
 
-/// From two powered ends to a locked and recorded antenna.
-pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
+/// From two powered ends to a signal on the meter.
+pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
     let own = end.resolved;
     let port = &own.radio.readout.port;
     let bandwidth = &sheet.resolved.hop.channel.bandwidth;
@@ -217,11 +236,20 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
         Item::Caution(cautions::RADIATION),
         step("Switch both transmitters on and wait until both radios have started."),
         step(format!("Put a voltmeter that shows millivolts on port {port}.")),
+    ]);
+    items
+}
+
+/// From a signal on the meter to a locked and recorded antenna.
+pub(super) fn alignment(end: &EndSheet<'_>) -> Vec<Item> {
+    let own = end.resolved;
+    let port = &own.radio.readout.port;
+    let mut items = vec![
         step(format!("Sweep azimuth slowly, {} to both sides. Go back to the strongest peak.", sweep(end))),
         step("Sweep tilt in the same way. Go back to the strongest peak."),
         step("Peak with the fine screws. Then let the far end do the same. Repeat until neither end gains."),
         step("Compare with the target above. Write the reading into the record."),
-    ]);
+    ];
     for fastener in &own.bracket.fasteners {
         items.push(step(format!(
             "{}: tighten {} × {} in turns and in stages to {}.",
@@ -234,6 +262,7 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>) -> Vec<Item> {
     if own.bracket.fasteners.is_empty() {
         items.push(step("Tighten all screws in turns and in stages to the maker's torque."));
     }
+    items.push(witness("The reading on the meter with every screw at its final torque."));
     items.push(step("Read again. If it got weaker, loosen and peak anew. Write the reading into the record."));
     items.push(step("Switch all that was switched off for aligning back on at both ends."));
     items.push(step(format!("Take the meter off and close port {port}.")));
