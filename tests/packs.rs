@@ -293,6 +293,9 @@ fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() 
     assert!(form.contains(&format!("mark: \"{}\"", mark(&install))), "{form}");
 
     let record = install.iter().find(|page| page.contains("Record of this end")).expect("a record page");
+    let id = form.lines().find_map(|line| line.strip_prefix("id: ")).expect("an id");
+    assert!(record.contains(&format!("id {id} ")), "{id} is not on the page:\n{record}");
+    assert!(record.contains("Accepted"), "the record is on one sheet, signatures and all:\n{record}");
     let mut parent = String::new();
     let mut keys = 0;
     let items = form.lines().skip_while(|line| !line.starts_with("# settings:"));
@@ -351,6 +354,53 @@ fn a_record_with_errors_is_printed_as_a_draft_only() {
     assert!(String::from_utf8_lossy(&nothing.stderr).contains("no record to print"));
     let unknown = hopwright(&example("faulty"), out.path(), &["acceptance", "sound/b"]);
     assert_eq!(unknown.status.code(), Some(2));
+}
+
+/// How many pages each pack may have. An end with two runs has twice the steps of cabling, so it may take a page more; so may
+/// one end on Letter, where only the table of the lamps goes over.
+#[test]
+fn a_pack_has_as_few_pages_as_its_reader_needs() {
+    for network in ["varneck", "saltmere"] {
+        for paper in ["a4", "letter"] {
+            let folder = tempfile::tempdir().expect("a folder");
+            copy(&example(network), folder.path());
+            let file = folder.path().join("network.yaml");
+            let text = fs::read_to_string(&file).expect("the network");
+            let text = text.replace("paper: a4", "paper: X").replace("paper: letter", "paper: X");
+            assert_eq!(text.matches("paper: X").count(), 1, "{network} names its paper");
+            fs::write(&file, text.replace("paper: X", &format!("paper: {paper}"))).expect("written");
+            let evaluation = hops(folder.path());
+            let packs = [
+                Pack::Design,
+                Pack::Install(End::A),
+                Pack::Install(End::B),
+                Pack::Acceptance(End::A),
+                Pack::Acceptance(End::B),
+            ];
+            let jobs: Vec<(&Hop, Pack)> = evaluation
+                .hops
+                .iter()
+                .flat_map(|hop| packs.map(|pack| (hop, pack)))
+                .filter(|(hop, pack)| hop.packs.has(*pack))
+                .collect();
+            let set = on_presses(&jobs, |press, (hop, pack)| {
+                hop.packs.set(press, *pack, false, &evaluation.files).expect("a pack")
+            });
+            for ((hop, pack), bytes) in jobs.iter().zip(set.expect("presses")) {
+                let pages = Document::load_mem(&bytes).expect("a PDF").get_pages().len();
+                let two_runs = |end: &End| hop.lines.contains_key(&format!("ends.{}.runs[1].length", end.letter()));
+                let may = match pack {
+                    Pack::Design => 3..=5,
+                    Pack::Install(end) if two_runs(end) => 4..=7,
+                    Pack::Install(End::A) if paper == "letter" && hop.packs.hop() == "crane4-pier" => 4..=7,
+                    Pack::Install(_) => 4..=6,
+                    Pack::Acceptance(_) => 1..=3,
+                };
+                let name = hop.packs.file_name(*pack);
+                assert!(may.contains(&pages), "{name} on {paper}: {pages} pages, not {may:?}");
+            }
+        }
+    }
 }
 
 #[test]
@@ -496,6 +546,10 @@ fn drawings_say_what_they_show() {
     for line in ["target_voltage", "tilt", "true_bearing", "magnetic_bearing"] {
         assert!(install.contains(&value(line)), "no {line} {} in\n{install}", value(line));
     }
+    assert!(
+        install.contains(&format!("Code for a telephone: {}-a-", hop.packs.hop())),
+        "the id of the record\n{install}"
+    );
     let design = plain(&words(Pack::Design));
     assert!(design.contains("north up") && design.contains("Availability of each capacity"), "{design}");
 }

@@ -223,13 +223,11 @@ fn inputs(written: &[Written], files: &Files, voice: Voice) -> Vec<InputFile> {
             Some((file.path.clone(), LineIndex::new(&file.text).position(found.span.start).line))
         });
         let (path, line) = found.unwrap_or_else(|| (voice.say("nothing"), 0));
-        let group = match groups.iter().position(|group| group.file == path) {
-            Some(at) => &mut groups[at],
-            None => {
-                groups.push(InputFile { file: path, inputs: Vec::new() });
-                groups.last_mut().expect("just put there")
-            }
-        };
+        let at = groups.iter().position(|group| group.file == path).unwrap_or(groups.len());
+        if at == groups.len() {
+            groups.push(InputFile { file: path, inputs: Vec::new() });
+        }
+        let group = &mut groups[at];
         let same = |input: &&mut Input| input.line == line && input.words == one.words && input.text == one.text;
         match group.inputs.iter_mut().find(same) {
             Some(input) => input.parts.push(one.title.clone()),

@@ -14,7 +14,7 @@ use crate::drawing::Drawing;
 pub(super) use chain::chain;
 pub(super) use grades::grades;
 pub(super) use mounting::mounting;
-pub(super) use place::place;
+pub(super) use place::{code, place};
 pub(super) use plan::plan;
 pub(super) use scale::scale;
 

@@ -66,15 +66,11 @@ impl Form {
     /// The first id of its kind that is free, and the file it goes into.
     #[must_use]
     pub fn place(&self, folder: &Path) -> (String, PathBuf) {
-        let mut number = 1_u32;
-        loop {
-            let id = format!("{}-{}-{number}", self.hop, self.end.letter());
-            let path = folder.join(format!("{id}.yaml"));
-            if !self.taken.contains(&id) && !path.exists() {
-                return (id, path);
-            }
-            number += 1;
-        }
+        let path = |id: &str| folder.join(format!("{id}.yaml"));
+        let taken = |id: &str| self.taken.iter().any(|taken| taken == id) || path(id).exists();
+        let id = free_id(&self.hop, self.end.letter(), taken);
+        let path = path(&id);
+        (id, path)
     }
 
     /// The form as text. `packs` are those of the same hop: the mark is the one at the foot of their pages.
@@ -107,6 +103,18 @@ impl Form {
         }
         out.push_str(TAIL);
         out
+    }
+}
+
+/// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.
+pub(super) fn free_id(hop: &str, letter: &str, taken: impl Fn(&str) -> bool) -> String {
+    let mut number = 1_u32;
+    loop {
+        let id = format!("{hop}-{letter}-{number}");
+        if !taken(&id) {
+            return id;
+        }
+        number += 1;
     }
 }
 

@@ -48,8 +48,7 @@ pub(super) struct Front {
     there: Option<String>,
     number: String,
     revision: String,
-    /// `Hop ridge-dam` and `Revision B`, for the foot.
-    hop_line: String,
+    /// `Revision B`, for the foot.
     revision_line: String,
     /// `Page {page} of {pages}`: only the pages know their numbers.
     page: String,
@@ -143,7 +142,6 @@ impl Naming {
             there: far.map(at),
             number: format!("{}/{}", self.network, self.stem(pack)),
             revision: or_not_set(&self.revision),
-            hop_line: voice.with("foot-hop", &[("hop", &self.hop)]),
             revision_line: voice.with("foot-revision", &[("revision", &or_not_set(&self.revision))]),
             page: voice.with("foot-page", &[("page", &"{page}"), ("pages", &"{pages}")]),
             date: self.date.to_string(),

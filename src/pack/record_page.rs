@@ -5,6 +5,8 @@
 
 use serde::Serialize;
 
+use super::figures::{self, Figure};
+use super::form;
 use super::licence;
 use super::steps;
 use super::words::{Fact, Table, text_or};
@@ -83,6 +85,9 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> V
 /// The page.
 #[derive(Debug, Serialize)]
 pub(super) struct RecordPage {
+    /// The id that `new record` gives the next record of this end, in words and as a code.
+    id: String,
+    code: Option<Figure>,
     table: Table,
     /// The sentence of each check, and its id.
     checks: Vec<Fact>,
@@ -90,17 +95,27 @@ pub(super) struct RecordPage {
 
 impl RecordPage {
     pub(super) fn of(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Self {
-        let mut table = Table::new(voice, ["key", "item", "as-designed", "as-built"]);
+        let taken = |id: &str| sheet.records.iter().any(|record| *record.document.id == *id);
+        let id = form::free_id(&sheet.resolved.hop.id, end.name, taken);
+        let code = figures::code(&id, voice);
+        let mut table = Table::new(voice, ["key", "item", "as-designed", "as-built", "not-applicable"]);
         for item in items(sheet, end, voice) {
             let designed = match item.band {
                 Some(band) => format!("{} ({band})", item.designed),
                 None => item.designed,
             };
-            table.row([item.key, item.words, designed, item.unit.into()]);
+            let box_for = if may_not_apply(&item.key) { voice.say("not-applicable") } else { String::new() };
+            table.row([item.key, item.words, designed, item.unit.into(), box_for]);
         }
         let checks = required_checks(end.resolved, end.far);
         let checks =
             checks.iter().map(|check| Fact { label: voice.term(check.sentence()), value: check.word().into() });
-        Self { table, checks: checks.collect() }
+        Self { id, code, table, checks: checks.collect() }
     }
+}
+
+/// Whether an item is missing at some ends for good reasons: a radio that shows no level, an antenna that is part of its
+/// radio, a link that needs no licence, an earth that somebody else answers for.
+fn may_not_apply(key: &str) -> bool {
+    ["before_locking.level", "after_locking.level", "licence", "grounding.resistance", "serials.antenna"].contains(&key)
 }

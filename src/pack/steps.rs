@@ -21,6 +21,11 @@ pub(super) enum Item {
     },
     /// A safety message for the step that follows.
     Caution(Caution),
+    /// Something that somebody may want to see before it is covered or changed; the work goes on if nobody comes.
+    Witness {
+        /// What there is to see.
+        text: String,
+    },
 }
 
 /// A list of steps that grows.
@@ -44,6 +49,11 @@ impl Steps {
 
     fn beware(&mut self, hazard: Hazard) {
         self.items.push(Item::Caution(hazard.caution(self.voice)));
+    }
+
+    /// A witness point. Where one stands is common practice, no source.
+    fn witness(&mut self, key: &str) {
+        self.items.push(Item::Witness { text: self.voice.say(key) });
     }
 }
 
@@ -105,8 +115,12 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
             steps.step_with("step-lead-torque", &open);
         }
     }
-    for run in &end.runs {
-        lay(run, &mut steps);
+    for (number, run) in end.runs.iter().enumerate() {
+        pull(run, &mut steps);
+        if number == 0 {
+            steps.witness("witness-bond");
+        }
+        close(run, &mut steps);
     }
     let free = open_ports(own);
     let readout = &own.radio.readout.port;
@@ -122,15 +136,20 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     steps.items
 }
 
-/// A cable from the radio to where it goes, sealed, bonded and tested.
-fn lay(run: &RunSheet<'_>, steps: &mut Steps) {
+/// A cable from the radio to where it goes.
+fn pull(run: &RunSheet<'_>, steps: &mut Steps) {
     let voice = steps.voice;
-    let (resolved, port) = (run.resolved, &run.resolved.port.id);
     let pulling = voice.line_in_both(&run.handling.pulling_radius);
     let fixed = voice.line_in_both(&run.handling.bend_radius);
-    let (cable, to) = (&resolved.cable.title, to_where(run, voice));
+    let (cable, port, to) = (&run.resolved.cable.title, &run.resolved.port.id, to_where(run, voice));
     let open: [Open<'_>; 5] = [("cable", cable), ("port", port), ("to", &to), ("pulling", &pulling), ("fixed", &fixed)];
     steps.step_with("step-pull", &open);
+}
+
+/// The same cable sealed, bonded and tested.
+fn close(run: &RunSheet<'_>, steps: &mut Steps) {
+    let voice = steps.voice;
+    let (resolved, port) = (run.resolved, &run.resolved.port.id);
     if let Ok(insert) = &run.lines.gland.value {
         let by_hand = resolved.port.glands.iter().any(|gland| *gland.title == *insert.0 && gland.hand_tight);
         let key = if by_hand { "step-insert-by-hand" } else { "step-insert" };
@@ -194,8 +213,8 @@ fn power_control_off(end: &EndSheet<'_>) -> &'static str {
     }
 }
 
-/// From two powered ends to a locked and recorded antenna.
-pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
+/// From two powered ends to a signal on the meter.
+pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let own = end.resolved;
     let port = &own.radio.readout.port;
     let mut steps = Steps::new(voice);
@@ -210,6 +229,13 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) 
     steps.beware(Hazard::Radiation);
     steps.step("step-transmit");
     steps.step_with("step-meter", &[("port", port)]);
+    steps.items
+}
+
+/// From a signal on the meter to a locked and recorded antenna.
+pub(super) fn alignment(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
+    let own = end.resolved;
+    let mut steps = Steps::new(voice);
     // How far to sweep so that the beam shows between its side lobes.
     match end.dish.lobes.sweep.get() {
         Some(angle) => steps.step_with("step-sweep", &[("angle", &voice.number(angle))]),
@@ -228,8 +254,9 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) 
     if own.bracket.fasteners.is_empty() {
         steps.step("step-torque-maker");
     }
+    steps.witness("witness-reading");
     steps.step("step-again");
     steps.step("step-restore");
-    steps.step_with("step-meter-off", &[("port", port)]);
+    steps.step_with("step-meter-off", &[("port", &own.radio.readout.port)]);
     steps.items
 }

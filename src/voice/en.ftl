@@ -124,7 +124,7 @@ tools-sockets =
 lobes-on = On a side lobe
 lobes-level = Level
 lobes-meter = Meter
-lobes-warning = If you read { $reading }, you are on a side lobe.
+lobes-warning = If you read { $reading }, you are on a side lobe. Sweep on.
 lobes-stop = { $reading }, its stop
 
 ## Steps of mounting.
@@ -619,8 +619,52 @@ accepted = Accepted
 
 draft = DRAFT
 issued = ISSUED
-foot-hop = Hop { $hop }
 foot-revision = Revision { $revision }
 foot-mark = Source mark { $mark }
 foot-page = Page { $page } of { $pages }
 check-revision = Check revision before use
+
+## Headings and sentences of the install pack.
+
+quantity = Quantity
+part = Part
+hazards = What can hurt you here
+hazards-only-those = Only what the owner of the site wrote down. Anything not named here is not assessed.
+getting-there = Getting there
+no-contacts = Contacts: none given. Ask the owner of the site.
+departures = Departures that were accepted
+take-along = Take along
+before-work = Before work
+keep-clear-zero = Zero means that the exposure limit is not reached even at the cover; stay out of the beam all the same.
+hold-before-work = Do not start until the person in charge of the work has gone through these messages with the crew and signed.
+grounding-and-cabling = Grounding and cabling
+getting-ready = Getting ready to align
+alignment = Alignment
+
+## Hold and witness points, signatures.
+
+stop = STOP
+witness = WITNESS
+witness-tell = Tell the person named here; go on if nobody comes.
+witness-bond = The bond, the lug and the cable at its entry, before anything is closed or covered.
+witness-reading = The reading on the meter with every screw at its final torque.
+who-is-told = Who is told
+seen-by = Seen by
+nobody-came = nobody came
+name = Name
+signature = Signature
+date-and-time = Date and time
+date-time-offset = Date, time, UTC offset
+
+## The record page.
+
+record-of-this-end = Record of this end
+record-head = Item, key, as designed
+not-applicable = n/a
+field-date = Date, time, offset from UTC
+field-weather = Weather: dry, fog, rain, snow
+field-air = Temperature, pressure, humidity
+field-meter = Meter, serial number
+field-deviations = Deviations from this pack, with who agreed
+field-photos = Photos: along the beam, labels, gland, bond, whole mount
+checks-done = Checks done

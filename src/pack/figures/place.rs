@@ -1,4 +1,4 @@
-//! The position of a site as a code a telephone reads.
+//! Codes that a telephone reads: the position of a site, the id of a record.
 
 use fast_qr::{ECL, QRBuilder};
 
@@ -17,7 +17,12 @@ pub(in crate::pack) fn place(end: &EndSheet<'_>, voice: Voice) -> Option<Figure>
     let position = &end.resolved.site.position;
     let (latitude, longitude) = (position.latitude.value.0, position.longitude.value.0);
     let words = format!("geo:{latitude:.6},{longitude:.6}");
-    let code = QRBuilder::new(words.as_str()).ecl(ECL::Q).build().ok()?;
+    code(&words, voice)
+}
+
+/// Any words as a code; none where the coder refuses: they are longer than a code can hold.
+pub(in crate::pack) fn code(words: &str, voice: Voice) -> Option<Figure> {
+    let code = QRBuilder::new(words).ecl(ECL::Q).build().ok()?;
     let side = (times(code.size) + 2.0 * QUIET) * MODULE;
     let mut drawing = Drawing::new(side, side);
     drawing.rect((0.0, 0.0), (side, side), Fill::White, None);
