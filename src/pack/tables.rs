@@ -105,7 +105,11 @@ pub(super) fn sight(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut rows = Vec::new();
     sheet.profile.lines.rows("", &mut rows);
     for row in rows.iter().filter(|row| !unasked(row)) {
-        table.row([label(row, voice), voice.row(row)]);
+        let text = match &row.text {
+            Ok(text) if row.words == "what stands there" => voice.term_and_name(text),
+            _ => voice.row(row),
+        };
+        table.row([label(row, voice), text]);
     }
     for near in sheet.near.iter().filter(|near| near.edge.is_some()) {
         let mut rows = Vec::new();
