@@ -221,9 +221,9 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
 
 /// A part of the sheet: `Level budget a to b`, `End a, run to port main`, `EN 302 217 b to a`.
 fn part(title: &str, voice: Voice) -> String {
-    let way = ["a to b", "b to a"].into_iter().find_map(|way| Some((title.strip_suffix(way)?, way)));
+    let way = ["a to b", "b to a"].into_iter().find_map(|way| Some((title.strip_suffix(way)?.trim_end(), way)));
     match way {
-        Some((name, way)) => voice.term_and_name(name) + &voice.term(way),
+        Some((name, way)) => format!("{} {}", voice.term_and_name(name), voice.term(way)),
         None => voice.term_and_name(title),
     }
 }
