@@ -74,7 +74,7 @@ impl Voice {
     #[must_use]
     pub fn term(self, english: &str) -> String {
         match self.translated(english) {
-            Some(words) => numbers::with_sign(&words, self.decimal_sign),
+            Some(words) => numbers::with_sign(&shown(&words), self.decimal_sign),
             None => english.to_owned(),
         }
     }
@@ -83,7 +83,7 @@ impl Voice {
     #[must_use]
     pub fn term_and_name(self, english: &str) -> String {
         let ends = english.char_indices().filter(|(_, c)| *c == ' ').map(|(at, _)| at).chain([english.len()]);
-        let known = ends.filter_map(|end| Some((self.translated(&english[..end])?, &english[end..]))).last();
+        let known = ends.rev().find_map(|end| Some((self.translated(&english[..end])?, &english[end..])));
         known.map_or_else(|| english.to_owned(), |(words, name)| words + name)
     }
 

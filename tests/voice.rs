@@ -49,7 +49,8 @@ fn terms(language: &str) -> BTreeMap<String, String> {
 
 /// The key of words of the sheet; written anew here, so that the two agree.
 fn slug(words: &str) -> String {
-    let plain: String = words.to_ascii_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
+    let plain: String =
+        words.to_ascii_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
     plain.split_whitespace().collect::<Vec<_>>().join("-")
 }
 
@@ -116,9 +117,9 @@ fn every_key_has_a_sentence_and_every_sentence_a_use() {
             let called = CALLS.iter().any(|call| before.trim_end().ends_with(call.trim_start()));
             let looks_like_one = literal.contains('-')
                 && !OTHERS.contains(&literal.as_str())
-                && literal.split('-').all(|part| {
-                    !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit())
-                });
+                && literal
+                    .split('-')
+                    .all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()));
             let called = called && !before.ends_with("_with(") || before.ends_with("step_with(");
             assert!(
                 !(called || looks_like_one) || english.contains_key(&literal),
@@ -355,14 +356,15 @@ fn text(bytes: &[u8]) -> String {
 /// Every number with its unit, sorted; commas are read as points.
 fn numbers(text: &str) -> Vec<String> {
     const UNITS: [&str; 27] = [
-        "m", "mm", "mm2", "mm²", "km", "ft", "in", "dBm", "dB", "dBi", "dB/km", "GHz", "MHz", "Mbit/s", "Gbit/s", "V", "A",
-        "W", "Ω", "N·m", "lbf·ft", "%", "min", "°C", "hPa", "Pa", "MPa",
+        "m", "mm", "mm2", "mm²", "km", "ft", "in", "dBm", "dB", "dBi", "dB/km", "GHz", "MHz", "Mbit/s", "Gbit/s", "V",
+        "A", "W", "Ω", "N·m", "lbf·ft", "%", "min", "°C", "hPa", "Pa", "MPa",
     ];
     let words: Vec<&str> = text.split([' ', '(', ')', ';', ':']).filter(|word| !word.is_empty()).collect();
     let mut found = Vec::new();
     for (number, pair) in words.windows(2).enumerate() {
         let value = pair[0].trim_end_matches(',').replace(',', ".");
-        let unit = pair[1].trim_end_matches([',', '.']);
+        // The full stop of a sentence may stand close to the next.
+        let unit = pair[1].split([',', '.']).next().unwrap_or_default();
         // The scale of the foot is on every page, however many there are.
         let foot = value == "50" && unit == "mm" && number > 0;
         let is_number = value.ends_with(|c: char| c.is_ascii_digit()) && value.parse::<f64>().is_ok();
