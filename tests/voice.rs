@@ -420,7 +420,7 @@ const INSTALL: [&str; 13] = [
     "step-look",
     "step-nip",
     "outside-restless-do",
-    "lobes-on",
+    "outside-one-end-look",
     "record-ground",
     "check-revision",
 ];
