@@ -30,7 +30,7 @@ fn catalogue(language: &str) -> Vec<(String, String)> {
             }
             _ if line.starts_with(' ') => {
                 let (_, sentence) = sentences.last_mut().expect("a key before its lines");
-                *sentence = format!("{sentence} {}", line.trim()).trim().to_owned();
+                *sentence = [sentence.as_str(), line.trim()].join(" ").trim().into();
             }
             _ => {}
         }
