@@ -117,6 +117,8 @@ impl Voice {
     pub fn row(self, row: &Row) -> String {
         match &row.text {
             Ok(text) if row.number.is_some() => self.number(text),
+            // A kind of thing with the name that somebody gave it.
+            Ok(text) if row.words == "what stands there" => self.term_and_name(text),
             Ok(text) => self.value(text),
             Err(missing) => self.missing(missing),
         }

@@ -105,11 +105,7 @@ pub(super) fn sight(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut rows = Vec::new();
     sheet.profile.lines.rows("", &mut rows);
     for row in rows.iter().filter(|row| !unasked(row)) {
-        let text = match &row.text {
-            Ok(text) if row.words == "what stands there" => voice.term_and_name(text),
-            _ => voice.row(row),
-        };
-        table.row([label(row, voice), text]);
+        table.row([label(row, voice), voice.row(row)]);
     }
     for near in sheet.near.iter().filter(|near| near.edge.is_some()) {
         let mut rows = Vec::new();
