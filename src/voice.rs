@@ -52,7 +52,7 @@ impl Voice {
     /// The sentence of a key.
     #[must_use]
     pub fn say(self, key: &str) -> String {
-        self.with(key, &[])
+        numbers::with_sign(&self.with(key, &[]), self.decimal_sign)
     }
 
     /// The sentence of a key with what it leaves open. A key that no catalogue has is printed itself; a test sees to it
@@ -73,8 +73,27 @@ impl Voice {
     /// English words of the sheet or of the YAML.
     #[must_use]
     pub fn term(self, english: &str) -> String {
-        let translated = Catalogue::of(self.language).sentence(&catalogue::term_key(english), &[]);
-        translated.unwrap_or_else(|| english.to_owned())
+        match self.translated(english) {
+            Some(words) => numbers::with_sign(&shown(&words), self.decimal_sign),
+            None => english.to_owned(),
+        }
+    }
+
+    /// English words with a name of the author's after them: `building Mill` is `Gebäude Mill`.
+    #[must_use]
+    pub fn term_and_name(self, english: &str) -> String {
+        let ends = english.char_indices().filter(|(_, c)| *c == ' ').map(|(at, _)| at).chain([english.len()]);
+        let known = ends.rev().find_map(|end| Some((self.translated(&english[..end])?, &english[end..])));
+        known.map_or_else(|| english.to_owned(), |(words, name)| words + name)
+    }
+
+    fn translated(self, english: &str) -> Option<String> {
+        Catalogue::of(self.language).sentence(&catalogue::term_key(english), &[])
+    }
+
+    /// Words that are the value of a line. A number in them is the name of a document, not a decimal.
+    fn value(self, english: &str) -> String {
+        shown(&self.translated(english).unwrap_or_else(|| english.to_owned()))
     }
 
     /// Every sentence that leaves nothing open, by key, for the templates.
@@ -88,7 +107,7 @@ impl Voice {
     pub fn line<T: Shown>(self, line: &Line<T>) -> String {
         match &line.value {
             Ok(value) if value.number().is_some() => self.number(value.text()),
-            Ok(value) => shown(&self.term(&value.text())),
+            Ok(value) => self.value(&value.text()),
             Err(missing) => self.missing(missing),
         }
     }
@@ -98,7 +117,9 @@ impl Voice {
     pub fn row(self, row: &Row) -> String {
         match &row.text {
             Ok(text) if row.number.is_some() => self.number(text),
-            Ok(text) => shown(&self.term(text)),
+            // A kind of thing with the name that somebody gave it.
+            Ok(text) if row.words == "what stands there" => self.term_and_name(text),
+            Ok(text) => self.value(text),
             Err(missing) => self.missing(missing),
         }
     }
@@ -146,9 +167,19 @@ impl Voice {
         self.number(given_in_both(given))
     }
 
-    /// A quantity.
+    /// A quantity, with the few words that say that it is a bound or a range.
     #[must_use]
     pub fn number(self, quantity: impl Display) -> String {
-        numbers::with_sign(&shown(&quantity.to_string()), self.decimal_sign)
+        let text = numbers::with_sign(&shown(&quantity.to_string()), self.decimal_sign);
+        for bound in ["not more than", "at least"] {
+            if let Some(number) = text.strip_prefix(bound) {
+                return self.term(bound) + number;
+            }
+        }
+        match text.split_once(" to ") {
+            Some((least, most)) => self.range(&least, &most),
+            None if text == "none" => self.term("none"),
+            None => text,
+        }
     }
 }

@@ -16,7 +16,7 @@ use crate::rule::Severity;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet};
 use crate::source::LineIndex;
-use crate::spec::Setting;
+use crate::spec::{Language, Setting};
 use crate::voice::{Voice, shown};
 
 /// All pages.
@@ -130,9 +130,13 @@ impl Design {
         let waivers = waivers::table(&waived, voice);
         let mut sorted = findings;
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+        let rules = match (voice.language(), sorted.is_empty() && waived.is_empty()) {
+            (Language::En, _) | (_, true) => self.rules.clone(),
+            _ => format!("{} {}", self.rules, voice.say("findings-language")),
+        };
         let findings = sorted.into_iter().map(|finding| open(finding, files, voice)).collect();
         let inputs = inputs(&self.written, files, voice);
-        Self { verdict: verdict.join(" "), findings, waivers, inputs, ..self.clone() }
+        Self { verdict: verdict.join(" "), findings, waivers, rules, inputs, ..self.clone() }
     }
 }
 
@@ -209,10 +213,19 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
         .flat_map(|section| section.rows.iter().map(|row| (section.title.as_str(), row)));
     let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;
-        let (title, words) = (voice.term(title), sentence(&voice.term(row.words)));
+        let (title, words) = (part(title, voice), sentence(&voice.term(row.words)));
         Some(Written { title, words, text: voice.row(row), place: *row.from.first()? })
     });
     given.collect()
+}
+
+/// A part of the sheet: `Level budget a to b`, `End a, run to port main`, `EN 302 217 b to a`.
+fn part(title: &str, voice: Voice) -> String {
+    let way = ["a to b", "b to a"].into_iter().find_map(|way| Some((title.strip_suffix(way)?.trim_end(), way)));
+    match way {
+        Some((name, way)) => format!("{} {}", voice.term_and_name(name), voice.term(way)),
+        None => voice.term_and_name(title),
+    }
 }
 
 fn inputs(written: &[Written], files: &Files, voice: Voice) -> Vec<InputFile> {

@@ -226,7 +226,7 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
     let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value.as_ref().ok().map(|depth| voice.given_in_both(depth));
     add("run-drip-loop", &|run| text_or(drip(run), nothing()));
     add("run-screen", &|run| match run.resolved.cable.screening {
-        Screening::UUtp => voice.say("none"),
+        Screening::UUtp => voice.say("run-unscreened"),
         screening => {
             let bonded = voice.term(run.resolved.run.screen.words());
             voice.with("run-screen-bonded", &[("screen", &screening.word()), ("bonded", &bonded)])

@@ -15,7 +15,7 @@ pub(super) fn table(waived: &[&Finding], voice: Voice) -> Table {
         };
         let open: [Open<'_>; 4] = [
             ("name", &by.approver),
-            ("departure", &by.departure),
+            ("departure", &voice.term(by.departure)),
             ("date", &by.approved_on),
             ("reference", &by.reference),
         ];

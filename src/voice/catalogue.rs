@@ -12,8 +12,14 @@ use crate::spec::Language;
 const ENGLISH: &str = include_str!("en.ftl");
 const GERMAN: &str = include_str!("de.ftl");
 
-static CATALOGUES: LazyLock<[Catalogue; 2]> =
-    LazyLock::new(|| [Catalogue::read("en", ENGLISH), Catalogue::read("de", GERMAN)]);
+static CATALOGUES: LazyLock<[Catalogue; 2]> = LazyLock::new(|| {
+    let (english, mut german) = (Catalogue::read("en", ENGLISH), Catalogue::read("de", GERMAN));
+    // The templates take what nobody has translated in English, as the views do.
+    for (key, sentence) in &english.plain {
+        german.plain.entry(key.clone()).or_insert_with(|| sentence.clone());
+    }
+    [english, german]
+});
 
 /// What the words of the sheet stand under.
 const TERM: &str = "sheet-";

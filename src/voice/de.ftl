@@ -1,3 +1,1093 @@
-# Deutsch. Ein Schlüssel für jeden Satz einer Seite; { $names } bleibt offen.
+# Deutsch. Ein Schlüssel für jeden Satz einer Seite; { $names } bleibt offen. Schritte stehen im Infinitiv.
 
 range = { $least } bis { $most }
+
+## Safety messages: what it is, what it does to people, how to avoid it.
+
+signal-danger = GEFAHR
+signal-warning = WARNUNG
+signal-notice = HINWEIS
+
+caution-height = Arbeiten in der Höhe.
+caution-height-consequence = Ein Absturz ist tödlich.
+caution-height-avoid =
+    Nur aufsteigen darf, wer für dieses Bauwerk ausgebildet, befugt und ausgerüstet ist, und niemand allein. Den Rettungsplan vereinbaren, bevor jemand den Boden verlässt. Jedes Werkzeug anbinden. Den Bereich darunter frei von Menschen halten.
+
+caution-lines = Stromleitungen.
+caution-lines-consequence = Berühren oder Annähern ist tödlich.
+caution-lines-avoid =
+    Nach oben schauen, bevor etwas aufgerichtet oder hochgezogen wird. Den Abstand einhalten, den der Betreiber der Leitung und die örtlichen Vorschriften verlangen. Könnte ein Mast, eine Leiter oder eine Antenne auf eine Leitung fallen: Arbeit anhalten und den Betreiber fragen.
+
+caution-weather = Blitz, Wind und Eis.
+caution-weather-consequence = Ein Einschlag auch nur in der Nähe kann töten; Böen und Eis werfen Menschen und Teile herunter.
+caution-weather-avoid =
+    Beim ersten Donner absteigen, oder sobald der Standort es anordnet. Bei Gewitter kein Kabel berühren. Nicht aufsteigen, wenn Wind oder Eis die Grenzen des Arbeitgebers oder des Standorts überschreiten.
+
+caution-electricity = Elektrischer Strom.
+caution-electricity-consequence = Stromschlag und Verbrennungen; Erschrecken in der Höhe kann zum Absturz führen.
+caution-electricity-avoid =
+    Arbeiten am Netz einer nach den örtlichen Vorschriften zugelassenen oder befähigten Elektrofachkraft überlassen. Freischalten, gegen Wiedereinschalten sichern, Spannungsfreiheit feststellen. Den Erdungsleiter zuerst anschließen und zuletzt lösen.
+
+caution-radiation = Funkwellen der Antenne.
+caution-radiation-consequence = Dicht vor einer sendenden Antenne können sie den Körper erwärmen und die Augen schädigen.
+caution-radiation-avoid =
+    Den Raum vor der Antenne frei von Menschen halten, solange der Sender eingeschaltet ist. Die Abstände unter „Vor der Arbeit“ gelten für die eingestellte Leistung: Die Abstände des Herstellers und die verantwortliche Person dieses Standorts gehen vor.
+
+caution-load = Schwere Teile und das Bauwerk, das sie trägt.
+caution-load-consequence = Ein fallendes Teil oder ein versagender Träger kann Menschen darunter töten.
+caution-load-avoid =
+    Von einem befähigten Tragwerksplaner bestätigen lassen, dass das Bauwerk die Last trägt; in dieser Mappe wird das nicht beurteilt. Mit Zugseil und Führungsseil heben, zu zweit, wo einer nicht genügt.
+
+caution-makers = Anleitungen der Hersteller und örtliche Vorschriften.
+caution-makers-consequence = Ein entgegen diesen verwendetes Teil kann versagen.
+caution-makers-avoid =
+    Sie gehen dieser Mappe vor. Verlangen sie mehr, als hier gedruckt ist: danach handeln und es ins Protokoll schreiben.
+
+## Words that stand for what an author left out, and other small ones.
+
+not-set = NICHT FESTGELEGT
+not-stated = nicht angegeben
+none = keine
+nothing = —
+
+## The head and foot of every page.
+
+pack-design = Planungsmappe
+pack-install = Montagemappe
+pack-acceptance = Abnahmeprotokoll
+title-design = { $hop }: Planungsmappe
+title-install = { $hop }, Ende { $end }: Montagemappe
+title-acceptance = { $hop }, Ende { $end }: Abnahmeprotokoll
+end-at = Ende { $end }: { $site }
+errors-not-built =
+    { $count ->
+        [one] 1 Fehler ist offen, nicht bauen
+       *[other] { $count } Fehler sind offen, nicht bauen
+    }
+errors-not-accepted =
+    { $count ->
+        [one] 1 Fehler ist offen, nicht abnehmen
+       *[other] { $count } Fehler sind offen, nicht abnehmen
+    }
+nobody-approved = niemand hat diese Revision freigegeben
+draft-on-request = auf Wunsch als Entwurf gedruckt
+draft-because = ENTWURF: { $reasons }.
+
+## Parts to take along.
+
+part-radio = Funkgerät
+part-radio-detail = { $title }, Hälfte „{ $half }“{ $mass }
+part-antenna = Antenne
+part-bracket = Halterung
+part-bracket-detail = { $title }, Einbaulage { $way-up }{ $mass }
+part-band = Schelle oder Bügelschraube
+part-band-detail = der Halterung, für ein Rohr von { $tube }
+part-plate = Verlängerungsplatte
+part-conductor = Erdungsleiter
+part-conductor-detail = { $metal } { $size }
+part-conductor-detail-laid = { $metal } { $size }, { $length } verlegt
+part-lug = Kabelschuh
+part-lug-detail = für { $size }, am Funkgerät: { $terminal }
+part-lug-or-clamp = Kabelschuh oder Klemme
+part-lug-or-clamp-detail = für { $size }, an: { $bond }
+part-bonding-lead = Erdanschluss eines Ableiters
+part-bonding-lead-detail = kurz, mit Kabelschuh; Querschnitt nach Ableiterhersteller und Vorschrift
+part-blank = Blindstopfen
+part-blank-detail = vom Hersteller, für Port { $port }
+part-cable = Kabel an Port { $port }
+part-cable-detail = { $title }, { $screen }, Mantel für { $jacket }; { $outdoor } außen, { $indoor } innen
+part-plug = Stecker
+part-plug-plain = ohne Schirmgehäuse, für { $diameter }
+part-plug-metal = Metallgehäuse, auf den Schirm gecrimpt, für { $diameter }
+part-insert = Dichteinsatz
+part-insert-detail = { $insert } für Port { $port }
+part-arrester = Überspannungsableiter
+part-supply = Speisegerät
+size-not-set = Querschnitt NICHT FESTGELEGT
+length-not-set = Länge NICHT FESTGELEGT
+earth-point-not-set = der Erdungspunkt NICHT FESTGELEGT
+at-the-radio = am Funkgerät
+at-the-entry = an der Kabeleinführung
+at-the-far-end = am anderen Ende des Kabels
+upright = aufrecht
+inverted = kopfüber (Oberseite nach unten)
+tool-wrench = Drehmomentschlüssel
+tool-wrench-for = Drehmomentschlüssel für { $torque }
+tool-wrench-range = Drehmomentschlüssel von { $least } bis { $most }
+tools =
+    Außerdem: { $wrench }, Voltmeter mit Millivolt-Anzeige und Messleitung für Port { $port }, Wasserwaage, Kompass, Kabeltester, Dichtmittel gegen Wetter, Kamera, diese Mappe.
+tools-sockets =
+    Außerdem: { $wrench } mit Einsätzen { $sockets }, Voltmeter mit Millivolt-Anzeige und Messleitung für Port { $port }, Wasserwaage, Kompass, Kabeltester, Dichtmittel gegen Wetter, Kamera, diese Mappe.
+
+## Side lobes.
+
+lobes-on = Auf einer Nebenkeule
+lobes-level = Pegel
+lobes-meter = Anzeige
+lobes-warning = Zeigt das Voltmeter { $reading }, steht die Antenne auf einer Nebenkeule. Weiter schwenken.
+lobes-stop = { $reading }, Anschlag
+
+## Steps of mounting.
+
+step-tube = { $support } ({ $kind }) suchen und das Rohr messen: { $diameter } außen.
+step-landmark = Weit weg von Stahl stehen und die Gegenstelle nach ihrem Azimut suchen. Eine Landmarke dahinter wählen.
+step-look = Die Strecke entlangschauen. Steht etwas darin: anhalten und den Planer anrufen.
+step-plate = Verlängerungsplatte { $plate } an die Halterung schrauben.
+step-bracket-way-up = Halterung in Einbaulage drehen: { $way-up }, gesehen wie vom Hersteller gezeichnet.
+step-fine-azimuth = Azimut-Feinschraube auf die Mitte ihres Wegs stellen.
+step-polarisation = Antenne so am Funkgerät befestigen, dass die Polarisation { $polarisation } ist.
+step-clamp = Halterung hochziehen und so klemmen, dass die Antennenmitte { $height } über dem Boden liegt.
+step-hang = Funkgerät und Antenne hochziehen und in die Halterung hängen.
+step-tilt = Neigung auf { $tilt } stellen.
+step-bearing = Antenne auf { $bearing } rechtweisend drehen, zur Landmarke.
+step-nip = Jede Schraube nur so weit anziehen, dass nichts rutscht. Das volle Drehmoment kommt nach dem Ausrichten.
+tilt-up = { $tilt } (nach oben)
+tilt-down = { $tilt } (nach unten)
+
+## Steps of grounding and cabling.
+
+step-earth-ask = Erdungspunkt des Standorts (NICHT FESTGELEGT: den Planer fragen)
+step-earth-bonded = Prüfen, dass dieser Erdungspunkt mit dem Erder des Gebäudes verbunden ist. Wenn nicht: anhalten und fragen.
+step-bond = Erdungsleiter anschließen an: { $bond }.
+step-lead = Kurz und gerade zum Funkgerät führen, ohne Schleife, kein Biegeradius unter { $bend }, und befestigen an: { $terminal }.
+step-lead-torque = Kurz und gerade zum Funkgerät führen, ohne Schleife, kein Biegeradius unter { $bend }, befestigen an: { $terminal }, und mit { $torque } anziehen.
+step-pull = Kabel { $cable } ziehen: von Port { $port } { $to }. Biegeradius beim Ziehen nicht unter { $pulling }, befestigt nicht unter { $fixed }. Festbinden.
+step-pull-to-device = zum Gerät: { $device }
+step-pull-to-building = zum Gebäude
+step-insert = Kabel an Port { $port } mit diesem Dichteinsatz abdichten: { $insert }.
+step-insert-by-hand = Kabel an Port { $port } mit diesem Dichteinsatz abdichten: { $insert }. Nur von Hand anziehen.
+step-drip-loop = Tropfschleife formen, deren tiefster Punkt { $depth } unter Port { $port } hängt.
+step-arrester = Ableiter { $arrester } { $at } einbauen und erden.
+step-screen = Schirm des Kabels an Port { $port } erden: { $bonded }.
+step-screen-entry = Schirm des Kabels an Port { $port } erden: { $bonded }, an der Einführung auf: { $earth }.
+step-test = Jedes Adernpaar des Kabels an Port { $port } und den Schirm von Ende zu Ende prüfen.
+step-blank = Port { $port } mit dem Blindstopfen des Herstellers schließen.
+step-leave-free = Port { $port } für das Voltmeter frei lassen.
+step-wiring = Kontakte und Pole des Speisegeräts { $supply } messen, bevor etwas eingesteckt wird: { $wiring }.
+step-connect = Leitung von Port { $port } an das Speisegerät { $supply } ({ $at }) anschließen und einschalten.
+place-not-set = Platz NICHT FESTGELEGT
+step-voltage = Spannung am Funkgerät unter Last messen: { $voltage } oder mehr erwarten.
+
+## Steps of alignment.
+
+step-call = Trupp der Gegenstelle anrufen. Vereinbaren, wer bewegt; das andere Ende bleibt still.
+step-bandwidth = An beiden Enden Bandbreite { $bandwidth } und die robusteste Modulation einstellen.
+step-control-both = Automatische Leistungsregelung an beiden Enden ausschalten.
+step-control-here = Automatische Leistungsregelung hier ausschalten; die Gegenstelle hat keine.
+step-control-there = Automatische Leistungsregelung an der Gegenstelle ausschalten; hier gibt es keine.
+step-control-neither = Keines der Funkgeräte hat eine automatische Leistungsregelung: nichts auszuschalten.
+step-power = Sendeleistung einstellen: hier { $here }, an der Gegenstelle { $there }.
+step-ceiling = Sendeleistung hier niemals über { $most } stellen: Mehr ist nicht erlaubt.
+step-ceiling-licence = Sendeleistung hier niemals über { $most } stellen (Genehmigung { $number }): Mehr ist nicht erlaubt.
+step-transmit = Beide Sender einschalten und warten, bis beide Funkgeräte gestartet sind.
+step-meter = Voltmeter mit Millivolt-Anzeige an Port { $port } anschließen.
+step-sweep = Azimut langsam schwenken, mindestens { $angle } nach beiden Seiten. Zum stärksten Maximum zurückkehren.
+step-sweep-past = Azimut langsam schwenken, nach beiden Seiten weit über das erste Maximum hinaus. Zum stärksten Maximum zurückkehren.
+step-sweep-tilt = Neigung ebenso schwenken. Zum stärksten Maximum zurückkehren.
+step-peak = Mit den Feinschrauben auf das Maximum stellen. Dann die Gegenstelle ebenso. Wiederholen, bis kein Ende mehr gewinnt.
+step-compare = Mit dem Ziel oben vergleichen. Anzeige ins Protokoll schreiben.
+step-torque = { $screws }: { $number } × { $thread } reihum und in Stufen mit { $torque } anziehen.
+step-torque-maker = Alle Schrauben reihum und in Stufen mit dem Drehmoment des Herstellers anziehen.
+step-again = Noch einmal ablesen. Ist es schwächer geworden: lösen und neu ausrichten. Anzeige ins Protokoll schreiben.
+step-restore = Alles, was zum Ausrichten ausgeschaltet wurde, an beiden Enden wieder einschalten.
+step-meter-off = Voltmeter abnehmen und Port { $port } schließen.
+
+## The install pack.
+
+job = Funkgerät { $radio } mit Antenne { $antenna } an { $support } ({ $kind }) montieren, Blick nach { $far }.
+not-assessed-ask = Nicht beurteilt. Vor der Anfahrt den Eigentümer des Standorts fragen.
+declination = Missweisung hier { $declination } am { $date }, Ost positiv. Missweisende Richtungen wandern; Stahl in der Nähe lenkt den Kompass ab.
+near-line = Stromleitung: { $title }, { $distance } entfernt.
+near-people = Menschen: { $title }, { $distance } entfernt, Richtung { $bearing }.
+keep-clear-public = Wer vorbeikommt, vor der Antenne
+keep-clear-workers = Geschultes Personal, vor der Antenne
+latitude = Breite
+longitude = Länge
+or = { $one } oder { $other }
+ground-above-sea = Boden über dem Meer
+contact = Ansprechpartner
+contact-for = Zuständig für
+contact-telephone = Telefon
+site-power = Strom
+site-earth = Erde
+true-bearing = Azimut rechtweisend
+magnetic-bearing = Azimut missweisend
+tilt = Neigung
+antenna-centre = Antennenmitte über Boden
+polarisation = Polarisation
+bracket = Halterung
+plate = Verlängerungsplatte
+plate-fitted = angebaut
+plate-not-fitted = nicht angebaut
+screws = Schrauben
+thread = Gewinde
+number = Anzahl
+final-torque = Anzugsdrehmoment
+run = Leitung
+run-port = Port { $port }
+run-cable = Kabel
+run-outdoors = Außen
+run-indoors = Innen
+run-diameter = Außendurchmesser
+run-insert = Dichteinsatz
+run-bend = Biegeradius, mindestens
+run-pulling = Beim Ziehen
+run-drip-loop = Tropfschleife unter dem Port
+run-screen = Schirm
+run-unscreened = keiner
+run-screen-bonded = { $screen }, geerdet { $bonded }
+run-arresters = Ableiter
+run-fed-by = Gespeist von
+run-power-point = Strom genommen bei
+run-voltage = Spannung am Funkgerät, mindestens
+run-feeds = Speist
+run-feeds-detail = { $device }, { $draw }
+run-feeds-voltage = Spannung am Gespeisten, mindestens
+ground-conductor = Leiter
+ground-metal = Aus
+ground-least = Mindestens erlaubt
+ground-least-detail = { $written } ({ $needed })
+ground-length = Länge
+ground-bend = Biegeradius, mindestens
+ground-bonds-to = Angeschlossen an
+ground-bonded = Mit dem Gebäude verbunden
+ground-bonded-yes = ja, laut Planung
+ground-bonded-no = NEIN: nicht anschließen, fragen
+ground-bonded-unknown = nicht angegeben: prüfen
+ground-terminal = Erdanschluss am Gerät
+ground-torque = Drehmoment des Anschlusses
+see-maker = siehe Datenblatt des Herstellers
+target-port = Voltmeter an Port { $port }, Gleichspannung
+target-accept = Zulässig { $band }
+target-level = Pegel { $level }
+target-sense = Stärkeres Signal: Anzeige { $sense }
+lamp = Leuchte
+lamp-shows = Zeigt
+lamp-means = Bedeutet
+outside-reading = Wenn die Anzeige
+outside-look = Mögliche Ursache
+outside-do = Maßnahme
+outside-weaker = schwächer ist (Wert { $sense }), an beiden Enden gleich
+outside-weaker-look = Nebenkeule: Sie hat ein sauberes Maximum und ist doch nicht die Hauptkeule. Oder etwas auf der Strecke.
+outside-weaker-do = In beiden Achsen weiter schwenken, an beiden Enden. Die Hauptkeule ist das stärkste von mehreren Maxima.
+outside-one-end = nur an einem Ende schwächer ist
+outside-one-end-look = Leistung oder Kanal der Gegenstelle, ein nasses oder beschädigtes Radom, eine lose Antenne.
+outside-one-end-do = Einstellungen vergleichen. Trocknen, prüfen, tauschen. Neu ausrichten heilt keine einzelne Richtung.
+outside-stronger = stärker ist (Wert { $sense }) als zulässig
+outside-stronger-look = Falsche Leistung, falsches Modell oder die falsche Gegenstelle. Der Empfänger kann übersteuert sein.
+outside-stronger-do = Sender aus. Leistung und Modelle an beiden Enden prüfen, dann den Planer anrufen.
+outside-restless = nie zur Ruhe kommt
+outside-restless-look = Leistungsregelung noch ein, lose Halterung, Regen oder heiße Luft über der Strecke.
+outside-restless-do = Beides prüfen, dann ruhiges und trockenes Wetter abwarten.
+outside-none = fehlt
+outside-none-look = Messleitung oder Port, Sender der Gegenstelle aus, falsche Hälfte, falscher Kanal, falsche Polarisation.
+outside-none-do = Hier prüfen, dann die Gegenstelle prüfen lassen.
+
+## Drawings of the install pack.
+
+draw-radio = Funkgerät
+draw-port = Port { $port }
+draw-supply = Speisegerät
+draw-network = Netz
+draw-data-power = Daten und Speisung
+draw-power = Speisung
+draw-data = Daten
+draw-drip-loop = Tropfschleife
+draw-wall = Wand des Gebäudes
+draw-outdoors = { $length } außen
+draw-indoors = { $length } innen
+draw-arrester = Ableiter
+draw-chain-alt = Von Port { $port } des Funkgeräts { $length } außen bis zur Wand des Gebäudes, über insgesamt { $number } Überspannungsableiter, zur anderen Seite.
+draw-ground = Boden des Standorts
+draw-plate = Platte
+draw-tilt-up = { $tilt } nach oben
+draw-tilt-down = { $tilt } nach unten
+draw-bracket = Halterung { $way-up }
+draw-true-north = rechtweisend Nord
+draw-magnetic-north = missweisend Nord
+draw-east = O
+draw-south = S
+draw-west = W
+draw-true = rw. { $bearing }
+draw-compass = Kompass { $bearing }
+draw-mounting-alt = Von der Seite: Antennenmitte { $height } über Boden, Neigung { $tilt }, Halterung { $way-up }. Von oben: Azimut rechtweisend { $true }, missweisend { $magnetic }.
+draw-mounting-plate-alt = Von der Seite: Antennenmitte { $height } über Boden, Neigung { $tilt }, Halterung { $way-up }, mit der Verlängerungsplatte. Von oben: Azimut rechtweisend { $true }, missweisend { $magnetic }.
+draw-place-alt = Code für ein Telefon: { $words }
+draw-accept = zulässig
+draw-one-on-lobe = ein Ende auf einer Nebenkeule
+draw-both-on-lobe = beide Enden
+draw-align-to = ausrichten auf { $reading }
+draw-scale-alt = Die Skala des Voltmeters. Ausrichten auf { $target }; zulässig { $band }. Mit einem Ende auf einer Nebenkeule zeigt es { $lobe }.
+
+## The record.
+
+key = Schlüssel
+item = Größe
+as-designed = Geplant
+as-built = Gebaut
+or-more = { $least } oder mehr
+record-power = Sendeleistung
+record-bandwidth = Bandbreite
+record-polarisation = Polarisation
+record-meter-before = Anzeige vor dem Festziehen
+record-level-before = Pegel vor dem Festziehen
+record-meter-after = Anzeige nach Enddrehmoment
+record-level-after = Pegel nach Enddrehmoment
+record-bearing = Azimut eingestellt, rechtweisend
+record-tilt = Neigung eingestellt
+record-height = Antennenmitte über Boden
+record-licence = Genehmigung oder Anmeldung
+record-voltage = Spannung am Funkgerät, Port { $port }
+record-cable-test = Kabelprüfung, Port { $port }
+record-passed = bestanden
+record-ground = Erdungsleiter
+record-resistance = Erdungswiderstand
+record-radio-serial = Funkgerät, Seriennummer
+record-antenna-serial = Antenne, Seriennummer
+
+## The design pack.
+
+value = Wert
+symbol = Zeichen
+end-a = Ende a
+end-b = Ende b
+a-to-b = a nach b
+b-to-a = b nach a
+end-port = Ende { $end }, Port { $port }
+end-row = Ende { $end }: { $words }
+requirement = Forderung
+limit = Grenze
+computed = Berechnet
+in-hand = Reserve
+state = Stand
+met = erfüllt
+not-met = NICHT ERFÜLLT
+not-evaluated = nicht bewertet
+not-shown = nicht gezeigt
+not-assessed = nicht beurteilt
+none-stated = keine angegeben
+ask-availability = Verfügbarkeit, beide Richtungen, bei { $capacity }
+ask-clearance = Freiraum der Strecke, k = 4/3
+ask-fade-margin = Schwundreserve { $way }
+ask-overload = Empfangspegel { $way }, unter Übersteuerung
+ask-tilt = Neigung der Halterung, Ende { $end }
+ask-ground = Erdungsleiter, Ende { $end }
+ask-voltage = Spannung am Funkgerät, Ende { $end }, Port { $port }
+ask-voltage-limit = ≥ { $least } und { $reserve } Reserve
+ask-length = Kabellänge, Ende { $end }, Port { $port }
+verdict-errors =
+    { $count ->
+        [0] Die angewandten Regeln finden keinen Fehler.
+        [one] 1 Fehler: nicht bauen.
+       *[other] { $count } Fehler: nicht bauen.
+    }
+verdict-warnings =
+    { $count ->
+        [one] 1 Warnung ist abzuwägen.
+       *[other] { $count } Warnungen sind abzuwägen.
+    }
+verdict-advice =
+    { $count ->
+        [one] 1 Ratschlag.
+       *[other] { $count } Ratschläge.
+    }
+verdict-waived =
+    { $count ->
+        [one] 1 Befund ist als Abweichung zugelassen.
+       *[other] { $count } Befunde sind als Abweichung zugelassen.
+    }
+severity-error = FEHLER
+severity-warning = WARNUNG
+severity-advice = RAT
+rules-run = { $number } Regeln wurden angewandt; keine ist abgeschaltet.
+rules-run-but = { $number } Regeln wurden angewandt; vom Netz abgeschaltet: { $off }.
+waived-what = Zugelassene Abweichung
+waived-why = Grund
+waived-by = Durch wen
+waived-until = Bis
+waived-instead = { $reason } Stattdessen: { $instead }
+waived-by-detail = { $name }, { $departure } vom { $date }, { $reference }
+site = Standort
+latitude-north = Breite, Nord positiv
+longitude-east = Länge, Ost positiv
+antenna-above-ground = Antenne über Boden
+antenna-above-sea = Antenne über dem Meer
+true-bearing-far = Azimut rechtweisend, Gegenstelle
+declination-on = Missweisung (Ost +) am { $date }
+magnetic-bearing-far = Azimut missweisend, Gegenstelle
+tilt-up-positive = Neigung, nach oben positiv
+distance-ground = Entfernung über Grund
+distance-antennas = Entfernung Antenne zu Antenne
+mean-altitude = Mittlere Höhe der Antennen
+air = Luft: Temperatur, Druck trocken, Dampfdruck
+rain-rate = Regenrate, 0.01 % des Jahres überschritten
+bandwidth-each-way = Bandbreite, je Richtung
+polarisation-both = Polarisation, beide Enden
+at-capacity = Bei { $capacity } je Richtung
+rain-outage-worse = Regenausfall, die schlechtere Richtung
+availability-no-equipment = Verfügbarkeit, ohne Geräteausfall
+outage-year = Ausfall im mittleren Jahr
+outage-worst-month = Regenausfall im schlechtesten Monat
+states = Modulationsstufen { $way }
+capacity = Kapazität
+threshold = Schwelle
+level = Pegel
+fade-margin = Schwundreserve
+rain-outage = Regenausfall
+availability = Verfügbarkeit
+radio = Funkgerät
+half = Hälfte, Name am Gerät
+antenna = Antenne
+beamwidth = Volle Keulenbreite
+support = Träger
+tube = Rohr, außen
+base = Fuß über Boden
+free-length = Freie Länge
+bracket-takes = Halterung für Rohre
+way-up = Einbaulage
+tilt-reach = Mögliche Neigung
+tilt-needed = Nötige Neigung
+tilt-left = Rest bis zur Grenze
+align-level = Zielpegel
+accept-levels = Zulässige Pegel
+align-reading = Zielanzeige
+accept-readings = Zulässige Anzeigen
+stronger-reads = Stärkeres Signal zeigt
+level-uncertainty = Unsicherheit, 95 %
+first-null = Winkel, erste Nullstelle
+first-lobe = Winkel, erste Nebenkeule
+meter-this-end = Anzeige, Nebenkeule an diesem Ende
+meter-far-end = Anzeige, Nebenkeule an der Gegenstelle
+meter-both-ends = Anzeige, Nebenkeule an beiden Enden
+meter-port = Voltmeter an Port
+run-length = Länge
+run-hot-length = Länge nach Ethernet-Zählung, heiß
+run-conductor = Ein Leiter, heiß, mit Kontakten
+run-loop = Schleifenwiderstand
+run-supply-voltage = Kleinste Speisespannung
+run-draw = Größte Aufnahme des Funkgeräts
+run-radio-voltage = Spannung am Funkgerät
+run-current = Strom
+run-supply-power = Leistung des Speisegeräts
+run-onward-draw = Aufnahme des Weitergespeisten
+run-longest = Größte Länge außen
+run-thinnest = Dünnster Leiter, Kupfer
+run-least-supply = Speisespannung, die genügt
+run-onward-voltage = Spannung am Gespeisten
+run-port-power = Leistung, die der Port weitergibt
+ground-code = Geltende Norm
+ground-least-copper = Kleinster Leiter, Kupfer
+ground-of = Metall
+ground-inductance = Induktivität, gerade
+code-of-practice = Regelwerk
+computed-by = Berechnet mit { $program }. Quelldateien und jede berechnete Zeile mit ihren Eingaben sind angehängt; Summen und Differenzen stehen nur dort. Nichts hier ist älter oder neuer als die Quellmarke in der Fußzeile.
+method = Methode oder Quelle
+method-lines = Zeilen
+draw-north = N
+draw-plan-alt = Lageplan, Norden oben: Ende b liegt { $distance } von Ende a, Azimut rechtweisend { $bearing }.
+draw-asked = gefordert: { $availability }
+draw-grades-alt = Verfügbarkeit jeder Kapazität, a nach b, nur Regen. { $states }. { $asked }.
+
+## The profile.
+
+sight-obstructed = Verdeckt durch: { $what }, { $distance } von a, { $by } über der Sichtlinie.
+sight-too-little = Zu wenig Freiraum: { $has }, knappste Stelle { $what }, { $distance } von a, gefordert { $asked }.
+sight-clear = Frei: { $has }, knappste Stelle { $what }, { $distance } von a, gefordert { $asked }.
+sight-no-point = Kein Punkt zwischen den Enden.
+profile-alt = Streckenprofil von { $a } (Ende a) nach { $b } (Ende b) über { $distance }. { $verdict }
+profile-alt-clearance = Freiraum am schlechtesten Punkt { $clearance }, gefordert { $needed }.
+profile-height = m ü. M.
+profile-end = { $end } { $site }, Antenne auf { $height }
+profile-into-line = { $what } bei { $distance }: { $by } über der Sichtlinie
+profile-worst = schlechtester Punkt: { $what } bei { $distance }: { $clearance } ({ $fraction }), gefordert { $needed }
+profile-line = Sichtlinie
+profile-f1 = F1
+profile-06f1 = 0.6 F1
+profile-building = gefüllt: Gebäude
+profile-trees = umrandet: Bäume
+profile-crane = ein Ausleger: Kran
+profile-power-line = zwei Ausleger: Stromleitung
+profile-ground = schraffiert: Boden
+profile-facts = Höhen { $times }-fach überhöht. Boden um die Erdkrümmung bei k = 4/3 angehoben. F1 bei { $frequency }.
+
+## The acceptance record.
+
+undecided = Noch ist nichts entschieden.
+decided = Eingetragene Entscheidung: { $verdict }, durch { $name }.
+nothing-against-it = Die angewandten Regeln finden nichts, was dagegen spricht.
+not-acceptable =
+    { $count ->
+        [one] 1 Fehler: so nicht abnehmen.
+       *[other] { $count } Fehler: so nicht abnehmen.
+    }
+not-written = nicht eingetragen
+not-agreed = nicht vereinbart
+deviation-what = Was anders ist
+deviation-agreed = Vereinbart in
+photo-file = Datei
+photo-shows = Zeigt
+tolerance = Toleranz
+within = Erfüllt
+within-yes = ja
+within-no = NEIN
+within-not-judged = nicht bewertet
+within-noted = vermerkt
+same-as-designed = wie geplant
+that-day = { $level } an dem Tag
+no-reading-there = dort keine Ablesung
+voltage-tolerance = { $drop } weniger; { $takes }
+built-predicted = Pegel vorhergesagt, klarer Himmel
+built-level-after = Pegel nach Enddrehmoment
+built-reading-after = Anzeige nach Enddrehmoment
+built-reading-before = Anzeige vor dem Festziehen
+built-moved = Änderung beim Festziehen
+built-disagreement = Unterschied zur Gegenstelle
+built-bearing = Azimut rechtweisend, nach Pegel ausgerichtet
+built-tilt = Neigung, nach Pegel ausgerichtet
+visit-record = Protokoll
+visit-date = Besuch
+visit-crew = Trupp
+visit-weather = Wetter
+visit-meter = Messgerät
+visit-meter-serial = Seriennummer
+visit-calibration = Kalibriert bis
+visit-state = Stufe
+visit-revision = Revision vor Ort
+visit-mark = Marke vor Ort
+weather-rain = Regen { $rate }
+weather-fog = Wasser { $water }
+
+## Headings and sentences of the design pack.
+
+owner = Eigentümer
+document = Dokument
+revision = Revision
+date = Datum
+drawn-up-by = Erstellt von
+approved-by-whom = Freigegeben von
+decision = Gefordert und vorhanden
+open-findings = Offene Befunde
+no-findings = Keine.
+findings-language = Die Meldungen der Regeln und ihre Abhilfen sind englisch, wie das Programm sie ausgibt.
+remedy = Abhilfe: { $help }
+waivers = Zugelassene Abweichungen
+waivers-still = Was zugelassen ist, bleibt unerfüllt: Jemand mit Befugnis hat es bis zum genannten Tag angenommen.
+not-assessed-here = In diesem Dokument nicht beurteilt
+scope-no-sight = Sichtverbindung: in diesem Dokument nicht beurteilt.
+scope-sight = Sichtverbindung: nach dem unten genannten Profil beurteilt und nicht sicherer als dieses; die Strecke entlangschauen, bevor jemand aufsteigt.
+scope = Bauwerk: nicht beurteilt; ein befähigter Tragwerksplaner entscheidet, was ein Rohr, eine Wand oder ein Mast trägt. Genehmigung: nur nach den Regelwerken und Zahlen unter „Genehmigung“ unten beurteilt; wer sendet, muss das Recht dazu haben. Exposition durch Funkwellen: nur an den Stellen, die die Standorte aufzählen, siehe die Tabelle unten. Örtliche Vorschriften und die Anleitungen der Hersteller gehen dieser Mappe vor.
+notes = Anmerkungen des Planers
+assumptions = Annahmen
+both-directions = Beide Richtungen zusammen
+geometry = Geometrie
+path-air-channel = Strecke, Luft und Kanal
+line-of-sight = Sichtverbindung
+clearance-attached = Der Freiraum an jedem Punkt des Profils ist diesem PDF als Tabelle angehängt.
+level-budget = Pegelbilanz
+licence = Genehmigung
+radio-law = Funkrecht ist national und ändert sich: bei der nationalen Regulierungsbehörde prüfen.
+availability-by-capacity = Verfügbarkeit nach Kapazität, nur Regen
+heavier-row = Die fettere Zeile ist die robusteste Stufe, die die geforderte Kapazität erreicht.
+mounting = Montage
+grounding = Erdung
+alignment-target = Ziel der Ausrichtung
+wind-and-people = Wind und Menschen
+wind-and-people-scope = Biegung eines Rohrs, das frei steht und am Fuß eingespannt ist, ohne Eis und Lastbeiwerte: Ein Tragwerksplaner muss sie bestätigen. Die Exposition ist die entlang der Hauptkeule, bei der eingestellten Leistung; die verantwortliche Person des Standorts entscheidet.
+cable-and-power = Kabel und Speisung
+methods-and-sources = Methoden und Quellen
+what-was-written = Was geschrieben wurde und wo
+methods-with-source = Methoden, die eine Quelle haben
+
+## Headings and sentences of the acceptance record.
+
+designed-and-built = Geplant und gebaut
+checks = Prüfungen
+done = erledigt
+not-done = NICHT ERLEDIGT
+deviations = Abweichungen
+none-written = Keine eingetragen.
+what-check-found = Was die Prüfung des Protokolls fand
+photos = Fotos
+none-named = Keine genannt.
+signatures = Unterschriften
+signing-says = Die Unterschrift sagt, dass die Werte oben die vorgefundenen sind. Bauwerk, Erdung und Elektroarbeiten nehmen die ab, die dafür zugelassen sind; diese Seite tut es nicht.
+installed = Montiert
+witnessed = Bezeugt
+accepted = Abgenommen
+
+## Head and foot.
+
+draft = ENTWURF
+issued = FREIGEGEBEN
+foot-revision = Revision { $revision }
+foot-mark = Quellmarke { $mark }
+foot-page = Seite { $page } von { $pages }
+check-revision = Revision vor Gebrauch prüfen
+
+## Headings and sentences of the install pack.
+
+quantity = Menge
+part = Teil
+hazards = Was hier gefährlich ist
+hazards-only-those = Nur was der Eigentümer des Standorts aufgeschrieben hat. Was hier nicht genannt ist, ist nicht beurteilt.
+getting-there = Anfahrt und Zugang
+no-contacts = Ansprechpartner: keine angegeben. Den Eigentümer des Standorts fragen.
+departures = Zugelassene Abweichungen
+take-along = Mitnehmen
+before-work = Vor der Arbeit
+keep-clear-zero = Null heißt, dass der Expositionsgrenzwert selbst am Radom nicht erreicht wird; trotzdem aus dem Strahl bleiben.
+hold-before-work = Nicht beginnen, bevor die für die Arbeit verantwortliche Person diese Hinweise mit dem Trupp durchgegangen ist und unterschrieben hat.
+grounding-and-cabling = Erdung und Verkabelung
+getting-ready = Vorbereiten zum Ausrichten
+alignment = Ausrichtung
+
+## Hold and witness points, signatures.
+
+stop = HALT
+witness = ZEUGENPUNKT
+witness-tell = Die hier genannte Person benachrichtigen; weitermachen, wenn niemand kommt.
+witness-bond = Erdanschluss, Kabelschuh und Kabel an der Einführung, bevor etwas geschlossen oder verdeckt wird.
+witness-reading = Die Anzeige des Voltmeters mit jeder Schraube auf Enddrehmoment.
+who-is-told = Benachrichtigt wird
+seen-by = Gesehen von
+nobody-came = niemand kam
+name = Name
+signature = Unterschrift
+date-and-time = Datum und Uhrzeit
+date-time-offset = Datum, Uhrzeit, UTC-Abstand
+
+## The record page.
+
+record-of-this-end = Protokoll dieses Endes
+record-head = Größe, Schlüssel, geplant
+not-applicable = entf.
+field-date = Datum, Uhrzeit, Abstand zu UTC
+field-weather = Wetter: trocken (dry), Nebel (fog), Regen (rain), Schnee (snow)
+field-air = Temperatur, Luftdruck, Feuchte
+field-meter = Messgerät, Seriennummer
+field-deviations = Abweichungen von dieser Mappe, und wer zugestimmt hat
+field-photos = Fotos: den Strahl entlang, Schilder, Verschraubung, Erdanschluss, ganze Montage
+checks-done = Erledigte Prüfungen
+
+## Words of the sheet.
+
+# Schreibung der Zahlen
+sheet-none = keiner
+sheet-not-more-than = nicht mehr als
+sheet-at-least = mindestens
+
+# Wörter der YAML
+sheet-pole = Standrohr
+sheet-mast = Mast
+sheet-wall = Wand
+sheet-horizontal = horizontal
+sheet-vertical = vertikal
+sheet-upright = aufrecht
+sheet-inverted = kopfüber
+sheet-copper = Kupfer
+sheet-aluminium = Aluminium
+sheet-copper-clad-aluminium = kupferkaschiertes Aluminium
+sheet-copper-clad-steel = kupferkaschierter Stahl
+sheet-galvanised-steel = verzinkter Stahl
+sheet-steel = Stahl
+sheet-stainless-steel = nichtrostender Stahl
+sheet-timber = Holz
+sheet-outdoor = außen
+sheet-indoor = innen
+sheet-at-both-ends = beidseitig
+sheet-at-the-radio-only = nur am Funkgerät
+sheet-at-the-entry-only = nur an der Einführung
+sheet-nowhere = nirgends
+sheet-12-plus-36-minus = 1 und 2 plus, 3 und 6 minus
+sheet-36-plus-12-minus = 3 und 6 plus, 1 und 2 minus
+sheet-45-plus-78-minus = 4 und 5 plus, 7 und 8 minus
+sheet-78-plus-45-minus = 7 und 8 plus, 4 und 5 minus
+sheet-1245-plus-3678-minus = 1, 2, 4 und 5 plus, 3, 6, 7 und 8 minus
+sheet-3678-plus-1245-minus = 3, 6, 7 und 8 plus, 1, 2, 4 und 5 minus
+sheet-3645-plus-1278-minus = 3, 6, 4 und 5 plus, 1, 2, 7 und 8 minus
+sheet-1278-plus-3645-minus = 1, 2, 7 und 8 plus, 3, 6, 4 und 5 minus
+sheet-two-pole = zweipolig
+sheet-dry = trocken
+sheet-fog = Nebel
+sheet-rain = Regen
+sheet-snow = Schnee
+sheet-passed = bestanden
+sheet-failed = nicht bestanden
+sheet-accepted = abgenommen
+sheet-accepted-with-concession = mit Sonderfreigabe abgenommen
+sheet-rejected = zurückgewiesen
+sheet-deviation = Abweichung
+sheet-concession = Sonderfreigabe
+sheet-building = Gebäude
+sheet-trees = Bäume
+sheet-crane = Kran
+sheet-power-line = Stromleitung
+sheet-bare-ground = blanker Boden
+sheet-higher = höher
+sheet-lower = niedriger
+sheet-this-end = dieses Ende
+sheet-the-far-end = die Gegenstelle
+sheet-both-ends = beide Enden
+sheet-device = Gerät
+sheet-a-to-b = a nach b
+sheet-b-to-a = b nach a
+
+# Prüfungen
+sheet-path-looked-along-and-found-clear = Strecke entlanggeschaut und frei gefunden.
+sheet-grounding-conductor-and-cable-screens-bonded = Erdungsleiter und Kabelschirme geerdet.
+sheet-every-arrester-fitted-and-bonded = Jeder Ableiter eingebaut und geerdet.
+sheet-every-pair-and-screen-tested-from-end-to-end = Jedes Adernpaar und jeder Schirm von Ende zu Ende geprüft.
+sheet-gland-inserts-closed-drip-loops-formed-unused-ports-blanked = Dichteinsätze geschlossen, Tropfschleifen geformt, freie Ports mit Blindstopfen geschlossen.
+sheet-automatic-power-control-off-while-reading = Automatische Leistungsregelung beim Ablesen aus.
+sheet-both-axes-swept-past-the-side-lobes = Beide Achsen über die Nebenkeulen hinaus geschwenkt.
+sheet-final-torque-on-every-screw-then-read-again = Enddrehmoment an jeder Schraube, danach neu abgelesen.
+sheet-what-was-switched-off-for-aligning-is-on-again = Was zum Ausrichten ausgeschaltet wurde, ist wieder ein.
+sheet-meter-off-and-its-port-closed = Voltmeter abgenommen und sein Port geschlossen.
+
+# Annahmen
+sheet-effective-earth-radius-4-3-of-6371-km-median-refraction = Wirksamer Erdradius 4/3 von 6371 km (mittlere Brechung).
+sheet-reference-atmosphere-of-itu-r-p-835-7-at-the-mean-height-of-the-antennas = Referenzatmosphäre nach ITU-R P.835-7 auf der mittleren Höhe der Antennen.
+sheet-reference-atmosphere-of-itu-r-p-835-7-for-what-of-the-air-is-not-written = Referenzatmosphäre nach ITU-R P.835-7 für das, was von der Luft nicht angegeben ist.
+sheet-ground-straight-between-the-points-of-a-profile-no-uncertainty-of-heights-unless-stated = Boden zwischen den Punkten eines Profils gerade; keine Unsicherheit der Höhen, wenn keine angegeben ist.
+sheet-coldest-air-not-stated-cold-limits-of-the-equipment-are-not-judged = Kälteste Luft nicht angegeben: Kältegrenzen der Geräte werden nicht beurteilt.
+
+# Abschnitte
+sheet-path = Strecke
+sheet-line-of-sight = Sichtverbindung
+sheet-both-directions = Beide Richtungen
+sheet-level-budget = Pegelbilanz
+sheet-margins = Reserven
+sheet-licence = Genehmigung
+sheet-end-a = Ende a
+sheet-end-b = Ende b
+sheet-end-a-antenna = Ende a, Antenne
+sheet-end-b-antenna = Ende b, Antenne
+sheet-end-a-side-lobes = Ende a, Nebenkeulen
+sheet-end-b-side-lobes = Ende b, Nebenkeulen
+sheet-end-a-wind = Ende a, Wind
+sheet-end-b-wind = Ende b, Wind
+sheet-end-a-people = Ende a, Menschen
+sheet-end-b-people = Ende b, Menschen
+sheet-end-a-grounding = Ende a, Erdung
+sheet-end-b-grounding = Ende b, Erdung
+sheet-end-a-run-to-port = Ende a, Leitung zu Port
+sheet-end-b-run-to-port = Ende b, Leitung zu Port
+sheet-close-to-end-a = Nahe Ende a
+sheet-close-to-end-b = Nahe Ende b
+
+# Strecke
+sheet-distance-over-the-ground = Entfernung über Grund
+sheet-distance-antenna-to-antenna = Entfernung Antenne zu Antenne
+sheet-true-bearing-from-a-to-b = Azimut von a nach b, rechtweisend
+sheet-true-bearing-from-b-to-a = Azimut von b nach a, rechtweisend
+sheet-elevation-angle-at-a = Höhenwinkel bei a
+sheet-elevation-angle-at-b = Höhenwinkel bei b
+sheet-mean-altitude-of-the-antennas = mittlere Höhe der Antennen
+sheet-air-temperature-for-gas-loss = Lufttemperatur für die Gasdämpfung
+sheet-dry-air-pressure = Druck der trockenen Luft
+sheet-water-vapour-pressure = Wasserdampfdruck
+sheet-rain-rate-exceeded-0-01-of-the-year = Regenrate, 0.01 % des Jahres überschritten
+sheet-mean-rain-height-above-sea-level = mittlere Regenhöhe über dem Meer
+sheet-what-falls-through-the-path = Niederschlag auf der Strecke
+sheet-source-of-the-rain-rate = Quelle der Regenrate
+sheet-diffraction-loss = Beugungsdämpfung
+sheet-rain-outage-the-worse-direction = Regenausfall, die schlechtere Richtung
+sheet-availability-both-directions = Verfügbarkeit, beide Richtungen
+sheet-availability-in-hand = Reserve der Verfügbarkeit
+sheet-outage-in-an-average-year = Ausfall im mittleren Jahr
+sheet-rain-outage-in-the-worst-month-the-worse-direction = Regenausfall im schlechtesten Monat, die schlechtere Richtung
+sheet-availability-in-the-worst-month-both-directions = Verfügbarkeit im schlechtesten Monat, beide Richtungen
+sheet-melting-snow-the-path-lies-in-the-mean-melting-layer = schmelzender Schnee: die Strecke liegt in der mittleren Schmelzschicht
+sheet-rain-or-snow-at-times-melting-snow = Regen oder Schnee, zeitweise schmelzender Schnee
+sheet-dry-snow = trockener Schnee
+sheet-as-written = wie angegeben
+sheet-normals-of-twelve-months = Normalwerte der zwölf Monate
+sheet-map-at-the-middle-of-the-path = Karte in der Mitte der Strecke
+sheet-map-value-0-no-rain-outage-in-the-model = Kartenwert 0: kein Regenausfall im Modell
+
+# Sichtverbindung
+sheet-source-of-the-profile = Quelle des Profils
+sheet-day-of-its-heights = Tag seiner Höhen
+sheet-points-of-the-source = Punkte der Quelle
+sheet-widest-gap-between-its-points = größte Lücke zwischen seinen Punkten
+sheet-uncertainty-of-its-heights = Unsicherheit seiner Höhen
+sheet-clearance-at-the-worst-point-k-4-3 = Freiraum am schlechtesten Punkt, k = 4/3
+sheet-radius-of-the-first-fresnel-zone-there = Radius der ersten Fresnelzone dort
+sheet-clearance-there-in-fresnel-radii = Freiraum dort in Fresnelradien
+sheet-clearance-asked-for-there = dort geforderter Freiraum
+sheet-clearance-in-hand = Reserve des Freiraums
+sheet-distance-of-the-worst-point-from-a = Entfernung des schlechtesten Punkts von a
+sheet-what-stands-there = was dort steht
+sheet-least-height-of-the-line-over-any-top-k-4-3 = kleinste Höhe der Linie über allem, k = 4/3
+sheet-clearance-at-the-worst-point-low-k = Freiraum am schlechtesten Punkt, kleines k
+sheet-clearance-there-in-fresnel-radii-low-k = Freiraum dort in Fresnelradien, kleines k
+sheet-clearance-in-hand-low-k = Reserve des Freiraums, kleines k
+sheet-end-a-must-go-up-by-alone = Ende a muss höher um, allein
+sheet-end-b-must-go-up-by-alone = Ende b muss höher um, allein
+sheet-or-both-ends-must-go-up-by = oder beide Enden müssen höher um
+sheet-clearance-in-hand-when-the-trees-are-grown = Reserve des Freiraums, wenn die Bäume gewachsen sind
+sheet-points-in-the-hop = Punkte in der Strecke
+sheet-there-is-no-profile-of-the-path = es gibt kein Profil der Strecke
+sheet-none-there-is-no-profile-of-the-path = keine: es gibt kein Profil der Strecke
+sheet-no-day-is-given = kein Tag ist angegeben
+sheet-no-low-k-is-given = kein kleines k ist angegeben
+sheet-nothing-on-the-path-grows = auf der Strecke wächst nichts
+sheet-the-farther-edge-of-an-obstacle-lies-nearer-than-its-nearer-one = die fernere Kante eines Hindernisses liegt näher als seine nähere
+sheet-growth-is-given-without-the-day-it-is-counted-to-add-until = Wuchs ist ohne den Tag angegeben, bis zu dem er zählt: `until` ergänzen
+sheet-the-points-of-the-profile-are-not-in-order-of-distance = die Punkte des Profils stehen nicht nach der Entfernung geordnet
+sheet-a-profile-has-two-points-at-least-the-ground-at-both-ends = ein Profil hat mindestens zwei Punkte, den Boden an beiden Enden
+
+# Nahes
+sheet-the-near-edge-that-leaves-least = die nahe Kante, die am wenigsten lässt
+sheet-its-distance = ihre Entfernung
+sheet-beam-axis-above-it = Strahlachse über ihr
+sheet-clearance-in-hand-there = Reserve des Freiraums dort
+sheet-rounding-of-the-position-as-written = Rundung der angegebenen Lage
+sheet-bearing-error-from-it = Fehler des Azimuts daraus
+sheet-no-near-edge-is-in-the-beam = keine nahe Kante liegt im Strahl
+
+# Pegelbilanz
+sheet-frequency = Frequenz
+sheet-transmit-power = Sendeleistung
+sheet-gain-of-the-sending-antenna = Gewinn der Sendeantenne
+sheet-gain-of-the-receiving-antenna = Gewinn der Empfangsantenne
+sheet-free-space-loss = Freiraumdämpfung
+sheet-gas-attenuation = Gasdämpfungsmaß
+sheet-gas-loss = Gasdämpfung
+sheet-received-level-clear-sky = Empfangspegel, klarer Himmel
+sheet-loss-of-wet-antenna-covers-both-ends = nasse Radome, beide Enden
+sheet-loss-of-aim-when-locked-both-ends = Ausrichtverlust, beide Enden
+sheet-loss-in-fog = Dämpfung im Nebel
+sheet-rain-fade-exceeded-0-01-of-the-year = Regenschwund in 0.01 % des Jahres
+sheet-rain-fade-at-the-availability-asked-for = Regenschwund bei Sollverfügbarkeit
+sheet-capacity = Kapazität
+sheet-receiver-threshold = Empfängerschwelle
+sheet-received-level-in-this-state = Empfangspegel in dieser Stufe
+sheet-fade-margin = Schwundreserve
+sheet-fade-margin-in-rain = Schwundreserve im Regen
+sheet-rain-outage = Regenausfall
+sheet-availability = Verfügbarkeit
+sheet-rain-outage-in-the-worst-month = Regenausfall im schlechtesten Monat
+sheet-share-of-the-year-in-this-state = Anteil des Jahres in dieser Stufe
+sheet-fade-margin-at-the-capacity-asked-for = Schwundreserve bei Sollkapazität
+sheet-fade-margin-in-hand = Rest der Schwundreserve
+sheet-fade-margin-in-fog = Schwundreserve im Nebel
+sheet-multipath-outage-in-the-worst-month = Mehrwegeausfall im schlechtesten Monat
+sheet-received-level-below-overload = Empfangspegel unter Übersteuerung
+sheet-no-rain-height-is-given = keine Regenhöhe ist angegeben
+sheet-no-modulation-state-reaches-the-capacity-asked-for = keine Modulationsstufe erreicht die geforderte Kapazität
+sheet-an-aim-error-beyond-0-9-of-the-beamwidth-is-off-the-main-beam = ein Ausrichtfehler über 0.9 der Halbwertsbreite liegt neben der Hauptkeule
+sheet-no-fog-is-given = kein Nebel ist angegeben
+sheet-loss-in-fog-is-modelled-up-to-200-ghz = die Dämpfung im Nebel ist bis 200 GHz modelliert
+sheet-no-other-state = keine andere Stufe
+sheet-no-fade-margin-is-asked-for = keine Schwundreserve ist gefordert
+sheet-no-refractivity-is-given = keine Brechzahlwerte sind angegeben
+sheet-the-rain-model-holds-from-0-001-to-1-of-the-year-so-for-availabilities-from-99-to-99-999 = das Regenmodell gilt von 0.001 % bis 1 % des Jahres, also für Verfügbarkeiten von 99 % bis 99.999 %
+sheet-no-rain-rate-normals-of-months-or-rain-map-is-given-by-the-network-a-site-or-the-hop = weder Netz noch Standort noch Strecke nennen eine Regenrate, Monatsnormalwerte oder eine Regenkarte
+sheet-the-path-lies-outside-the-rain-map = die Strecke liegt außerhalb der Regenkarte
+sheet-no-rain-rate-follows-from-the-normals = aus den Normalwerten folgt keine Regenrate
+sheet-the-air-would-be-all-water-vapour = die Luft wäre ganz Wasserdampf
+sheet-both-ends-are-at-the-same-position = beide Enden haben dieselbe Lage
+
+# Antenne
+sheet-gain-that-goes-with-the-beamwidth = Gewinn, der zur Halbwertsbreite gehört
+sheet-beamwidth-that-goes-with-the-gain = Halbwertsbreite, die zum Gewinn gehört
+sheet-gain-of-an-aperture-that-wastes-nothing = Gewinn einer verlustlosen Apertur
+sheet-aperture-efficiency = Aperturwirkungsgrad
+sheet-nearest-angle-of-the-first-null = nächster Winkel der ersten Nullstelle
+sheet-farthest-angle-of-the-first-null = fernster Winkel der ersten Nullstelle
+sheet-nearest-angle-of-the-first-side-lobe = nächster Winkel der ersten Nebenkeule
+sheet-farthest-angle-of-the-first-side-lobe = fernster Winkel der ersten Nebenkeule
+sheet-least-sweep-to-each-side-while-aligning = kleinster Schwenk nach jeder Seite beim Ausrichten
+sheet-gain-at-the-first-side-lobe-envelope-of-its-peaks = Gewinn an der ersten Nebenkeule, Hüllkurve der Spitzen
+sheet-gain-at-the-first-side-lobe-mean-over-the-lobes = Gewinn an der ersten Nebenkeule, Mittel über die Keulen
+sheet-lowest-level = kleinster Pegel
+sheet-highest-level = größter Pegel
+sheet-meter-reading-at-the-lowest-level = Anzeige beim kleinsten Pegel
+sheet-meter-reading-at-the-highest-level = Anzeige beim größten Pegel
+sheet-an-antenna-has-a-diameter-above-zero = eine Antenne hat einen Durchmesser über null
+sheet-the-antenna-states-no-diameter = die Antenne gibt keinen Durchmesser an
+sheet-a-beam-has-a-width-above-zero = eine Keule hat eine Breite über null
+sheet-the-measured-pattern-shows-no-first-null-and-side-lobe = das gemessene Diagramm zeigt keine erste Nullstelle und Nebenkeule
+sheet-an-antenna-of-less-than-two-wavelengths-has-no-side-lobe = eine Antenne unter zwei Wellenlängen hat keine Nebenkeule
+sheet-the-pattern-is-measured = das Diagramm ist gemessen
+
+# Ende
+sheet-antenna-centre-above-ground = Antennenmitte über Boden
+sheet-antenna-centre-above-sea-level = Antennenmitte über dem Meer
+sheet-true-bearing-to-the-far-end = Azimut zur Gegenstelle, rechtweisend
+sheet-magnetic-declination-east-positive = Missweisung, Ost positiv
+sheet-uncertainty-of-the-declination-68 = Unsicherheit der Missweisung, 68 %
+sheet-magnetic-bearing-to-the-far-end = Azimut zur Gegenstelle, missweisend
+sheet-tilt-to-set-up-positive = einzustellende Neigung, nach oben positiv
+sheet-lowest-tilt-the-bracket-gives-as-mounted = kleinste Neigung der Halterung in dieser Einbaulage
+sheet-highest-tilt-the-bracket-gives-as-mounted = größte Neigung der Halterung in dieser Einbaulage
+sheet-tilt-left-to-the-nearer-end-of-that-range = Rest der Neigung zum näheren Ende des Bereichs
+sheet-outside-diameter-of-the-support = Außendurchmesser des Trägers
+sheet-level-to-align-to = Zielpegel
+sheet-lowest-level-to-accept = kleinster zulässiger Pegel
+sheet-highest-level-to-accept = größter zulässiger Pegel
+sheet-uncertainty-of-the-predicted-level-either-way = Unsicherheit des vorhergesagten Pegels, nach beiden Seiten
+sheet-meter-reading-to-align-to = Zielanzeige
+sheet-way-of-the-meter-for-a-stronger-signal = Anzeige bei stärkerem Signal
+sheet-no-tolerance-of-power-gain-or-read-out-is-stated = keine Toleranz von Leistung, Gewinn oder Anzeige ist angegeben
+sheet-the-two-points-of-the-voltmeter-scale-need-different-voltages-and-different-levels = die zwei Punkte der Voltmeterskala brauchen verschiedene Spannungen und verschiedene Pegel
+
+# Erdung
+sheet-grounding-conductor = Erdungsleiter
+sheet-least-conductor-the-radio-asks-for-copper = kleinster Leiter, den das Funkgerät verlangt, Kupfer
+sheet-least-grounding-conductor-of-this-metal = kleinster Erdungsleiter aus diesem Metall
+sheet-length-of-the-grounding-conductor = Länge des Erdungsleiters
+sheet-its-inductance-led-straight = seine Induktivität, gerade geführt
+sheet-conductor-to-take-spare-included = mitzunehmender Leiter, mit Zugabe
+sheet-no-grounding-conductor-is-given = kein Erdungsleiter ist angegeben
+sheet-its-length-is-not-given = seine Länge ist nicht angegeben
+
+# Kabel und Speisung
+sheet-room-of-the-cable-within-that-insert = Spiel des Kabels in diesem Einsatz
+sheet-least-bend-radius-fixed = kleinster Biegeradius, befestigt
+sheet-least-bend-radius-while-pulling = kleinster Biegeradius beim Ziehen
+sheet-depth-of-the-drip-loop-below-the-port = Tiefe der Tropfschleife unter dem Port
+sheet-length-as-ethernet-counts-it-hot = Länge nach Ethernet-Zählung, heiß
+sheet-length-left-to-the-longest-channel-hot = Rest zum längsten Kanal, heiß
+sheet-longest-outdoor-length-for-data-hot = größte Länge außen für Daten, heiß
+sheet-cable-to-take-spare-included = mitzunehmendes Kabel, mit Zugabe
+sheet-what-it-feeds = was sie speist
+sheet-most-that-draws = dessen größte Aufnahme
+sheet-loop-resistance = Schleifenwiderstand
+sheet-least-voltage-at-the-port-of-the-radio = kleinste Spannung am Port des Funkgeräts
+sheet-greatest-voltage-at-the-port-of-the-radio = größte Spannung am Port des Funkgeräts
+sheet-voltage-at-the-device = Spannung am Gerät
+sheet-least-voltage-of-the-device = kleinste Spannung des Geräts
+sheet-greatest-voltage-of-the-device = größte Spannung des Geräts
+sheet-current = Strom
+sheet-power-the-port-hands-on = Leistung, die der Port weitergibt
+sheet-grade-screening-and-jacket-of-the-cable = Klasse, Schirmung und Mantel des Kabels
+sheet-length-of-cable = Kabellänge
+sheet-outside-diameter-of-the-cable = Außendurchmesser des Kabels
+sheet-gland-insert-that-seals-it = Dichteinsatz, der es abdichtet
+sheet-hottest-cable-outdoors = heißestes Kabel außen
+sheet-one-conductor-end-to-end-hot-with-contacts = ein Leiter von Ende zu Ende, heiß, mit Kontakten
+sheet-least-supply-voltage = kleinste Speisespannung
+sheet-most-the-radio-draws = größte Aufnahme des Funkgeräts
+sheet-most-it-takes-for-what-it-feeds = größte Aufnahme für das Weitergespeiste
+sheet-voltage-at-the-radio = Spannung am Funkgerät
+sheet-power-the-supply-gives = Leistung des Speisegeräts
+sheet-voltage-wanted-at-the-radio = gewünschte Spannung am Funkgerät
+sheet-voltage-above-the-radio-s-least-and-the-reserve = Spannung über dem Kleinstwert des Funkgeräts und der Reserve
+sheet-length-left-to-100-m = Rest zu 100 m
+sheet-longest-outdoor-length-for-this-voltage = größte Länge außen für diese Spannung
+sheet-thinnest-conductor-for-this-voltage = dünnster Leiter für diese Spannung
+sheet-least-supply-for-this-voltage = kleinste Speisespannung für diese Spannung
+sheet-the-port-lists-no-gland-insert = der Port nennt keinen Dichteinsatz
+sheet-no-gland-insert-of-the-port-holds-this-diameter = kein Dichteinsatz des Ports fasst diesen Durchmesser
+sheet-no-insert-seals-it = kein Einsatz dichtet es ab
+sheet-nothing-feeds-the-radio = nichts speist das Funkgerät
+sheet-nothing-feeds-this-run = nichts speist diese Leitung
+sheet-the-run-carries-no-power = die Leitung führt keine Speisung
+sheet-no-length-of-this-cable-would-do = keine Länge dieses Kabels würde genügen
+sheet-no-cable-that-fits-a-plug-is-thick-enough = kein Kabel, das in einen Stecker passt, ist dick genug
+sheet-no-supply-voltage-would-do = keine Speisespannung würde genügen
+sheet-no-more-than-too-little-can-reach-it = mehr als zu wenig kann es nicht erreichen
+
+# Genehmigung
+sheet-radiated-power-average = EIRP, Mittelwert
+sheet-highest-transmit-power-to-set = größte Sendeleistung
+sheet-licence-or-registration-number = Genehmigung oder Anmeldung
+sheet-eirp-limit-of-the-licence = EIRP-Grenze nach Genehmigung
+sheet-transmit-power-limit-of-the-licence = Grenze der Sendeleistung nach Genehmigung
+sheet-code-of-practice = Regelwerk
+sheet-how-surely-its-figures-are-known = Herkunft seiner Zahlen
+sheet-eirp-limit-average = EIRP-Grenze, Mittelwert
+sheet-eirp-limit-peak = EIRP-Grenze, Spitzenwert
+sheet-transmit-power-limit = Grenze der Sendeleistung
+sheet-transmit-power-all-limits-allow = Leistung nach allen Grenzen
+sheet-least-antenna-gain = kleinster Antennengewinn
+sheet-greatest-beamwidth-in-place-of-that-gain = größte Halbwertsbreite anstelle dieses Gewinns
+sheet-channel-of-the-raster = Kanal des Rasters
+sheet-published = veröffentlicht
+sheet-from-memory = aus dem Gedächtnis
+sheet-second-hand = aus zweiter Hand
+sheet-47-cfr-15-255-fixed-point-to-point-transmitters-outdoors = 47 CFR 15.255, ortsfeste Punkt-zu-Punkt-Sender im Freien
+sheet-47-cfr-15-255-all-other-transmitters = 47 CFR 15.255, alle anderen Sender
+sheet-47-cfr-101-113-and-101-115-71-to-76-and-81-to-86-ghz-as-amended-in-2024 = 47 CFR 101.113 und 101.115, 71 bis 76 und 81 bis 86 GHz, Fassung von 2024
+sheet-47-cfr-101-113-and-101-115-71-to-76-and-81-to-86-ghz-2005-to-2023 = 47 CFR 101.113 und 101.115, 71 bis 76 und 81 bis 86 GHz, 2005 bis 2023
+sheet-ecc-rec-09-01-point-to-point-links-in-57-to-64-ghz = ECC/REC/(09)01, Punkt-zu-Punkt-Strecken in 57 bis 64 GHz
+sheet-erc-rec-70-03-annex-3-c2-and-decision-eu-2019-1345 = ERC/REC 70-03 Anhang 3, c2, und Beschluss (EU) 2019/1345
+sheet-erc-rec-70-03-annex-3-c3-fixed-outdoors-and-decision-eu-2019-1345 = ERC/REC 70-03 Anhang 3, c3, ortsfest im Freien, und Beschluss (EU) 2019/1345
+sheet-etsi-en-302-217-71-to-76-and-81-to-86-ghz = ETSI EN 302 217, 71 bis 76 und 81 bis 86 GHz
+sheet-the-licence-states-none = die Genehmigung nennt keine
+sheet-nothing-limits-it = nichts begrenzt sie
+sheet-none-is-stated = keine ist angegeben
+sheet-the-code-sets-no-raster = das Regelwerk setzt kein Raster
+sheet-the-code-sets-no-peak = das Regelwerk setzt keinen Spitzenwert
+sheet-the-code-sets-no-power-by-itself = das Regelwerk setzt keine eigene Leistung
+sheet-the-code-sets-none = das Regelwerk setzt keine
+
+# Menschen
+sheet-power-density-at-the-cover-of-the-antenna = Leistungsdichte am Radom
+sheet-distance-for-whoever-passes-along-the-beam = Abstand im Strahl, Allgemeinheit
+sheet-distance-for-trained-workers-along-the-beam = Abstand im Strahl, Geschulte
+
+# Wind
+sheet-pressure-of-the-operating-wind = Staudruck, Betriebswind
+sheet-force-of-it-on-antenna-and-radio = Windkraft auf Antenne und Gerät
+sheet-force-of-it-on-the-pole = Windkraft auf das Rohr
+sheet-nod-of-the-antenna-in-that-wind = Nicken der Antenne bei Wind
+sheet-swing-of-the-antenna-in-that-wind = Drehen der Antenne bei Wind
+sheet-least-movement-of-the-beam-in-that-wind = kleinste Strahlbewegung bei Wind
+sheet-loss-of-aim-in-that-wind-this-end = Ausrichtverlust bei Wind
+sheet-pressure-of-the-survival-wind = Staudruck, Überlebenswind
+sheet-stress-at-the-foot-of-the-pole-in-it = Spannung am Rohrfuß darin
+sheet-yield-strength-of-the-pole = Streckgrenze des Rohrs
+sheet-a-mast-is-the-structural-engineer-s = ein Mast ist Sache des Tragwerksplaners
+sheet-a-wall-is-the-structural-engineer-s = eine Wand ist Sache des Tragwerksplaners
+sheet-no-wall-thickness-is-stated = keine Wanddicke ist angegeben
+sheet-the-wall-is-thicker-than-the-tube = die Wand ist dicker als das Rohr
+sheet-nothing-of-the-pole-stands-free = kein Teil des Rohrs steht frei
+sheet-timber-spreads-too-widely = Holz streut zu weit
+sheet-no-wind-is-stated = kein Wind ist angegeben
+sheet-no-survival-wind-is-stated = kein Überlebenswind ist angegeben
+sheet-the-antenna-states-no-wind-area = die Antenne gibt keine Windfläche an
+sheet-the-wind-turns-it-off-the-main-beam = der Wind dreht sie aus der Hauptkeule
+
+# Protokoll
+sheet-air-temperature-that-day = Lufttemperatur an dem Tag
+sheet-dry-air-pressure-that-day = Druck der trockenen Luft an dem Tag
+sheet-water-vapour-pressure-that-day = Wasserdampfdruck an dem Tag
+sheet-gas-loss-in-the-air-of-that-day = Gasdämpfung in der Luft des Tages
+sheet-loss-in-the-rain-of-that-day = Dämpfung im Regen des Tages
+sheet-loss-of-wet-antenna-covers-that-day-both-ends = Dämpfung nasser Radome an dem Tag, beide Enden
+sheet-loss-in-the-fog-of-that-day = Dämpfung im Nebel des Tages
+sheet-power-back-off-of-the-state-while-reading = Leistungsrücknahme der Stufe beim Ablesen
+sheet-level-expected-that-day = erwarteter Pegel an dem Tag
+sheet-lowest-level-to-accept-that-day = kleinster zulässiger Pegel an dem Tag
+sheet-highest-level-to-accept-that-day = größter zulässiger Pegel an dem Tag
+sheet-meter-reading-expected-that-day = erwartete Anzeige an dem Tag
+sheet-level-read-before-locking = Pegel vor dem Festziehen
+sheet-level-read-after-locking = Pegel nach dem Festziehen
+sheet-change-on-locking = Änderung beim Festziehen
+sheet-level-read-less-the-level-expected = abgelesener weniger erwarteter Pegel
+sheet-level-read-brought-to-the-air-of-the-design = abgelesener Pegel, auf die Luft der Planung umgerechnet
+sheet-level-by-the-meter-less-the-level-the-radio-said = Pegel nach Voltmeter weniger Pegel nach Funkgerät
+sheet-lowest-level-with-crossed-polarisation = kleinster Pegel bei gekreuzter Polarisation
+sheet-highest-level-with-crossed-polarisation = größter Pegel bei gekreuzter Polarisation
+sheet-bearing-as-found-less-the-true-bearing = vorgefundener weniger rechtweisender Azimut
+sheet-tilt-as-found-less-the-tilt-to-set = vorgefundene weniger einzustellende Neigung
+sheet-least-grounding-conductor-of-the-metal-designed = kleinster Erdungsleiter aus dem geplanten Metall
+sheet-voltage-found-at-the-radio = vorgefundene Spannung am Funkgerät
+sheet-voltage-predicted-at-the-radio-at-worst = vorhergesagte Spannung am Funkgerät, ungünstigst
+sheet-voltage-found-less-the-predicted-one = vorgefundene weniger vorhergesagte Spannung
+sheet-it-rained-and-how-hard-is-not-written = es regnete, und wie stark, ist nicht eingetragen
+sheet-loss-in-snow-is-not-computed = Dämpfung im Schnee wird nicht berechnet
+sheet-there-was-fog-and-how-thick-is-not-written = es war Nebel, und wie dicht, ist nicht eingetragen
+sheet-meter-and-level-are-not-both-written = Anzeige und Pegel sind nicht beide eingetragen
+sheet-no-voltage-is-written = keine Spannung ist eingetragen
+sheet-it-is-not-written = es ist nicht eingetragen
+sheet-no-reading-is-written = keine Ablesung ist eingetragen
+
+# Schwellen
+sheet-noise-of-the-receiver = Rauschen des Empfängers
+sheet-least-threshold-that-is-possible = kleinste mögliche Schwelle
+sheet-greatest-threshold-that-is-usual = größte übliche Schwelle
+sheet-no-figure-without-coding-for-so-many-bits = kein Wert ohne Kodierung für so viele Bit
