@@ -109,6 +109,8 @@ struct Pages<'a> {
     install: Option<&'a Install>,
     /// Departures somebody has accepted; a crew must know of them.
     waivers: words::Table,
+    /// In which language they are told, where that is another.
+    waivers_spoken: Option<String>,
     acceptance: Option<Acceptance>,
     files: Vec<Attachment>,
 }
@@ -246,7 +248,7 @@ impl HopPacks {
         let acceptance = acceptance.map(|acceptance| acceptance.with_findings(&findings, &files));
         let accepted: Vec<&Finding> = self.findings.iter().filter(|finding| finding.waived.is_some()).collect();
         let waivers = waivers::table(&accepted, self.naming.voice);
-        let words = self.naming.voice.sentences();
-        press.set(&Pages { words, front, design, install, acceptance, waivers, files: attached })
+        let (words, waivers_spoken) = (self.naming.voice.sentences(), self.naming.voice.of_findings());
+        press.set(&Pages { words, front, design, install, acceptance, waivers, waivers_spoken, files: attached })
     }
 }

@@ -70,6 +70,12 @@ impl Voice {
         own.or_else(|| Catalogue::of(Language::En).count(key, number)).unwrap_or_else(|| key.to_owned())
     }
 
+    /// That findings are told in English, where the page is in another language.
+    #[must_use]
+    pub fn of_findings(self) -> Option<String> {
+        (self.language != Language::En).then(|| self.say("findings-language"))
+    }
+
     /// English words of the sheet or of the YAML.
     #[must_use]
     pub fn term(self, english: &str) -> String {

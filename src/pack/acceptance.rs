@@ -29,6 +29,8 @@ pub(super) struct Acceptance {
     deviations: Table,
     photos: Table,
     findings: Vec<Open>,
+    /// In which language they are told, where that is another.
+    spoken: Option<String>,
     #[serde(skip)]
     voice: Voice,
 }
@@ -75,6 +77,7 @@ impl Acceptance {
             deviations,
             photos,
             findings: Vec::new(),
+            spoken: voice.of_findings(),
             voice,
         })
     }

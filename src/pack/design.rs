@@ -7,7 +7,7 @@ use super::figures::{self, Figure};
 use super::licence;
 use super::tables::{self, States};
 use super::waivers;
-use super::words::{Table, sentence};
+use super::words::{Table, sentence, text_or};
 use crate::figure;
 use crate::finding::{Finding, Spot};
 use crate::network::Files;
@@ -16,7 +16,7 @@ use crate::rule::Severity;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet};
 use crate::source::LineIndex;
-use crate::spec::{Language, Setting};
+use crate::spec::{Revision, Setting, Text};
 use crate::voice::{Voice, shown};
 
 /// All pages.
@@ -47,6 +47,7 @@ pub(super) struct Design {
     inputs: Vec<InputFile>,
     #[serde(skip)]
     written: Vec<Written>,
+    issues: Vec<Issue>,
     program: String,
     notes: Vec<String>,
     #[serde(skip)]
@@ -106,6 +107,7 @@ impl Design {
             methods: methods(sheet, voice),
             inputs: Vec::new(),
             written: written(sheet, voice),
+            issues: issues(sheet, voice),
             program: voice.with("computed-by", &[("program", &concat!("hopwright ", env!("CARGO_PKG_VERSION")))]),
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
             voice,
@@ -130,10 +132,8 @@ impl Design {
         let waivers = waivers::table(&waived, voice);
         let mut sorted = findings;
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-        let rules = match (voice.language(), sorted.is_empty() && waived.is_empty()) {
-            (Language::En, _) | (_, true) => self.rules.clone(),
-            _ => format!("{} {}", self.rules, voice.say("findings-language")),
-        };
+        let spoken = voice.of_findings().filter(|_| !(sorted.is_empty() && waived.is_empty()));
+        let rules = [Some(self.rules.clone()), spoken].into_iter().flatten().collect::<Vec<_>>().join(" ");
         let findings = sorted.into_iter().map(|finding| open(finding, files, voice)).collect();
         let inputs = inputs(&self.written, files, voice);
         Self { verdict: verdict.join(" "), findings, waivers, rules, inputs, ..self.clone() }
@@ -153,6 +153,27 @@ pub(super) fn open(finding: &Finding, files: &Files, voice: Voice) -> Open {
         place: place.unwrap_or_default(),
         help: finding.help.as_deref().map(|help| voice.with("remedy", &[("help", &shown(help))])),
     }
+}
+
+/// An issue of the network.
+#[derive(Debug, Clone, Serialize)]
+struct Issue {
+    revision: String,
+    date: String,
+    change: String,
+    by: String,
+}
+
+/// The issues so far.
+fn issues(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Issue> {
+    let name = |name: &Option<Text>| text_or(name.as_ref(), voice.say("not-set"));
+    let issue = |one: &Revision| Issue {
+        revision: one.revision.to_string(),
+        date: one.date.to_string(),
+        change: one.change.to_string(),
+        by: voice.with("issued-by", &[("creator", &name(&one.creator)), ("approver", &name(&one.approver))]),
+    };
+    sheet.resolved.network.revisions.iter().map(issue).collect()
 }
 
 /// The key of a severity.

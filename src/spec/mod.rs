@@ -35,7 +35,9 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
-pub use network::{Climate, Codes, GroundingCode, Limits, Network, Objectives, RainMonths, RulesByPath, Setting};
+pub use network::{
+    Climate, Codes, GroundingCode, Limits, Network, Objectives, RainMonths, Revision, RulesByPath, Setting,
+};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{

@@ -33,6 +33,9 @@ pub struct Network {
     pub creator: Option<Text>,
     /// Who approved it for issue. Packs are marked as drafts until somebody is named here.
     pub approver: Option<Text>,
+    /// Earlier issues and this one, oldest first: what was changed in each.
+    #[serde(default)]
+    pub revisions: Vec<Revision>,
     /// What every hop must reach unless it says otherwise.
     pub objectives: Objectives,
     /// Weather the design must stand.
@@ -237,6 +240,23 @@ pub struct RulesByPath {
     pub paths: Text,
     /// Severity of single rules, by rule name.
     pub rules: BTreeMap<String, Setting>,
+}
+
+/// One issue of the design.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Revision {
+    /// Its mark.
+    pub revision: Text,
+    /// The day it was issued.
+    pub date: Date,
+    /// What was changed.
+    pub change: Text,
+    /// Who drew it up.
+    pub creator: Option<Text>,
+    /// Who approved it.
+    pub approver: Option<Text>,
 }
 
 /// Severity given to a rule in place of its own.
