@@ -50,7 +50,7 @@ use front::{Front, Naming};
 use install::Install;
 
 pub use form::Form;
-pub use render::{PackError, Press, on_presses};
+pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
 
 /// One end of a hop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

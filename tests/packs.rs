@@ -8,7 +8,7 @@ use std::process::{Command, Output};
 use hopwright::evaluate::{Evaluation, evaluate};
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
-use hopwright::pack::{End, HopPacks, Pack, Press, on_presses};
+use hopwright::pack::{End, Finish, HopPacks, Pack, Press, on_presses};
 use pdf_extract::{Document, extract_text_from_mem_by_pages};
 
 /// What one hop prints and what its sheet says.
@@ -430,6 +430,18 @@ fn paper_standards_and_attachments_are_as_asked() {
         });
         assert!(files.count() >= 8, "sources and sheet are attached");
     }
+}
+
+#[test]
+fn a_plain_pdf_has_the_same_pages_and_nothing_beside_them() {
+    let evaluation = hops(&example("varneck"));
+    let archival = set(&evaluation, 0, Pack::Install(End::A));
+    let press = Press::for_finish(Finish::Plain).expect("a press");
+    let hop = &evaluation.hops[0].packs;
+    let plain = hop.set(&press, Pack::Install(End::A), false, &evaluation.files).expect("a pack");
+    assert_eq!(pages(&plain), pages(&archival));
+    let raw = String::from_utf8_lossy(&plain);
+    assert!(!raw.contains("pdfaid:part") && !raw.contains("Filespec") && plain.len() < archival.len());
 }
 
 #[test]

@@ -184,6 +184,9 @@ pub struct PackArgs {
     /// Language of the pages; that of the network if not given.
     #[arg(long, value_parser = language())]
     pub language: Option<Language>,
+    /// Write plain PDF: the same pages, neither PDF/A nor PDF/UA, with nothing attached.
+    #[arg(long)]
+    pub plain: bool,
     /// Print packs of hops with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,

@@ -12,7 +12,7 @@ use super::{Exit, Stop, present, print};
 use crate::evaluate::{Evaluation, evaluate};
 use crate::nearest::nearest;
 use crate::network::Scope;
-use crate::pack::{End, HopPacks, Pack, on_presses};
+use crate::pack::{End, Finish, HopPacks, Pack, on_presses_for};
 use crate::rule::Severity;
 use crate::write::write_whole;
 
@@ -51,7 +51,8 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         .collect();
     distinct(&jobs)?;
     let progress = Progress::of(jobs.len(), !args.no_progress);
-    let written = on_presses(&jobs, |press, job| {
+    let finish = if args.plain { Finish::Plain } else { Finish::Archival };
+    let written = on_presses_for(finish, &jobs, |press, job| {
         let bytes = job.hop.set(press, job.pack, args.draft, &evaluation.files)?;
         let written = write_whole(&job.path, &bytes);
         progress.step();

@@ -7,6 +7,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, PoisonError};
 
 use serde::Deserialize as _;
+use serde_json::Value;
 use typst::diag::{SourceDiagnostic, Warned};
 use typst::foundations::{Dict, Smart};
 use typst::text::Font;
@@ -47,6 +48,16 @@ pub enum PackError {
     Thread(#[from] rayon::ThreadPoolBuildError),
 }
 
+/// What kind of PDF is made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Finish {
+    /// PDF/A-3a and PDF/UA-1, with sources and sheet attached.
+    #[default]
+    Archival,
+    /// The same pages and nothing beside them.
+    Plain,
+}
+
 /// Templates and fonts, ready to set packs, with a thread of its own.
 ///
 /// Layout hands work to the pool it is called in. On a shared pool a waiting layout may take up another pack on the same
@@ -55,6 +66,7 @@ pub struct Press {
     engine: TypstEngine<TypstTemplateMainFile>,
     fonts: Vec<Font>,
     standards: PdfStandards,
+    finish: Finish,
     pool: rayon::ThreadPool,
 }
 
@@ -65,25 +77,39 @@ impl std::fmt::Debug for Press {
 }
 
 impl Press {
-    /// A press.
+    /// A press for archival PDF.
     ///
     /// # Errors
     /// The system gives no thread.
     pub fn new() -> Result<Self, PackError> {
+        Self::for_finish(Finish::Archival)
+    }
+
+    /// A press for one kind of PDF.
+    ///
+    /// # Errors
+    /// The system gives no thread.
+    pub fn for_finish(finish: Finish) -> Result<Self, PackError> {
         let fonts: Vec<Font> = FONTS.iter().flat_map(|font| font.into_fonts()).collect();
         let engine = TypstEngine::builder()
             .main_file(MAIN)
             .with_static_source_file_resolver(TEMPLATES)
             .fonts(fonts.clone())
             .build();
-        let standards = PdfStandards::new(&[PdfStandard::A_3a, PdfStandard::Ua_1])
-            .map_err(|error| PackError::Pages(error.message().to_string()))?;
+        let standards: &[PdfStandard] = match finish {
+            Finish::Archival => &[PdfStandard::A_3a, PdfStandard::Ua_1],
+            Finish::Plain => &[],
+        };
+        let standards = PdfStandards::new(standards).map_err(|error| PackError::Pages(error.message().to_string()))?;
         let pool = rayon::ThreadPoolBuilder::new().num_threads(1).stack_size(STACK).build()?;
-        Ok(Self { engine, fonts, standards, pool })
+        Ok(Self { engine, fonts, standards, finish, pool })
     }
 
     pub(super) fn set(&self, pages: &Pages<'_>) -> Result<Vec<u8>, PackError> {
         let mut data = serde_json::to_value(pages)?;
+        if self.finish == Finish::Plain {
+            data["files"] = Value::Array(Vec::new());
+        }
         // Attached files keep every character; only what is set in type needs glyphs.
         for part in ["front", "design", "install", "acceptance", "waivers"] {
             spell_uncovered(&mut data[part], &self.fonts);
@@ -126,12 +152,24 @@ fn in_words(errors: &[SourceDiagnostic], world: &dyn World) -> String {
     errors.iter().map(one).collect::<Vec<_>>().join("; ")
 }
 
-/// Works through `jobs` on two presses; the answers come in the order of the jobs.
+/// Works through `jobs` on two archival presses; the answers come in the order of the jobs.
 ///
 /// # Errors
 /// No press could be had; the jobs were then not looked at.
 pub fn on_presses<J: Sync, R: Send>(jobs: &[J], work: impl Fn(&Press, &J) -> R + Sync) -> Result<Vec<R>, PackError> {
-    let presses = (0..jobs.len().min(2)).map(|_| Press::new()).collect::<Result<Vec<_>, _>>()?;
+    on_presses_for(Finish::Archival, jobs, work)
+}
+
+/// Works through `jobs` on two presses; the answers come in the order of the jobs.
+///
+/// # Errors
+/// No press could be had; the jobs were then not looked at.
+pub fn on_presses_for<J: Sync, R: Send>(
+    finish: Finish,
+    jobs: &[J],
+    work: impl Fn(&Press, &J) -> R + Sync,
+) -> Result<Vec<R>, PackError> {
+    let presses = (0..jobs.len().min(2)).map(|_| Press::for_finish(finish)).collect::<Result<Vec<_>, _>>()?;
     let next = AtomicUsize::new(0);
     let done = Mutex::new(Vec::with_capacity(jobs.len()));
     std::thread::scope(|scope| {

@@ -10,7 +10,7 @@ use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{RenderCache, RenderSettings, render};
 
 /// Dots in an inch: a digit in the smallest type is four high, enough to see it change.
-pub const DPI: f32 = 44.0;
+pub const DPI: f32 = 48.0;
 
 /// Steps of grey are this far apart in a reference: sixteen of them, four bits a dot.
 const STEP: u8 = 17;
