@@ -418,7 +418,7 @@ const INSTALL: [&str; 13] = [
     "caution-electricity-avoid",
     "part-insert",
     "antenna-centre",
-    "final-torque",
+    "run-bend",
     "step-look",
     "step-nip",
     "outside-restless-do",

@@ -26,6 +26,7 @@ pub(super) struct Install {
     place: Option<Figure>,
     hazards: Vec<String>,
     near: Vec<String>,
+    permits: Vec<String>,
     keep_clear: Vec<Fact>,
     tools: String,
     access: String,
@@ -35,7 +36,6 @@ pub(super) struct Install {
     cautions: Vec<Caution>,
     keys: Vec<Fact>,
     declination: String,
-    fasteners: Table,
     mounting_figure: Option<Figure>,
     mounting: Vec<Item>,
     chain: Option<Figure>,
@@ -79,6 +79,7 @@ impl Install {
             position: position(own, voice),
             place: figures::place(end, voice),
             near: near(own, voice),
+            permits: site.permits.iter().map(ToString::to_string).collect(),
             keep_clear: keep_clear(end, voice),
             tools: parts::tools(end, voice),
             hazards: site.hazards.iter().map(ToString::to_string).collect(),
@@ -89,7 +90,6 @@ impl Install {
             cautions: cautions::general(voice),
             keys: keys(sheet, end, voice),
             declination: declination(sheet, end, voice),
-            fasteners: fasteners(own, voice),
             mounting_figure: figures::mounting(end, voice),
             mounting: steps::mounting(sheet, end, voice),
             chain: figures::chain(end, voice),
@@ -193,19 +193,6 @@ fn keys(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
         keys.push(fact(voice.say("plate"), voice.say(fitted)));
     }
     keys
-}
-
-fn fasteners(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
-    let mut table = Table::new(voice, ["screws", "thread", "number", "final-torque"]);
-    for fastener in &own.bracket.fasteners {
-        table.row([
-            fastener.title.to_string(),
-            fastener.thread.to_string(),
-            fastener.count.to_string(),
-            voice.given_in_both(&fastener.torque),
-        ]);
-    }
-    table
 }
 
 fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {

@@ -226,6 +226,7 @@ pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice
     let sending = sheet.directions().into_iter().find(|direction| std::ptr::eq(direction.sender, own));
     let ceiling = sending.and_then(|direction| licence::ceiling(sheet, direction, voice));
     steps.items.extend(ceiling.map(|text| Item::Step { text }));
+    steps.step_with("step-covers", &[("port", port)]);
     steps.beware(Hazard::Radiation);
     steps.step("step-transmit");
     steps.step_with("step-meter", &[("port", port)]);

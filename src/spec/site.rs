@@ -33,6 +33,9 @@ pub struct Site {
     /// What can hurt somebody here, a line each. Printed first in the install pack.
     #[serde(default)]
     pub hazards: Vec<Text>,
+    /// What has to be signed, agreed or switched off before work starts here, a line each. Ticked off in the install pack.
+    #[serde(default)]
+    pub permits: Vec<Text>,
     /// Where people may stand or pass: walkways, windows, roof terraces.
     #[serde(default)]
     pub people: Vec<Occupied>,
