@@ -458,17 +458,34 @@ fn a_german_pack_has_the_numbers_of_the_english_one_and_its_own_words() {
     }
 }
 
-#[test]
-fn a_network_can_ask_for_german_with_commas() {
+/// A copy of the example that says how it is printed.
+fn printed_as(asked: &str) -> tempfile::TempDir {
     let folder = tempfile::tempdir().expect("a folder");
     let mut files = Vec::new();
     walk(&example("varneck"), &mut files);
     for file in files {
         let to = folder.path().join(file.strip_prefix(example("varneck")).expect("inside"));
         fs::create_dir_all(to.parent().expect("a folder")).expect("writable");
-        let asked = read(&file).replace("print:\n", "print:\n  language: de\n  decimal_sign: comma\n");
-        fs::write(to, asked).expect("writable");
+        fs::write(to, read(&file).replace("print:\n", &format!("print:\n{asked}"))).expect("writable");
     }
+    folder
+}
+
+#[test]
+fn a_network_can_ask_for_feet_first() {
+    let folder = printed_as("  units: imperial\n");
+    let (metric, imperial) = (spoken(&example("varneck"), None), spoken(folder.path(), None));
+    let hop = metric.hops.iter().position(|hop| hop.packs.hop() == "exchange-murrgrat").expect("the hop");
+    let [metric, imperial] = [&metric, &imperial].map(|network| text(&set(network, hop, Pack::Install(End::B))));
+    // A computed radius turns round; the height that an author wrote does not. 2.55 in are 64.8 mm: 25.4 mm an inch, exact.
+    assert!(metric.contains("64.8 mm (2.55 in)") && !metric.contains("2.55 in (64.8 mm)"));
+    assert!(imperial.contains("2.55 in (64.8 mm)") && !imperial.contains("64.8 mm (2.55 in)"));
+    assert!([metric, imperial].iter().all(|pack| pack.contains("9.5 m (31.2 ft)")));
+}
+
+#[test]
+fn a_network_can_ask_for_german_with_commas() {
+    let folder = printed_as("  language: de\n  decimal_sign: comma\n");
     let (points, commas) = (spoken(&example("varneck"), Some(Language::De)), spoken(folder.path(), None));
     let hop = points.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
     for pack in [Pack::Design, Pack::Install(End::A)] {

@@ -655,7 +655,7 @@ nobody-came = niemand kam
 name = Name
 signature = Unterschrift
 date-and-time = Datum und Uhrzeit
-date-time-offset = Datum, Uhrzeit, UTC-Abstand
+date-time-offset = Datum, Uhrzeit (UTC ±)
 
 ## The record page.
 
