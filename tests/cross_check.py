@@ -26,9 +26,10 @@ import sys
 import warnings
 from pathlib import Path
 
+from scratch import ROOT, environment
+
 LIBRARY = "itur==0.4.0"
 SEED = 20260601
-ROOT = Path(__file__).resolve().parent.parent
 SCRATCH = ROOT / "target" / "cross-check"
 
 NETWORK = """\
@@ -219,29 +220,10 @@ def inside(program):
     return 0 if compare(sheet.stdout) else 1
 
 
-def environment():
-    """The interpreter of the scratch environment, or why there is none."""
-    folder = SCRATCH / LIBRARY.replace("==", "-")
-    python = folder / "bin" / "python"
-    ready = folder / "ready"
-    if ready.exists():
-        return python, None
-    for step in ([sys.executable, "-m", "venv", folder], [python, "-m", "pip", "install", "--quiet", LIBRARY]):
-        try:
-            done = subprocess.run(step, capture_output=True, text=True, check=False)
-        except OSError as error:
-            return None, str(error)
-        if done.returncode != 0:
-            said = (done.stderr or done.stdout).strip().splitlines()
-            return None, said[-1] if said else "no reason given"
-    ready.touch()
-    return python, None
-
-
 def main():
     if sys.argv[1:2] == ["--inside"]:
         return inside(sys.argv[2])
-    python, why = environment()
+    python, why = environment(SCRATCH, LIBRARY)
     if python is None:
         print(f"cross-check skipped, {LIBRARY} cannot be installed: {why}")
         return 0

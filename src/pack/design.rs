@@ -59,15 +59,13 @@ pub(super) struct Design {
 struct Sight {
     svg: String,
     alt: String,
-    verdict: String,
     table: Table,
 }
 
 impl Sight {
     fn of(sheet: &HopSheet<'_>, voice: Voice) -> Option<Self> {
         let figure = figure::of(sheet, voice)?;
-        let verdict = figure::verdict(sheet, voice);
-        Some(Self { svg: figure.svg, alt: figure.alt, verdict, table: tables::sight(sheet, voice) })
+        Some(Self { svg: figure.svg, alt: figure.alt, table: tables::sight(sheet, voice) })
     }
 }
 

@@ -41,7 +41,6 @@ pub(super) struct Front {
     language: &'static str,
     network: String,
     owner: String,
-    hop: String,
     hop_title: String,
     /// `End a: Ridge` and what it looks at; only for an install pack.
     here: Option<String>,
@@ -136,7 +135,6 @@ impl Naming {
             language: voice.language().code(),
             network: self.network_title.clone(),
             owner: self.owner.clone(),
-            hop: self.hop.clone(),
             hop_title: self.hop_title.clone(),
             here: end.map(at),
             there: far.map(at),

@@ -20,7 +20,6 @@ use crate::voice::{Open, Voice};
 #[derive(Debug, Serialize)]
 pub(super) struct Install {
     site: String,
-    site_id: String,
     job: String,
     position: Vec<Fact>,
     place: Option<Figure>,
@@ -74,7 +73,6 @@ impl Install {
         let site = own.site;
         Self {
             site: site.title.to_string(),
-            site_id: site.id.to_string(),
             job: job(end, voice),
             position: position(own, voice),
             place: figures::place(end, voice),
