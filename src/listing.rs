@@ -151,28 +151,31 @@ fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
 }
 
 /// Where things are written. The lines of a file are counted once: a sheet speaks of its files thousands of times.
-struct Places<'f> {
+pub(crate) struct Places<'f> {
     files: &'f Files,
     lines: RefCell<HashMap<FileId, LineIndex<'f>>>,
 }
 
 impl<'f> Places<'f> {
-    fn new(files: &'f Files) -> Self {
+    pub(crate) fn new(files: &'f Files) -> Self {
         Self { files, lines: RefCell::default() }
     }
 
     /// `hops/ridge.yaml:12 ends.a.height`.
     fn written(&self, place: &Place) -> String {
-        let found = self.files.locate(&Spot::Field(*place));
-        let file = found.as_ref().and_then(|found| self.files.get(found.file));
-        match found.zip(file) {
-            Some((found, file)) => {
-                let mut lines = self.lines.borrow_mut();
-                let lines = lines.entry(found.file).or_insert_with(|| LineIndex::new(&file.text));
-                format!("{}:{} {}", file.path, lines.position(found.span.start).line, place.route())
-            }
+        match self.line(&Spot::Field(*place)) {
+            Some((file, line)) => format!("{file}:{line} {}", place.route()),
             None => place.route(),
         }
+    }
+
+    /// The file and the line of a spot.
+    pub(crate) fn line(&self, spot: &Spot) -> Option<(&'f str, usize)> {
+        let found = self.files.locate(spot)?;
+        let file = self.files.get(found.file)?;
+        let mut lines = self.lines.borrow_mut();
+        let lines = lines.entry(found.file).or_insert_with(|| LineIndex::new(&file.text));
+        Some((&file.path, lines.position(found.span.start).line))
     }
 }
 

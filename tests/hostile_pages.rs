@@ -3,11 +3,13 @@
 //! Whatever an author writes is printed as it stands, inside the margins, and no letter is lost: one that no face covers is
 //! spelled by its number.
 
+mod fixture;
 mod picture;
 
 use std::fs;
 use std::path::Path;
 
+use fixture::copy;
 use hopwright::pack::{End, Pack, Press};
 use picture::{all_of, example, ink, packs, set};
 
@@ -28,18 +30,6 @@ const ARABIC: &str = "محطة الجبل";
 const HEBREW: &str = "תחנת ההר";
 const HAN: &str = "山頂駅";
 const CYRILLIC: &str = "Верхняя станция";
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).expect("a folder");
-    for entry in fs::read_dir(from).expect("a folder").map(|entry| entry.expect("an entry")) {
-        let (path, target) = (entry.path(), to.join(entry.file_name()));
-        if path.is_dir() {
-            copy(&path, &target);
-        } else {
-            fs::copy(&path, &target).expect("copied");
-        }
-    }
-}
 
 /// A YAML string in double quotes.
 fn quoted(text: &str) -> String {

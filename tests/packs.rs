@@ -1,10 +1,13 @@
 //! Packs, read back from their PDF bytes and held against the sheet.
 
+mod fixture;
+
 use std::collections::HashMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
 
+use fixture::copy;
 use hopwright::evaluate::{Evaluation, evaluate};
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
@@ -513,18 +516,6 @@ fn what_an_author_writes_is_printed_and_not_obeyed() {
     assert!(pages[0].contains(hostile), "{}", pages[0]);
     // The break between the two is kept; the reader of the test joins the lines.
     assert!(pages[0].contains("twolines [U+4E2D] and [U+0007]"), "{}", pages[0]);
-}
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).expect("a folder");
-    for entry in fs::read_dir(from).expect("a folder").map(|entry| entry.expect("an entry")) {
-        let (path, target) = (entry.path(), to.join(entry.file_name()));
-        if path.is_dir() {
-            copy(&path, &target);
-        } else {
-            fs::copy(&path, &target).expect("copied");
-        }
-    }
 }
 
 /// The position of the site is in the code that telephones read, and drawings say in words what they show (PDF/UA-1).

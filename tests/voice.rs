@@ -1,9 +1,12 @@
 //! What the pages say: every sentence has a key, every key a use, every language the same keys and the same numbers.
 
+mod fixture;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use fixture::copy;
 use hopwright::evaluate::{Evaluation, evaluate};
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
@@ -461,13 +464,9 @@ fn a_german_pack_has_the_numbers_of_the_english_one_and_its_own_words() {
 /// A copy of the example that says how it is printed.
 fn printed_as(asked: &str) -> tempfile::TempDir {
     let folder = tempfile::tempdir().expect("a folder");
-    let mut files = Vec::new();
-    walk(&example("varneck"), &mut files);
-    for file in files {
-        let to = folder.path().join(file.strip_prefix(example("varneck")).expect("inside"));
-        fs::create_dir_all(to.parent().expect("a folder")).expect("writable");
-        fs::write(to, read(&file).replace("print:\n", &format!("print:\n{asked}"))).expect("writable");
-    }
+    copy(&example("varneck"), folder.path());
+    let network = folder.path().join("network.yaml");
+    fs::write(&network, read(&network).replace("print:\n", &format!("print:\n{asked}"))).expect("writable");
     folder
 }
 

@@ -8,6 +8,7 @@ use super::acceptance_table;
 use super::design::{Open, open};
 use super::words::{Fact, Table, fact, text_or};
 use crate::finding::Finding;
+use crate::listing::Places;
 use crate::network::Files;
 use crate::place::DocumentId;
 use crate::rule::Severity;
@@ -93,7 +94,8 @@ impl Acceptance {
         };
         let mut sorted: Vec<&Finding> = findings.iter().collect();
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-        let findings = sorted.into_iter().map(|finding| open(finding, files, voice)).collect();
+        let places = Places::new(files);
+        let findings = sorted.into_iter().map(|finding| open(finding, &places, voice)).collect();
         Self { verdict: format!("{judged} {}", self.decision), findings, ..self.clone() }
     }
 }

@@ -10,12 +10,12 @@ use super::waivers;
 use super::words::{Table, sentence, text_or};
 use crate::figure;
 use crate::finding::{Finding, Spot};
+use crate::listing::Places;
 use crate::network::Files;
 use crate::place::Place;
 use crate::rule::Severity;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet};
-use crate::source::LineIndex;
 use crate::spec::{Revision, Setting, Text};
 use crate::voice::{Voice, shown};
 
@@ -128,22 +128,20 @@ impl Design {
         let counted = found.into_iter().filter(|(key, number)| *number > 0 || *key == "verdict-errors");
         let verdict: Vec<String> = counted.map(|(key, number)| voice.count(key, number)).collect();
         let waivers = waivers::table(&waived, voice);
+        let places = Places::new(files);
         let mut sorted = findings;
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         let spoken = voice.of_findings().filter(|_| !(sorted.is_empty() && waived.is_empty()));
         let rules = [Some(self.rules.clone()), spoken].into_iter().flatten().collect::<Vec<_>>().join(" ");
-        let findings = sorted.into_iter().map(|finding| open(finding, files, voice)).collect();
-        let inputs = inputs(&self.written, files, voice);
+        let findings = sorted.into_iter().map(|finding| open(finding, &places, voice)).collect();
+        let inputs = inputs(&self.written, &places, voice);
         Self { verdict: verdict.join(" "), findings, waivers, rules, inputs, ..self.clone() }
     }
 }
 
-pub(super) fn open(finding: &Finding, files: &Files, voice: Voice) -> Open {
+pub(super) fn open(finding: &Finding, places: &Places<'_>, voice: Voice) -> Open {
     let spot = finding.labels.first().map(|label| &label.spot);
-    let place = spot.and_then(|spot| files.locate(spot)).and_then(|found| {
-        let file = files.get(found.file)?;
-        Some(format!("{}:{}", file.path, LineIndex::new(&file.text).position(found.span.start).line))
-    });
+    let place = spot.and_then(|spot| places.line(spot)).map(|(file, line)| format!("{file}:{line}"));
     Open {
         severity: voice.say(severity(finding.severity)),
         rule: finding.rule.name,
@@ -247,13 +245,10 @@ fn part(title: &str, voice: Voice) -> String {
     }
 }
 
-fn inputs(written: &[Written], files: &Files, voice: Voice) -> Vec<InputFile> {
+fn inputs(written: &[Written], places: &Places<'_>, voice: Voice) -> Vec<InputFile> {
     let mut groups: Vec<InputFile> = Vec::new();
     for one in written {
-        let found = files.locate(&Spot::Field(one.place)).and_then(|found| {
-            let file = files.get(found.file)?;
-            Some((file.path.clone(), LineIndex::new(&file.text).position(found.span.start).line))
-        });
+        let found = places.line(&Spot::Field(one.place)).map(|(file, line)| (file.to_owned(), line));
         let (path, line) = found.unwrap_or_else(|| (voice.say("nothing"), 0));
         let at = groups.iter().position(|group| group.file == path).unwrap_or(groups.len());
         if at == groups.len() {
