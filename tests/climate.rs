@@ -35,7 +35,7 @@ fn map(bench: &Bench, rate: &str) {
     let write = |name: &str, text: String| fs::write(bench.path("map").join(name), text).expect("writable");
     write("R001.TXT", row([rate; 3]).repeat(3));
     write("Lat_R001.TXT", ["54", "54.5", "55"].map(|cell| row([cell; 3])).concat());
-    write("Lon_R001.TXT", row(["-3", "-2.5", "-2"]).repeat(3));
+    write("Lon_R001.TXT", row(["-33", "-32.5", "-32"]).repeat(3));
 }
 
 fn rules(bench: &Bench) -> Vec<&'static str> {

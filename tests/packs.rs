@@ -267,7 +267,7 @@ fn the_numbers_of_an_acceptance_record_are_those_of_the_sheet_and_of_the_crew() 
     // What the crew wrote is printed as it was written.
     let text = acceptance(&evaluation, "solleralm-murrgrat", End::A).1.join(" ");
     for words in
-        ["Ilke Tharnow, Pirmin Aschl", "0.284 V, -28 dBm", "52.4 V", "HV80-226041", "6.2 ohm, clamp", "40-11873"]
+        ["Ilke Tharnow, Pirmin Aschl", "0.552 V, -28 dBm", "52.4 V", "HQ-226041", "6.2 ohm, clamp", "V4-11873"]
     {
         assert!(text.contains(words), "{words}");
         let first = words.split(", ").next().expect("a word");

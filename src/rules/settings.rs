@@ -102,7 +102,7 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
     for (place, why) in terrains.unread() {
         let finding =
             found.report(&BAD_VALUE, place, format!("no ground heights can be read there: {why}"), "not read");
-        finding.help("give a folder, from that of the network file, with `N46E011.hgt` or GeoTIFF tiles in degrees");
+        finding.help("give a folder, from that of the network file, with `N46E171.hgt` or GeoTIFF tiles in degrees");
     }
 }
 
