@@ -9,34 +9,27 @@
 //!                             compare subtracts two sheets ────────────────────┘
 //! ```
 //!
-//! Each arrow is a function from a value to a value; none reaches back. [`evaluate`] walks the whole way.
+//! Each arrow is a function from a value to a value; none reaches back. [`verdict::evaluate`] walks the whole way.
 
-pub mod baseline;
 pub mod cli;
 pub mod compare;
+pub mod door;
 pub mod drawing;
-pub mod evaluate;
-pub mod faults;
 pub mod figure;
 pub mod finding;
-pub mod fingerprint;
 pub mod fix;
-pub mod hash;
 pub mod listing;
-pub mod nearest;
 pub mod network;
 pub mod output;
 pub mod pack;
 pub mod physics;
 pub mod place;
-pub mod rule;
 pub mod rules;
 pub mod shape;
 pub mod sheet;
 pub mod source;
 pub mod spec;
+pub mod text;
 pub mod units;
+pub mod verdict;
 pub mod voice;
-pub mod waivers;
-pub mod write;
-pub mod xml;

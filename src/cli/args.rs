@@ -426,7 +426,7 @@ pub enum Level {
     Advice,
 }
 
-impl From<Level> for crate::rule::Severity {
+impl From<Level> for crate::finding::rule::Severity {
     fn from(level: Level) -> Self {
         match level {
             Level::Error => Self::Error,

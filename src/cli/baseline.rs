@@ -4,10 +4,10 @@ use std::path::Path;
 
 use super::args::{Baseline as Command, BaselineArgs};
 use super::{Exit, Stop, present, print};
-use crate::baseline::{Baseline, Known};
-use crate::evaluate::{Evaluation, evaluate};
+use crate::door::write::write_whole;
 use crate::network::Scope;
-use crate::write::write_whole;
+use crate::verdict::baseline::{Baseline, Known};
+use crate::verdict::{Evaluation, evaluate};
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (Command::Create(args) | Command::Update(args) | Command::Prune(args)) = command;

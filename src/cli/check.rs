@@ -5,12 +5,12 @@ use std::path::{Path, PathBuf};
 
 use super::args::{Check, Format, LookArgs, When};
 use super::{Exit, Stop, present, print};
-use crate::evaluate::{Evaluation, evaluate};
+use crate::door::write::write_whole;
+use crate::finding::rule::Severity;
 use crate::network::Scope;
 use crate::output::{self, Base, Look, harmless};
-use crate::rule::Severity;
 use crate::source::MAX_BYTES;
-use crate::write::write_whole;
+use crate::verdict::{Evaluation, evaluate};
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     args.paths.iter().filter(|path| path.as_os_str() != "-").try_for_each(|path| present(path))?;

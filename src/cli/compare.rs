@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use super::args::{Compare, CompareFormat, CompareGate, CompareOutput};
 use super::{Exit, Stop, present, print};
 use crate::compare::{self, Comment, Comparison, Noise, Side, compare, is_revision, merge_base, texts_at};
+use crate::door::write::write_whole;
 use crate::network::Scope;
-use crate::write::write_whole;
 
 /// Where one side of a comparison is.
 enum Source {

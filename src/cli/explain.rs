@@ -4,9 +4,9 @@ use std::fmt::Write as _;
 
 use super::args::Explain;
 use super::{Exit, Stop, print};
-use crate::nearest::nearest;
-use crate::rule::Rule;
+use crate::finding::rule::Rule;
 use crate::rules;
+use crate::text::nearest::nearest;
 
 pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
     let Some(name) = &args.rule else {

@@ -4,9 +4,9 @@ use std::fs;
 
 use super::args::Check;
 use super::{Exit, Stop, print};
+use crate::door::write::write_whole;
 use crate::fix::{Fixed, Mended, diff, fix};
 use crate::network::Scope;
-use crate::write::write_whole;
 
 /// Prints the mends as a patch and writes nothing.
 pub(super) fn show(args: &Check) -> Result<Exit, Stop> {

@@ -4,8 +4,8 @@ use std::path::Path;
 
 use super::args::{New, NewWhat};
 use super::{Exit, Stop, new_record, print};
+use crate::door::write::write_whole;
 use crate::spec::{Kind, schema_text};
-use crate::write::write_whole;
 
 /// The files of the network, commented for somebody who reads them for the first time.
 const FILES: [(&str, &str); 4] = [

@@ -2,12 +2,12 @@
 
 use super::args::NewRecord;
 use super::{Exit, Stop, present, print};
-use crate::evaluate::evaluate;
-use crate::nearest::nearest;
+use crate::door::write::write_whole;
 use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
 use crate::spec::EndName;
-use crate::write::write_whole;
+use crate::text::nearest::nearest;
+use crate::verdict::evaluate;
 
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     present(&args.network)?;

@@ -9,12 +9,12 @@ use std::path::PathBuf;
 use super::args::{Pack as Command, PackArgs};
 use super::progress::Progress;
 use super::{Exit, Stop, present, print};
-use crate::evaluate::{Evaluation, evaluate};
-use crate::nearest::nearest;
+use crate::door::write::write_whole;
+use crate::finding::rule::Severity;
 use crate::network::Scope;
 use crate::pack::{End, Finish, HopPacks, Pack, on_presses_for};
-use crate::rule::Severity;
-use crate::write::write_whole;
+use crate::text::nearest::nearest;
+use crate::verdict::{Evaluation, evaluate};
 
 /// One file to write.
 struct Job<'a> {

@@ -2,9 +2,9 @@
 
 use super::args::Schema;
 use super::{Exit, Stop, print};
+use crate::door::write::write_whole;
 use crate::output::report_schema;
 use crate::spec::{Kind, schema_text};
-use crate::write::write_whole;
 
 pub(super) fn run(args: &Schema) -> Result<Exit, Stop> {
     let kinds = Kind::ALL.map(|kind| (kind.word(), schema_text(kind)));

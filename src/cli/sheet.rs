@@ -4,13 +4,13 @@ use std::path::Path;
 
 use super::args::{Sheet, SheetFormat};
 use super::{Exit, Stop, present, print};
-use crate::evaluate::evaluate;
+use crate::door::write::write_whole;
 use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};
-use crate::nearest::nearest;
 use crate::network::Scope;
+use crate::text::nearest::nearest;
+use crate::verdict::evaluate;
 use crate::voice::Voice;
-use crate::write::write_whole;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     present(&args.network)?;

@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::cause::Cause;
-use crate::rule::Severity;
+use crate::finding::rule::Severity;
 
 /// A hop that is not what it was.
 #[derive(Debug)]

@@ -8,9 +8,9 @@ use super::judged::Judged;
 use super::matching::{Here, Pair};
 use super::noise::{Noise, differ};
 use super::side::{HopSide, Measure};
+use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, Place};
-use crate::rule::Severity;
 use crate::sheet::Cause as Why;
 
 /// What is to be said of a hop.

@@ -4,12 +4,12 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use super::judged::{self, Judged};
-use crate::evaluate::evaluate;
+use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};
 use crate::place::{DocumentId, Place};
-use crate::rule::Severity;
 use crate::sheet::{HopSheet, Missing};
+use crate::verdict::evaluate;
 
 /// One state of a network, evaluated.
 #[derive(Debug)]

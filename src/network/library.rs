@@ -4,11 +4,11 @@ use std::collections::HashMap;
 
 use super::holes::Holes;
 use super::profile_file::ProfileFiles;
-use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply, Waiver,
 };
+use crate::text::nearest::nearest;
 
 /// A typed document that knows where it stands.
 #[derive(Debug)]

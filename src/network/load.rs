@@ -10,7 +10,7 @@ use super::profile_file::read_profiles;
 use super::roots::Scope;
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
-use crate::faults::{NOT_UTF8, TOO_LARGE, UNREADABLE};
+use crate::finding::faults::{NOT_UTF8, TOO_LARGE, UNREADABLE};
 use crate::finding::{Finding, Spot};
 use crate::place::FileId;
 use crate::source::{self, FileFault, FileFaultKind};

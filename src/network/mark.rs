@@ -8,8 +8,8 @@ use std::path::Path;
 
 use super::files::{Files, SourceFile};
 use super::resolve::{ResolvedEnd, ResolvedHop};
-use crate::hash::hash;
 use crate::place::{DocumentId, FileId};
+use crate::text::hash::hash;
 
 /// The documents a hop is made from: its network first, then the hop, then what it names. Records are not among them.
 #[must_use]

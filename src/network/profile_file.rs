@@ -12,7 +12,7 @@ use rayon::prelude::*;
 use super::files::{Files, SourceFile};
 use super::library::Library;
 use crate::at;
-use crate::faults::BAD_VALUE;
+use crate::finding::faults::BAD_VALUE;
 use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::spec::ObstacleKind;

@@ -3,11 +3,11 @@
 use super::library::{Document, Library, Look};
 use super::resolve::{ResolvedHop, shortened};
 use crate::at;
-use crate::faults::{DANGLING, NOT_EVALUATED};
+use crate::finding::faults::{DANGLING, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
-use crate::nearest::nearest;
 use crate::place::Place;
 use crate::spec::Record;
+use crate::text::nearest::nearest;
 
 /// Gives every record to its hop. One that leads nowhere is reported; one whose hop is not judged waits with it.
 pub(super) fn bring_home<'n>(library: &'n Library, hops: &mut [ResolvedHop<'n>], findings: &mut Findings) {

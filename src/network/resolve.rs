@@ -3,14 +3,14 @@
 use rayon::prelude::*;
 
 use crate::at;
-use crate::faults::{DANGLING, NOT_EVALUATED};
+use crate::finding::faults::{DANGLING, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
-use crate::nearest::nearest;
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Id, Network, Port, PowerPoint, Radio,
     Record, Ref, Run, Site, Supply, Support,
 };
+use crate::text::nearest::nearest;
 
 use super::library::{Document, Library, Look, Shelved};
 use super::profile_file::ProfileFile;

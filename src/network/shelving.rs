@@ -5,12 +5,12 @@ use std::path::{Path, PathBuf};
 
 use super::library::{Document, Library, Shelved, Slot};
 use super::typing::{AnySpec, Entry, TypedFile};
-use crate::faults::{DANGLING, DUPLICATE_ID, NO_NETWORK, TWO_NETWORKS};
+use crate::finding::faults::{DANGLING, DUPLICATE_ID, NO_NETWORK, TWO_NETWORKS};
 use crate::finding::{Finding, Spot};
-use crate::nearest::nearest;
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
+use crate::text::nearest::nearest;
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {

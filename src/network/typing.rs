@@ -3,14 +3,14 @@
 use serde::de::DeserializeOwned;
 use serde_yaml::Value;
 
-use crate::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
+use crate::finding::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
+use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
-use crate::nearest::nearest;
 use crate::place::{DocumentId, FileId};
-use crate::rule::Rule;
 use crate::shape::{self, Hole, Mention, Repair, Segment};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
+use crate::text::nearest::nearest;
 
 /// What came of one file.
 pub(super) struct TypedFile {

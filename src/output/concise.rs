@@ -4,9 +4,9 @@ use std::fmt::Write as _;
 
 use super::about;
 use super::region::located;
-use crate::evaluate::Evaluation;
 use crate::finding::Spot;
 use crate::source::LineIndex;
+use crate::verdict::Evaluation;
 
 /// Findings a line each, for editors and for reading many at once.
 #[must_use]

@@ -16,12 +16,12 @@ use miette::{
 use super::clip::{Clipped, clip};
 use super::region::at_least_one;
 use super::{about, upsets};
-use crate::evaluate::Evaluation;
 use crate::finding::Finding;
+use crate::finding::rule::Severity;
 use crate::network::Files;
 use crate::place::FileId;
-use crate::rule::Severity;
 use crate::source::LineIndex;
+use crate::verdict::Evaluation;
 
 /// How the output looks.
 #[derive(Debug, Clone, Copy)]

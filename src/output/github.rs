@@ -7,9 +7,9 @@ use std::fmt::Write as _;
 
 use super::region::{Base, Region};
 use super::{about, summary};
-use crate::evaluate::Evaluation;
 use crate::finding::Finding;
-use crate::rule::Severity;
+use crate::finding::rule::Severity;
+use crate::verdict::Evaluation;
 
 /// An annotation a finding and one with the total.
 #[must_use]

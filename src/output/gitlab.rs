@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::about;
 use super::region::{Base, Region};
-use crate::evaluate::Evaluation;
-use crate::rule::Severity;
+use crate::finding::rule::Severity;
+use crate::verdict::Evaluation;
 
 #[derive(Serialize)]
 struct Issue {

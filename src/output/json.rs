@@ -9,10 +9,10 @@ use serde::Serialize;
 use super::region::located;
 use super::statistics::counted;
 use super::summary::Counts;
-use crate::evaluate::Evaluation;
 use crate::finding::{Finding, Label, Spot};
 use crate::network::Files;
 use crate::source::LineIndex;
+use crate::verdict::Evaluation;
 
 /// What `check --format json` prints.
 #[derive(Serialize, JsonSchema)]

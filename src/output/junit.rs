@@ -9,10 +9,10 @@ use std::fmt::Write as _;
 
 use super::about;
 use super::region::{Base, Region};
-use crate::evaluate::{Evaluation, HopRun};
 use crate::finding::Finding;
-use crate::rule::Severity;
+use crate::finding::rule::Severity;
 use crate::rules::ALL;
+use crate::verdict::{Evaluation, HopRun};
 
 /// By class and name, which together are unique.
 type Cases<'f> = BTreeMap<(String, &'static str), Vec<&'f Finding>>;
@@ -96,7 +96,7 @@ fn told<R>(findings: &[&Finding], evaluation: &Evaluation<R>, base: &Base) -> St
 
 /// Text as XML takes it, its lines kept in attributes too.
 fn xml(text: &str) -> String {
-    crate::xml::escaped(text, |c| match c {
+    crate::text::xml::escaped(text, |c| match c {
         '\n' => "&#10;",
         '\t' => "&#9;",
         _ => "",

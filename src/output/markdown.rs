@@ -6,9 +6,9 @@ use std::fmt::Write as _;
 
 use super::region::{Base, Region};
 use super::{about, summary};
-use crate::evaluate::Evaluation;
 use crate::finding::Finding;
-use crate::rule::Severity;
+use crate::finding::rule::Severity;
+use crate::verdict::Evaluation;
 
 /// The most bytes of a summary that runners take is 1 MiB; beyond it the whole is refused.
 const MOST: usize = 1_000_000;

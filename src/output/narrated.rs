@@ -6,8 +6,8 @@ use std::fmt::Write as _;
 
 use super::region::{Base, Region};
 use super::words;
-use crate::evaluate::Evaluation;
 use crate::finding::Finding;
+use crate::verdict::Evaluation;
 
 /// All findings, a paragraph each.
 #[must_use]

@@ -9,12 +9,12 @@ use serde_json::{Map, Value, json};
 
 use super::about;
 use super::region::{Base, Region};
-use crate::evaluate::Evaluation;
-use crate::faults::NOT_EVALUATED;
+use crate::finding::faults::NOT_EVALUATED;
+use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Label};
 use crate::network::Files;
-use crate::rule::{Rule, Severity};
 use crate::rules;
+use crate::verdict::Evaluation;
 
 /// The schema the report keeps to.
 const SCHEMA: &str = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";

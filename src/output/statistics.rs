@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use crate::evaluate::Evaluation;
-use crate::rule::Rule;
+use crate::finding::rule::Rule;
+use crate::verdict::Evaluation;
 
 /// How many findings each rule has, most first.
 #[must_use]

@@ -2,9 +2,9 @@
 
 use std::fmt::Write as _;
 
-use crate::evaluate::Evaluation;
-use crate::faults::waivers::EXPIRED;
-use crate::rule::Severity;
+use crate::finding::faults::waivers::EXPIRED;
+use crate::finding::rule::Severity;
+use crate::verdict::Evaluation;
 
 /// How many findings there are of each severity.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]

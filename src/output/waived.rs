@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::{about, words};
-use crate::evaluate::Evaluation;
+use crate::verdict::Evaluation;
 
 /// A paragraph each.
 #[must_use]

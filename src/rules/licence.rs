@@ -10,7 +10,7 @@ pub mod power_above_licence;
 pub mod registration_missing;
 
 use crate::finding::Finding;
-use crate::rule::Severity;
+use crate::finding::rule::Severity;
 use crate::sheet::{CodeSheet, Confidence, Direction};
 use crate::units::{Dbm, Quantity as _};
 

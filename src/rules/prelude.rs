@@ -1,9 +1,9 @@
 //! What the rule files share: names they all use, and the few helpers that more than one of them needs.
 
 pub(super) use crate::at;
+use crate::finding::rule::Rule;
 pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
-use crate::rule::Rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
 pub(super) use crate::spec::{EndName, Service, Sky, TestResult, Verdict, Window};
 pub(super) use crate::units::{Celsius, Decibels, Gigahertz, MeterVolts, Quantity, Volts, apart};

@@ -6,14 +6,14 @@ use std::path::PathBuf;
 use glob::{MatchOptions, Pattern};
 
 use crate::at;
-use crate::faults::{BAD_VALUE, UNKNOWN_RULE};
+use crate::finding::faults::{BAD_VALUE, UNKNOWN_RULE};
+use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Findings, Spot};
-use crate::nearest::nearest;
 use crate::network::{Document, Files};
 use crate::place::Place;
-use crate::rule::{Rule, Severity};
 use crate::sheet::{RainMaps, Terrains};
 use crate::spec::{Network, Setting};
+use crate::text::nearest::nearest;
 
 /// `*` stays within a folder, `**` goes through them.
 const BY_FOLDER: MatchOptions =

@@ -3,11 +3,11 @@
 use std::ops::Range;
 
 use super::{Checked, Field, Segment, Shape};
-use crate::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
-use crate::nearest::{nearest, one_slip};
+use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
 use crate::place::FileId;
 use crate::source::{Document, NodeId, NodeKind, Style};
 use crate::spec::Kind;
+use crate::text::nearest::{nearest, one_slip};
 use crate::units;
 
 /// Holds a document against its shape. Every fault becomes a finding in `file`.

@@ -6,10 +6,10 @@ use serde_yaml::Value;
 
 use super::check::{Walk, list};
 use super::{Mention, Segment, Shape};
-use crate::faults::BAD_VALUE;
-use crate::nearest::nearest;
+use crate::finding::faults::BAD_VALUE;
 use crate::source::{Core, NodeId, Style, ambiguous, core_type};
 use crate::spec::Date;
+use crate::text::nearest::nearest;
 use crate::units;
 
 impl Walk<'_> {

@@ -7,9 +7,9 @@ use serde_yaml::Value;
 use super::check::Walk;
 use super::checked::spelled;
 use super::{Hole, Repair, Segment, Shape};
-use crate::faults::BAD_VALUE;
+use crate::finding::faults::BAD_VALUE;
+use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
-use crate::rule::Rule;
 use crate::source::NodeId;
 
 impl Walk<'_> {

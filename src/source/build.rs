@@ -13,7 +13,7 @@ use granit_parser::{Event, Parser, ScalarStyle, Span as Mark, StructureStyle, op
 use super::marks;
 use super::tree::{Document, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault};
 use super::wording;
-use crate::nearest::nearest;
+use crate::text::nearest::nearest;
 
 /// The most collections that may stand inside one another, aliases expanded.
 pub const MAX_DEPTH: usize = 64;

@@ -9,9 +9,9 @@ mod synthetic;
 use std::fs;
 use std::time::Instant;
 
-use hopwright::evaluate::evaluate;
 use hopwright::network::Scope;
 use hopwright::pack::{End, HopPacks, Pack, on_presses};
+use hopwright::verdict::evaluate;
 use synthetic::Plan;
 
 /// Ticks of `utime` and `stime` in a second; fixed at 100 in the interface of Linux to programs (proc(5), `USER_HZ`).

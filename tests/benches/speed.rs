@@ -5,7 +5,6 @@ mod synthetic;
 use std::path::PathBuf;
 
 use divan::Bencher;
-use hopwright::evaluate::evaluate;
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
 use hopwright::pack::{End, HopPacks, Pack, on_presses};
@@ -16,6 +15,7 @@ use hopwright::physics::rain_outage::RainFade;
 use hopwright::physics::{atmosphere, free_space};
 use hopwright::sheet::{HopSheet, RainMaps, Terrains};
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
+use hopwright::verdict::evaluate;
 use hopwright::voice::Voice;
 use synthetic::Plan;
 use tempfile::TempDir;

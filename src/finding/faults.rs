@@ -1,0 +1,111 @@
+//! What can be wrong with files and references, before there is a hop to judge.
+//!
+//! The loader and the resolver report these; they are rules like any other to `explain`, to the severities of a network
+//! and to the outputs.
+
+macro_rules! faults {
+    ($family:literal; $($(#[doc = $doc:literal])+ $constant:ident: $name:literal, $severity:ident;)+) => {
+        $(
+            $(#[doc = $doc])+
+            pub static $constant: $crate::finding::rule::Rule = $crate::finding::rule::Rule {
+                name: $name,
+                family: $family,
+                severity: $crate::finding::rule::Severity::$severity,
+                manual: concat!($($doc, "\n"),+),
+            };
+        )+
+
+        /// Every fault, in the order `explain` lists them.
+        pub static ALL: &[&$crate::finding::rule::Rule] = &[$(&$constant),+];
+    };
+}
+
+pub mod waivers;
+
+faults! { "spec";
+    /// A file or folder cannot be read.
+    ///
+    /// It does not exist, may not be read, is no regular file, or is a link that leads back to itself. Everything else
+    /// is still checked.
+    UNREADABLE: "file-unreadable", Error;
+
+    /// A file is not UTF-8 text.
+    ///
+    /// YAML files are read as UTF-8, with or without a byte-order mark. Save the file again as UTF-8.
+    NOT_UTF8: "file-not-utf8", Error;
+
+    /// A file, or the number of files, is beyond what the program reads.
+    ///
+    /// Limits keep hostile or mistaken input from eating time and memory: 1 MiB a file, 64 levels of nesting, 100,000
+    /// nodes after aliases are expanded, 50,000 files. Split the file, or point the program at a smaller folder.
+    TOO_LARGE: "input-too-large", Error;
+
+    /// A file is not well-formed YAML.
+    ///
+    /// Reading stops at the place shown; documents before it are still checked.
+    MALFORMED: "yaml-malformed", Error;
+
+    /// A YAML construct is not part of the language.
+    ///
+    /// Merge keys (`<<`), tags of other programs, keys that are themselves lists or mappings, and anchors that contain
+    /// themselves are refused. Plain anchors and aliases work.
+    REFUSED: "yaml-not-allowed", Error;
+
+    /// A key stands twice in one mapping.
+    ///
+    /// YAML readers disagree on which of the two counts, so neither does.
+    DUPLICATE_KEY: "key-duplicate", Error;
+
+    /// A document does not say what it describes.
+    ///
+    /// Every document starts with `kind` and `id`. The kinds are network, site, hop, radio, antenna, bracket, cable,
+    /// supply, arrester, record and waiver.
+    KIND: "kind-unknown", Error;
+
+    /// A key is not known at this place.
+    ///
+    /// Most often it is misspelt or indented under the wrong parent. The help names the nearest key that is known.
+    UNKNOWN_KEY: "key-unknown", Error;
+
+    /// A key that must be there is missing.
+    ///
+    /// The help shows the line to add.
+    MISSING_KEY: "key-missing", Error;
+
+    /// A value cannot be read as what it should be.
+    ///
+    /// Quantities are a number and a unit (`24.5 m`); text that looks like a number, a date or a boolean is quoted;
+    /// choices are one of a list. The help shows the value as it should read.
+    BAD_VALUE: "value-not-valid", Error;
+
+    /// Two documents of one kind have the same id.
+    ///
+    /// References go by id, so it must be unique within a network.
+    DUPLICATE_ID: "id-duplicate", Error;
+
+    /// A reference leads nowhere.
+    ///
+    /// No document, support, port, half or earth point has the id that is named. The help names the nearest one.
+    DANGLING: "reference-dangling", Error;
+
+    /// A folder of documents has no network document.
+    ///
+    /// Objectives, climate and codes of practice come from a document of kind `network` in the same folder or one above.
+    NO_NETWORK: "network-missing", Error;
+
+    /// Two network documents claim the same folder.
+    ///
+    /// A folder is one network; give the second one a folder of its own.
+    TWO_NETWORKS: "network-ambiguous", Error;
+
+    /// A rule named under `rules` does not exist.
+    ///
+    /// The help names the nearest rule. `explain` lists them all.
+    UNKNOWN_RULE: "rule-unknown", Error;
+
+    /// A hop, or part of its sheet, cannot be evaluated.
+    ///
+    /// Something it depends on is missing or broken. What could not be computed is not judged either, so this is an
+    /// error and never a silent pass. Mend the cause and the rest follows.
+    NOT_EVALUATED: "hop-not-evaluated", Error;
+}

@@ -1,0 +1,275 @@
+//! Findings: what is wrong, where, and what would mend it.
+
+pub mod faults;
+pub mod rule;
+
+use std::ops::Range;
+use std::sync::Arc;
+
+use crate::finding::rule::{Rule, Severity};
+use crate::place::{FileId, Place};
+use crate::units::Quantity;
+
+/// Where a label points.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Spot {
+    /// A field of a document.
+    Field(Place),
+    /// A key of the author's choosing in the mapping at a place.
+    Entry(Place, String),
+    /// Bytes of a file, found while reading it.
+    Bytes(FileId, Range<usize>),
+    /// A path that has no text to show: unreadable, missing, too large.
+    Path(String),
+}
+
+impl Spot {
+    /// The file it is in; `None` for a path without text.
+    #[must_use]
+    pub fn file(&self) -> Option<FileId> {
+        match self {
+            Self::Field(place) | Self::Entry(place, _) => Some(place.document.file),
+            Self::Bytes(file, _) => Some(*file),
+            Self::Path(_) => None,
+        }
+    }
+}
+
+impl From<Place> for Spot {
+    fn from(place: Place) -> Self {
+        Self::Field(place)
+    }
+}
+
+/// A spot and what is to be said there.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Label {
+    /// Where.
+    pub spot: Spot,
+    /// One clause, with the number that counts.
+    pub text: String,
+}
+
+/// A mend a program can make.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Fix {
+    /// The texts to put in: at a field that is not written, its key comes with it.
+    pub edits: Vec<(Spot, String)>,
+    /// Why a person must agree; `None` if it can alter no value of the design.
+    pub unsafe_because: Option<&'static str>,
+}
+
+/// Which way a value gets worse.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Worse {
+    /// A stress, a length, a level above overload.
+    Higher,
+    /// A margin, a voltage, an availability.
+    Lower,
+}
+
+/// The value a finding is about, in the base unit of its quantity.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Measured {
+    /// To ten digits, the same on every machine.
+    pub value: f64,
+    /// The quantity by name, as [`crate::units::Kind::named`] knows it.
+    pub quantity: &'static str,
+    /// The base unit.
+    pub unit: &'static str,
+    /// As it is printed.
+    pub text: String,
+    /// Which way it gets worse.
+    pub worse: Worse,
+}
+
+impl Measured {
+    /// Whether it is worse than another value of its quantity.
+    #[must_use]
+    pub fn is_worse_than(&self, other: f64) -> bool {
+        self.worse.is_passed(self.value, other)
+    }
+}
+
+impl Worse {
+    /// Whether a value is worse than another one, by more than the dust of being written and read.
+    #[must_use]
+    pub fn is_passed(self, value: f64, other: f64) -> bool {
+        let dust = 1e-9 * value.abs().max(other.abs());
+        match self {
+            Self::Higher => value > other + dust,
+            Self::Lower => value < other - dust,
+        }
+    }
+}
+
+/// What a waiver says, for those who print it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Waived {
+    /// Its id.
+    pub id: String,
+    /// `deviation` or `concession`.
+    pub departure: &'static str,
+    /// Why it is acceptable.
+    pub reason: String,
+    /// Who accepted it.
+    pub approver: String,
+    /// The day it was accepted, ISO 8601.
+    pub approved_on: String,
+    /// The last day it holds, ISO 8601.
+    pub expires: String,
+    /// The record of the decision.
+    pub reference: String,
+    /// What is done instead.
+    pub compensation: Option<String>,
+    /// The document.
+    pub place: Place,
+}
+
+/// What a finding is known by from one run to the next: whatever the path, the line, the words or the program's version.
+///
+/// [`crate::verdict::fingerprint`] makes it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Fingerprint {
+    /// Hash of rule and target.
+    pub key: u64,
+    /// Its number among those of the same key, from 0.
+    pub ordinal: u32,
+}
+
+impl Fingerprint {
+    /// That of the first of the same key.
+    #[must_use]
+    pub fn first(self) -> Self {
+        Self { ordinal: 0, ..self }
+    }
+}
+
+/// One thing that is wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// The rule that found it.
+    pub rule: &'static Rule,
+    /// Severity after the network's settings.
+    pub severity: Severity,
+    /// One lower-case clause with the value, the limit and the margin.
+    pub message: String,
+    /// The input to change first, then what drove it.
+    pub labels: Vec<Label>,
+    /// What to do, in numbers where it can.
+    pub help: Option<String>,
+    /// What a program can do about it.
+    pub fix: Option<Fix>,
+    /// The hop it is about, if it is about one.
+    pub hop: Option<String>,
+    /// The end of the hop, `a` or `b`, if it is about one.
+    pub end: Option<&'static str>,
+    /// The value that is wrong, where the rule compares one.
+    pub measured: Option<Measured>,
+    /// Tells apart what a rule says more than once of one spot: the name of a code.
+    pub about: Option<String>,
+    /// The waiver that accepts it, if one does.
+    pub waived: Option<Arc<Waived>>,
+    /// What it is known by.
+    pub fingerprint: Fingerprint,
+}
+
+impl Finding {
+    /// A finding with its primary label on `spot`.
+    pub fn new(
+        rule: &'static Rule,
+        spot: impl Into<Spot>,
+        message: impl Into<String>,
+        label: impl Into<String>,
+    ) -> Self {
+        Self {
+            rule,
+            severity: rule.severity,
+            message: message.into(),
+            labels: vec![Label { spot: spot.into(), text: label.into() }],
+            help: None,
+            fix: None,
+            hop: None,
+            end: None,
+            measured: None,
+            about: None,
+            waived: None,
+            fingerprint: Fingerprint::default(),
+        }
+    }
+
+    /// Adds a spot that drove the value.
+    pub fn because(&mut self, spot: impl Into<Spot>, text: impl Into<String>) -> &mut Self {
+        self.labels.push(Label { spot: spot.into(), text: text.into() });
+        self
+    }
+
+    /// Whether it tells a person nothing that another one does not, whatever hop they are about.
+    #[must_use]
+    pub fn says_the_same(&self, other: &Self) -> bool {
+        let words =
+            |finding: &Self| (finding.rule.name, finding.severity, finding.message.clone(), finding.help.clone());
+        // Accepted for one hop is not accepted for another.
+        words(self) == words(other) && self.labels == other.labels && self.waived == other.waived
+    }
+
+    /// Lowers its severity where what it goes by is less sure than the rule; a severity set by the network still counts.
+    pub fn at_most(&mut self, severity: Severity) -> &mut Self {
+        self.severity = self.severity.min(severity);
+        self
+    }
+
+    /// Gives the value that is wrong and which way it gets worse.
+    pub fn measured<Q: Quantity>(&mut self, value: Q, worse: Worse) -> &mut Self {
+        let (quantity, unit) = (Q::KIND.name, Q::KIND.unit);
+        let digits = format!("{:.9e}", value.base()).parse().unwrap_or_else(|_| value.base());
+        self.measured = Some(Measured { value: digits, quantity, unit, text: value.to_string(), worse });
+        self
+    }
+
+    /// Tells it apart from another one of the same rule at the same spot.
+    pub fn about(&mut self, name: impl Into<String>) -> &mut Self {
+        self.about = Some(name.into());
+        self
+    }
+
+    /// Says what would mend it.
+    pub fn help(&mut self, text: impl Into<String>) -> &mut Self {
+        self.help = Some(text.into());
+        self
+    }
+
+    /// Says what a program can do about it without altering a value of the design.
+    pub fn fix(&mut self, spot: impl Into<Spot>, text: impl Into<String>) -> &mut Self {
+        self.fix = Some(Fix { edits: vec![(spot.into(), text.into())], unsafe_because: None });
+        self
+    }
+
+    /// Says what a program can do about it once a person agrees, and why that takes a person.
+    pub fn fix_unsafely(&mut self, edits: Vec<(Spot, String)>, because: &'static str) -> &mut Self {
+        self.fix = Some(Fix { edits, unsafe_because: Some(because) });
+        self
+    }
+}
+
+/// A list of findings to add to.
+#[derive(Debug, Default)]
+pub struct Findings {
+    /// In the order they were made.
+    pub list: Vec<Finding>,
+}
+
+impl Findings {
+    /// Adds a finding and lends it for labels and help.
+    pub fn report(
+        &mut self,
+        rule: &'static Rule,
+        spot: impl Into<Spot>,
+        message: impl Into<String>,
+        label: impl Into<String>,
+    ) -> &mut Finding {
+        self.list.push(Finding::new(rule, spot, message, label));
+        let last = self.list.len() - 1;
+        &mut self.list[last]
+    }
+}

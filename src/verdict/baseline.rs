@@ -1,0 +1,238 @@
+//! The baseline: what an old network is known to have wrong, so that a gate may ask only for nothing new and nothing worse.
+//!
+//! It is a ratchet and no approval. A value that got worse is new; what was mended may be taken out and never comes back
+//! by itself. Packs take no notice of it, and faults of files are never in it: a file that cannot be read hides what is in it.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::finding::{Finding, Worse};
+use crate::network::Files;
+use crate::verdict::Evaluation;
+use crate::verdict::fingerprint;
+
+/// What is known, as it is kept in a file.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Baseline {
+    /// Version of this format.
+    format_version: u32,
+    /// In order of rule, target and fingerprint.
+    pub findings: Vec<Known>,
+}
+
+/// One thing known to be wrong.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Known {
+    /// Name of the rule.
+    pub rule: String,
+    /// The hop it is about.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub hop: Option<String>,
+    /// Where, for people: the fingerprint is what counts.
+    pub target: String,
+    /// What it is known by.
+    pub fingerprint: String,
+    /// How many of it there are.
+    pub count: usize,
+    /// The worst value, in the base unit, where the rule compares one.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub value: Option<f64>,
+    /// The base unit.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub unit: Option<String>,
+    /// Which way it gets worse.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub worse: Option<Way>,
+}
+
+/// Which way a value gets worse.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Way {
+    /// By growing.
+    Higher,
+    /// By falling.
+    Lower,
+}
+
+/// The only version of the format so far.
+const FORMAT: u32 = 1;
+
+impl Baseline {
+    /// Reads one.
+    ///
+    /// # Errors
+    /// No JSON of this format; says what and where.
+    pub fn read(text: &str) -> Result<Self, String> {
+        let baseline: Self = serde_json::from_str(text).map_err(|error| format!("this is no baseline: {error}"))?;
+        match baseline.format_version {
+            FORMAT => Ok(baseline),
+            other => Err(format!("the baseline has format {other}; this program reads format {FORMAT}")),
+        }
+    }
+
+    /// As it is written to a file.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let mut text = serde_json::to_string_pretty(self).expect("strings and numbers always serialise");
+        text.push('\n');
+        text
+    }
+
+    /// What is open now.
+    #[must_use]
+    pub fn of<R>(evaluation: &Evaluation<R>) -> Self {
+        let mut known: BTreeMap<String, Known> = BTreeMap::new();
+        for finding in evaluation.findings.iter().filter(|finding| may_be_known(finding)) {
+            let entry = known.entry(name(finding)).or_insert_with(|| Known::of(finding, &evaluation.files));
+            entry.count += 1;
+            if let Some(measured) = &finding.measured
+                && entry.value.is_none_or(|value| measured.is_worse_than(value))
+            {
+                entry.value = Some(measured.value);
+            }
+        }
+        let mut findings: Vec<Known> = known.into_values().collect();
+        findings.sort_by(|one, other| one.order().cmp(&other.order()));
+        Self { format_version: FORMAT, findings }
+    }
+
+    /// Sets aside the findings that are known and not worse; gives what is known and no longer found.
+    pub fn apply<R>(&self, evaluation: &mut Evaluation<R>) -> Vec<&Known> {
+        let mut left: BTreeMap<&str, (&Known, usize)> =
+            self.findings.iter().map(|known| (known.fingerprint.as_str(), (known, known.count))).collect();
+        for mut finding in std::mem::take(&mut evaluation.findings) {
+            let entry = left.get_mut(name(&finding).as_str()).filter(|_| may_be_known(&finding));
+            match entry {
+                Some((known, _)) if known.is_beaten_by(&finding) => {
+                    let was = format!("worse than the {} of the baseline", known.value_text());
+                    let help = finding.help.take();
+                    finding.help(help.map_or_else(|| was.clone(), |help| format!("{help}; {was}")));
+                    evaluation.findings.push(finding);
+                }
+                Some((_, count)) if *count > 0 => {
+                    *count -= 1;
+                    evaluation.baselined.push(finding);
+                }
+                _ => evaluation.findings.push(finding),
+            }
+        }
+        self.stale(evaluation)
+    }
+
+    /// What is known and was looked for in vain, on all of the network, whatever was asked about.
+    #[must_use]
+    pub fn stale<R>(&self, evaluation: &Evaluation<R>) -> Vec<&Known> {
+        let waits = |known: &Known| {
+            let mut runs = evaluation.judged.iter().filter(|hop| known.hop.as_ref() == Some(&hop.id));
+            runs.any(|hop| !hop.evaluated || hop.off.contains(&known.rule.as_str()))
+        };
+        let found = |known: &Known| evaluation.present.contains(&known.fingerprint);
+        self.findings.iter().filter(|known| !found(known) && !waits(known)).collect()
+    }
+
+    /// Takes over what got better; gives what is new or worse, which goes in only if `add` says so.
+    pub fn update(&mut self, now: &Self, add: bool) -> Vec<Known> {
+        let mut new = Vec::new();
+        for current in &now.findings {
+            let Some(known) = self.findings.iter_mut().find(|known| known.fingerprint == current.fingerprint) else {
+                new.push(current.clone());
+                continue;
+            };
+            if known.count < current.count || current.is_worse_than(known) {
+                new.push(current.clone());
+            } else {
+                *known = current.clone();
+            }
+        }
+        if add {
+            self.findings.retain(|known| !new.iter().any(|new| new.fingerprint == known.fingerprint));
+            self.findings.extend(new.iter().cloned());
+            self.findings.sort_by(|one, other| one.order().cmp(&other.order()));
+        }
+        new
+    }
+
+    /// Takes out what is no longer found.
+    pub fn prune<R>(&mut self, evaluation: &Evaluation<R>) -> Vec<Known> {
+        let stale: Vec<Known> = self.stale(evaluation).into_iter().cloned().collect();
+        self.findings.retain(|known| !stale.contains(known));
+        stale
+    }
+}
+
+impl From<Worse> for Way {
+    fn from(worse: Worse) -> Self {
+        match worse {
+            Worse::Higher => Self::Higher,
+            Worse::Lower => Self::Lower,
+        }
+    }
+}
+
+impl From<Way> for Worse {
+    fn from(way: Way) -> Self {
+        match way {
+            Way::Higher => Self::Higher,
+            Way::Lower => Self::Lower,
+        }
+    }
+}
+
+impl Known {
+    fn of(finding: &Finding, files: &Files) -> Self {
+        let target = fingerprint::target(finding, files);
+        let end = finding.end.map(|end| format!("end {end}, ")).unwrap_or_default();
+        Self {
+            rule: finding.rule.name.into(),
+            hop: finding.hop.clone(),
+            target: format!("{end}{} {}: {}", target.kind, target.id, target.route),
+            fingerprint: name(finding),
+            count: 0,
+            value: None,
+            unit: finding.measured.as_ref().map(|measured| measured.unit.into()),
+            worse: finding.measured.as_ref().map(|measured| measured.worse.into()),
+        }
+    }
+
+    fn order(&self) -> (&str, Option<&str>, &str, &str) {
+        (&self.rule, self.hop.as_deref(), &self.target, &self.fingerprint)
+    }
+
+    /// Whether a finding of this fingerprint is worse than what is known.
+    fn is_beaten_by(&self, finding: &Finding) -> bool {
+        let (Some(measured), Some(value)) = (&finding.measured, self.value) else { return false };
+        self.unit.as_deref() != Some(measured.unit) || measured.is_worse_than(value)
+    }
+
+    /// Whether it is worse now than it was.
+    fn is_worse_than(&self, before: &Self) -> bool {
+        let (Some(is), Some(was), Some(worse)) = (self.value, before.value, self.worse) else { return false };
+        self.unit != before.unit || Worse::from(worse).is_passed(is, was)
+    }
+
+    fn value_text(&self) -> String {
+        let value = self.value.map(|value| format!("{value}")).unwrap_or_default();
+        format!("{value} {}", self.unit.as_deref().unwrap_or_default())
+    }
+}
+
+impl std::fmt::Display for Known {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let hop = self.hop.as_ref().map(|hop| format!("{hop}: ")).unwrap_or_default();
+        write!(f, "{hop}{} ({})", self.rule, self.target)
+    }
+}
+
+/// What a finding is known by, whichever of several it is.
+fn name(finding: &Finding) -> String {
+    finding.fingerprint.first().to_string()
+}
+
+/// Whether a finding is debt that can be carried: not a fault of the files.
+fn may_be_known(finding: &Finding) -> bool {
+    !matches!(finding.rule.family, "spec" | "waiver")
+}

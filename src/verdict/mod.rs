@@ -1,0 +1,8 @@
+//! From a scope to what counts: every hop computed and judged, then severities, waivers and the baseline.
+
+pub mod baseline;
+mod evaluate;
+pub mod fingerprint;
+pub mod waivers;
+
+pub use evaluate::*;

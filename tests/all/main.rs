@@ -1,0 +1,37 @@
+//! All tests, in one program: a change to the crate links it once. `cargo test --test all rules::` runs one file of them.
+
+mod aim;
+mod cli;
+mod climate;
+mod compare;
+mod departures;
+mod fix;
+mod fixture;
+mod formats;
+mod generator;
+mod hostile_pages;
+mod house;
+mod installation_mends;
+mod language;
+mod mends;
+mod mends_licence;
+mod nasty;
+mod one_hop;
+mod packs;
+mod pages;
+mod physics;
+mod picture;
+mod properties;
+mod recipes;
+mod records;
+mod robust;
+mod rules;
+mod sight;
+mod source;
+mod source_files;
+mod source_hostile;
+mod spec;
+#[path = "../benches/synthetic.rs"]
+#[allow(dead_code, reason = "the benches use the rest")]
+mod synthetic;
+mod voice;

@@ -1,0 +1,22 @@
+//! The formulas against tables of published or independent values, and the properties they must keep.
+
+mod antenna;
+mod climate;
+mod codes;
+mod diffraction;
+mod exposure;
+mod geodesy;
+mod hops;
+mod installation;
+mod link;
+mod magnetic;
+mod multipath;
+mod power;
+mod power_chain;
+mod radio;
+mod rain;
+mod rain_map;
+mod receiver;
+mod steel;
+mod table;
+mod terrain;

@@ -1,0 +1,151 @@
+//! Tubes, wind, poles, screws, metals and brackets.
+
+use hopwright::physics::cantilever::Pole;
+use hopwright::physics::fastener;
+use hopwright::physics::metals::{Metal, OUTDOORS, apart};
+use hopwright::physics::pipe::{PIPES, named_for, section, usual_wall};
+use hopwright::physics::swing::{Swing, free_tilt};
+use hopwright::physics::wind::{Exposure, Terrain, peak_pressure_en, pressure_asce, pressure_asce_at, pressure_en};
+use hopwright::units::{Gigapascals, Megapascals, Metres, MetresPerSecond, Millimetres, Newtons};
+use proptest::prelude::*;
+
+use super::table::rows;
+
+#[test]
+fn tubes_match_the_table() {
+    for row in rows(include_str!("../../tables/pipe_sections.csv")) {
+        let (outside, wall) = (Millimetres(row.number("outside")), Millimetres(row.number("wall")));
+        let found = section(outside, wall).expect("a tube");
+        row.check_relative("area", found.area.0);
+        row.check_relative("second_moment", found.second_moment / 1e4);
+        row.check_relative("modulus", found.modulus / 1e3);
+        row.check_relative("torsion", found.torsion / 1e4);
+        if let Some(pipe) = PIPES.iter().find(|pipe| pipe.name == row.text("name")) {
+            assert_eq!((pipe.outside, pipe.wall), (outside, wall), "{}", pipe.name);
+        }
+    }
+    assert_eq!(section(Millimetres(60.3), Millimetres(0.0)), None);
+    assert_eq!(section(Millimetres(60.3), Millimetres(31.0)), None);
+}
+
+/// Names of sizes as ASME B36.10M and EN 10255 give them.
+#[test]
+fn a_name_is_told_from_a_measure() {
+    let name = |diameter: f64| named_for(Millimetres(diameter)).map(|pipe| pipe.name);
+    assert_eq!(name(50.8), Some("NPS 2"));
+    assert_eq!(name(100.0), Some("DN 100"));
+    // What pipes do measure: NPS 2, and NPS 3, which is 3 1/2 in outside.
+    assert_eq!((name(60.3), name(88.9), name(114.3), name(62.0)), (None, None, None, None));
+    assert_eq!(usual_wall(Millimetres(88.9)), Some(Millimetres(4.0)));
+    assert_eq!(usual_wall(Millimetres(90.0)), None);
+}
+
+/// Single values worked by hand from EN 1991-1-4 and ASCE 7 (both from memory).
+#[test]
+fn wind_presses() {
+    let near = |found: f64, wanted: f64, within: f64| assert!((found - wanted).abs() <= within, "{found}, {wanted}");
+    for (speed, en, asce) in [(31.0, 600.625, 589.1), (45.0, 1265.6, 1241.3), (44.704, 1249.0, 1225.1)] {
+        near(pressure_en(MetresPerSecond(speed)).0, en, 0.1);
+        near(pressure_asce(MetresPerSecond(speed)).0, asce, 0.1);
+    }
+    let basic = MetresPerSecond(26.0);
+    near(peak_pressure_en(basic, Metres(10.0), Terrain::Open).0, 993.8, 0.1);
+    near(peak_pressure_en(basic, Metres(20.0), Terrain::Open).0, 1187.2, 0.1);
+    near(peak_pressure_en(basic, Metres(10.0), Terrain::Suburb).0, 722.1, 0.1);
+    let factor = |exposure| pressure_asce_at(MetresPerSecond(10.0), Metres(10.0), exposure).0 / 61.3;
+    near(factor(Exposure::B), 0.7187, 5e-5);
+    near(factor(Exposure::C), 1.0009, 5e-5);
+    near(factor(Exposure::D), 1.1804, 5e-5);
+}
+
+#[test]
+fn poles_match_the_table() {
+    for row in rows(include_str!("../../tables/pole_in_wind.csv")) {
+        let section = section(Millimetres(row.number("outside")), Millimetres(row.number("wall"))).expect("a tube");
+        let elastic = row.number("elastic");
+        let pole = Pole {
+            length: Metres(row.number("length")),
+            antenna: Metres(row.number("antenna")),
+            offset: Millimetres(1000.0 * row.number("offset")),
+            section,
+            elastic: Gigapascals(elastic),
+            force: Newtons(row.number("pressure") * row.number("area") * row.number("drag")),
+            own_force: Newtons(row.number("line_force") * row.number("length")),
+        };
+        row.check_relative("force", pole.force.0);
+        row.check_relative("nod", pole.nod().0);
+        // The table twists with 81 GPa, the crate with E / 2.6.
+        row.check_relative("twist", pole.twist().0 * (elastic / 2.6) / 81.0);
+        row.check_relative("moment", pole.moment().0);
+        row.check_relative("stress", pole.stress().0);
+    }
+}
+
+#[test]
+fn screws_match_the_table() {
+    let mut compared = 0;
+    for row in rows(include_str!("../../tables/torque.csv")) {
+        let name = row.text("thread");
+        if let Some(area) = fastener::stress_area(name) {
+            let (proof, share) = (Megapascals(row.number("proof")), row.number("share"));
+            row.check_relative("area", area.0);
+            row.check_relative("preload", fastener::preload(name, proof, share).expect("known").0);
+            let torque = fastener::torque(name, proof, share, row.number("friction"));
+            row.check_relative("torque", torque.expect("known").0);
+            compared += 1;
+        }
+    }
+    assert!(compared >= 8, "{compared}");
+    assert_eq!(fastener::stress_area("3/8-16"), None);
+}
+
+/// Handbook values, second-hand.
+#[test]
+fn copper_eats_zinc_and_leaves_brass() {
+    assert!((apart(Metal::Copper, Metal::Galvanised).0 - 0.85).abs() < 1e-12);
+    assert!(apart(Metal::Copper, Metal::Galvanised) > OUTDOORS);
+    assert!(apart(Metal::Copper, Metal::Brass) < OUTDOORS);
+}
+
+/// With 120 mm to the pole, 40 mm behind the pivot and 120 mm above it the radio is free to 53.13° (plane geometry).
+#[test]
+fn a_radio_swings_until_it_meets_the_pole() {
+    let swing = |clearance, back, half_height| Swing {
+        clearance: Millimetres(clearance),
+        back: Millimetres(back),
+        half_height: Millimetres(half_height),
+    };
+    let free = free_tilt(swing(120.0, 40.0, 120.0)).expect("free").0;
+    assert!((free - 53.130_102_354).abs() < 1e-6, "{free}");
+    let edge = free.to_radians();
+    assert!((40.0 * edge.cos() + 120.0 * edge.sin() - 120.0).abs() < 1e-9);
+    assert_eq!(free_tilt(swing(30.0, 40.0, 120.0)), None);
+    assert_eq!(free_tilt(swing(130.0, 40.0, 120.0)).map(|tilt| tilt.0), Some(90.0));
+}
+
+proptest! {
+    #[test]
+    fn a_wider_or_thicker_pole_never_bends_more(
+        outside in 30.0..200.0_f64,
+        wider in 0.0..50.0_f64,
+        wall in 2.0..10.0_f64,
+        length in 0.5..8.0_f64,
+        share in 0.1..1.0_f64,
+        force in 10.0..500.0_f64,
+    ) {
+        let pole = |outside: f64, wall: f64| Pole {
+            length: Metres(length),
+            antenna: Metres(length * share),
+            offset: Millimetres(150.0),
+            section: section(Millimetres(outside), Millimetres(wall)).expect("a tube"),
+            elastic: Gigapascals(210.0),
+            force: Newtons(force),
+            // The wind on the pole grows with its width.
+            own_force: Newtons(0.6 * outside * length),
+        };
+        let (thin, wide) = (pole(outside, wall), pole(outside + wider, wall));
+        prop_assert!(wide.nod() <= thin.nod() && wide.twist() <= thin.twist() && wide.stress() <= thin.stress());
+        let thick = pole(outside, wall + 1.0);
+        prop_assert!(thick.turn() <= thin.turn() && thick.stress() <= thin.stress());
+    }
+}
