@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::attach::{self, Attachment};
-use super::{End, Pack};
+use super::kind::{End, Pack};
 use crate::network::ResolvedEnd;
 use crate::sheet::HopSheet;
 use crate::spec::{Date, Paper};

@@ -20,9 +20,11 @@ mod form;
 mod front;
 mod glyphs;
 mod install;
+mod kind;
 mod licence;
 mod lobes;
 mod parts;
+mod phrases;
 mod record_page;
 mod render;
 mod steps;
@@ -50,41 +52,8 @@ use front::{Front, Naming};
 use install::Install;
 
 pub use form::Form;
+pub use kind::{End, Pack};
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
-
-/// One end of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum End {
-    /// End `a`.
-    A,
-    /// End `b`.
-    B,
-}
-
-impl End {
-    /// Both.
-    pub const BOTH: [Self; 2] = [Self::A, Self::B];
-
-    /// The letter as written in a hop.
-    #[must_use]
-    pub const fn letter(self) -> &'static str {
-        match self {
-            Self::A => "a",
-            Self::B => "b",
-        }
-    }
-}
-
-/// Which pack of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Pack {
-    /// For review at a desk.
-    Design,
-    /// For the crew at one end.
-    Install(End),
-    /// What came back from one end, to sign.
-    Acceptance(End),
-}
 
 /// Everything the packs of one hop print, free of the library it came from.
 #[derive(Debug)]

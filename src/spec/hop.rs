@@ -3,9 +3,9 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::network::Climate;
+use super::climate::Climate;
 use super::path::HopPath;
-use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Window};
+use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Service, Site, Supply, Text, Window};
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, Percent,
     SquareMillimetres, Volts, Watts,
@@ -267,19 +267,6 @@ impl ScreenBond {
             Self::Nowhere => "nowhere",
         }
     }
-}
-
-/// What a run is there for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Service {
-    /// Traffic.
-    Data,
-    /// Power to the radio.
-    Power,
-    /// Power from the radio to something else.
-    PowerOut,
 }
 
 /// A surge arrester and where in the run it sits.

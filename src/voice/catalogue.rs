@@ -1,12 +1,12 @@
 //! The sentences of a language.
 
 use std::collections::BTreeMap;
+use std::fmt::Display;
 use std::sync::LazyLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
-use super::Open;
 use crate::spec::Language;
 
 const ENGLISH: &str = include_str!("en.ftl");
@@ -36,6 +36,9 @@ pub(super) fn term_key(english: &str) -> String {
     }
     key.trim_end_matches('-').to_owned()
 }
+
+/// What a sentence of the catalogue leaves open, by name.
+pub type Open<'a> = (&'static str, &'a dyn Display);
 
 /// A language's sentences by key.
 pub(super) struct Catalogue {
