@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 
 use crate::finding::Spot;
+use crate::place::route::lies_in;
 use crate::place::{DocumentId, Place};
 use crate::shape::Hole;
 use crate::spec::{Id, Kind};
@@ -35,25 +36,7 @@ impl Holes {
     pub fn at(&self, place: &Place) -> Option<(String, Spot)> {
         let (owner, holes) = self.0.get(&place.document)?;
         let route = place.route();
-        let hole = holes.iter().find(|hole| within(&hole.route, &route) || within(&route, &hole.route))?;
+        let hole = holes.iter().find(|hole| lies_in(&hole.route, &route) || lies_in(&route, &hole.route))?;
         Some((format!("`{}`{owner}", hole.route), Spot::Bytes(place.document.file, hole.at.clone())))
-    }
-}
-
-/// Whether `inner` is `outer` or lies below it.
-fn within(inner: &str, outer: &str) -> bool {
-    inner.strip_prefix(outer).is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::within;
-
-    #[test]
-    fn routes_are_compared_by_their_steps() {
-        assert!(within("ends.a.height", "ends.a.height"));
-        assert!(within("ends.a.runs[0].cable", "ends.a.runs"));
-        assert!(!within("ends.a.heights", "ends.a.height"));
-        assert!(!within("ends.a", "ends.a.height"));
     }
 }

@@ -7,8 +7,8 @@ use crate::finding::faults::{DANGLING, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Id, Network, Port, PowerPoint, Radio,
-    Record, Ref, Run, Site, Supply, Support,
+    Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Id, Network, Port, PowerPoint, Radio,
+    Record, Ref, Run, Site, Supply, Support, Way,
 };
 use crate::text::nearest::nearest;
 
@@ -52,10 +52,8 @@ pub struct ResolvedHop<'n> {
     pub hop: &'n Document<Hop>,
     /// The network it belongs to.
     pub network: &'n Document<Network>,
-    /// End `a`.
-    pub a: ResolvedEnd<'n>,
-    /// End `b`.
-    pub b: ResolvedEnd<'n>,
+    /// Its ends.
+    pub ends: Both<ResolvedEnd<'n>>,
     /// The profile it has in a file; where the trouble is shown if that cannot be used.
     pub profile_file: Option<&'n Result<ProfileFile, Spot>>,
     /// What came back from its ends, by end and day, the newest last.
@@ -64,13 +62,14 @@ pub struct ResolvedHop<'n> {
     pub mark: Option<String>,
 }
 
-impl<'n> ResolvedHop<'n> {
-    /// An end by its name.
+impl ResolvedHop<'_> {
+    /// Where the frequency of a way is written.
     #[must_use]
-    pub fn end(&self, name: EndName) -> &ResolvedEnd<'n> {
-        match name {
-            EndName::A => &self.a,
-            EndName::B => &self.b,
+    pub fn frequency_at(&self, way: Way) -> Place {
+        let hop = self.hop;
+        match way {
+            Way::AToB => at!(hop.channel.a_to_b),
+            Way::BToA => at!(hop.channel.b_to_a),
         }
     }
 }
@@ -78,6 +77,8 @@ impl<'n> ResolvedHop<'n> {
 /// One end and everything mounted there.
 #[derive(Debug)]
 pub struct ResolvedEnd<'n> {
+    /// Which end it is.
+    pub name: EndName,
     /// What the hop says of this end.
     pub end: Part<'n, End>,
     /// Its site.
@@ -179,11 +180,10 @@ fn resolve_hop<'n>(
     findings: &mut Findings,
 ) -> Option<ResolvedHop<'n>> {
     let mut follow = Follow { library, hop, waits: Vec::new(), findings };
-    let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
-    let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
+    let ends = Both::ends(|name| follow.end(name));
     follow.report_waits();
     let profile_file = library.profiles.get(&hop.at);
-    Some(ResolvedHop { hop, network, a: a?, b: b?, profile_file, records: Vec::new(), mark: None })
+    Some(ResolvedHop { hop, network, ends: ends.all(|end| end)?, profile_file, records: Vec::new(), mark: None })
 }
 
 /// Something broken that a hop waits for.
@@ -206,8 +206,13 @@ struct Follow<'n, 'f> {
 }
 
 impl<'n> Follow<'n, '_> {
-    fn end(&mut self, end: Part<'n, End>, runs_at: &'static str) -> Option<ResolvedEnd<'n>> {
-        let spec = end.spec;
+    fn end(&mut self, name: EndName) -> Option<ResolvedEnd<'n>> {
+        let (end_at, runs_at) = match name {
+            EndName::A => ("ends.a", "ends.a.runs[i]"),
+            EndName::B => ("ends.b", "ends.b.runs[i]"),
+        };
+        let spec = &self.hop.spec.ends[name];
+        let end = Part { place: self.hop.place().part(end_at, &[]), spec };
         let site = self.document(&spec.site, at!(end.site));
         let radio = self.document(&spec.radio, at!(end.radio));
         let antenna = self.document(&spec.antenna, at!(end.antenna));
@@ -234,6 +239,7 @@ impl<'n> Follow<'n, '_> {
             })
             .collect();
         Some(ResolvedEnd {
+            name,
             end,
             site: site?,
             support: support?,

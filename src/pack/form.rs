@@ -21,7 +21,8 @@ const MARKED: &str = "# yaml-language-server: $schema=";
 pub struct Form {
     hop: String,
     end: EndName,
-    sites: [String; 2],
+    site: String,
+    far_site: String,
     revision: Option<String>,
     items: Vec<record_page::Item>,
     checks: Vec<(&'static str, &'static str)>,
@@ -34,12 +35,13 @@ impl Form {
     /// The form of an end.
     #[must_use]
     pub fn of(sheet: &HopSheet<'_>, name: EndName) -> Self {
-        let (hop, network, end) = (sheet.resolved.hop, sheet.resolved.network, sheet.end(name));
+        let (hop, network, end) = (sheet.resolved.hop, sheet.resolved.network, &sheet.ends[name]);
         let checks = required_checks(end.resolved, end.far);
         Self {
             hop: hop.id.to_string(),
             end: name,
-            sites: [end.resolved.site.title.to_string(), end.far.site.title.to_string()],
+            site: end.resolved.site.title.to_string(),
+            far_site: end.far.site.title.to_string(),
             revision: network.revision.as_ref().map(ToString::to_string),
             // YAML speaks English, whatever the paper does.
             items: record_page::items(sheet, end, Voice::PLAIN),
@@ -53,7 +55,7 @@ impl Form {
     /// `HOP/END`, by which it is asked for.
     #[must_use]
     pub fn name(&self) -> String {
-        format!("{}/{}", self.hop, self.end.letter())
+        format!("{}/{}", self.hop, self.end)
     }
 
     /// Where records of its network lie unless told otherwise: `records` in the folder of the network.
@@ -68,7 +70,7 @@ impl Form {
     pub fn place(&self, folder: &Path) -> (String, PathBuf) {
         let path = |id: &str| folder.join(format!("{id}.yaml"));
         let taken = |id: &str| self.taken.iter().any(|taken| taken == id) || path(id).exists();
-        let id = free_id(&self.hop, self.end.letter(), taken);
+        let id = free_id(&self.hop, self.end, taken);
         let path = path(&id);
         (id, path)
     }
@@ -80,8 +82,7 @@ impl Form {
         if let Some(schema) = files.get(self.hop_document.file).and_then(|file| schema_of(file, folder)) {
             let _ = writeln!(out, "{MARKED}{schema}");
         }
-        let [here, there] = self.sites.each_ref().map(|title| one_line(title));
-        let end = self.end.letter();
+        let (here, there, end) = (one_line(&self.site), one_line(&self.far_site), self.end);
         let _ = writeln!(out, "# Record of {}, end {end}: {here}, looking at {there}.", self.hop);
         out.push_str(
             "# Take the `# ` off a line and write what was found after the colon, with its unit. Leave out what nobody\n\
@@ -107,10 +108,10 @@ impl Form {
 }
 
 /// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.
-pub(super) fn free_id(hop: &str, letter: &str, taken: impl Fn(&str) -> bool) -> String {
+pub(super) fn free_id(hop: &str, end: EndName, taken: impl Fn(&str) -> bool) -> String {
     let mut number = 1_u32;
     loop {
-        let id = format!("{hop}-{letter}-{number}");
+        let id = format!("{hop}-{end}-{number}");
         if !taken(&id) {
             return id;
         }

@@ -2,7 +2,6 @@
 
 use serde::Serialize;
 
-use super::End;
 use super::cautions::{self, Caution};
 use super::figures::{self, Figure};
 use super::lobes::Lobes;
@@ -12,7 +11,7 @@ use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet, OnwardLines, RunSheet};
-use crate::spec::{Screening, Service};
+use crate::spec::{EndName, Screening, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
 
@@ -64,11 +63,8 @@ struct Target {
 }
 
 impl Install {
-    pub(super) fn of(sheet: &HopSheet<'_>, which: End, voice: Voice) -> Self {
-        let end = match which {
-            End::A => &sheet.a,
-            End::B => &sheet.b,
-        };
+    pub(super) fn of(sheet: &HopSheet<'_>, which: EndName, voice: Voice) -> Self {
+        let end = &sheet.ends[which];
         let own = end.resolved;
         let site = own.site;
         Self {

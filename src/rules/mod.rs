@@ -25,6 +25,7 @@ use crate::finding::{Finding, Findings, Spot};
 use crate::network::Holes;
 use crate::place::Step;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
+use crate::spec::EndName;
 
 pub use settings::{Settings, unread_maps, unread_tiles, unsound};
 
@@ -181,9 +182,9 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     for entry in ALL {
         match entry.check {
             Check::Hop(check) => check(hop, found),
-            Check::Direction(check) => hop.directions().into_iter().for_each(|direction| check(hop, direction, found)),
+            Check::Direction(check) => hop.directions.iter().for_each(|direction| check(hop, direction, found)),
             Check::End(check) => {
-                for end in hop.ends() {
+                for end in hop.ends.iter() {
                     let before = found.list.len();
                     check(hop, end, found);
                     of_end(end.name, &mut found.list[before..]);
@@ -193,11 +194,11 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
                 for record in hop.records.iter().filter(|record| record.judged) {
                     let before = found.list.len();
                     check(hop, record, found);
-                    of_end(record.end.letter(), &mut found.list[before..]);
+                    of_end(record.end, &mut found.list[before..]);
                 }
             }
             Check::Run(check) => {
-                for end in hop.ends() {
+                for end in hop.ends.iter() {
                     let before = found.list.len();
                     end.runs.iter().for_each(|run| check(end, run, found));
                     of_end(end.name, &mut found.list[before..]);
@@ -214,21 +215,21 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     }
 }
 
-fn of_end(end: &'static str, findings: &mut [Finding]) {
+fn of_end(end: EndName, findings: &mut [Finding]) {
     for finding in findings {
         finding.end = Some(end);
     }
 }
 
 /// The end whose part of the hop the primary label stands in.
-fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<&'static str> {
+fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<EndName> {
     let place = match &finding.labels.first()?.spot {
         Spot::Field(place) | Spot::Entry(place, _) if place.document == hop.resolved.hop.at => place,
         _ => return None,
     };
     let mut steps = place.steps();
     match (steps.next()?, steps.next()?) {
-        (Step::Key("ends"), Step::Key(end)) => Some(end),
+        (Step::Key("ends"), Step::Key(end)) => EndName::from_letter(end),
         _ => None,
     }
 }

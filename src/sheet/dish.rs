@@ -8,7 +8,7 @@ use crate::network::{Document, ResolvedEnd};
 use crate::physics::antenna::{self, SideLobes};
 use crate::physics::pattern;
 use crate::place::Place;
-use crate::spec::Antenna;
+use crate::spec::{Antenna, EndName};
 use crate::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, MeterVolts, Millimetres};
 
 /// Aperture efficiencies one meets.
@@ -91,7 +91,7 @@ impl DishSheet {
         self.readings().into_iter().for_each(|(_, _, lines)| lines.missing(each));
     }
 
-    pub(super) fn sections(&self, end: &str, sections: &mut Vec<Section>) {
+    pub(super) fn sections(&self, end: EndName, sections: &mut Vec<Section>) {
         let key = format!("ends.{end}.antenna");
         sections.push(Section::of(key.clone(), format!("End {end}, antenna"), |rows| self.antenna.rows(&key, rows)));
         let key = format!("ends.{end}.side_lobes");

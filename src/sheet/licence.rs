@@ -9,7 +9,7 @@ use crate::at;
 use crate::network::ResolvedHop;
 use crate::physics::codes::{self, CODES, Code, Confidence, Known};
 use crate::place::Place;
-use crate::spec::LicenceCode;
+use crate::spec::{LicenceCode, Way};
 use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
 
 lines! {
@@ -103,13 +103,13 @@ impl Licence {
         self.codes.iter().for_each(|code| code.lines.missing(each));
     }
 
-    pub(super) fn sections(&self, direction: &Direction<'_>, sections: &mut Vec<Section>) {
-        let key = format!("{}.licence", direction.name);
-        let title = format!("Licence {}", direction.title);
+    pub(super) fn sections(&self, way: Way, sections: &mut Vec<Section>) {
+        let key = format!("{}.licence", way.key());
+        let title = format!("Licence {way}");
         sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
         for (number, code) in self.codes.iter().enumerate() {
             let key = format!("{key}.codes[{number}]");
-            let title = format!("{} {}", code.name, direction.title);
+            let title = format!("{} {way}", code.name);
             sections.push(Section::of(key.clone(), title, |rows| code.lines.rows(&key, rows)));
         }
     }
@@ -131,17 +131,13 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, direction: &Direction<'_>) -> 
     let (hop, network) = (resolved.hop, resolved.network);
     let (end, antenna) = (direction.sender.end, direction.sender.antenna);
     let channel = &hop.channel;
-    let (frequency, frequency_at) = if direction.name == "a_to_b" {
-        (channel.a_to_b.value, at!(hop.channel.a_to_b))
-    } else {
-        (channel.b_to_a.value, at!(hop.channel.b_to_a))
-    };
+    let frequency = channel.frequency(direction.way).value;
     let emission = Emission {
         frequency,
         bandwidth: channel.bandwidth.value,
         power: end.transmit_power.value,
         gain: antenna.gain.value,
-        frequency_at,
+        frequency_at: resolved.frequency_at(direction.way),
         bandwidth_at: at!(hop.channel.bandwidth),
         power_at: at!(end.transmit_power),
         gain_at: at!(antenna.gain),

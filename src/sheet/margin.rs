@@ -28,11 +28,11 @@ lines! {
 pub(super) fn direction(
     lines: &DirectionLines,
     state: Option<&State>,
-    ends: [&ResolvedEnd<'_>; 2],
+    sender: &ResolvedEnd<'_>,
+    receiver: &ResolvedEnd<'_>,
     path: &PathLines,
     target: &Target,
 ) -> MarginLines {
-    let receiver = ends[1];
     let (radio, level) = (receiver.radio, &lines.level);
     let none = Missing::judged("no modulation state reaches the capacity asked for", at!(radio.states));
     let fade_margin = state.map_or(Err(none), |state| state.lines.margin.need());
@@ -50,7 +50,7 @@ pub(super) fn direction(
     let fog_margin = lines.fog_loss.need().and_then(|loss| Ok(fade_margin.clone()? - loss));
     let fog_from = [&margin_from[..], &lines.fog_loss.from].concat();
     MarginLines {
-        multipath: multipath(lines, &fade_margin, &margin_from, path, target, ends),
+        multipath: multipath(lines, &fade_margin, &margin_from, path, target, [sender, receiver]),
         fog_margin: Line::new(fog_margin, &fog_from),
         fade_margin: Line::new(fade_margin, &margin_from),
         fade_in_hand: Line::new(fade_in_hand, &from),

@@ -14,7 +14,7 @@ use crate::physics::bullington;
 use crate::physics::clearance::{Point, Raise, Sightline};
 use crate::physics::geodesy::MEDIAN_K;
 use crate::place::Place;
-use crate::spec::{Date, Number, ObstacleKind};
+use crate::spec::{Both, Date, Number, ObstacleKind};
 use crate::units::{Decibels, Gigahertz, Metres, Quantity as _};
 
 /// Fraction of the first Fresnel zone below which an obstacle costs level: Recommendation ITU-R P.526-15, section 2.
@@ -67,15 +67,15 @@ impl Shown for Radii {
 
 /// Loss over the obstacles, from a to b and from b to a: the two frequencies differ.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BothWays(pub [Decibels; 2]);
+pub struct BothWays(pub Both<Decibels>);
 
 impl Shown for BothWays {
     fn number(&self) -> Option<(f64, &'static str)> {
-        let [there, back] = self.0;
+        let Both { a: there, b: back } = self.0;
         (there == back).then_some((there.0, "dB"))
     }
     fn text(&self) -> String {
-        let [there, back] = self.0.map(|loss| loss.to_string());
+        let Both { a: there, b: back } = self.0.map(|loss| loss.to_string());
         if there == back { there } else { format!("{there} from a to b, {back} from b to a") }
     }
 }
@@ -371,9 +371,10 @@ impl Inputs<'_> {
 pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &Terrains) -> ProfileSheet {
     let (hop, network) = (resolved.hop, resolved.network);
     let channel = &hop.spec.channel;
-    let frequencies = [channel.a_to_b.value, channel.b_to_a.value];
-    let frequency = if frequencies[0] < frequencies[1] { frequencies[0] } else { frequencies[1] };
-    let ((near, [ground_a, height_a]), (far, [ground_b, height_b])) = (altitude(&resolved.a), altitude(&resolved.b));
+    let frequencies = Both::ways(|way| channel.frequency(way).value);
+    let frequency = if frequencies.a < frequencies.b { frequencies.a } else { frequencies.b };
+    let ((near, [ground_a, height_a]), (far, [ground_b, height_b])) =
+        (altitude(&resolved.ends.a), altitude(&resolved.ends.b));
     let mut from = vec![at!(hop.path), ground_a, height_a, ground_b, height_b, at!(hop.channel.a_to_b)];
     from.push(at!(hop.channel.b_to_a));
     from.extend(&path.distance.from);
@@ -467,7 +468,7 @@ fn without(m: &Missing, from: &[Place]) -> ProfileLines {
     }
 }
 
-fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Place], frequencies: [Gigahertz; 2]) {
+fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Place], frequencies: Both<Gigahertz>) {
     let (profile, sight) = (inputs.profile, &inputs.sight);
     let known = |value: Metres| Line::known(Fine(value), from);
     let lines = &mut sheet.lines;

@@ -4,6 +4,7 @@ use super::line::{Line, Missing, Section, lines};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::receiver;
+use crate::spec::EndName;
 use crate::units::Dbm;
 
 lines! {
@@ -28,7 +29,7 @@ pub struct ThresholdSheet {
 }
 
 impl ThresholdSheet {
-    pub(super) fn section(&self, end: &str, number: usize) -> Section {
+    pub(super) fn section(&self, end: EndName, number: usize) -> Section {
         let key = format!("ends.{end}.thresholds[{number}]");
         let title = format!("End {end}, threshold of {}", self.title);
         Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows))

@@ -1,6 +1,6 @@
 //! The day of a visit: the prediction made again in the air and the rain of that day, and what was read brought to levels.
 
-use super::budget::{self, Direction, polarisation};
+use super::budget::{self, Direction, Trial, polarisation};
 use super::end::EndSheet;
 use super::line::{Line, Missing};
 use super::meter;
@@ -13,7 +13,7 @@ use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::rain;
 use crate::place::Place;
-use crate::spec::{EndName, Reading, Record, Sky};
+use crate::spec::{Both, Reading, Record, Sky};
 use crate::units::{Dbm, Decibels, Degrees, Given, MeterVolts};
 
 /// Least and greatest loss of crossed polarisation.
@@ -25,14 +25,14 @@ pub(super) fn records<'n>(
     target: &Target,
     maps: &RainMaps,
     design: &PathLines,
-    ends: [&EndSheet<'_>; 2],
+    ends: &Both<EndSheet<'_>>,
 ) -> Vec<RecordSheet<'n>> {
     let newest = |record: &Document<Record>| {
         let dates = resolved.records.iter().filter(|other| other.end == record.end).map(|other| other.date);
         record.date.is_none() || Some(record.date) == dates.max()
     };
     let of = |&document: &&'n Document<Record>| {
-        let end = ends[usize::from(document.end == EndName::B)];
+        let end = &ends[document.end];
         let visit = Visit { resolved, record: document, end };
         let (path, incoming) = visit.prediction(target, maps, design);
         RecordSheet {
@@ -76,8 +76,8 @@ impl Visit<'_, '_> {
         let mut path = path::compute(self.resolved, &day, maps);
         // What stands in the way stands there on any day.
         path.diffraction = design.diffraction.clone();
-        let [a_to_b, b_to_a] = budget::both(self.resolved, &path, &day);
-        (path, if record.end == EndName::A { b_to_a } else { a_to_b })
+        let incoming = budget::with(self.resolved, &path, &day, record.end.incoming(), Trial::default());
+        (path, incoming)
     }
 
     fn lines(&self, path: &PathLines, incoming: &Direction<'_>, target: &Target) -> RecordLines {

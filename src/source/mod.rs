@@ -20,5 +20,5 @@ pub use discover::{
     read,
 };
 pub use lines::{LineIndex, Position};
-pub use tree::{Document, Found, Node, NodeId, NodeKind, Parsed, Span, Step, Style, Tag, TreeFault, TreeFaultKind};
+pub use tree::{Document, Found, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind};
 pub use value::{Core, ambiguous, core_type, to_value};

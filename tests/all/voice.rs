@@ -7,8 +7,9 @@ use std::path::{Path, PathBuf};
 use crate::fixture::copy;
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
-use hopwright::pack::{End, HopPacks, Pack, Press};
+use hopwright::pack::{HopPacks, Pack, Press};
 use hopwright::sheet::{AS_WRITTEN, Cause};
+use hopwright::spec::EndName;
 use hopwright::spec::{Check, Language};
 use hopwright::verdict::{Evaluation, evaluate};
 use pdf_extract::{Document, extract_text_from_mem};
@@ -434,7 +435,7 @@ fn a_german_pack_has_the_numbers_of_the_english_one_and_its_own_words() {
     let networks = [None, Some(Language::De)].map(|language| spoken(&example("varneck"), language));
     let [there, here] = &networks;
     let hop = there.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
-    for (pack, keys) in [(Pack::Design, &DESIGN[..]), (Pack::Install(End::A), &INSTALL[..])] {
+    for (pack, keys) in [(Pack::Design, &DESIGN[..]), (Pack::Install(EndName::A), &INSTALL[..])] {
         let [other, own] = [set(there, hop, pack), set(here, hop, pack)];
         let language = |bytes: &[u8]| {
             let document = Document::load_mem(bytes).expect("a PDF");
@@ -473,7 +474,7 @@ fn a_network_can_ask_for_feet_first() {
     let folder = printed_as("  units: imperial\n");
     let (metric, imperial) = (spoken(&example("varneck"), None), spoken(folder.path(), None));
     let hop = metric.hops.iter().position(|hop| hop.packs.hop() == "exchange-murrgrat").expect("the hop");
-    let [metric, imperial] = [&metric, &imperial].map(|network| text(&set(network, hop, Pack::Install(End::B))));
+    let [metric, imperial] = [&metric, &imperial].map(|network| text(&set(network, hop, Pack::Install(EndName::B))));
     // A computed radius turns round; the height that an author wrote does not. 2.55 in are 64.8 mm: 25.4 mm an inch, exact.
     assert!(metric.contains("64.8 mm (2.55 in)") && !metric.contains("2.55 in (64.8 mm)"));
     assert!(imperial.contains("2.55 in (64.8 mm)") && !imperial.contains("64.8 mm (2.55 in)"));
@@ -485,7 +486,7 @@ fn a_network_can_ask_for_german_with_commas() {
     let folder = printed_as("  language: de\n  decimal_sign: comma\n");
     let (points, commas) = (spoken(&example("varneck"), Some(Language::De)), spoken(folder.path(), None));
     let hop = points.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
-    for pack in [Pack::Design, Pack::Install(End::A)] {
+    for pack in [Pack::Design, Pack::Install(EndName::A)] {
         let [point, comma] = [text(&set(&points, hop, pack)), text(&set(&commas, hop, pack))];
         assert_eq!(numbers(&comma), numbers(&point), "{pack:?}");
         let whole = |text: &str, value: &str| text.split([' ', '(', ')']).any(|word| word == value);
