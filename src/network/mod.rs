@@ -20,7 +20,7 @@ mod tiles;
 mod typing;
 
 pub use files::{Concrete, Files, SourceFile};
-pub use holes::Holes;
+pub use holes::{HoleName, Holes, Owner};
 pub use library::{Document, Library, Look, Shelf, Slot};
 pub use load::{Loaded, load};
 pub use profile_file::{ProfileFile, ProfileFiles, ProfileRow};

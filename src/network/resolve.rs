@@ -370,7 +370,7 @@ impl<'n> Follow<'n, '_> {
     /// Whether the value at a place is broken; the hop then waits for it.
     fn broken(&mut self, place: Place) -> bool {
         let Some((cause, spot)) = self.library.holes.at(&place) else { return false };
-        self.waits.push(Wait { cause, spot, shown: None });
+        self.waits.push(Wait { cause: cause.to_string(), spot, shown: None });
         true
     }
 

@@ -24,7 +24,7 @@ use crate::finding::rule::Rule;
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::Holes;
 use crate::place::Step;
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, Reason, RecordSheet, RunSheet};
 use crate::spec::EndName;
 
 pub use settings::{Settings, unread_maps, unread_tiles, unsound};
@@ -235,7 +235,7 @@ fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<EndName> {
 }
 
 /// Something broken that a hop depends on: what is said of it, and where it is shown.
-type Broken = (String, Spot);
+type Broken = (Reason, Spot);
 
 /// Drops the findings that rest on something broken; gives what they rest on.
 fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broken> {
@@ -249,7 +249,8 @@ fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broke
             Spot::Field(place) | Spot::Entry(place, _) => Some(place),
             Spot::Bytes(..) | Spot::Path(_) => None,
         });
-        let touched: Vec<Broken> = places.filter_map(|place| holes.at(place)).collect();
+        let touched: Vec<Broken> =
+            places.filter_map(|place| holes.at(place)).map(|(name, spot)| (name.into(), spot)).collect();
         let sound = touched.is_empty();
         broken.extend(touched);
         sound
@@ -266,7 +267,7 @@ fn wait_for(hop: &HopSheet<'_>, broken: &[Broken], found: &mut Findings) {
         }
     }
     let Some((_, spot)) = causes.first() else { return };
-    let names: Vec<&str> = causes.iter().map(|(name, _)| name.as_str()).collect();
+    let names: Vec<String> = causes.iter().map(|(name, _)| name.to_string()).collect();
     let spec = hop.resolved.hop;
     let message = format!("cannot be evaluated in full because of {}", names.join(", "));
     let finding = found.report(&NOT_EVALUATED, crate::at!(spec.id), message, "what depends on it is not judged");

@@ -3,6 +3,7 @@
 use super::line::{AS_WRITTEN, Cause, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
 use super::path::{PathLines, WORST_MONTH};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
@@ -102,7 +103,7 @@ impl Direction<'_> {
     /// Outage of the state that must hold.
     pub(super) fn objective_outage(&self) -> Result<Outage, Missing> {
         let radio = self.receiver.radio;
-        let none = || Missing::judged("no modulation state reaches the capacity asked for", at!(radio.states));
+        let none = || Missing::judged(Reason::NoStateForCapacity, at!(radio.states));
         self.objective_state().ok_or_else(none)?.lines.outage.need()
     }
 
@@ -221,9 +222,8 @@ fn budget(
         Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?, counted(&diffraction_loss)?]))
     });
     let objective_fade = rain.clone().and_then(|rain| {
-        let outside =
-            "the rain model holds from 0.001 % to 1 % of the year, so for availabilities from 99 % to 99.999 %";
-        rain.attenuation(Percent(100.0) - wanted.value()).ok_or_else(|| Missing::new(outside, wanted.place))
+        let outside = || Missing::new(Reason::RainModelRange, wanted.place);
+        rain.attenuation(Percent(100.0) - wanted.value()).ok_or_else(outside)
     });
 
     let power_at = at!(end.transmit_power);
@@ -270,7 +270,7 @@ fn aim_loss(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Line<Decibe
     let of = |own: &ResolvedEnd<'_>| {
         let (end, antenna) = (own.end, own.antenna);
         let Some(error) = &end.aim_error else { return Ok(Decibels(0.0)) };
-        let off = || Missing::new("an aim error beyond 0.9 of the beamwidth is off the main beam", at!(end.aim_error));
+        let off = || Missing::new(Reason::AimBeyondBeam, at!(end.aim_error));
         antenna::pointing_loss(error.value, antenna.beamwidth.value).ok_or_else(off)
     };
     let from = [sender, receiver].into_iter().flat_map(|own| {
@@ -284,11 +284,11 @@ fn fog_loss(way: &Sending<'_>, path: &PathLines, target: &Target) -> Line<Decibe
     const HIGHEST: Gigahertz = Gigahertz(200.0);
     let hop = way.hop;
     let Some(wanted) = &target.fog else {
-        return Line::new(Err(Missing::judged("no fog is given", at!(hop.climate.fog))), &[]);
+        return Line::new(Err(Missing::judged(Reason::NoFog, at!(hop.climate.fog))), &[]);
     };
     let f = way.frequency.value;
     let loss = if f > HIGHEST {
-        Err(Missing::judged("loss in fog is modelled up to 200 GHz", way.frequency_at))
+        Err(Missing::judged(Reason::FogFrequency, way.frequency_at))
     } else {
         path.temperature.need().and_then(|t| Ok(fog::loss(f, t, wanted.value(), path.slant.need()?)))
     };
@@ -363,7 +363,7 @@ fn states(way: &Sending<'_>, lines: &DirectionLines, rain: &Result<RainFade, Mis
                     worst_month: Line::new(worst, &outage_from),
                     minutes: Line::new(minutes, &outage_from),
                     // Filled in when all states are known.
-                    share: Line::new(Err(Missing::judged("no other state", threshold_at)), &outage_from),
+                    share: Line::new(Err(Missing::judged(Reason::NoOtherState, threshold_at)), &outage_from),
                 },
             }
         })

@@ -5,6 +5,7 @@
 
 use super::budget::Direction;
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
+use super::reason::Reason;
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::physics::codes::{self, CODES, Code, Confidence, Known};
@@ -175,7 +176,7 @@ fn licence_lines(
     let own = &hop.licence;
     let (eirp_at, power_at) = (at!(hop.licence.max_eirp), at!(hop.licence.max_power));
     let written = |given: Option<&Given<Dbm>>, place: Place| {
-        let none = || Missing::judged("the licence states none", place);
+        let none = || Missing::judged(Reason::NoneInLicence, place);
         Line::new(given.cloned().ok_or_else(none), &[place])
     };
     let ceilings = [
@@ -192,10 +193,10 @@ fn licence_lines(
     LicenceLines {
         eirp: Line::known((emission.power + emission.gain).tidy(), &[emission.power_at, emission.gain_at]),
         highest_power: Line::new(
-            highest.map(Dbm::rounded_down).ok_or_else(|| Missing::judged("nothing limits it", named_at)),
+            highest.map(Dbm::rounded_down).ok_or_else(|| Missing::judged(Reason::NothingLimits, named_at)),
             &from,
         ),
-        number: Line::new(number.ok_or_else(|| Missing::judged("none is stated", number_at)), &[number_at]),
+        number: Line::new(number.ok_or_else(|| Missing::judged(Reason::NoneStated, number_at)), &[number_at]),
         licensed_eirp: written(own.max_eirp.as_ref(), eirp_at),
         licensed_power: written(own.max_power.as_ref(), power_at),
     }
@@ -204,7 +205,7 @@ fn licence_lines(
 fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeSheet {
     let limits = code.limits(emission.gain, emission.bandwidth);
     let from = [place, emission.gain_at, emission.bandwidth_at];
-    let level = |value: Option<Dbm>, none: &str| {
+    let level = |value: Option<Dbm>, none: Reason| {
         Line::new(value.map(Dbm::tidy).ok_or_else(|| Missing::judged(none, place)), &from).by(code.citation)
     };
     let power_limit = limits.power.tidy();
@@ -214,11 +215,11 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
         nearest: raster.nearest(emission.frequency, emission.bandwidth),
     });
     let channel = match code.raster {
-        None => Err(Missing::judged("the code sets no raster", place)),
+        None => Err(Missing::judged(Reason::NoRaster, place)),
         Some(raster) => raster
             .words(emission.frequency, emission.bandwidth)
             .map(|words| Words(format!("{}: {words}", raster.name)))
-            .ok_or_else(|| Missing::judged(format!("not on the raster of {}", raster.name), emission.frequency_at)),
+            .ok_or_else(|| Missing::judged(Reason::OffRaster { raster: raster.name }, emission.frequency_at)),
     };
     let gain_mend = (emission.power > power_limit)
         .then(|| code.gain_for(emission.power, emission.gain, emission.bandwidth))
@@ -226,14 +227,14 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
     let lines = CodeLines {
         code: Line::known(Words(code.title.into()), &[place]),
         confidence: Line::known(Words(known_words(code.known)), &[place]).by(code.citation),
-        eirp_limit: level(Some(limits.average_eirp), ""),
-        peak_eirp_limit: level(limits.peak_eirp, "the code sets no peak"),
-        port_power_limit: level(limits.port_power, "the code sets no power by itself"),
-        power_limit: level(Some(power_limit), ""),
-        least_gain: Line::new(limits.least_gain.ok_or_else(|| Missing::judged("the code sets none", place)), &[place])
+        eirp_limit: level(Some(limits.average_eirp), Reason::NoneInCode),
+        peak_eirp_limit: level(limits.peak_eirp, Reason::NoPeakInCode),
+        port_power_limit: level(limits.port_power, Reason::NoPowerInCode),
+        power_limit: level(Some(power_limit), Reason::NoneInCode),
+        least_gain: Line::new(limits.least_gain.ok_or_else(|| Missing::judged(Reason::NoneInCode, place)), &[place])
             .by(code.citation),
         greatest_beamwidth: Line::new(
-            limits.greatest_beamwidth.ok_or_else(|| Missing::judged("the code sets none", place)),
+            limits.greatest_beamwidth.ok_or_else(|| Missing::judged(Reason::NoneInCode, place)),
             &[place],
         )
         .by(code.citation),

@@ -25,9 +25,11 @@ mod people;
 mod practice;
 mod profile;
 mod rain;
+mod reason;
 mod record;
 mod relief;
 mod run;
+mod sentence;
 mod target;
 mod terrain;
 mod threshold;
@@ -62,9 +64,11 @@ pub use profile::{
     UNSEEN_HEIGHT, Worst,
 };
 pub use rain::RainMaps;
+pub use reason::Reason;
 pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{RunLines, RunSheet};
+pub use sentence::{Argument, Day, Sentence, Whole};
 pub use target::{Target, Wanted, WantedAir};
 pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};

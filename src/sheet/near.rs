@@ -3,6 +3,7 @@
 use super::line::{Line, Missing, Words, lines};
 use super::path::PathLines;
 use super::profile::Fine;
+use super::reason::Reason;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::clearance::first_fresnel_radius;
@@ -89,7 +90,7 @@ pub(super) fn compute(
     let places = [at!(support.near_edges), at!(end.height), at!(antenna.diameter), at!(antenna.gain)];
     let mut from = [&places[..], &tilt.from, &azimuth.from, &[at!(network.limits.clearance)]].concat();
     from.dedup();
-    let none = || Missing::judged("no near edge is in the beam", at!(support.near_edges));
+    let none = || Missing::judged(Reason::NoNearEdge, at!(support.near_edges));
     let line = |value: Option<Metres>| Line::new(value.map(Fine).ok_or_else(none), &from);
     let title = worst.as_ref().map(|edge| Words(support.near_edges[edge.number].title.to_string()));
     let rounding = rounding(own);

@@ -5,6 +5,7 @@ use super::budget::Direction;
 use super::line::{Falls, Line, Missing, Words, lines};
 use super::profile::BothWays;
 use super::rain::{self, RainMaps};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
@@ -134,14 +135,14 @@ pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &Rai
         rain_height,
         falls,
         // Filled in from the profile.
-        diffraction: Line::new(Err(Missing::judged("there is no profile of the path", here_at)), &[]),
+        diffraction: Line::new(Err(Missing::judged(Reason::NoProfile, here_at)), &[]),
     }
 }
 
 fn falls(resolved: &ResolvedHop<'_>, target: &Target) -> (Line<Given<Metres>>, Line<Falls>) {
     let Some(wanted) = &target.rain_height else {
         let hop = resolved.hop;
-        let none = || Missing::judged("no rain height is given", at!(hop.climate.rain_height));
+        let none = || Missing::judged(Reason::NoRainHeight, at!(hop.climate.rain_height));
         return (Line::new(Err(none()), &[]), Line::new(Err(none()), &[]));
     };
     let ((height_a, from_a), (height_b, from_b)) = (altitude(&resolved.ends.a), altitude(&resolved.ends.b));

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 
 use super::line::{Cause, Line, Missing, Section, Shown, Words, lines};
 use super::path::{PathLines, altitude};
+use super::reason::Reason;
 use super::relief::{GroundPoint, NoProfile, Profile, Source, Standing, years};
 use super::terrain::Terrains;
 use crate::at;
@@ -279,11 +280,14 @@ impl ProfileSheet {
 }
 
 /// A number that a person wrote without unit, in its range.
-fn plain(number: Option<Number>, range: (f64, f64), place: Place, what: &str) -> Result<Option<f64>, Missing> {
+fn plain(
+    number: Option<Number>,
+    range: (f64, f64),
+    place: Place,
+    outside: impl FnOnce((f64, f64), f64) -> Reason,
+) -> Result<Option<f64>, Missing> {
     match number.map(|number| number.0) {
-        Some(value) if !(range.0..=range.1).contains(&value) => {
-            Err(Missing::new(format!("{what} is from {} to {}, not {value}", range.0, range.1), place))
-        }
+        Some(value) if !(range.0..=range.1).contains(&value) => Err(Missing::new(outside(range, value), place)),
         value => Ok(value),
     }
 }
@@ -300,14 +304,16 @@ fn asked(resolved: &ResolvedHop<'_>) -> Result<Asked, Missing> {
     const FACTORS: (f64, f64) = (0.1, 100.0);
     let (hop, network) = (resolved.hop, resolved.network);
     let place = at!(network.limits.clearance);
-    let fraction = plain(network.limits.clearance, FRACTIONS, place, "a fraction of the Fresnel zone")?;
+    let no_fraction = |(least, most), value| Reason::ClearanceOutOfRange { least, most, value };
+    let no_factor = |(least, most), value| Reason::FactorOutOfRange { least, most, value };
+    let fraction = plain(network.limits.clearance, FRACTIONS, place, no_fraction)?;
     let low_place = at!(network.limits.low_k_clearance);
-    let low_fraction = plain(network.limits.low_k_clearance, FRACTIONS, low_place, "a fraction of the Fresnel zone")?;
+    let low_fraction = plain(network.limits.low_k_clearance, FRACTIONS, low_place, no_fraction)?;
     let (k, k_place) = match hop.climate.low_k {
         Some(own) => (Some(own), at!(hop.climate.low_k)),
         None => (network.climate.low_k, at!(network.climate.low_k)),
     };
-    let k = plain(k, FACTORS, k_place, "an effective Earth radius factor")?;
+    let k = plain(k, FACTORS, k_place, no_factor)?;
     let low = k.map(|k| (k, low_fraction.unwrap_or(LOW_K_CLEARANCE), k_place));
     Ok(Asked { fraction: fraction.unwrap_or(CLEARANCE), place, low })
 }
@@ -428,8 +434,8 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &T
 fn no_profile(none: &NoProfile, place: Place) -> Missing {
     match none {
         NoProfile::Broken(missing) => missing.clone(),
-        NoProfile::Tiles(why) => Missing::judged(why, place),
-        NoProfile::None => Missing::judged("there is no profile of the path", place),
+        NoProfile::Tiles(why) => Missing::judged(why.clone(), place),
+        NoProfile::None => Missing::judged(Reason::NoProfile, place),
     }
 }
 
@@ -472,10 +478,9 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
     let (profile, sight) = (inputs.profile, &inputs.sight);
     let known = |value: Metres| Line::known(Fine(value), from);
     let lines = &mut sheet.lines;
-    let unstated = |what: &str| Missing::judged(what, profile.uncertainty_place);
     lines.source = Line::known(Words(profile.source_words.clone()), from);
     let date = profile.date.map(|date| Words(date.to_string()));
-    lines.date = Line::new(date.ok_or_else(|| unstated("no day is given")), from);
+    lines.date = Line::new(date.ok_or_else(|| Missing::judged(Reason::NoDay, profile.uncertainty_place)), from);
     lines.points = Line::known(Words(profile.given.to_string()), from);
     lines.spacing = Line::known(profile.spacing, from);
     lines.uncertainty = known(inputs.uncertainty);
@@ -500,7 +505,7 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
             sheet.obstruction = Some(inputs.worst(number, point));
         }
     }
-    let none = || Missing::judged("no low k is given", asked.place);
+    let none = || Missing::judged(Reason::NoLowK, asked.place);
     let low_sight = asked.low.map(|(k, fraction, place)| (Sightline { k, ..*sight }, fraction, place));
     if let Some((low, fraction, place)) = low_sight {
         let from = [from, &[place]].concat();
@@ -527,7 +532,7 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
     lines.raise_both = raise(Raise::Both);
     let grows = profile.standing.iter().any(|standing| standing.growth.0 > 0.0);
     let later = grows.then(|| inputs.least(1.0, |point| inputs.radii(sight, point))).flatten();
-    let none = || Missing::judged("nothing on the path grows", asked.place);
+    let none = || Missing::judged(Reason::NothingGrows, asked.place);
     lines.grown_in_hand = Line::new(
         later.map(|(_, point)| Fine(inputs.in_hand(sight, asked.fraction, point))).ok_or_else(none),
         &limited,
