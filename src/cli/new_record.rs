@@ -5,7 +5,7 @@ use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
-use crate::spec::EndName;
+use crate::spec::Both;
 use crate::text::nearest::nearest;
 use crate::verdict::evaluate;
 
@@ -14,7 +14,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let scope = Scope::of(std::slice::from_ref(&args.network));
     let asked = args.end.split('/').next().unwrap_or_default();
     let evaluation = evaluate(&scope, |sheet, findings| {
-        let forms = [EndName::A, EndName::B].map(|end| Form::of(sheet, end));
+        let forms = Both::ends(|end| Form::of(sheet, end));
         (forms, (sheet.id() == asked).then(|| HopPacks::of(sheet, findings)))
     });
     let forms = || evaluation.hops.iter().flat_map(|(forms, packs)| forms.iter().map(move |form| (form, packs)));

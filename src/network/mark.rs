@@ -18,7 +18,7 @@ pub fn sources(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
     if let Some(Ok(profile)) = hop.profile_file {
         documents.push(DocumentId { file: profile.file, number: 0 });
     }
-    for end in [&hop.a, &hop.b] {
+    for end in hop.ends.iter() {
         documents.extend(of_end(end));
     }
     let mut seen = HashSet::new();

@@ -23,7 +23,7 @@ mod tiles;
 mod typing;
 
 pub use files::{Concrete, Files, SourceFile};
-pub use holes::Holes;
+pub use holes::{HoleName, Holes, Owner};
 pub use library::Library;
 pub use load::{Loaded, load};
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};

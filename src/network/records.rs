@@ -59,7 +59,7 @@ fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, f
 
 /// A run of a record must be a run of the hop.
 fn unknown_ports(record: &Document<Record>, hop: &ResolvedHop<'_>, library: &Library, findings: &mut Findings) {
-    let known: Vec<&str> = hop.end(record.end).runs.iter().map(|run| &*run.port.id).collect();
+    let known: Vec<&str> = hop.ends[record.end].runs.iter().map(|run| &*run.port.id).collect();
     for (i, run) in record.runs.iter().enumerate() {
         let place = at!(record.runs[i].port);
         if known.contains(&&*run.port) || library.holes.at(&place).is_some() {

@@ -2,11 +2,12 @@
 
 use super::profile::ProfileFile;
 use super::shelf::Document;
+use crate::at;
 use crate::finding::Spot;
 use crate::place::{Place, Placed};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Network, Port, PowerPoint, Radio, Record,
-    Run, Site, Supply, Support,
+    Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Network, Port, PowerPoint, Radio,
+    Record, Run, Site, Supply, Support, Way,
 };
 
 /// A part of a document that knows where it stands.
@@ -45,10 +46,8 @@ pub struct ResolvedHop<'n> {
     pub hop: &'n Document<Hop>,
     /// The network it belongs to.
     pub network: &'n Document<Network>,
-    /// End `a`.
-    pub a: ResolvedEnd<'n>,
-    /// End `b`.
-    pub b: ResolvedEnd<'n>,
+    /// Its ends.
+    pub ends: Both<ResolvedEnd<'n>>,
     /// The profile it has in a file; where the trouble is shown if that cannot be used.
     pub profile_file: Option<&'n Result<ProfileFile, Spot>>,
     /// What came back from its ends, by end and day, the newest last.
@@ -57,13 +56,14 @@ pub struct ResolvedHop<'n> {
     pub mark: Option<String>,
 }
 
-impl<'n> ResolvedHop<'n> {
-    /// An end by its name.
+impl ResolvedHop<'_> {
+    /// Where the frequency of a way is written.
     #[must_use]
-    pub fn end(&self, name: EndName) -> &ResolvedEnd<'n> {
-        match name {
-            EndName::A => &self.a,
-            EndName::B => &self.b,
+    pub fn frequency_at(&self, way: Way) -> Place {
+        let hop = self.hop;
+        match way {
+            Way::AToB => at!(hop.channel.a_to_b),
+            Way::BToA => at!(hop.channel.b_to_a),
         }
     }
 }
@@ -71,6 +71,8 @@ impl<'n> ResolvedHop<'n> {
 /// One end and everything mounted there.
 #[derive(Debug)]
 pub struct ResolvedEnd<'n> {
+    /// Which end it is.
+    pub name: EndName,
     /// What the hop says of this end.
     pub end: Part<'n, End>,
     /// Its site.

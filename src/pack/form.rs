@@ -20,7 +20,8 @@ const MARKED: &str = "# yaml-language-server: $schema=";
 pub struct Form {
     hop: String,
     end: EndName,
-    sites: [String; 2],
+    site: String,
+    far_site: String,
     revision: Option<String>,
     items: Vec<record_page::Item>,
     checks: Vec<(&'static str, &'static str)>,
@@ -33,12 +34,13 @@ impl Form {
     /// The form of an end.
     #[must_use]
     pub fn of(sheet: &HopSheet<'_>, name: EndName) -> Self {
-        let (hop, network, end) = (sheet.resolved.hop, sheet.resolved.network, sheet.end(name));
+        let (hop, network, end) = (sheet.resolved.hop, sheet.resolved.network, &sheet.ends[name]);
         let checks = required_checks(end.resolved, end.far);
         Self {
             hop: hop.id.to_string(),
             end: name,
-            sites: [end.resolved.site.title.to_string(), end.far.site.title.to_string()],
+            site: end.resolved.site.title.to_string(),
+            far_site: end.far.site.title.to_string(),
             revision: network.revision.as_ref().map(ToString::to_string),
             // YAML speaks English, whatever the paper does.
             items: record_page::items(sheet, end, Voice::PLAIN),
@@ -52,7 +54,7 @@ impl Form {
     /// `HOP/END`, by which it is asked for.
     #[must_use]
     pub fn name(&self) -> String {
-        format!("{}/{}", self.hop, self.end.letter())
+        format!("{}/{}", self.hop, self.end)
     }
 
     /// Where records of its network lie unless told otherwise: `records` in the folder of the network.
@@ -67,7 +69,7 @@ impl Form {
     pub fn place(&self, folder: &Path) -> (String, PathBuf) {
         let path = |id: &str| folder.join(format!("{id}.yaml"));
         let taken = |id: &str| self.taken.iter().any(|taken| taken == id) || path(id).exists();
-        let id = free_id(&self.hop, self.end.letter(), taken);
+        let id = free_id(&self.hop, self.end, taken);
         let path = path(&id);
         (id, path)
     }
@@ -79,8 +81,7 @@ impl Form {
         if let Some(schema) = files.get(self.hop_document.file).and_then(|file| schema_of(file, folder)) {
             let _ = writeln!(out, "{MARKED}{schema}");
         }
-        let [here, there] = self.sites.each_ref().map(|title| one_line(title));
-        let end = self.end.letter();
+        let (here, there, end) = (one_line(&self.site), one_line(&self.far_site), self.end);
         let _ = writeln!(out, "# Record of {}, end {end}: {here}, looking at {there}.", self.hop);
         out.push_str(
             "# Take the `# ` off a line and write what was found after the colon, with its unit. Leave out what nobody\n\

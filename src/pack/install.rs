@@ -4,7 +4,6 @@ use serde::Serialize;
 
 use super::cautions::{self, Caution};
 use super::figures::{self, Figure};
-use super::kind::End;
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::phrases::{angle, feeds, least_conductor};
@@ -13,7 +12,7 @@ use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet, OnwardLines, RunSheet};
-use crate::spec::{Screening, Service};
+use crate::spec::{EndName, Screening, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
 
@@ -65,11 +64,8 @@ struct Target {
 }
 
 impl Install {
-    pub(super) fn of(sheet: &HopSheet<'_>, which: End, voice: Voice) -> Self {
-        let end = match which {
-            End::A => &sheet.a,
-            End::B => &sheet.b,
-        };
+    pub(super) fn of(sheet: &HopSheet<'_>, which: EndName, voice: Voice) -> Self {
+        let end = &sheet.ends[which];
         let own = end.resolved;
         let site = own.site;
         Self {

@@ -1,27 +1,6 @@
 //! Which pack of a hop, and of which end.
 
-/// One end of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum End {
-    /// End `a`.
-    A,
-    /// End `b`.
-    B,
-}
-
-impl End {
-    /// Both.
-    pub const BOTH: [Self; 2] = [Self::A, Self::B];
-
-    /// The letter as written in a hop.
-    #[must_use]
-    pub const fn letter(self) -> &'static str {
-        match self {
-            Self::A => "a",
-            Self::B => "b",
-        }
-    }
-}
+use crate::spec::EndName;
 
 /// Which pack of a hop.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,7 +8,7 @@ pub enum Pack {
     /// For review at a desk.
     Design,
     /// For the crew at one end.
-    Install(End),
+    Install(EndName),
     /// What came back from one end, to sign.
-    Acceptance(End),
+    Acceptance(EndName),
 }

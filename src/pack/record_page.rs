@@ -10,7 +10,7 @@ use super::licence;
 use super::steps;
 use super::words::{Fact, Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, required_checks};
-use crate::spec::Service;
+use crate::spec::{EndName, Service};
 use crate::voice::Voice;
 
 /// Something that is written down at an end.
@@ -120,10 +120,10 @@ fn may_not_apply(key: &str) -> bool {
 }
 
 /// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.
-pub(super) fn free_id(hop: &str, letter: &str, taken: impl Fn(&str) -> bool) -> String {
+pub(super) fn free_id(hop: &str, end: EndName, taken: impl Fn(&str) -> bool) -> String {
     let mut number = 1_u32;
     loop {
-        let id = format!("{hop}-{letter}-{number}");
+        let id = format!("{hop}-{end}-{number}");
         if !taken(&id) {
             return id;
         }

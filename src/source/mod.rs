@@ -21,7 +21,6 @@ pub use discover::{
 };
 pub use lines::{LineIndex, Position};
 pub use tree::{
-    Document, Found, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Step, Style, Tag, TreeFault,
-    TreeFaultKind,
+    Document, Found, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind,
 };
 pub use value::{Core, ambiguous, core_type, to_value};

@@ -10,6 +10,7 @@ mod cable;
 mod calendar;
 mod checks;
 mod climate;
+mod end;
 mod hop;
 mod licence;
 mod material;
@@ -32,6 +33,7 @@ pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
+pub use end::{Both, EndName, Way};
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, HopObjectives, Load, Orientation, Plugs,
     Polarisation, Run, RunPlace, ScreenBond,
@@ -45,8 +47,8 @@ pub use radio::{
     Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
 };
 pub use record::{
-    BuiltFrom, Decision, Deviation, EndName, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
-    Settings, Sky, TestResult, Verdict, Weather,
+    BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials, Settings,
+    Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
 pub use service::Service;

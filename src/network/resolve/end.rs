@@ -6,11 +6,16 @@ use super::follow::Follow;
 use crate::at;
 use crate::finding::faults::DANGLING;
 use crate::place::{Place, Placed as _};
-use crate::spec::{Arrester, EarthPoint, End, Half, Id, PowerPoint, Radio, Run, Site};
+use crate::spec::{Arrester, EarthPoint, End, EndName, Half, Id, PowerPoint, Radio, Run, Site};
 
 impl<'n> Follow<'n, '_> {
-    pub(super) fn end(&mut self, end: Part<'n, End>, runs_at: &'static str) -> Option<ResolvedEnd<'n>> {
-        let spec = end.spec;
+    pub(super) fn end(&mut self, name: EndName) -> Option<ResolvedEnd<'n>> {
+        let (end_at, runs_at) = match name {
+            EndName::A => ("ends.a", "ends.a.runs[i]"),
+            EndName::B => ("ends.b", "ends.b.runs[i]"),
+        };
+        let spec = &self.hop.spec.ends[name];
+        let end = Part { place: self.hop.place().part(end_at, &[]), spec };
         let site = self.document(&spec.site, at!(end.site));
         let radio = self.document(&spec.radio, at!(end.radio));
         let antenna = self.document(&spec.antenna, at!(end.antenna));
@@ -37,6 +42,7 @@ impl<'n> Follow<'n, '_> {
             })
             .collect();
         Some(ResolvedEnd {
+            name,
             end,
             site: site?,
             support: support?,

@@ -56,7 +56,7 @@ impl<'n, 'f> Follow<'n, 'f> {
     /// Whether the value at a place is broken; the hop then waits for it.
     pub(super) fn broken(&mut self, place: Place) -> bool {
         let Some((cause, spot)) = self.library.holes.at(&place) else { return false };
-        self.waits.push(Wait { cause, spot, shown: None });
+        self.waits.push(Wait { cause: cause.to_string(), spot, shown: None });
         true
     }
 

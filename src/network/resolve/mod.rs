@@ -7,13 +7,12 @@ use rayon::prelude::*;
 
 use super::library::Library;
 use super::records;
-use super::resolved::{Part, ResolvedHop};
+use super::resolved::ResolvedHop;
 use super::shelf::Document;
 use crate::at;
 use crate::finding::Findings;
 use crate::finding::faults::{DANGLING, NOT_EVALUATED};
-use crate::place::Placed as _;
-use crate::spec::{Hop, Network, Radio};
+use crate::spec::{Both, Hop, Network, Radio};
 use crate::text::few::few;
 use crate::text::nearest::nearest;
 
@@ -79,9 +78,8 @@ fn resolve_hop<'n>(
     findings: &mut Findings,
 ) -> Option<ResolvedHop<'n>> {
     let mut follow = Follow::new(library, hop, findings);
-    let a = follow.end(Part { place: hop.place().part("ends.a", &[]), spec: &hop.ends.a }, "ends.a.runs[i]");
-    let b = follow.end(Part { place: hop.place().part("ends.b", &[]), spec: &hop.ends.b }, "ends.b.runs[i]");
+    let ends = Both::ends(|name| follow.end(name));
     follow.report_waits();
     let profile_file = library.profiles.get(&hop.at);
-    Some(ResolvedHop { hop, network, a: a?, b: b?, profile_file, records: Vec::new(), mark: None })
+    Some(ResolvedHop { hop, network, ends: ends.all(|end| end)?, profile_file, records: Vec::new(), mark: None })
 }
