@@ -12,7 +12,8 @@ use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::finding::rule::Severity;
 use crate::network::Scope;
-use crate::pack::{End, Finish, HopPacks, Pack, on_presses_for};
+use crate::pack::{Finish, HopPacks, Pack, on_presses_for};
+use crate::spec::EndName;
 use crate::text::nearest::nearest;
 use crate::verdict::{Evaluation, evaluate};
 
@@ -26,8 +27,8 @@ struct Job<'a> {
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (args, packs): (_, &[Pack]) = match command {
         Command::Design(args) => (args, &[Pack::Design]),
-        Command::Install(args) => (args, &[Pack::Install(End::A), Pack::Install(End::B)]),
-        Command::Acceptance(args) => (args, &[Pack::Acceptance(End::A), Pack::Acceptance(End::B)]),
+        Command::Install(args) => (args, &[Pack::Install(EndName::A), Pack::Install(EndName::B)]),
+        Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
     };
     present(&args.network)?;
     let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), |sheet, findings| {
@@ -95,7 +96,7 @@ fn names(hop: &HopPacks, pack: Pack) -> Vec<String> {
     match pack {
         Pack::Design => vec![id],
         Pack::Install(end) | Pack::Acceptance(end) => {
-            vec![format!("{id}/{}", end.letter()), id, hop.site(end).to_owned()]
+            vec![format!("{id}/{}", end), id, hop.site(end).to_owned()]
         }
     }
 }
