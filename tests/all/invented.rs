@@ -7,8 +7,8 @@ use hopwright::units::{Latitude, Longitude, Quantity, read};
 
 /// South, north, west and east of waters without land or island, in degrees.
 const OCEAN: [[f64; 4]; 3] = [
-    // North Pacific, well south of the Aleutians.
-    [45.0, 50.0, 165.0, 178.0],
+    // North Pacific, between the Kurils and the Aleutians and well south of both.
+    [45.0, 49.0, 160.0, 178.0],
     // North Atlantic, west of Ireland and south-east of Greenland.
     [45.0, 57.0, -38.0, -25.0],
     // The Atlantic between Bermuda and the Azores.
