@@ -97,6 +97,9 @@ pub struct Check {
     /// How it looks.
     #[command(flatten)]
     pub look: LookArgs,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// What to do with a baseline.
@@ -124,6 +127,20 @@ pub struct BaselineArgs {
     /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
+}
+
+/// Data that lies outside of the repository; only the person who runs this may name it.
+#[derive(Debug, Clone, Default, Arguments)]
+pub struct BroughtArgs {
+    /// Folder of ground heights, such as a national set: read in place of the one `terrain` of a network names.
+    #[arg(long, value_name = "DIR")]
+    pub terrain: Option<PathBuf>,
+    /// Folder of the published map of rain rates: read in place of the one that `rain_map` names.
+    #[arg(long, value_name = "DIR")]
+    pub rain_map: Option<PathBuf>,
 }
 
 /// How text output looks.
@@ -157,6 +174,9 @@ pub struct Sheet {
     /// Write the path profile of the one hop that is named as a drawing (SVG) into this file.
     #[arg(long, value_name = "FILE")]
     pub figure: Option<PathBuf>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// The packs.
@@ -196,6 +216,9 @@ pub struct PackArgs {
     /// Draw no progress bar, even at a terminal.
     #[arg(long)]
     pub no_progress: bool,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// Arguments of `compare`.
@@ -240,6 +263,9 @@ pub struct Compare {
     /// Key in the hidden mark of the Markdown, by which a script finds its comment again; the ids of the networks if not given.
     #[arg(long)]
     pub key: Option<String>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// Forms of a comparison.
@@ -343,6 +369,9 @@ pub struct NewRecord {
     /// Folder to write into; `records` in the folder of the network if not given.
     #[arg(long)]
     pub out: Option<PathBuf>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// Forms of findings.

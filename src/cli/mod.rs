@@ -22,6 +22,8 @@ use clap::Parser as _;
 
 use args::{Args, Command};
 
+use crate::network::{Brought, Scope};
+
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Exit {
@@ -65,7 +67,7 @@ pub enum Stop {
     Pack(#[from] crate::pack::PackError),
     /// A revision cannot be read.
     #[error(transparent)]
-    Git(#[from] crate::compare::GitError),
+    Git(#[from] crate::door::GitError),
     /// Something named on the command line is not there, or is where it should not be.
     #[error("{0}")]
     Unknown(String),
@@ -104,10 +106,19 @@ pub fn run() -> Exit {
     }
 }
 
+/// The scope of paths, with the data that lies outside.
+fn scope(paths: &[std::path::PathBuf], brought: &args::BroughtArgs) -> Scope {
+    Scope::of(paths).with_brought(self::brought(brought))
+}
+
+fn brought(args: &args::BroughtArgs) -> Brought {
+    Brought { terrain: args.terrain.clone(), rain_map: args.rain_map.clone() }
+}
+
 /// A path named on the command line must be there: a slip in it is no finding about a network.
 fn present(path: &std::path::Path) -> Result<(), Stop> {
     let missing = || Stop::Unknown(format!("{}: there is no such file or folder", path.display()));
-    if path.exists() { Ok(()) } else { Err(missing()) }
+    if crate::door::exists(path) { Ok(()) } else { Err(missing()) }
 }
 
 fn print(text: &str) -> Result<(), Stop> {

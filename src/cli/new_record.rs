@@ -1,9 +1,8 @@
 //! `new record`: the form of a record, written beside the network it belongs to and never over anything.
 
 use super::args::NewRecord;
-use super::{Exit, Stop, present, print};
+use super::{Exit, Stop, present, print, scope};
 use crate::door::write::write_whole;
-use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
 use crate::spec::EndName;
 use crate::text::nearest::nearest;
@@ -11,7 +10,7 @@ use crate::verdict::evaluate;
 
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = Scope::of(std::slice::from_ref(&args.network));
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
     let asked = args.end.split('/').next().unwrap_or_default();
     let evaluation = evaluate(&scope, |sheet, findings| {
         let forms = [EndName::A, EndName::B].map(|end| Form::of(sheet, end));

@@ -4,6 +4,9 @@
 //! documents of one folder tree under a `network` document make a [`Library`]; [`resolve`] follows the references of its
 //! hops. What comes out knows its place in the YAML, and knows no physics.
 
+mod brought;
+mod enclosing;
+mod exclude;
 mod files;
 mod holes;
 mod library;
@@ -13,19 +16,19 @@ mod profile_file;
 mod rain_map;
 mod records;
 mod resolve;
-mod roots;
+mod scope;
 mod shelving;
 mod target;
 mod tiles;
 mod typing;
 
+pub use brought::{Brought, Inputs};
 pub use files::{Concrete, Files, SourceFile};
 pub use holes::Holes;
 pub use library::{Document, Library, Look, Shelf, Slot};
 pub use load::{Loaded, load};
 pub use profile_file::{ProfileFile, ProfileFiles, ProfileRow};
-pub use rain_map::read_rain_map;
 pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
-pub use roots::{Scope, Text};
+pub use scope::Scope;
 pub use target::Target;
-pub use tiles::{TileFile, tile_files};
+pub use tiles::TileFile;

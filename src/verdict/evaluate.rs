@@ -43,6 +43,8 @@ pub struct Evaluation<R> {
     pub judged: Vec<HopRun>,
     /// What was gone by, in words: the network document of each folder, the maps of rain.
     pub used: Vec<String>,
+    /// Files and folders that patterns say to pass over.
+    pub passed_over: Vec<String>,
 }
 
 /// How far the rules got with a hop.
@@ -60,7 +62,7 @@ pub struct HopRun {
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
 pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync) -> Evaluation<R> {
-    let Loaded { files, libraries, mut findings } = network::load(scope);
+    let Loaded { files, libraries, mut findings, passed_over } = network::load(scope);
     let mut hops = Vec::new();
     let mut hop_count = 0;
     let mut hop_ids = Vec::new();
@@ -83,8 +85,9 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         hop_ids.extend(library.hops.ids().into_iter().map(|hop| [network_id.clone(), hop.to_owned()]));
         let mut resolved = network::resolve(library, &mut found);
         network::mark::mark_recorded(&mut resolved, &files);
-        let maps = RainMaps::of(&resolved, &files);
-        let terrains = Terrains::of(&resolved, &files);
+        let inputs = scope.inputs(&library.folder);
+        let maps = RainMaps::of(&resolved, &inputs);
+        let terrains = Terrains::of(&resolved, &inputs);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
@@ -137,6 +140,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         hop_ids,
         judged: runs,
         used,
+        passed_over,
     }
 }
 
