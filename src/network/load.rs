@@ -105,6 +105,8 @@ impl Texts {
                 break;
             }
         }
+        // A file that was named, lies in no network and does not say what it describes is somebody else's.
+        list.retain(|text: &SourceText| text.path != root.path || text.text.contains("kind"));
         // A network further down says itself what of its folder it passes over.
         let over = by_networks(&list);
         self.passed_over.extend(found.passed_over);

@@ -83,9 +83,6 @@ impl Walk<'_> {
         if is_store_of_git(&names) {
             let detail = "it looks like the store of a git repository (`HEAD`, `objects`, `refs`); take it out";
             self.found.faults.push(FileFault::new(path, FileFaultKind::Repository, detail));
-            if depth > 0 {
-                return;
-            }
         }
         let has_patterns = names.iter().any(|named| named.name == ".gitignore");
         let own = has_patterns.then(|| above.with_file_of(self.store, path, &mut self.found.faults));
