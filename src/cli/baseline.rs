@@ -3,7 +3,8 @@
 use std::path::Path;
 
 use super::args::{Baseline as Command, BaselineArgs};
-use super::{Exit, Stop, present, print, scope};
+use super::scope::scope;
+use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::door::{exists, read_given};
 use crate::verdict::baseline::{Baseline, Known};

@@ -38,7 +38,7 @@ fn list() -> String {
 
 fn manual(rule: &Rule) -> String {
     let text: Vec<&str> = rule.manual.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
-    let waived = match rule.never_waived() {
+    let waived = match rule.never_waived {
         Some(why) => format!("Cannot be waived: {why}."),
         None => "A waiver may accept it.".into(),
     };

@@ -1,7 +1,8 @@
 //! `check --fix`: mend files, or show what would be mended.
 
 use super::args::Check;
-use super::{Exit, Stop, print, scope};
+use super::scope::scope;
+use super::{Exit, Stop, print};
 use crate::door::write::mend;
 use crate::fix::{Fixed, diff, fix};
 

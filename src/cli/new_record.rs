@@ -1,10 +1,11 @@
 //! `new record`: the form of a record, written beside the network it belongs to and never over anything.
 
 use super::args::NewRecord;
-use super::{Exit, Stop, present, print, scope};
+use super::scope::scope;
+use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::pack::{Form, HopPacks};
-use crate::spec::EndName;
+use crate::spec::Both;
 use crate::text::nearest::nearest;
 use crate::verdict::evaluate;
 
@@ -13,7 +14,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let scope = scope(std::slice::from_ref(&args.network), &args.brought);
     let asked = args.end.split('/').next().unwrap_or_default();
     let evaluation = evaluate(&scope, |sheet, findings| {
-        let forms = [EndName::A, EndName::B].map(|end| Form::of(sheet, end));
+        let forms = Both::ends(|end| Form::of(sheet, end));
         (forms, (sheet.id() == asked).then(|| HopPacks::of(sheet, findings)))
     });
     let forms = || evaluation.hops.iter().flat_map(|(forms, packs)| forms.iter().map(move |form| (form, packs)));
@@ -33,7 +34,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     }
     let folder = args.out.clone().unwrap_or_else(|| form.folder(&evaluation.files));
     let (id, path) = form.place(&folder);
-    let text = form.text(&id, &folder, packs, &evaluation.files);
+    let text = form.text(&id, &folder, &packs.mark(&evaluation.files), &evaluation.files);
     write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
     print(&format!("{}\n", path.display()))?;
     eprintln!("Now fill in what was found, then run: hopwright check {}", path.display());

@@ -8,10 +8,12 @@ use std::path::PathBuf;
 
 use super::args::{Pack as Command, PackArgs};
 use super::progress::Progress;
-use super::{Exit, Stop, present, print, scope};
+use super::scope::scope;
+use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::finding::rule::Severity;
-use crate::pack::{End, Finish, HopPacks, Pack, on_presses_for};
+use crate::pack::{Finish, HopPacks, Pack, on_presses_for};
+use crate::spec::EndName;
 use crate::text::nearest::nearest;
 use crate::verdict::{Evaluation, evaluate};
 
@@ -25,13 +27,14 @@ struct Job<'a> {
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (args, packs): (_, &[Pack]) = match command {
         Command::Design(args) => (args, &[Pack::Design]),
-        Command::Install(args) => (args, &[Pack::Install(End::A), Pack::Install(End::B)]),
-        Command::Acceptance(args) => (args, &[Pack::Acceptance(End::A), Pack::Acceptance(End::B)]),
+        Command::Install(args) => (args, &[Pack::Install(EndName::A), Pack::Install(EndName::B)]),
+        Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
     };
     present(&args.network)?;
-    let mut evaluation = evaluate(&scope(std::slice::from_ref(&args.network), &args.brought).on(args.today), |sheet, findings| {
-        HopPacks::in_language(sheet, findings, args.language)
-    });
+    let mut evaluation =
+        evaluate(&scope(std::slice::from_ref(&args.network), &args.brought).on(args.today), |sheet, findings| {
+            HopPacks::in_language(sheet, findings, args.language)
+        });
     for hop in &mut evaluation.hops {
         hop.add_findings_of_files(&evaluation.findings);
     }
@@ -94,7 +97,7 @@ fn names(hop: &HopPacks, pack: Pack) -> Vec<String> {
     match pack {
         Pack::Design => vec![id],
         Pack::Install(end) | Pack::Acceptance(end) => {
-            vec![format!("{id}/{}", end.letter()), id, hop.site(end).to_owned()]
+            vec![format!("{id}/{}", end), id, hop.site(end).to_owned()]
         }
     }
 }

@@ -3,7 +3,8 @@
 use std::path::Path;
 
 use super::args::{Sheet, SheetFormat};
-use super::{Exit, Stop, present, print, scope};
+use super::scope::scope;
+use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};

@@ -8,6 +8,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use crate::finding::Spot;
 use crate::network::Files;
+use crate::place::route::spelled;
 use crate::place::{DocumentId, FileId, Place, Step};
 use crate::source::{Document, LineIndex, NodeId, NodeKind, to_value};
 
@@ -66,12 +67,12 @@ pub struct Cause {
 /// Kind and id.
 type Name = (String, String);
 
-/// A route by names: keys, and of list items their id or number in brackets.
-type Route = Vec<String>;
+/// A route on which the items of lists go by their id where they have one.
+type Route<'f> = Vec<Step<'f>>;
 
-struct Edit {
+struct Edit<'f> {
     name: Name,
-    route: Route,
+    route: Route<'f>,
     /// Every word in what was written, and in what is.
     words: [BTreeSet<String>; 2],
     cause: Cause,
@@ -80,7 +81,7 @@ struct Edit {
 /// All edits between two sides, to trace lines back to.
 pub(super) struct Edits<'f> {
     sides: [Index<'f>; 2],
-    list: Vec<Edit>,
+    list: Vec<Edit<'f>>,
     by_name: HashMap<Name, Vec<usize>>,
 }
 
@@ -123,21 +124,20 @@ impl<'f> Index<'f> {
     }
 
     /// The name of the document a place is in, and its route by names.
-    fn route(&self, place: &Place) -> Option<(Name, Route)> {
+    fn route(&self, place: &Place) -> Option<(Name, Route<'f>)> {
         let name = self.names.get(&place.document)?.clone();
         let document = self.document(place.document)?;
         let mut node = Some(document.root());
         let mut route = Vec::new();
         for step in place.steps() {
             match step {
-                Step::Key(key) => {
-                    route.push(key.to_owned());
-                    node = node.and_then(|node| document.get(node, key)).map(|(_, value)| value);
-                }
                 Step::Index(number) => {
                     node = node.and_then(|node| document.item(node, number));
-                    let id = node.and_then(|node| id_of(document, node));
-                    route.push(format!("[{}]", id.unwrap_or(&number.to_string())));
+                    route.push(node.and_then(|node| id_of(document, node)).map_or(step, Step::Named));
+                }
+                Step::Key(key) | Step::Named(key) => {
+                    route.push(step);
+                    node = node.and_then(|node| document.get(node, key)).map(|(_, value)| value);
                 }
             }
         }
@@ -169,7 +169,7 @@ impl<'f> Edits<'f> {
             }
         }
         let mut list = differences.list;
-        let order = |edit: &Edit| (edit.cause.path.clone(), edit.cause.line, edit.cause.route.clone());
+        let order = |edit: &Edit<'_>| (edit.cause.path.clone(), edit.cause.line, edit.cause.route.clone());
         list.sort_by_cached_key(order);
         let mut by_name: HashMap<Name, Vec<usize>> = HashMap::new();
         for (number, edit) in list.iter().enumerate() {
@@ -191,8 +191,8 @@ impl<'f> Edits<'f> {
 
     /// Edits of which rules are judged, and how.
     pub(super) fn of_severities(&self) -> BTreeSet<usize> {
-        let settings = |edit: &Edit| {
-            edit.name.0 == "network" && edit.route.first().is_some_and(|key| key == "rules" || key == "rules_by_path")
+        let settings = |edit: &Edit<'_>| {
+            edit.name.0 == "network" && matches!(edit.route.first(), Some(Step::Key("rules" | "rules_by_path")))
         };
         (0..).zip(&self.list).filter(|(_, edit)| settings(edit)).map(|(number, _)| number).collect()
     }
@@ -203,7 +203,7 @@ impl<'f> Edits<'f> {
 
     /// The edits behind something that goes back to these places of each side, in a hop with these documents.
     pub(super) fn behind(&self, places: [&[Place]; 2], hop: [Option<DocumentId>; 2]) -> BTreeSet<usize> {
-        let routes = [0, 1].map(|side| -> BTreeSet<(Name, Route)> {
+        let routes = [0, 1].map(|side| -> BTreeSet<(Name, Route<'_>)> {
             places[side].iter().filter_map(|place| self.sides[side].route(place)).collect()
         });
         let mut found = BTreeSet::new();
@@ -246,35 +246,38 @@ impl<'f> Edits<'f> {
 }
 
 /// What a reference may call a document, or an item of a list in it.
-fn names_in<'r>(name: &'r Name, route: &'r Route) -> impl Iterator<Item = &'r str> {
-    let items = route.iter().filter_map(|step| step.strip_prefix('[').and_then(|step| step.strip_suffix(']')));
+fn names_in<'r>(name: &'r Name, route: &Route<'r>) -> impl Iterator<Item = &'r str> {
+    let items = route.iter().filter_map(|step| match step {
+        Step::Named(name) => Some(*name),
+        Step::Key(_) | Step::Index(_) => None,
+    });
     std::iter::once(name.1.as_str()).chain(items)
 }
 
 struct Differences<'i, 'f> {
     sides: &'i [Index<'f>; 2],
-    list: Vec<Edit>,
+    list: Vec<Edit<'f>>,
 }
 
 /// A node of each side; `None` where it is not there.
 type Two = [Option<NodeId>; 2];
 
-impl Differences<'_, '_> {
+impl<'f> Differences<'_, 'f> {
     fn documents(&mut self, name: &Name, ids: [DocumentId; 2]) {
         let [Some(before), Some(after)] = [0, 1].map(|side| self.sides[side].document(ids[side])) else { return };
         let roots = [before.root(), after.root()].map(Some);
         self.nodes(name, ids, &[before, after], roots, &Vec::new());
     }
 
-    fn nodes(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&Document; 2], nodes: Two, route: &Route) {
+    fn nodes(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&'f Document; 2], nodes: Two, route: &Route<'f>) {
         let solid = [0, 1].map(|side| nodes[side].map(|node| trees[side].resolve(node)));
         let kind = |side: usize| solid[side].map(|node| &trees[side].node(node).kind);
-        let below = |step: String| route.iter().cloned().chain([step]).collect::<Route>();
+        let below = |step: Step<'f>| route.iter().copied().chain([step]).collect::<Route<'f>>();
         match (kind(0), kind(1)) {
             (Some(NodeKind::Mapping(_)), Some(NodeKind::Mapping(_))) => {
                 for key in keys(trees, solid) {
-                    let values = [0, 1].map(|side| Some(trees[side].get(solid[side]?, &key)?.1));
-                    self.nodes(name, ids, trees, values, &below(key));
+                    let values = [0, 1].map(|side| Some(trees[side].get(solid[side]?, key)?.1));
+                    self.nodes(name, ids, trees, values, &below(Step::Key(key)));
                 }
             }
             (Some(NodeKind::Sequence(before)), Some(NodeKind::Sequence(after))) => {
@@ -292,7 +295,7 @@ impl Differences<'_, '_> {
         }
     }
 
-    fn edit(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&Document; 2], nodes: Two, route: &Route) {
+    fn edit(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&'f Document; 2], nodes: Two, route: &Route<'f>) {
         let side = usize::from(nodes[1].is_some());
         let Some(node) = nodes[side] else { return };
         let at = self.sides[side].place(ids[side].file, trees[side].node(node).span.start);
@@ -306,7 +309,7 @@ impl Differences<'_, '_> {
         let cause = Cause {
             class: Class::of(&name.0),
             document: format!("{} {}", name.0, name.1),
-            route: spelled(route),
+            route: spelled(route.iter().copied()),
             before: written(0),
             after: written(1),
             path,
@@ -318,14 +321,14 @@ impl Differences<'_, '_> {
 }
 
 /// The keys of both mappings, those of the new one first.
-fn keys(trees: &[&Document; 2], nodes: Two) -> Vec<String> {
-    let mut keys: Vec<String> = Vec::new();
+fn keys<'f>(trees: &[&'f Document; 2], nodes: Two) -> Vec<&'f str> {
+    let mut keys: Vec<&str> = Vec::new();
     for side in [1, 0] {
         let Some(node) = nodes[side] else { continue };
         for (key, _) in trees[side].entries(node) {
             let word = trees[side].text(key).unwrap_or_default();
-            if !keys.iter().any(|known| known == word) {
-                keys.push(word.to_owned());
+            if !keys.contains(&word) {
+                keys.push(word);
             }
         }
     }
@@ -333,22 +336,23 @@ fn keys(trees: &[&Document; 2], nodes: Two) -> Vec<String> {
 }
 
 /// The items of two lists side by side: by their ids where all have one, else by number.
-fn paired(trees: &[&Document; 2], before: &[NodeId], after: &[NodeId]) -> Vec<(String, Two)> {
-    let ids = |side: usize, items: &[NodeId]| -> Option<Vec<String>> {
-        items.iter().map(|item| id_of(trees[side], *item).map(str::to_owned)).collect()
+fn paired<'f>(trees: &[&'f Document; 2], before: &[NodeId], after: &[NodeId]) -> Vec<(Step<'f>, Two)> {
+    let ids = |side: usize, items: &[NodeId]| -> Option<Vec<&'f str>> {
+        items.iter().map(|item| id_of(trees[side], *item)).collect()
     };
     if let (Some(old), Some(new)) = (ids(0, before), ids(1, after)) {
         let gone = old.iter().filter(|id| !new.contains(id));
         let find =
-            |ids: &[String], items: &[NodeId], id: &str| ids.iter().position(|known| known == id).map(|at| items[at]);
+            |ids: &[&str], items: &[NodeId], id: &str| ids.iter().position(|known| *known == id).map(|at| items[at]);
         return new
             .iter()
             .chain(gone)
-            .map(|id| (format!("[{id}]"), [find(&old, before, id), find(&new, after, id)]))
+            .map(|id| (Step::Named(id), [find(&old, before, id), find(&new, after, id)]))
             .collect();
     }
     let most = before.len().max(after.len());
-    (0..most).map(|number| (format!("[{number}]"), [before.get(number).copied(), after.get(number).copied()])).collect()
+    let pair = |number: usize| [before.get(number).copied(), after.get(number).copied()];
+    (0..most).map(|number| (Step::Index(number), pair(number))).collect()
 }
 
 fn gather(document: &Document, node: NodeId, words: &mut BTreeSet<String>) {
@@ -382,12 +386,4 @@ fn shortened(text: &str) -> String {
         short.push('…');
     }
     short
-}
-
-/// `supports[stub].height`.
-fn spelled(route: &Route) -> String {
-    route.iter().fold(String::new(), |text, step| match step.as_str() {
-        step if text.is_empty() || step.starts_with('[') => text + step,
-        step => text + "." + step,
-    })
 }

@@ -1,6 +1,7 @@
 //! The quantities a hop is decided by: which line is held against which limit, and which line says what is left.
 
 use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN};
+use crate::spec::Way;
 
 /// A quantity with a limit.
 #[derive(Debug, Clone)]
@@ -33,24 +34,25 @@ pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
         format!("≥ {}", target.availability.given),
         "service.in_hand".into(),
     )];
-    for direction in sheet.directions() {
-        let Direction { name, title, receiver, .. } = direction;
+    for direction in sheet.directions.iter() {
+        let Direction { way, receiver, .. } = direction;
+        let name = way.key();
         if let Some(wanted) = &target.fade_margin {
             list.push(with_margin(
                 format!("{name}.margins.fade_margin"),
-                format!("fade margin {title}"),
+                format!("fade margin {way}"),
                 format!("≥ {}", wanted.given),
                 format!("{name}.margins.fade_in_hand"),
             ));
         }
         list.push(with_margin(
             format!("{name}.level"),
-            format!("received level {title}, below overload"),
+            format!("received level {way}, below overload"),
             format!("≤ {}", receiver.radio.overload),
             format!("{name}.margins.overload_in_hand"),
         ));
     }
-    for end in sheet.ends() {
+    for end in sheet.ends.iter() {
         of_end(sheet, end, &mut list);
     }
     let known: Vec<String> = list.iter().filter_map(|judged| judged.margin.clone()).collect();
@@ -108,10 +110,10 @@ pub(super) fn named_key(sheet: &HopSheet<'_>, key: &str) -> String {
     let Some((number, after)) = rest.split_once(']') else { return key.to_owned() };
     let Ok(number) = number.parse::<usize>() else { return key.to_owned() };
     let names: Vec<String> = match before {
-        "ends.a.runs" => ports(&sheet.a),
-        "ends.b.runs" => ports(&sheet.b),
-        "a_to_b.states" => sheet.a_to_b.states.iter().map(|state| state.title.clone()).collect(),
-        "b_to_a.states" => sheet.b_to_a.states.iter().map(|state| state.title.clone()).collect(),
+        "ends.a.runs" => ports(&sheet.ends.a),
+        "ends.b.runs" => ports(&sheet.ends.b),
+        "a_to_b.states" => sheet.directions[Way::AToB].states.iter().map(|state| state.title.clone()).collect(),
+        "b_to_a.states" => sheet.directions[Way::BToA].states.iter().map(|state| state.title.clone()).collect(),
         _ => return key.to_owned(),
     };
     match names.get(number) {

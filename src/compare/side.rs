@@ -133,7 +133,7 @@ impl HopSide {
     /// Takes out of a sheet what is compared.
     fn of(sheet: &HopSheet<'_>, findings: &[Finding]) -> Self {
         let (resolved, hop) = (sheet.resolved, sheet.resolved.hop);
-        let (a, b) = (&resolved.a.site.id, &resolved.b.site.id);
+        let (a, b) = (&resolved.ends.a.site.id, &resolved.ends.b.site.id);
         let channel = &hop.channel;
         // What a crew found is no part of the design.
         let designed = sheet.sections().into_iter().filter(|section| !section.key.starts_with("records."));

@@ -50,7 +50,10 @@ impl Fence {
 
 /// What is said of everything that is refused, whatever it is.
 pub(super) fn outside() -> Refused {
-    Refused::new(Why::Outside, "it leads out of the repository, or of the folder of a network that is in none; not read")
+    Refused::new(
+        Why::Outside,
+        "it leads out of the repository, or of the folder of a network that is in none; not read",
+    )
 }
 
 /// The root of the repository around a path, going by its name: the nearest folder with a `.git`.

@@ -63,7 +63,8 @@ impl Talk {
     }
 
     fn ask(&mut self, name: &str, kind: &str) -> Result<Object, String> {
-        let asked = self.questions.as_mut().map(|questions| writeln!(questions, "{name}").and_then(|()| questions.flush()));
+        let asked =
+            self.questions.as_mut().map(|questions| writeln!(questions, "{name}").and_then(|()| questions.flush()));
         let heard = match asked {
             Some(Ok(())) => self.answers.recv_timeout(LONGEST).ok(),
             _ => None,

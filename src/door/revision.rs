@@ -119,7 +119,12 @@ impl Revision {
             let entry = names.iter().find(|entry| entry.name == part).ok_or_else(|| self.missing())?;
             match entry.sort {
                 Sort::File | Sort::Folder => way.push(entry.clone()),
-                Sort::Submodule => return Err(self.fail(path, "it is a submodule, and what it holds is in another repository: compare two folders")),
+                Sort::Submodule => {
+                    return Err(self.fail(
+                        path,
+                        "it is a submodule, and what it holds is in another repository: compare two folders",
+                    ));
+                }
                 Sort::Link => {
                     links += 1;
                     if links > MOST_LINKS {

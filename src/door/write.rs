@@ -54,7 +54,8 @@ pub fn mend(root: &Path, path: &Path, before: &str, after: &str) -> io::Result<(
     let real = fs::canonicalize(full(path))?;
     Fence::around(root).admit(&real).map_err(|refused| io::Error::other(refused.detail))?;
     let rights = fs::metadata(&real)?.permissions();
-    let now = super::folder::open(&real, before.len() as u64).and_then(|file| super::read_all(file, before.len() as u64));
+    let now =
+        super::folder::open(&real, before.len() as u64).and_then(|file| super::read_all(file, before.len() as u64));
     if now.ok().as_deref() != Some(before.as_bytes()) {
         return Err(io::Error::other("it has changed since it was read; run again"));
     }

@@ -74,7 +74,7 @@ pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
 }
 
 fn alt(sheet: &HopSheet<'_>, voice: Voice) -> String {
-    let (a, b) = (&sheet.resolved.a.site.title, &sheet.resolved.b.site.title);
+    let (a, b) = (&sheet.resolved.ends.a.site.title, &sheet.resolved.ends.b.site.title);
     let lines = &sheet.profile.lines;
     let distance = voice.number(sheet.path.distance.get().unwrap_or_default());
     let verdict = verdict(sheet, voice);
@@ -273,7 +273,7 @@ impl Svg {
     fn ends(&mut self, sheet: &HopSheet<'_>, scale: &Scale) {
         // So that two of them fit side by side.
         let room = 28;
-        for (end, x, anchor) in [(&sheet.a, FIELD.0, "start"), (&sheet.b, FIELD.1, "end")] {
+        for (end, x, anchor) in [(&sheet.ends.a, FIELD.0, "start"), (&sheet.ends.b, FIELD.1, "end")] {
             let (site, own) = (end.resolved.site, end.resolved.end);
             let ground = site.ground_height.value;
             let antenna = ground + own.height.value;

@@ -11,6 +11,8 @@ macro_rules! faults {
                 name: $name,
                 family: $family,
                 severity: $crate::finding::rule::Severity::$severity,
+                never_waived: Some($crate::finding::rule::IS_ABOUT_FILES),
+                never_off: None,
                 manual: concat!($($doc, "\n"),+),
             };
         )+

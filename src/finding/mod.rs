@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use crate::finding::rule::{Rule, Severity};
 use crate::place::{FileId, Place};
+use crate::spec::EndName;
 use crate::units::Quantity;
 
 /// Where a label points.
@@ -162,8 +163,8 @@ pub struct Finding {
     pub fix: Option<Fix>,
     /// The hop it is about, if it is about one.
     pub hop: Option<String>,
-    /// The end of the hop, `a` or `b`, if it is about one.
-    pub end: Option<&'static str>,
+    /// The end of the hop, if it is about one.
+    pub end: Option<EndName>,
     /// The value that is wrong, where the rule compares one.
     pub measured: Option<Measured>,
     /// Tells apart what a rule says more than once of one spot: the name of a code.

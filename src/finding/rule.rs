@@ -33,6 +33,13 @@ impl std::fmt::Display for Severity {
     }
 }
 
+/// Why a rule holds whatever anybody has agreed to: it protects people.
+pub const PROTECTS_PEOPLE: &str = "it protects people";
+/// The same: what it holds a hop against is law.
+pub const IS_LAW: &str = "what codes and licences allow is not an approver's to give";
+/// The same: it is about what is written, not about what is built.
+pub const IS_ABOUT_FILES: &str = "it is about the files themselves: mend them";
+
 /// Something that can be found wrong.
 #[derive(Debug)]
 pub struct Rule {
@@ -42,6 +49,10 @@ pub struct Rule {
     pub family: &'static str,
     /// Severity unless the network says otherwise.
     pub severity: Severity,
+    /// Why no waiver may accept what it finds; none if one may.
+    pub never_waived: Option<&'static str>,
+    /// Why no network may switch it off; none if one may.
+    pub never_off: Option<&'static str>,
     /// Its manual: the doc comment, first line one sentence.
     pub manual: &'static str,
 }
@@ -51,19 +62,6 @@ impl Rule {
     #[must_use]
     pub fn summary(&self) -> &'static str {
         self.manual.trim_start().lines().next().unwrap_or_default()
-    }
-
-    /// Why no waiver may accept what it finds; `None` if one may.
-    #[must_use]
-    pub fn never_waived(&self) -> Option<&'static str> {
-        match self.family {
-            "people" | "grounding" => Some("it protects people"),
-            // What a record finds of the grounding protects no less.
-            "record" if self.name.starts_with("ground-") => Some("it protects people"),
-            "licence" => Some("what codes and licences allow is not an approver's to give"),
-            "spec" | "waiver" => Some("it is about the files themselves: mend them"),
-            _ => None,
-        }
     }
 }
 
@@ -104,9 +102,19 @@ pub const fn kebab<const N: usize>(name: &str) -> [u8; N] {
 }
 
 /// Declares the rule of a file: its doc comment is the manual, its name that of the file, its family that of the folder.
+///
+/// A rule may be waived and switched off unless it says why not: `never_waived: PROTECTS_PEOPLE`, `never_off: …`.
 #[macro_export]
 macro_rules! rule {
-    ($(#[doc = $doc:literal])+ severity: $severity:ident, check: $($check:tt)+) => {
+    (@or_none) => { None };
+    (@or_none $why:ident) => { Some($crate::finding::rule::$why) };
+    (
+        $(#[doc = $doc:literal])+
+        severity: $severity:ident,
+        $(never_waived: $waived:ident,)?
+        $(never_off: $off:ident,)?
+        check: $($check:tt)+
+    ) => {
         /// This rule; its manual is what `explain` prints.
         pub static RULE: $crate::finding::rule::Rule = {
             const TAIL: (&str, &str) = $crate::finding::rule::path_tail(module_path!());
@@ -118,6 +126,8 @@ macro_rules! rule {
                 },
                 family: TAIL.0,
                 severity: $crate::finding::rule::Severity::$severity,
+                never_waived: $crate::rule!(@or_none $($waived)?),
+                never_off: $crate::rule!(@or_none $($off)?),
                 manual: concat!($($doc, "\n"),+),
             }
         };

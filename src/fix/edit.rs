@@ -35,7 +35,7 @@ fn field(files: &Files, place: &Place, text: &str) -> Option<Bytes> {
     let file = place.document.file;
     let source = files.get(file)?;
     let document = source.parsed().documents.get(usize::from(place.document.number))?;
-    let steps: Vec<Step> = place.steps().collect();
+    let steps: Vec<Step<'_>> = place.steps().collect();
     let (last, way) = steps.split_last()?;
     let mut node = document.root();
     for step in way {
@@ -68,10 +68,11 @@ fn field(files: &Files, place: &Place, text: &str) -> Option<Bytes> {
     Some(Bytes { file, span: line_end..line_end, text: format!("{ending}{indent}{key}: {text}") })
 }
 
-fn child(document: &Document, node: NodeId, step: Step) -> Option<NodeId> {
+fn child(document: &Document, node: NodeId, step: Step<'_>) -> Option<NodeId> {
     match step {
         Step::Key(key) => document.get(node, key).map(|(_, value)| value),
         Step::Index(number) => document.item(node, number),
+        Step::Named(_) => None,
     }
 }
 

@@ -114,7 +114,7 @@ struct Line<'a> {
     text: Option<&'a str>,
     value: Option<f64>,
     unit: Option<&'a str>,
-    missing: Option<&'a str>,
+    missing: Option<String>,
     method: &'a str,
     from: Vec<String>,
 }
@@ -144,7 +144,7 @@ fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
         text: row.text.as_deref().ok(),
         value: row.number.map(|(value, _)| value).filter(|value| value.is_finite()),
         unit: row.number.map(|(_, unit)| unit),
-        missing: row.text.as_ref().err().map(|missing| missing.reason.as_str()),
+        missing: row.text.as_ref().err().map(|missing| missing.reason.to_string()),
         method: row.method,
         from: unique(row.from.iter().map(|place| places.written(place)).collect()),
     }

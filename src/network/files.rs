@@ -5,8 +5,8 @@ use std::path::PathBuf;
 use std::sync::OnceLock;
 
 use crate::finding::Spot;
-use crate::place::{self, FileId, Place};
-use crate::source::{Parsed, Step, parse};
+use crate::place::{FileId, Place, Step};
+use crate::source::{Parsed, parse};
 
 /// A file as it was read.
 #[derive(Debug)]
@@ -82,14 +82,8 @@ impl Files {
         let Some(document) = source.parsed().documents.get(usize::from(place.document.number)) else {
             return Some(Concrete { file, span: source.break_off()?, definition: None });
         };
-        let steps: Vec<Step<'_>> = place
-            .steps()
-            .map(|step| match step {
-                place::Step::Key(key) => Step::Key(key),
-                place::Step::Index(index) => Step::Index(index),
-            })
-            .chain(entry.map(Step::Key))
-            .collect();
+        let mut steps: Vec<Step<'_>> = place.steps().collect();
+        steps.extend(entry.map(Step::Key));
         let found = document.find(&steps);
         let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
         // A label over many lines hides what it points at: keep its first line.

@@ -1,95 +1,11 @@
 //! The documents of one network, by kind and id.
 
-use std::collections::HashMap;
-
 use super::holes::Holes;
-use super::profile_file::ProfileFiles;
-use crate::place::{DocumentId, Place, Placed};
+use super::profile::ProfileFiles;
+use super::shelf::{Look, Shelf};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply, Waiver,
 };
-use crate::text::nearest::nearest;
-
-/// A typed document that knows where it stands.
-#[derive(Debug)]
-pub struct Document<T> {
-    /// File and number.
-    pub at: DocumentId,
-    /// What it says.
-    pub spec: T,
-}
-
-impl<T> std::ops::Deref for Document<T> {
-    type Target = T;
-    fn deref(&self) -> &T {
-        &self.spec
-    }
-}
-
-impl<T> Placed for Document<T> {
-    fn place(&self) -> Place {
-        Place::document(self.at)
-    }
-}
-
-/// What an id leads to.
-#[derive(Debug, Clone, Copy)]
-pub enum Slot {
-    /// A typed document, by its number on the shelf.
-    Typed(usize),
-    /// A document that could not be typed.
-    Broken(DocumentId),
-}
-
-/// The documents of one kind.
-#[derive(Debug)]
-pub struct Shelf<T> {
-    /// In order of file.
-    pub documents: Vec<Document<T>>,
-    /// By id, the broken ones too.
-    pub index: HashMap<Id, Slot>,
-}
-
-impl<T> Default for Shelf<T> {
-    fn default() -> Self {
-        Self { documents: Vec::new(), index: HashMap::new() }
-    }
-}
-
-/// What came of looking an id up.
-#[derive(Debug)]
-pub enum Look<'n, T> {
-    /// There it is.
-    Found(&'n Document<T>),
-    /// There, but its own document has faults.
-    Broken(DocumentId),
-    /// Not there; the nearest id that is.
-    Missing(Option<&'n str>),
-}
-
-impl<T> Shelf<T> {
-    /// Looks an id up.
-    #[must_use]
-    pub fn look(&self, id: &Id) -> Look<'_, T> {
-        match self.index.get(id) {
-            Some(Slot::Typed(number)) => Look::Found(&self.documents[*number]),
-            Some(Slot::Broken(document)) => Look::Broken(*document),
-            None => {
-                let mut known: Vec<&str> = self.index.keys().map(|id| &**id).collect();
-                known.sort_unstable();
-                Look::Missing(nearest(id, known.iter().copied()))
-            }
-        }
-    }
-
-    /// The ids there are, sorted.
-    #[must_use]
-    pub fn ids(&self) -> Vec<&str> {
-        let mut ids: Vec<&str> = self.index.keys().map(|id| &**id).collect();
-        ids.sort_unstable();
-        ids
-    }
-}
 
 /// A kind that has a shelf.
 pub trait Shelved: Spec {

@@ -4,11 +4,11 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
+use super::enclosing::texts_right_in;
+use super::exclude::{by_networks, of_texts};
 use super::files::{Files, SourceFile};
 use super::library::Library;
 use super::profile_file::read_profiles;
-use super::enclosing::texts_right_in;
-use super::exclude::{by_networks, of_texts};
 use super::scope::{Root, Scope, Stray};
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
@@ -100,7 +100,8 @@ impl Texts {
                 }
             }
             if self.bytes > MOST_BYTES {
-                let detail = format!("all files together are larger than {} MiB; the rest is not read", MOST_BYTES >> 20);
+                let detail =
+                    format!("all files together are larger than {} MiB; the rest is not read", MOST_BYTES >> 20);
                 faults.push(FileFault::new(&root.path, FileFaultKind::TooMany, detail));
                 break;
             }
@@ -138,10 +139,9 @@ fn no_network(stray: &Stray, here: Option<&Path>) -> Option<Finding> {
 
 fn file_fault(fault: &FileFault, here: Option<&Path>) -> Finding {
     let rule = match fault.kind {
-        FileFaultKind::Missing
-        | FileFaultKind::Unreadable
-        | FileFaultKind::Outside
-        | FileFaultKind::SymlinkLoop => &UNREADABLE,
+        FileFaultKind::Missing | FileFaultKind::Unreadable | FileFaultKind::Outside | FileFaultKind::SymlinkLoop => {
+            &UNREADABLE
+        }
         FileFaultKind::Repository => &REPOSITORY,
         FileFaultKind::NotUtf8 => &NOT_UTF8,
         FileFaultKind::TooLarge | FileFaultKind::TooMany => &TOO_LARGE,

@@ -7,7 +7,7 @@ use std::collections::HashSet;
 use std::path::Path;
 
 use super::files::{Files, SourceFile};
-use super::resolve::{ResolvedEnd, ResolvedHop};
+use super::resolved::{ResolvedEnd, ResolvedHop};
 use crate::place::{DocumentId, FileId};
 use crate::text::hash::hash;
 
@@ -18,7 +18,7 @@ pub fn sources(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
     if let Some(Ok(profile)) = hop.profile_file {
         documents.push(DocumentId { file: profile.file, number: 0 });
     }
-    for end in [&hop.a, &hop.b] {
+    for end in hop.ends.iter() {
         documents.extend(of_end(end));
     }
     let mut seen = HashSet::new();

@@ -11,6 +11,7 @@ use rayon::prelude::*;
 
 use super::files::{Files, SourceFile};
 use super::library::Library;
+use super::profile::{ProfileFile, ProfileRow};
 use super::scope::Scope;
 use crate::at;
 use crate::finding::faults::BAD_VALUE;
@@ -27,31 +28,6 @@ const MOST_BYTES_TOGETHER: u64 = 2 << 30;
 const AT_ONCE: usize = 64;
 /// More faults of one file than this are cut short: they tend to have one cause.
 const MOST_FAULTS: usize = 3;
-
-/// A point of a profile that was read from a file.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct ProfileRow {
-    /// Distance from end `a`.
-    pub distance: Metres,
-    /// Ground above sea level.
-    pub ground: Metres,
-    /// What stands there, and how high above the ground.
-    pub obstacle: Option<(ObstacleKind, Metres)>,
-    /// Its line in the file, in bytes.
-    pub line: (u32, u32),
-}
-
-/// A profile that was read from a file.
-#[derive(Debug)]
-pub struct ProfileFile {
-    /// The file.
-    pub file: FileId,
-    /// Its points, in order of distance; at least two.
-    pub rows: Arc<[ProfileRow]>,
-}
-
-/// The profiles of a library by the hop that names them; for one that cannot be used, where that is shown.
-pub type ProfileFiles = HashMap<DocumentId, Result<ProfileFile, Spot>>;
 
 /// A fault of a profile's text.
 #[derive(Debug, PartialEq)]

@@ -7,11 +7,9 @@ use std::path::Path;
 
 use super::files::{Files, SourceFile};
 use crate::finding::Spot;
-use crate::place::{self, Place};
+use crate::place::route::spelled;
+use crate::place::{Place, Step};
 use crate::source::{Document, NodeId};
-
-/// The keys an item of a list may be known by; without any it is known by its number.
-const NAMES: [&str; 4] = ["id", "title", "name", "port"];
 
 /// What a spot is called.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -43,24 +41,9 @@ fn of_place(file: &SourceFile, place: &Place, entry: Option<&str>) -> Target {
     let Some(document) = file.parsed().documents.get(usize::from(place.document.number)) else {
         return of_file(&file.origin);
     };
-    let (mut route, mut at) = (String::new(), Some(document.root()));
-    for step in place.steps() {
-        at = match step {
-            place::Step::Key(key) => {
-                push(&mut route, key);
-                at.and_then(|node| document.get(node, key)).map(|(_, value)| value)
-            }
-            place::Step::Index(index) => {
-                let item = at.and_then(|node| document.item(node, index));
-                number(&mut route, &item_name(document, item, index));
-                item
-            }
-        };
-    }
-    if let Some(entry) = entry {
-        push(&mut route, entry);
-    }
-    of_document(document, file, route)
+    let mut steps = document.by_name(place.steps());
+    steps.extend(entry.map(Step::Key));
+    of_document(document, file, spelled(steps))
 }
 
 /// The deepest value that holds the bytes.
@@ -72,11 +55,11 @@ fn of_bytes(file: &SourceFile, span: &Range<usize>) -> Target {
     let Some(document) = file.parsed().documents.iter().find(|document| inside(document, document.root())) else {
         return of_file(&file.origin);
     };
-    let (mut route, mut at) = (String::new(), document.root());
+    let (mut route, mut at) = (Vec::new(), document.root());
     loop {
         let entry = document.entries(at).find(|(key, value)| inside(document, *key) || inside(document, *value));
         if let Some((key, value)) = entry {
-            push(&mut route, document.text(key).unwrap_or("?"));
+            route.push(Step::Key(document.text(key).unwrap_or("?")));
             if inside(document, key) {
                 break;
             }
@@ -85,28 +68,10 @@ fn of_bytes(file: &SourceFile, span: &Range<usize>) -> Target {
         }
         let item = document.items(at).enumerate().find(|(_, item)| inside(document, *item));
         let Some((index, item)) = item else { break };
-        number(&mut route, &item_name(document, Some(item), index));
+        route.push(document.name(item).map_or(Step::Index(index), Step::Named));
         at = item;
     }
-    of_document(document, file, route)
-}
-
-fn push(route: &mut String, key: &str) {
-    if !route.is_empty() {
-        route.push('.');
-    }
-    route.push_str(key);
-}
-
-fn number(route: &mut String, name: &str) {
-    for part in ["[", name, "]"] {
-        route.push_str(part);
-    }
-}
-
-fn item_name(document: &Document, item: Option<NodeId>, index: usize) -> String {
-    let named = |name: &&str| document.text(document.get(item?, name)?.1).filter(|text| !text.is_empty());
-    NAMES.iter().find_map(named).map_or_else(|| index.to_string(), str::to_owned)
+    of_document(document, file, spelled(route))
 }
 
 fn of_document(document: &Document, file: &SourceFile, route: String) -> Target {

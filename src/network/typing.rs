@@ -6,8 +6,8 @@ use serde_yaml::Value;
 use crate::finding::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
-use crate::place::{DocumentId, FileId};
-use crate::shape::{self, Hole, Mention, Repair, Segment};
+use crate::place::{DocumentId, FileId, Step};
+use crate::shape::{self, Hole, Mention, Repair};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
 use crate::text::nearest::nearest;
@@ -148,24 +148,25 @@ fn kind_of(tree: &source::Document, file: FileId, findings: &mut Vec<Finding>) -
 }
 
 /// The values of a document with what is broken left out or filled in.
-fn repaired(mut root: Value, repairs: Vec<Repair>) -> Value {
+fn repaired(mut root: Value, repairs: Vec<Repair<'_>>) -> Value {
     for Repair { route, value } in repairs {
         let Some((last, way)) = route.split_last() else {
             root = value.unwrap_or_default();
             continue;
         };
         let parent = way.iter().try_fold(&mut root, |value, segment| match segment {
-            Segment::Key(key) => value.get_mut(key.as_str()),
-            Segment::Index(index) => value.get_mut(*index),
+            Step::Key(key) => value.get_mut(*key),
+            Step::Index(index) => value.get_mut(*index),
+            Step::Named(_) => None,
         });
         match (parent, last, value) {
-            (Some(Value::Mapping(entries)), Segment::Key(key), Some(value)) => {
-                entries.insert(key.as_str().into(), value);
+            (Some(Value::Mapping(entries)), Step::Key(key), Some(value)) => {
+                entries.insert((*key).into(), value);
             }
-            (Some(Value::Mapping(entries)), Segment::Key(key), None) => {
-                entries.remove(key.as_str());
+            (Some(Value::Mapping(entries)), Step::Key(key), None) => {
+                entries.remove(*key);
             }
-            (Some(Value::Sequence(items)), Segment::Index(index), Some(value)) => {
+            (Some(Value::Sequence(items)), Step::Index(index), Some(value)) => {
                 if let Some(item) = items.get_mut(*index) {
                     *item = value;
                 }
@@ -206,13 +207,13 @@ fn type_value(
         Ok(spec) => Some(spec),
         Err(error) => {
             let names: Vec<String> = error.path().iter().map(ToString::to_string).collect();
-            let steps: Vec<source::Step<'_>> = error
+            let steps: Vec<Step<'_>> = error
                 .path()
                 .iter()
                 .zip(&names)
                 .map(|(segment, name)| match segment {
-                    serde_path_to_error::Segment::Seq { index } => source::Step::Index(*index),
-                    _ => source::Step::Key(name),
+                    serde_path_to_error::Segment::Seq { index } => Step::Index(*index),
+                    _ => Step::Key(name),
                 })
                 .collect();
             let spot = Spot::Bytes(document.file, tree.find(&steps).span);

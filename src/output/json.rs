@@ -12,6 +12,7 @@ use super::summary::Counts;
 use crate::finding::{Finding, Label, Spot};
 use crate::network::Files;
 use crate::source::LineIndex;
+use crate::spec::EndName;
 use crate::verdict::Evaluation;
 
 /// What `check --format json` prints.
@@ -211,7 +212,7 @@ fn item<'a>(finding: &'a Finding, files: &Files) -> Item<'a> {
         severity: finding.severity.word(),
         default_severity: finding.rule.severity.word(),
         hop: finding.hop.as_deref(),
-        end: finding.end,
+        end: finding.end.map(EndName::letter),
         message: &finding.message,
         help: finding.help.as_deref(),
         fingerprint: finding.fingerprint.to_string(),

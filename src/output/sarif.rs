@@ -88,7 +88,7 @@ fn described(rule: &Rule) -> Value {
             "tags": [rule.family],
             "precision": "high",
             "problem.severity": problem,
-            "waivable": rule.never_waived().is_none(),
+            "waivable": rule.never_waived.is_none(),
         },
     });
     if !HOME.is_empty() {

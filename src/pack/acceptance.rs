@@ -47,7 +47,7 @@ struct Done {
 impl Acceptance {
     /// That of the newest record of an end, if there is one.
     pub(super) fn of(sheet: &HopSheet<'_>, name: EndName, voice: Voice) -> Option<Self> {
-        let (found, end) = (sheet.newest_record(name)?, sheet.end(name));
+        let (found, end) = (sheet.newest_record(name)?, &sheet.ends[name]);
         let record = found.document;
         let decision = record.decision.as_ref().map_or_else(
             || voice.say("undecided"),
@@ -69,7 +69,7 @@ impl Acceptance {
         }
         Some(Self {
             record: record.at,
-            title: voice.with("end-at", &[("end", &name.letter()), ("site", &end.resolved.site.title)]),
+            title: voice.with("end-at", &[("end", &name), ("site", &end.resolved.site.title)]),
             verdict: String::new(),
             decision,
             visit: visit(found, voice),

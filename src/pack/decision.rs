@@ -1,6 +1,6 @@
 //! The table a hop is decided by: requirement, limit, what was computed, what is left, and whether it is met.
 
-use super::install::least_conductor_as_written;
+use super::phrases::least_conductor_as_written;
 use super::words::{Table, text_or};
 use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, Radii, RunSheet, Shown};
 use crate::spec::Service;
@@ -47,11 +47,11 @@ pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let what = voice.with("ask-availability", &[("capacity", &capacity)]);
     let limit = asked.at_least(&target.availability.given);
     asked.judged(what, limit, &service.availability, &service.in_hand);
-    for direction in sheet.directions() {
+    for direction in sheet.directions.iter() {
         of_direction(sheet, direction, &mut asked);
     }
     of_path(sheet, &mut asked);
-    for end in sheet.ends() {
+    for end in sheet.ends.iter() {
         of_end(end, &mut asked);
     }
     asked.table
@@ -68,7 +68,7 @@ fn of_path(sheet: &HopSheet<'_>, asked: &mut Requirements) {
 
 fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Requirements) {
     let (voice, margins) = (asked.voice, &direction.margins);
-    let way = voice.term(direction.title);
+    let way = voice.term(&direction.way.to_string());
     if let Some(wanted) = &sheet.target.fade_margin {
         let limit = asked.at_least(&wanted.given);
         let what = voice.with("ask-fade-margin", &[("way", &way)]);

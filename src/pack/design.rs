@@ -95,7 +95,7 @@ impl Design {
             service: tables::service(sheet, voice),
             grades: figures::grades(sheet, voice),
             plan: figures::plan(sheet, voice),
-            states: sheet.directions().map(|direction| tables::states(direction, voice)).into(),
+            states: sheet.directions.each_ref().map(|direction| tables::states(direction, voice)).into_iter().collect(),
             mounting: tables::mounting(sheet, voice),
             alignment: tables::alignment(sheet, voice),
             surroundings: tables::surroundings(sheet, voice),

@@ -6,8 +6,7 @@
 use std::fmt::Write as _;
 use std::path::{Component, Path, PathBuf, absolute};
 
-use super::HopPacks;
-use super::record_page;
+use super::record_page::{self, free_id};
 use crate::network::{Files, SourceFile, mark};
 use crate::place::DocumentId;
 use crate::sheet::{HopSheet, required_checks};
@@ -21,7 +20,8 @@ const MARKED: &str = "# yaml-language-server: $schema=";
 pub struct Form {
     hop: String,
     end: EndName,
-    sites: [String; 2],
+    site: String,
+    far_site: String,
     revision: Option<String>,
     items: Vec<record_page::Item>,
     checks: Vec<(&'static str, &'static str)>,
@@ -34,12 +34,13 @@ impl Form {
     /// The form of an end.
     #[must_use]
     pub fn of(sheet: &HopSheet<'_>, name: EndName) -> Self {
-        let (hop, network, end) = (sheet.resolved.hop, sheet.resolved.network, sheet.end(name));
+        let (hop, network, end) = (sheet.resolved.hop, sheet.resolved.network, &sheet.ends[name]);
         let checks = required_checks(end.resolved, end.far);
         Self {
             hop: hop.id.to_string(),
             end: name,
-            sites: [end.resolved.site.title.to_string(), end.far.site.title.to_string()],
+            site: end.resolved.site.title.to_string(),
+            far_site: end.far.site.title.to_string(),
             revision: network.revision.as_ref().map(ToString::to_string),
             // YAML speaks English, whatever the paper does.
             items: record_page::items(sheet, end, Voice::PLAIN),
@@ -53,7 +54,7 @@ impl Form {
     /// `HOP/END`, by which it is asked for.
     #[must_use]
     pub fn name(&self) -> String {
-        format!("{}/{}", self.hop, self.end.letter())
+        format!("{}/{}", self.hop, self.end)
     }
 
     /// Where records of its network lie unless told otherwise: `records` in the folder of the network.
@@ -68,20 +69,19 @@ impl Form {
     pub fn place(&self, folder: &Path) -> (String, PathBuf) {
         let path = |id: &str| folder.join(format!("{id}.yaml"));
         let taken = |id: &str| self.taken.iter().any(|taken| taken == id) || crate::door::exists(&path(id));
-        let id = free_id(&self.hop, self.end.letter(), taken);
+        let id = free_id(&self.hop, self.end, taken);
         let path = path(&id);
         (id, path)
     }
 
-    /// The form as text. `packs` are those of the same hop: the mark is the one at the foot of their pages.
+    /// The form as text. `mark` is the source mark at the foot of the packs of the same hop.
     #[must_use]
-    pub fn text(&self, id: &str, folder: &Path, packs: &HopPacks, files: &Files) -> String {
+    pub fn text(&self, id: &str, folder: &Path, mark: &str, files: &Files) -> String {
         let mut out = String::new();
         if let Some(schema) = files.get(self.hop_document.file).and_then(|file| schema_of(file, folder)) {
             let _ = writeln!(out, "{MARKED}{schema}");
         }
-        let [here, there] = self.sites.each_ref().map(|title| one_line(title));
-        let end = self.end.letter();
+        let (here, there, end) = (one_line(&self.site), one_line(&self.far_site), self.end);
         let _ = writeln!(out, "# Record of {}, end {end}: {here}, looking at {there}.", self.hop);
         out.push_str(
             "# Take the `# ` off a line and write what was found after the colon, with its unit. Leave out what nobody\n\
@@ -91,7 +91,7 @@ impl Form {
         if let Some(revision) = &self.revision {
             let _ = writeln!(out, "  revision: {}", quoted(revision));
         }
-        let _ = writeln!(out, "  mark: {}\n", quoted(&packs.mark(files)));
+        let _ = writeln!(out, "  mark: {}\n", quoted(mark));
         out.push_str(HEAD);
         let mut parents: Vec<&str> = Vec::new();
         for item in &self.items {
@@ -103,18 +103,6 @@ impl Form {
         }
         out.push_str(TAIL);
         out
-    }
-}
-
-/// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.
-pub(super) fn free_id(hop: &str, letter: &str, taken: impl Fn(&str) -> bool) -> String {
-    let mut number = 1_u32;
-    loop {
-        let id = format!("{hop}-{letter}-{number}");
-        if !taken(&id) {
-            return id;
-        }
-        number += 1;
     }
 }
 

@@ -3,10 +3,10 @@
 use serde::Serialize;
 
 use super::attach::{self, Attachment};
-use super::{End, Pack};
+use super::kind::Pack;
 use crate::network::ResolvedEnd;
 use crate::sheet::HopSheet;
-use crate::spec::{Date, Paper};
+use crate::spec::{Both, Date, EndName, Paper};
 use crate::voice::Voice;
 
 /// The names a hop's packs are known by.
@@ -22,7 +22,7 @@ pub(super) struct Naming {
     creator: Option<String>,
     approver: Option<String>,
     paper: Paper,
-    ends: [Place; 2],
+    pub ends: Both<Place>,
     pub voice: Voice,
 }
 
@@ -80,24 +80,16 @@ impl Naming {
             creator: said(&network.creator),
             approver: said(&network.approver),
             paper: network.print.paper.unwrap_or_default(),
-            ends: [place(&sheet.resolved.a), place(&sheet.resolved.b)],
+            ends: sheet.resolved.ends.each_ref().map(place),
             voice,
-        }
-    }
-
-    pub(super) fn end(&self, end: End) -> &Place {
-        let [a, b] = &self.ends;
-        match end {
-            End::A => a,
-            End::B => b,
         }
     }
 
     pub(super) fn stem(&self, pack: Pack) -> String {
         match pack {
             Pack::Design => format!("{}-design", self.hop),
-            Pack::Install(end) => format!("{}-{}-{}-install", self.hop, end.letter(), self.end(end).site),
-            Pack::Acceptance(end) => format!("{}-{}-{}-acceptance", self.hop, end.letter(), self.end(end).site),
+            Pack::Install(end) => format!("{}-{}-{}-install", self.hop, end, self.ends[end].site),
+            Pack::Acceptance(end) => format!("{}-{}-{}-acceptance", self.hop, end, self.ends[end].site),
         }
     }
 
@@ -126,9 +118,9 @@ impl Naming {
             Pack::Design => None,
             Pack::Install(end) | Pack::Acceptance(end) => Some(end),
         };
-        let at = |end: End| voice.with("end-at", &[("end", &end.letter()), ("site", &self.end(end).title)]);
-        let far = end.map(|end| if end == End::A { End::B } else { End::A });
-        let letter = end.map_or("", End::letter);
+        let at = |end: EndName| voice.with("end-at", &[("end", &end), ("site", &self.ends[end].title)]);
+        let far = end.map(EndName::far);
+        let letter = end.map_or("", EndName::letter);
         Front {
             kind: voice.say(kind),
             title: voice.with(title, &[("hop", &self.hop_title), ("end", &letter)]),

@@ -20,9 +20,11 @@ mod form;
 mod front;
 mod glyphs;
 mod install;
+mod kind;
 mod licence;
 mod lobes;
 mod parts;
+mod phrases;
 mod record_page;
 mod render;
 mod steps;
@@ -40,7 +42,7 @@ use crate::listing::HopListing;
 use crate::network::{Files, mark};
 use crate::place::{DocumentId, FileId};
 use crate::sheet::HopSheet;
-use crate::spec::{EndName, Language};
+use crate::spec::{Both, EndName, Language};
 use crate::voice::Voice;
 
 use acceptance::Acceptance;
@@ -50,49 +52,16 @@ use front::{Front, Naming};
 use install::Install;
 
 pub use form::Form;
+pub use kind::Pack;
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
-
-/// One end of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum End {
-    /// End `a`.
-    A,
-    /// End `b`.
-    B,
-}
-
-impl End {
-    /// Both.
-    pub const BOTH: [Self; 2] = [Self::A, Self::B];
-
-    /// The letter as written in a hop.
-    #[must_use]
-    pub const fn letter(self) -> &'static str {
-        match self {
-            Self::A => "a",
-            Self::B => "b",
-        }
-    }
-}
-
-/// Which pack of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Pack {
-    /// For review at a desk.
-    Design,
-    /// For the crew at one end.
-    Install(End),
-    /// What came back from one end, to sign.
-    Acceptance(End),
-}
 
 /// Everything the packs of one hop print, free of the library it came from.
 #[derive(Debug)]
 pub struct HopPacks {
     naming: Naming,
     design: Design,
-    installs: [Install; 2],
-    acceptances: [Option<Acceptance>; 2],
+    installs: Both<Install>,
+    acceptances: Both<Option<Acceptance>>,
     listing: HopListing,
     profile: Option<String>,
     findings: Vec<Finding>,
@@ -129,8 +98,8 @@ impl HopPacks {
         Self {
             naming: Naming::of(sheet, voice),
             design: Design::of(sheet, voice),
-            installs: End::BOTH.map(|end| Install::of(sheet, end, voice)),
-            acceptances: [EndName::A, EndName::B].map(|end| Acceptance::of(sheet, end, voice)),
+            installs: Both::ends(|end| Install::of(sheet, end, voice)),
+            acceptances: Both::ends(|end| Acceptance::of(sheet, end, voice)),
             listing: HopListing::of(sheet),
             profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
@@ -170,8 +139,8 @@ impl HopPacks {
         self.findings.iter().filter(counts).cloned().collect()
     }
 
-    fn acceptance(&self, end: End) -> Option<&Acceptance> {
-        self.acceptances[usize::from(end == End::B)].as_ref()
+    fn acceptance(&self, end: EndName) -> Option<&Acceptance> {
+        self.acceptances[end].as_ref()
     }
 
     /// Whether there is anything to print: an acceptance needs a record.
@@ -202,8 +171,8 @@ impl HopPacks {
 
     /// The site of an end, by id.
     #[must_use]
-    pub fn site(&self, end: End) -> &str {
-        &self.naming.end(end).site
+    pub fn site(&self, end: EndName) -> &str {
+        &self.naming.ends[end].site
     }
 
     /// Errors that are open: a pack is set in type only as a draft while there are any.
@@ -241,8 +210,7 @@ impl HopPacks {
         let findings = self.findings_of(pack);
         let (design, install) = match pack {
             Pack::Design => (Some(self.design.with_findings(&findings, &files)), None),
-            Pack::Install(End::A) => (None, Some(&self.installs[0])),
-            Pack::Install(End::B) => (None, Some(&self.installs[1])),
+            Pack::Install(end) => (None, Some(&self.installs[end])),
             Pack::Acceptance(_) => (None, None),
         };
         let acceptance = acceptance.map(|acceptance| acceptance.with_findings(&findings, &files));

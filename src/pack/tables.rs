@@ -1,15 +1,13 @@
 //! The tables of a design pack: geometry, budget, states, mounting, target, power, grounding.
 
-use std::fmt::Display;
-
 use serde::Serialize;
 
-use super::install::{feeds, least_conductor};
 use super::lobes;
 use super::parts;
-use super::words::{Table, sentence, text_or};
+use super::phrases::{angle, feeds, label, least_conductor};
+use super::words::{Table, text_or};
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, Shown};
-use crate::spec::Service;
+use crate::spec::{Both, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::Voice;
 
@@ -44,13 +42,8 @@ impl<'s, 'n> Sides<'s, 'n> {
     }
 
     fn add(&mut self, label: String, words: impl Fn(&EndSheet<'_>, Voice) -> String) {
-        self.table.row([label, words(&self.sheet.a, self.voice), words(&self.sheet.b, self.voice)]);
+        self.table.row([label, words(&self.sheet.ends.a, self.voice), words(&self.sheet.ends.b, self.voice)]);
     }
-}
-
-/// An angle in decimals and in seconds.
-pub(super) fn angle(decimal: impl Display, seconds: String, voice: Voice) -> String {
-    voice.with("or", &[("one", &voice.number(decimal)), ("other", &voice.number(seconds))])
 }
 
 pub(super) fn ends(sheet: &HopSheet<'_>, voice: Voice) -> Table {
@@ -95,11 +88,6 @@ fn unasked(row: &Row) -> bool {
     row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged)
 }
 
-/// What a row is, as a label.
-pub(super) fn label(row: &Row, voice: Voice) -> String {
-    sentence(&voice.term(row.words))
-}
-
 pub(super) fn sight(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "value"]);
     let mut rows = Vec::new();
@@ -127,7 +115,8 @@ pub(super) fn budget(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         rows
     };
     let heavy = "received level, clear sky";
-    for (there, back) in rows(&sheet.a_to_b).into_iter().zip(rows(&sheet.b_to_a)) {
+    let Both { a: there, b: back } = sheet.directions.each_ref().map(rows);
+    for (there, back) in there.into_iter().zip(back) {
         if unasked(&there) && unasked(&back) {
             continue;
         }
@@ -167,7 +156,7 @@ pub(super) fn states(direction: &Direction<'_>, voice: Voice) -> States {
         ]);
     }
     table.heavy = direction.objective;
-    States { title: voice.with("states", &[("way", &voice.term(direction.title))]), table }
+    States { title: voice.with("states", &[("way", &voice.term(&direction.way.to_string()))]), table }
 }
 
 pub(super) fn mounting(sheet: &HopSheet<'_>, voice: Voice) -> Table {
@@ -225,7 +214,7 @@ pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         end.people.rows("", &mut rows);
         rows
     };
-    for (a, b) in rows(&sheet.a).into_iter().zip(rows(&sheet.b)) {
+    for (a, b) in rows(&sheet.ends.a).into_iter().zip(rows(&sheet.ends.b)) {
         if !(unasked(&a) && unasked(&b)) {
             let cell = |row: &Row| if unasked(row) { voice.say("not-assessed") } else { voice.row(row) };
             table.row([label(&a, voice), cell(&a), cell(&b)]);
@@ -236,7 +225,7 @@ pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 
 /// One column a run, so that any number of lines fits under each other.
 pub(super) fn power(sheet: &HopSheet<'_>, voice: Voice) -> Table {
-    let runs: Vec<_> = sheet.ends().into_iter().flat_map(|end| end.runs.iter().map(move |run| (end, run))).collect();
+    let runs: Vec<_> = sheet.ends.iter().flat_map(|end| end.runs.iter().map(move |run| (end, run))).collect();
     let mut table = Table::new(voice, ["item"]);
     let column = |(end, run): &(&EndSheet<'_>, &RunSheet<'_>)| {
         voice.with("end-port", &[("end", &end.name), ("port", &run.resolved.port.id)])

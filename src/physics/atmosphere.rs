@@ -36,14 +36,6 @@ impl Air {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct OutsideTroposphere(pub Metres);
 
-impl std::error::Error for OutsideTroposphere {}
-
-impl std::fmt::Display for OutsideTroposphere {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "the reference atmosphere holds from -1 km to 11 km, not at {}", self.0)
-    }
-}
-
 /// The mean annual global reference atmosphere at a height `h` above mean sea level.
 ///
 /// ```text

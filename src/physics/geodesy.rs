@@ -45,14 +45,6 @@ pub struct Geodesic {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Coincident;
 
-impl std::error::Error for Coincident {}
-
-impl std::fmt::Display for Coincident {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str("both ends are at the same position")
-    }
-}
-
 /// Distance `s₁₂` and azimuths `α₁`, `α₂` between two positions: the inverse geodesic problem.
 ///
 /// Holds everywhere, antimeridian, poles and antipodes included, to some nanometres.

@@ -4,8 +4,6 @@
 //! runs for five years: a date outside them is refused, not extrapolated. It knows the field of the Earth's core alone
 //! and nothing of steel masts.
 
-use std::fmt;
-
 use world_magnetic_model::time::{Date, Month};
 use world_magnetic_model::uom::si::angle::degree;
 use world_magnetic_model::uom::si::f32::{Angle, Length};
@@ -17,10 +15,10 @@ use super::geodesy::{Position, bearing};
 use crate::units::{Degrees, Metres};
 
 /// Years of the model: 2025.0 up to, but without, 2030.0.
-const YEARS: std::ops::Range<i32> = 2025..2030;
+pub const YEARS: std::ops::Range<i32> = 2025..2030;
 
 /// Horizontal field, in nanotesla, below which declination is refused (the blackout zone).
-const BLACKOUT: f64 = 2000.0;
+pub const BLACKOUT: f64 = 2000.0;
 
 /// Horizontal field, in nanotesla, below which a compass wants care (the caution zone).
 const CAUTION: f64 = 6000.0;
@@ -49,25 +47,6 @@ pub enum MagneticError {
     Position(Position),
     /// The horizontal field, in nanotesla, is too weak for a compass.
     Blackout(f64),
-}
-
-impl std::error::Error for MagneticError {}
-
-impl fmt::Display for MagneticError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoSuchDate(year, month, day) => write!(f, "{year:04}-{month:02}-{day:02} is no date"),
-            Self::OutsideModel(year, month, day) => {
-                let (first, last) = (YEARS.start, YEARS.end - 1);
-                write!(f, "{year:04}-{month:02}-{day:02} is outside {first} to {last}, the years of the magnetic model")
-            }
-            Self::Height(height) => write!(f, "the magnetic model holds from -1 km to 850 km, not at {height}"),
-            Self::Position(Position { latitude, longitude }) => write!(f, "{latitude}, {longitude} is no position"),
-            Self::Blackout(horizontal) => {
-                write!(f, "the horizontal field of {horizontal:.0} nT is below {BLACKOUT} nT, too weak for a compass")
-            }
-        }
-    }
 }
 
 /// Magnetic declination `D` at a height above the ellipsoid, on a day given as year, month and day.

@@ -4,8 +4,6 @@
 //! worst month, and for deep fades in the average year. The method was made from hops below 45 GHz; for 57 to 86 GHz
 //! there is none, and none is invented here.
 
-use std::fmt;
-
 use crate::units::{Decibels, Gigahertz, Latitude, Metres, Percent};
 
 /// Up to this length layers of air do not matter.
@@ -51,21 +49,6 @@ pub enum OutOfRange {
     Frequency(Gigahertz),
     /// The climate numbers give an occurrence the formulas do not bear.
     Occurrence(Percent),
-}
-
-impl std::error::Error for OutOfRange {}
-
-impl fmt::Display for OutOfRange {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Short(distance) => write!(f, "over {distance} multipath fading does not matter"),
-            Self::Distance(distance) => write!(f, "multipath fading is modelled up to 185 km, not over {distance}"),
-            Self::Frequency(frequency) => {
-                write!(f, "multipath fading is modelled from 15 GHz over the path in km to 45 GHz, not at {frequency}")
-            }
-            Self::Occurrence(share) => write!(f, "a multipath occurrence of {share:.0} is beyond the method"),
-        }
-    }
 }
 
 /// Multipath fading of one path in clear air.

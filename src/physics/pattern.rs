@@ -35,18 +35,6 @@ pub enum OutOfRange {
     Angle(Degrees),
 }
 
-impl std::error::Error for OutOfRange {}
-
-impl std::fmt::Display for OutOfRange {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::Frequency(frequency) => write!(f, "reference patterns hold from 1 to 86 GHz, not at {frequency}"),
-            Self::Diameter(diameter) => write!(f, "{diameter} is no diameter of an antenna"),
-            Self::Angle(angle) => write!(f, "an angle off the axis is from 0° to 180°, not {angle}"),
-        }
-    }
-}
-
 /// Gain at an angle `φ` off the axis, envelope of the side-lobe peaks.
 ///
 /// ```text

@@ -82,14 +82,6 @@ pub struct NoOperatingPoint {
     pub most_power: Watts,
 }
 
-impl std::error::Error for NoOperatingPoint {}
-
-impl std::fmt::Display for NoOperatingPoint {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "no more than {} can reach the far end of the cable", self.most_power)
-    }
-}
-
 /// Voltage `V` at a load of constant power `P` behind a loop of `R`, fed with `V_s`.
 ///
 /// ```text

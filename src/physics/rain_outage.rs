@@ -76,18 +76,6 @@ pub enum OutOfRange {
     RainRate(MillimetresPerHour),
 }
 
-impl std::error::Error for OutOfRange {}
-
-impl fmt::Display for OutOfRange {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Frequency(frequency) => write!(f, "rain outage is modelled from 1 to 100 GHz, not at {frequency}"),
-            Self::Distance(distance) => write!(f, "rain outage is modelled up to 60 km, not over {distance}"),
-            Self::RainRate(rate) => write!(f, "{rate} is no rain rate"),
-        }
-    }
-}
-
 /// Rain fading of one path at one frequency, with the quantities met on the way.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RainFade {

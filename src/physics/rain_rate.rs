@@ -31,15 +31,6 @@ pub struct Month {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct NoClimate(pub usize, pub Month);
 
-impl std::error::Error for NoClimate {}
-
-impl std::fmt::Display for NoClimate {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let Self(number, Month { rain, temperature }) = self;
-        write!(f, "{rain} of rain at {temperature} is no weather for month {number}")
-    }
-}
-
 /// Rain statistics of a place.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RainClimate {

@@ -17,14 +17,6 @@ pub struct Scale {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DegenerateScale;
 
-impl std::error::Error for DegenerateScale {}
-
-impl std::fmt::Display for DegenerateScale {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str("the two points of the voltmeter scale need different voltages and different levels")
-    }
-}
-
 impl Scale {
     /// The scale through two points, in either order.
     ///

@@ -3,6 +3,10 @@
 //! A place is made from the field itself by [`at!`](crate::at), so that a renamed field cannot leave a stale route
 //! behind. It is small and `Copy`; the bytes it stands for are looked up only when something is printed.
 
+pub mod route;
+
+pub use route::Step;
+
 /// A loaded file, by its order.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FileId(pub u32);
@@ -24,15 +28,6 @@ pub struct Place {
     base: &'static str,
     path: &'static str,
     index: [u16; 4],
-}
-
-/// One step of a route.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Step {
-    /// Into a mapping.
-    Key(&'static str),
-    /// Into a sequence, from 0.
-    Index(usize),
 }
 
 /// Something that stands in a document.
@@ -62,7 +57,7 @@ impl Place {
     }
 
     /// The steps from the root of the document.
-    pub fn steps(&self) -> impl Iterator<Item = Step> + '_ {
+    pub fn steps(&self) -> impl Iterator<Item = Step<'static>> + '_ {
         let mut indices = self.index.iter();
         let words = |text: &'static str| text.split(['.', ' ', ']']).filter(|part| !part.is_empty());
         words(self.base).chain(words(self.path)).flat_map(move |part| {
@@ -80,11 +75,7 @@ impl Place {
     /// The route as people read it: `ends.a.runs[1].cable`.
     #[must_use]
     pub fn route(&self) -> String {
-        self.steps().fold(String::new(), |route, step| match step {
-            Step::Key(key) if route.is_empty() => key.into(),
-            Step::Key(key) => format!("{route}.{key}"),
-            Step::Index(index) => format!("{route}[{index}]"),
-        })
+        route::spelled(self.steps())
     }
 }
 

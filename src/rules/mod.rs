@@ -24,7 +24,8 @@ use crate::finding::rule::Rule;
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::Holes;
 use crate::place::Step;
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, RecordSheet, RunSheet};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, Reason, RecordSheet, RunSheet};
+use crate::spec::EndName;
 
 pub use settings::{Settings, unread_maps, unread_tiles, unsound};
 
@@ -181,9 +182,9 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     for entry in ALL {
         match entry.check {
             Check::Hop(check) => check(hop, found),
-            Check::Direction(check) => hop.directions().into_iter().for_each(|direction| check(hop, direction, found)),
+            Check::Direction(check) => hop.directions.iter().for_each(|direction| check(hop, direction, found)),
             Check::End(check) => {
-                for end in hop.ends() {
+                for end in hop.ends.iter() {
                     let before = found.list.len();
                     check(hop, end, found);
                     of_end(end.name, &mut found.list[before..]);
@@ -193,11 +194,11 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
                 for record in hop.records.iter().filter(|record| record.judged) {
                     let before = found.list.len();
                     check(hop, record, found);
-                    of_end(record.end.letter(), &mut found.list[before..]);
+                    of_end(record.end, &mut found.list[before..]);
                 }
             }
             Check::Run(check) => {
-                for end in hop.ends() {
+                for end in hop.ends.iter() {
                     let before = found.list.len();
                     end.runs.iter().for_each(|run| check(end, run, found));
                     of_end(end.name, &mut found.list[before..]);
@@ -214,27 +215,27 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     }
 }
 
-fn of_end(end: &'static str, findings: &mut [Finding]) {
+fn of_end(end: EndName, findings: &mut [Finding]) {
     for finding in findings {
         finding.end = Some(end);
     }
 }
 
 /// The end whose part of the hop the primary label stands in.
-fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<&'static str> {
+fn end_of_label(hop: &HopSheet<'_>, finding: &Finding) -> Option<EndName> {
     let place = match &finding.labels.first()?.spot {
         Spot::Field(place) | Spot::Entry(place, _) if place.document == hop.resolved.hop.at => place,
         _ => return None,
     };
     let mut steps = place.steps();
     match (steps.next()?, steps.next()?) {
-        (Step::Key("ends"), Step::Key(end)) => Some(end),
+        (Step::Key("ends"), Step::Key(end)) => EndName::from_letter(end),
         _ => None,
     }
 }
 
 /// Something broken that a hop depends on: what is said of it, and where it is shown.
-type Broken = (String, Spot);
+type Broken = (Reason, Spot);
 
 /// Drops the findings that rest on something broken; gives what they rest on.
 fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broken> {
@@ -248,7 +249,8 @@ fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broke
             Spot::Field(place) | Spot::Entry(place, _) => Some(place),
             Spot::Bytes(..) | Spot::Path(_) => None,
         });
-        let touched: Vec<Broken> = places.filter_map(|place| holes.at(place)).collect();
+        let touched: Vec<Broken> =
+            places.filter_map(|place| holes.at(place)).map(|(name, spot)| (name.into(), spot)).collect();
         let sound = touched.is_empty();
         broken.extend(touched);
         sound
@@ -265,7 +267,7 @@ fn wait_for(hop: &HopSheet<'_>, broken: &[Broken], found: &mut Findings) {
         }
     }
     let Some((_, spot)) = causes.first() else { return };
-    let names: Vec<&str> = causes.iter().map(|(name, _)| name.as_str()).collect();
+    let names: Vec<String> = causes.iter().map(|(name, _)| name.to_string()).collect();
     let spec = hop.resolved.hop;
     let message = format!("cannot be evaluated in full because of {}", names.join(", "));
     let finding = found.report(&NOT_EVALUATED, crate::at!(spec.id), message, "what depends on it is not judged");

@@ -5,7 +5,7 @@ use crate::finding::rule::Rule;
 pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
-pub(super) use crate::spec::{EndName, Service, Sky, TestResult, Verdict, Window};
+pub(super) use crate::spec::{Both, EndName, Service, Sky, TestResult, Verdict, Window};
 pub(super) use crate::units::{Celsius, Decibels, Gigahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
@@ -24,7 +24,7 @@ pub(super) fn any_of(mend: &Mend, otherwise: &str) -> String {
 
 /// The edges of the channel, in words, if it is not wholly inside a band.
 pub(super) fn outside(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Window<Gigahertz>) -> Option<String> {
-    let (low, high) = hop.channel_edges(direction);
+    let (low, high) = hop.channel_edges(direction.way);
     let inside = band.min.value <= low && high <= band.max.value;
     (!inside).then(|| format!("{low} to {high}"))
 }

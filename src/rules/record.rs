@@ -21,7 +21,6 @@ pub mod voltage_found_out_of_window;
 use crate::at;
 use crate::place::Place;
 use crate::sheet::{EndSheet, HopSheet, RecordSheet};
-use crate::spec::EndName;
 
 /// Where the level after locking is written.
 fn measured_at(sheet: &RecordSheet<'_>) -> Place {
@@ -41,12 +40,12 @@ fn before_at(sheet: &RecordSheet<'_>) -> Place {
 
 /// The sheet of the far end of a record.
 fn far_of<'s, 'n>(hop: &'s HopSheet<'n>, sheet: &RecordSheet<'_>) -> &'s EndSheet<'n> {
-    hop.end(if sheet.end == EndName::A { EndName::B } else { EndName::A })
+    &hop.ends[sheet.end.far()]
 }
 
 /// How far to sweep at each end.
 fn sweeps(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>) -> String {
-    let (here, there) = (hop.end(sheet.end), far_of(hop, sheet));
+    let (here, there) = (&hop.ends[sheet.end], far_of(hop, sheet));
     let of = |end: &EndSheet<'_>| super::prelude::line(&end.dish.lobes.sweep);
     format!("{} to both sides here and {} at the far end", of(here), of(there))
 }

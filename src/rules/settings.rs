@@ -11,8 +11,8 @@ use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::{Document, Files};
 use crate::place::Place;
-use crate::source::patterns;
 use crate::sheet::{RainMaps, Terrains};
+use crate::source::patterns;
 use crate::spec::{Network, Setting};
 use crate::text::nearest::nearest;
 
@@ -56,8 +56,11 @@ impl<'n> Settings<'n> {
     /// The rules that are off everywhere.
     #[must_use]
     pub fn off(&self) -> Vec<&'static str> {
-        let is_off = |rule: &&str| self.everywhere.is_some_and(|rules| matches!(rules.get(*rule), Some(Setting::Off)));
-        super::every().map(|rule| rule.name).filter(is_off).collect()
+        let is_off = |rule: &&Rule| {
+            let setting = self.everywhere.and_then(|rules| rules.get(rule.name));
+            rule.never_off.is_none() && setting == Some(&Setting::Off)
+        };
+        super::every().filter(is_off).map(|rule| rule.name).collect()
     }
 
     /// Whether a rule is off everywhere or for some of the files.
@@ -77,7 +80,7 @@ impl<'n> Settings<'n> {
         });
         match here.or_else(|| self.everywhere?.get(name)) {
             None => Some(finding.severity),
-            Some(Setting::Off) => None,
+            Some(Setting::Off) => finding.rule.never_off.map(|_| finding.severity),
             Some(Setting::Advice) => Some(Severity::Advice),
             Some(Setting::Warning) => Some(Severity::Warning),
             Some(Setting::Error) => Some(Severity::Error),

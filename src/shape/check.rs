@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use super::{Checked, Field, Segment, Shape};
+use super::{Checked, Field, Shape};
 use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
-use crate::place::FileId;
+use crate::place::{FileId, Step};
 use crate::source::{Document, NodeId, NodeKind, Style};
 use crate::spec::Kind;
 use crate::text::nearest::{nearest, one_slip};
@@ -14,7 +14,13 @@ use crate::units;
 ///
 /// `doubtful` are keys whose value cannot be trusted for another reason, such as a second key of the same name.
 #[must_use]
-pub fn check(document: &Document, text: &str, file: FileId, kind: Kind, doubtful: &[Range<usize>]) -> Checked {
+pub fn check<'d>(
+    document: &'d Document,
+    text: &'d str,
+    file: FileId,
+    kind: Kind,
+    doubtful: &'d [Range<usize>],
+) -> Checked<'d> {
     let (route, uses, done) = (Vec::new(), Vec::new(), Checked::default());
     let mut walk = Walk { document, text, file, kind, doubtful, route, uses, faults: 0, done };
     walk.node(document.root(), Shape::of(kind), None);
@@ -28,16 +34,16 @@ pub(super) struct Walk<'a> {
     pub(super) kind: Kind,
     doubtful: &'a [Range<usize>],
     /// Keys and indices on the way.
-    pub(super) route: Vec<Segment>,
+    pub(super) route: Vec<Step<'a>>,
     /// Aliases on the way: a fault inside one is shown at its outermost use.
     pub(super) uses: Vec<Range<usize>>,
     /// Faults met so far; one that is used twice is reported once but counts twice.
     pub(super) faults: usize,
-    pub(super) done: Checked,
+    pub(super) done: Checked<'a>,
 }
 
-impl Walk<'_> {
-    fn node(&mut self, id: NodeId, shape: &Shape, key: Option<&Range<usize>>) {
+impl<'a> Walk<'a> {
+    fn node(&mut self, id: NodeId, shape: &'a Shape, key: Option<&Range<usize>>) {
         if let NodeKind::Alias { target } = self.document.node(id).kind {
             self.uses.push(self.document.node(id).span.clone());
             self.node(target, shape, key);
@@ -48,14 +54,14 @@ impl Walk<'_> {
             (NodeKind::Mapping(_), Shape::Map(fields)) => self.map(id, fields, key),
             (NodeKind::Mapping(_), Shape::Table(value)) => {
                 for (name, value_id) in self.entries(id) {
-                    self.route.push(Segment::Key(self.word(name).to_owned()));
+                    self.route.push(Step::Key(self.word(name)));
                     self.node(value_id, value, Some(&self.document.node(name).span));
                     self.route.pop();
                 }
             }
             (NodeKind::Sequence(items), Shape::List(item)) => {
                 for (index, &id) in items.iter().enumerate() {
-                    self.route.push(Segment::Index(index));
+                    self.route.push(Step::Index(index));
                     self.node(id, item, None);
                     self.route.pop();
                 }
@@ -69,7 +75,7 @@ impl Walk<'_> {
         }
     }
 
-    fn map(&mut self, id: NodeId, fields: &[Field], key: Option<&Range<usize>>) {
+    fn map(&mut self, id: NodeId, fields: &'a [Field], key: Option<&Range<usize>>) {
         let entries = self.entries(id);
         let missing = |name: &str| !entries.iter().any(|(key, _)| self.word(*key) == name);
         // A misspelt key must not also be reported as a missing one.
@@ -104,7 +110,7 @@ impl Walk<'_> {
         for (name, value) in entries {
             if let Some(field) = fields.iter().find(|field| field.name == self.word(name)) {
                 let key = self.document.node(name).span.clone();
-                self.route.push(Segment::Key(field.name.clone()));
+                self.route.push(Step::Key(&field.name));
                 if self.doubtful.contains(&key) {
                     self.hole(key.clone());
                 }
@@ -138,8 +144,8 @@ impl Walk<'_> {
         }
     }
 
-    fn unknown_key(&mut self, name: NodeId, guess: Option<&str>, free: Option<&str>, fields: &[Field]) {
-        let word = self.word(name).to_owned();
+    fn unknown_key(&mut self, name: NodeId, guess: Option<&'a str>, free: Option<&str>, fields: &[Field]) {
+        let word = self.word(name);
         let below = fields.iter().find(|field| match &field.shape {
             Shape::Map(inner) => inner.iter().any(|field| field.name == word),
             _ => false,
@@ -153,16 +159,16 @@ impl Walk<'_> {
         let message = format!("{named} is not a key of {}", self.whole());
         let span = self.document.node(name).span.clone();
         self.report(&UNKNOWN_KEY, span.clone(), message, "not known here", help);
-        if let Some(guess) = free.filter(|guess| certain(&word, guess, fields)) {
+        if let Some(guess) = free.filter(|guess| certain(word, guess, fields)) {
             self.fixable(&span, guess.to_owned());
         }
         self.below(word, |walk| walk.repair(None));
         if let Some(guess) = guess {
-            self.below(guess.to_owned(), |walk| walk.hole(span));
+            self.below(guess, |walk| walk.hole(span));
         }
     }
 
-    fn missing_keys(&mut self, id: NodeId, lacking: &[&Field], key: Option<&Range<usize>>) {
+    fn missing_keys(&mut self, id: NodeId, lacking: &[&'a Field], key: Option<&Range<usize>>) {
         let names = list(lacking.iter().map(|field| field.name.as_str()));
         let lines: Vec<String> =
             lacking.iter().map(|field| format!("`{}: {}`", field.name, field.shape.example())).collect();
@@ -170,7 +176,7 @@ impl Walk<'_> {
         let span = key.cloned().unwrap_or_else(|| self.head(id));
         self.report(&MISSING_KEY, span.clone(), message, format!("lacks {names}"), format!("add {}", lines.join(", ")));
         for field in lacking {
-            self.below(field.name.clone(), |walk| walk.hole(span.clone()));
+            self.below(&field.name, |walk| walk.hole(span.clone()));
         }
     }
 
@@ -208,7 +214,7 @@ impl Walk<'_> {
         }
     }
 
-    fn word(&self, key: NodeId) -> &str {
+    fn word(&self, key: NodeId) -> &'a str {
         match &self.document.node(key).kind {
             NodeKind::Scalar { text, .. } => text,
             _ => "",

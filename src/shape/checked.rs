@@ -5,17 +5,18 @@ use std::ops::Range;
 use serde_yaml::Value;
 
 use crate::finding::Finding;
+use crate::place::Step;
 use crate::spec::Kind;
 
 /// What came of a shape check.
 #[derive(Debug, Default)]
-pub struct Checked {
+pub struct Checked<'d> {
     /// Every fault.
     pub findings: Vec<Finding>,
     /// The documents it refers to, for a document that cannot be typed even with its holes filled.
     pub mentions: Vec<Mention>,
     /// What is to be left out or filled in so that the rest can be typed and judged.
-    pub repairs: Vec<Repair>,
+    pub repairs: Vec<Repair<'d>>,
     /// The values that are broken or missing: nothing that depends on them may be judged.
     pub holes: Vec<Hole>,
 }
@@ -31,20 +32,11 @@ pub struct Hole {
 
 /// A change to the values of a document, not to its text.
 #[derive(Debug)]
-pub struct Repair {
+pub struct Repair<'d> {
     /// Where.
-    pub route: Vec<Segment>,
+    pub route: Vec<Step<'d>>,
     /// What to put there; `None` to take the key out.
     pub value: Option<Value>,
-}
-
-/// A step of a route through values.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum Segment {
-    /// Into a mapping.
-    Key(String),
-    /// Into a list.
-    Index(usize),
 }
 
 /// A reference as it stands in the text.
@@ -56,14 +48,4 @@ pub struct Mention {
     pub id: String,
     /// Where it is written.
     pub span: Range<usize>,
-}
-
-/// `ends.a.runs[1].cable`.
-#[must_use]
-pub fn spelled(route: &[Segment]) -> String {
-    route.iter().fold(String::new(), |route, segment| match segment {
-        Segment::Key(key) if route.is_empty() => key.clone(),
-        Segment::Key(key) => format!("{route}.{key}"),
-        Segment::Index(index) => format!("{route}[{index}]"),
-    })
 }

@@ -5,8 +5,9 @@ use std::ops::Range;
 use serde_yaml::Value;
 
 use super::check::{Walk, list};
-use super::{Mention, Segment, Shape};
+use super::{Mention, Shape};
 use crate::finding::faults::BAD_VALUE;
+use crate::place::Step;
 use crate::source::{Core, NodeId, Style, ambiguous, core_type};
 use crate::spec::Date;
 use crate::text::nearest::nearest;
@@ -121,7 +122,7 @@ impl Walk<'_> {
         };
         if let Some(what) = taken_for {
             let line = match self.route.last() {
-                Some(Segment::Key(key)) => format!("{key}: \"{text}\""),
+                Some(Step::Key(key)) => format!("{key}: \"{text}\""),
                 _ => format!("- \"{text}\""),
             };
             self.bad(id, "is text, and unquoted it is not", &format!("read as {what}"), &format!("quote it: `{line}`"));

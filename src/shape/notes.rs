@@ -5,14 +5,15 @@ use std::ops::Range;
 use serde_yaml::Value;
 
 use super::check::Walk;
-use super::checked::spelled;
-use super::{Hole, Repair, Segment, Shape};
+use super::{Hole, Repair, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
+use crate::place::Step;
+use crate::place::route::spelled;
 use crate::source::NodeId;
 
-impl Walk<'_> {
+impl<'a> Walk<'a> {
     pub(super) fn bad(&mut self, id: NodeId, what: &str, label: &str, help: &str) {
         let message = format!("{} {what}", self.whole());
         self.report(&BAD_VALUE, self.document.node(id).span.clone(), message, label, help);
@@ -67,8 +68,8 @@ impl Walk<'_> {
     }
 
     /// Puts a stand-in under a key that is missing.
-    pub(super) fn fill(&mut self, name: &str, shape: &Shape) {
-        self.below(name.to_owned(), |walk| walk.repair(Some(shape.stand_in())));
+    pub(super) fn fill(&mut self, name: &'a str, shape: &Shape) {
+        self.below(name, |walk| walk.repair(Some(shape.stand_in())));
     }
 
     pub(super) fn repair(&mut self, value: Option<Value>) {
@@ -78,18 +79,18 @@ impl Walk<'_> {
     pub(super) fn hole(&mut self, at: Range<usize>) {
         // What is used is what the reader looks at, even where it is defined elsewhere.
         let at = self.uses.first().cloned().unwrap_or(at);
-        self.done.holes.push(Hole { route: spelled(&self.route), at });
+        self.done.holes.push(Hole { route: spelled(self.route.iter().copied()), at });
     }
 
-    pub(super) fn below(&mut self, key: String, then: impl FnOnce(&mut Self)) {
-        self.route.push(Segment::Key(key));
+    pub(super) fn below(&mut self, key: &'a str, then: impl FnOnce(&mut Self)) {
+        self.route.push(Step::Key(key));
         then(self);
         self.route.pop();
     }
 
     /// The node being walked, as a message names it.
     pub(super) fn whole(&self) -> String {
-        let route = spelled(&self.route);
+        let route = spelled(self.route.iter().copied());
         if route.is_empty() { format!("this {}", self.kind) } else { format!("`{route}`") }
     }
 }

@@ -1,6 +1,7 @@
 //! The air along the path: as written where the hop or its network says, by the reference atmosphere for the rest.
 
 use super::line::{AS_WRITTEN, Line, Missing};
+use super::reason::Reason;
 use super::target::WantedAir;
 use crate::physics::atmosphere::{self, Air};
 use crate::place::Place;
@@ -45,7 +46,7 @@ pub(super) fn lines(wanted: &WantedAir, height: Metres, heights: &[Place]) -> Ai
         _ => total.need().and_then(|p| {
             let (e, place) = (vapour_pressure.need()?, total.from[0]);
             let dry = p.0 - e.0;
-            (dry > 0.0).then_some(dry).ok_or_else(|| Missing::new("the air would be all water vapour", place))
+            (dry > 0.0).then_some(dry).ok_or_else(|| Missing::new(Reason::AllVapour, place))
         }),
     };
     let method = match (&wanted.pressure, &wanted.humidity) {

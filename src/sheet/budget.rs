@@ -3,6 +3,7 @@
 use super::line::{AS_WRITTEN, Cause, Line, Missing, Section, lines};
 use super::margin::{self, MarginLines};
 use super::path::{PathLines, WORST_MONTH};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
@@ -12,7 +13,7 @@ use crate::physics::rain_outage::{Outage, RainFade};
 use crate::physics::worst_month::{MonthOutage, Share};
 use crate::physics::{antenna, fog, free_space, link, rain};
 use crate::place::Place;
-use crate::spec::{self, Antenna, Hop, Polarisation, Radio};
+use crate::spec::{self, Antenna, Both, Hop, Polarisation, Radio, Way};
 use crate::units::{
     Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MegabitsPerSecond, Megahertz, Minutes, Percent,
 };
@@ -65,10 +66,8 @@ lines! {
 /// One direction.
 #[derive(Debug)]
 pub struct Direction<'n> {
-    /// `a_to_b` or `b_to_a`.
-    pub name: &'static str,
-    /// `a to b` or `b to a`.
-    pub title: &'static str,
+    /// Which way it goes.
+    pub way: Way,
     /// The end that sends.
     pub sender: &'n ResolvedEnd<'n>,
     /// The end that listens.
@@ -104,7 +103,7 @@ impl Direction<'_> {
     /// Outage of the state that must hold.
     pub(super) fn objective_outage(&self) -> Result<Outage, Missing> {
         let radio = self.receiver.radio;
-        let none = || Missing::judged("no modulation state reaches the capacity asked for", at!(radio.states));
+        let none = || Missing::judged(Reason::NoStateForCapacity, at!(radio.states));
         self.objective_state().ok_or_else(none)?.lines.outage.need()
     }
 
@@ -123,15 +122,14 @@ impl Direction<'_> {
     }
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
-        sections.push(Section::of(self.name, format!("Level budget {}", self.title), |rows| {
-            self.lines.rows(self.name, rows);
-        }));
-        let key = format!("{}.margins", self.name);
-        sections
-            .push(Section::of(key.clone(), format!("Margins {}", self.title), |rows| self.margins.rows(&key, rows)));
+        let (way, key) = (self.way, self.way.key());
+        sections.push(Section::of(key, format!("Level budget {way}"), |rows| self.lines.rows(key, rows)));
+        let margins = format!("{key}.margins");
+        let title = format!("Margins {way}");
+        sections.push(Section::of(margins.clone(), title, |rows| self.margins.rows(&margins, rows)));
         for (number, state) in self.states.iter().enumerate() {
-            let key = format!("{}.states[{number}]", self.name);
-            let title = format!("{} {}", state.title, self.title);
+            let key = format!("{key}.states[{number}]");
+            let title = format!("{} {way}", state.title);
             sections.push(Section::of(key.clone(), title, |rows| state.lines.rows(&key, rows)));
         }
     }
@@ -147,20 +145,20 @@ pub(super) struct Trial {
 }
 
 /// One direction before anything is computed.
-struct Way<'n> {
+struct Sending<'n> {
+    way: Way,
     trial: Trial,
     hop: &'n Document<Hop>,
     sender: &'n ResolvedEnd<'n>,
     receiver: &'n ResolvedEnd<'n>,
     frequency: &'n Given<Gigahertz>,
     frequency_at: Place,
-    a_sends: bool,
 }
 
-/// The budgets from `a` to `b` and back, through the same air.
-pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, path: &PathLines, target: &Target) -> [Direction<'n>; 2] {
+/// The budgets of both ways, through the same air.
+pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, path: &PathLines, target: &Target) -> Both<Direction<'n>> {
     let gas = gas(path);
-    [true, false].map(|a_sends| compute(resolved, path, &gas, target, a_sends, Trial::default()))
+    Both::ways(|way| compute(resolved, path, &gas, target, way, Trial::default()))
 }
 
 /// One of them with something changed.
@@ -168,10 +166,10 @@ pub(super) fn with<'n>(
     resolved: &'n ResolvedHop<'n>,
     path: &PathLines,
     target: &Target,
-    a_sends: bool,
+    way: Way,
     trial: Trial,
 ) -> Direction<'n> {
-    compute(resolved, path, &gas(path), target, a_sends, trial)
+    compute(resolved, path, &gas(path), target, way, trial)
 }
 
 fn compute<'n>(
@@ -179,26 +177,20 @@ fn compute<'n>(
     path: &PathLines,
     gas: &Result<Spectrum, Missing>,
     target: &Target,
-    a_sends: bool,
+    way: Way,
     trial: Trial,
 ) -> Direction<'n> {
-    let (hop, a, b) = (resolved.hop, &resolved.a, &resolved.b);
-    let channel = &hop.spec.channel;
-    let (name, title, way) = if a_sends {
-        let (frequency, frequency_at) = (&channel.a_to_b, at!(hop.channel.a_to_b));
-        ("a_to_b", "a to b", Way { trial, hop, sender: a, receiver: b, frequency, frequency_at, a_sends })
-    } else {
-        let (frequency, frequency_at) = (&channel.b_to_a, at!(hop.channel.b_to_a));
-        ("b_to_a", "b to a", Way { trial, hop, sender: b, receiver: a, frequency, frequency_at, a_sends })
-    };
-    let rain = rain_fade(&way, path);
-    let lines = budget(&way, path, gas, &rain, target);
-    let mut states = states(&way, &lines, &rain);
+    let hop = resolved.hop;
+    let (sender, receiver) = (&resolved.ends[way.sender()], &resolved.ends[way.receiver()]);
+    let (frequency, frequency_at) = (hop.spec.channel.frequency(way), resolved.frequency_at(way));
+    let sending = Sending { way, trial, hop, sender, receiver, frequency, frequency_at };
+    let rain = rain_fade(&sending, path);
+    let lines = budget(&sending, path, gas, &rain, target);
+    let mut states = states(&sending, &lines, &rain);
     share_out(&mut states);
-    let objective = most_robust(&states, way.receiver.radio, target);
-    let margins =
-        margin::direction(&lines, objective.map(|number| &states[number]), [way.sender, way.receiver], path, target);
-    Direction { name, title, sender: way.sender, receiver: way.receiver, lines, margins, states, objective }
+    let objective = most_robust(&states, receiver.radio, target);
+    let margins = margin::direction(&lines, objective.map(|number| &states[number]), sender, receiver, path, target);
+    Direction { way, sender, receiver, lines, margins, states, objective }
 }
 
 /// The state with the lowest threshold among those that reach the capacity asked for.
@@ -210,7 +202,7 @@ fn most_robust(states: &[State], radio: &Radio, target: &Target) -> Option<usize
 }
 
 fn budget(
-    way: &Way<'_>,
+    way: &Sending<'_>,
     path: &PathLines,
     gas: &Result<Spectrum, Missing>,
     rain: &Result<RainFade, Missing>,
@@ -223,16 +215,15 @@ fn budget(
     let free_space_loss = slant.clone().map(|s| free_space::loss(f, s));
     let gas_attenuation = gas.as_ref().map(|gas| gas.specific_attenuation(f)).map_err(Clone::clone);
     let gas_loss = gas_attenuation.clone().and_then(|attenuation| Ok(attenuation * slant?));
-    let diffraction_loss = path.diffraction.value.clone().map(|both| both.0[usize::from(!way.a_sends)]);
+    let diffraction_loss = path.diffraction.value.clone().map(|both| both.0[way.way]);
     let level = free_space_loss.clone().and_then(|free_space| {
         let gains = [sending.gain.value, receiving.gain.value];
         let power = end.transmit_power.value + way.trial.more;
         Ok(link::received_level(power, gains, &[free_space, gas_loss.clone()?, counted(&diffraction_loss)?]))
     });
     let objective_fade = rain.clone().and_then(|rain| {
-        let outside =
-            "the rain model holds from 0.001 % to 1 % of the year, so for availabilities from 99 % to 99.999 %";
-        rain.attenuation(Percent(100.0) - wanted.value()).ok_or_else(|| Missing::new(outside, wanted.place))
+        let outside = || Missing::new(Reason::RainModelRange, wanted.place);
+        rain.attenuation(Percent(100.0) - wanted.value()).ok_or_else(outside)
     });
 
     let power_at = at!(end.transmit_power);
@@ -279,7 +270,7 @@ fn aim_loss(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Line<Decibe
     let of = |own: &ResolvedEnd<'_>| {
         let (end, antenna) = (own.end, own.antenna);
         let Some(error) = &end.aim_error else { return Ok(Decibels(0.0)) };
-        let off = || Missing::new("an aim error beyond 0.9 of the beamwidth is off the main beam", at!(end.aim_error));
+        let off = || Missing::new(Reason::AimBeyondBeam, at!(end.aim_error));
         antenna::pointing_loss(error.value, antenna.beamwidth.value).ok_or_else(off)
     };
     let from = [sender, receiver].into_iter().flat_map(|own| {
@@ -289,15 +280,15 @@ fn aim_loss(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Line<Decibe
     Line::new(of(sender).and_then(|there| Ok(there + of(receiver)?)), &from.collect::<Vec<_>>())
 }
 
-fn fog_loss(way: &Way<'_>, path: &PathLines, target: &Target) -> Line<Decibels> {
+fn fog_loss(way: &Sending<'_>, path: &PathLines, target: &Target) -> Line<Decibels> {
     const HIGHEST: Gigahertz = Gigahertz(200.0);
     let hop = way.hop;
     let Some(wanted) = &target.fog else {
-        return Line::new(Err(Missing::judged("no fog is given", at!(hop.climate.fog))), &[]);
+        return Line::new(Err(Missing::judged(Reason::NoFog, at!(hop.climate.fog))), &[]);
     };
     let f = way.frequency.value;
     let loss = if f > HIGHEST {
-        Err(Missing::judged("loss in fog is modelled up to 200 GHz", way.frequency_at))
+        Err(Missing::judged(Reason::FogFrequency, way.frequency_at))
     } else {
         path.temperature.need().and_then(|t| Ok(fog::loss(f, t, wanted.value(), path.slant.need()?)))
     };
@@ -327,14 +318,14 @@ pub(super) fn polarisation(hop: &Hop) -> rain::Polarisation {
     }
 }
 
-fn rain_fade(way: &Way<'_>, path: &PathLines) -> Result<RainFade, Missing> {
+fn rain_fade(way: &Sending<'_>, path: &PathLines) -> Result<RainFade, Missing> {
     let rate = path.rain_rate.value.as_ref().map_err(Clone::clone)?.value;
     let (elevation, slant) = (path.elevation_a.need()?, path.slant.need()?);
     RainFade::new(way.frequency.value, polarisation(way.hop), elevation, slant, rate)
         .map_err(|error| Missing::new(error, way.frequency_at))
 }
 
-fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing>) -> Vec<State> {
+fn states(way: &Sending<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing>) -> Vec<State> {
     let (hop, radio) = (way.hop, way.receiver.radio);
     let bandwidth = way.trial.bandwidth.unwrap_or(hop.channel.bandwidth.value);
     let usable = (0..radio.states.len()).filter(|i| radio.states[*i].bandwidth.value == bandwidth);
@@ -372,7 +363,7 @@ fn states(way: &Way<'_>, lines: &DirectionLines, rain: &Result<RainFade, Missing
                     worst_month: Line::new(worst, &outage_from),
                     minutes: Line::new(minutes, &outage_from),
                     // Filled in when all states are known.
-                    share: Line::new(Err(Missing::judged("no other state", threshold_at)), &outage_from),
+                    share: Line::new(Err(Missing::judged(Reason::NoOtherState, threshold_at)), &outage_from),
                 },
             }
         })

@@ -3,12 +3,13 @@
 use super::budget::Direction;
 use super::line::{Line, Missing, Ratio, Section, lines};
 use super::meter;
+use super::reason::Reason;
 use crate::at;
 use crate::network::{Document, ResolvedEnd};
 use crate::physics::antenna::{self, SideLobes};
 use crate::physics::pattern;
 use crate::place::Place;
-use crate::spec::Antenna;
+use crate::spec::{Antenna, EndName};
 use crate::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, MeterVolts, Millimetres};
 
 /// Aperture efficiencies one meets.
@@ -91,7 +92,7 @@ impl DishSheet {
         self.readings().into_iter().for_each(|(_, _, lines)| lines.missing(each));
     }
 
-    pub(super) fn sections(&self, end: &str, sections: &mut Vec<Section>) {
+    pub(super) fn sections(&self, end: EndName, sections: &mut Vec<Section>) {
         let key = format!("ends.{end}.antenna");
         sections.push(Section::of(key.clone(), format!("End {end}, antenna"), |rows| self.antenna.rows(&key, rows)));
         let key = format!("ends.{end}.side_lobes");
@@ -123,15 +124,15 @@ fn figures(dish: &Document<Antenna>) -> AntennaLines {
     let (gain, beam_at, diameter_at) = (dish.gain.value, at!(dish.beamwidth), at!(dish.diameter));
     let diameter = match &dish.diameter {
         Some(diameter) if diameter.value.0 > 0.0 => Ok(diameter.value),
-        Some(_) => Err(Missing::new("an antenna has a diameter above zero", diameter_at)),
-        None => Err(Missing::judged("the antenna states no diameter", diameter_at)),
+        Some(_) => Err(Missing::new(Reason::DiameterNotAboveZero, diameter_at)),
+        None => Err(Missing::judged(Reason::NoDiameter, diameter_at)),
     };
     let efficiency = diameter.clone().map(|diameter| Ratio(antenna::efficiency(middle, diameter, gain)));
     let most_gain = diameter.map(|diameter| antenna::gain(middle, diameter, 1.0));
     let gain_of_beam = if dish.beamwidth.value > Degrees(0.0) {
         Ok(antenna::gain_of_beam(dish.beamwidth.value))
     } else {
-        Err(Missing::new("a beam has a width above zero", beam_at))
+        Err(Missing::new(Reason::BeamNotAboveZero, beam_at))
     };
     AntennaLines {
         gain_of_beam: Line::new(gain_of_beam, &[beam_at]),
@@ -165,11 +166,11 @@ impl Lobes {
         let found = if measured {
             let mut points: Vec<_> = dish.pattern.iter().map(|point| (point.angle.value, point.below.value)).collect();
             points.sort_by(|one, other| one.0.0.total_cmp(&other.0.0));
-            let none = || Missing::new("the measured pattern shows no first null and side lobe", pattern_at);
+            let none = || Missing::new(Reason::NoMeasuredLobe, pattern_at);
             antenna::measured_lobes(&points).ok_or_else(none)
         } else {
             let at = if dish.diameter.is_some() { diameter_at } else { gain_at };
-            let none = || Missing::new("an antenna of less than two wavelengths has no side lobe", at);
+            let none = || Missing::new(Reason::NoSideLobe, at);
             antenna::side_lobes(frequency, diameter).ok_or_else(none)
         };
         let from = [&[gain_at, diameter_at, pattern_at], &heard.from[..]].concat();
@@ -187,7 +188,7 @@ impl Lobes {
             let at = at!(dish.pattern);
             let value = self.found.as_ref().map_err(Clone::clone).and_then(|found| {
                 if self.measured {
-                    return Err(Missing::judged("the pattern is measured", at));
+                    return Err(Missing::judged(Reason::PatternMeasured, at));
                 }
                 let gain = pattern(self.frequency, self.diameter, dish.gain.value, found.first_side_lobe[1]);
                 gain.map_err(|error| Missing::judged(error, at))

@@ -19,6 +19,7 @@ use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
 use crate::place::Place;
+use crate::spec::{Both, EndName};
 use crate::units::{Celsius, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity as _, Volts};
 
 const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
@@ -54,8 +55,8 @@ lines! {
 /// One end with its runs.
 #[derive(Debug)]
 pub struct EndSheet<'n> {
-    /// `a` or `b`.
-    pub name: &'static str,
+    /// Which end it is.
+    pub name: EndName,
     /// What was read.
     pub resolved: &'n ResolvedEnd<'n>,
     /// The far end.
@@ -158,16 +159,15 @@ impl EndSheet<'_> {
 }
 
 pub(super) fn compute<'n>(
-    own: &'n ResolvedEnd<'n>,
-    far: &'n ResolvedEnd<'n>,
+    hop: &'n ResolvedHop<'n>,
+    name: EndName,
     path: &PathLines,
-    [incoming, outgoing]: [&Direction<'_>; 2],
+    directions: &Both<Direction<'_>>,
     target: &Target,
-    hop: &ResolvedHop<'_>,
 ) -> EndSheet<'n> {
-    let is_a = std::ptr::eq(own, &raw const hop.a);
-    let (name, bearing, tilt) =
-        if is_a { ("a", &path.azimuth_a, &path.elevation_a) } else { ("b", &path.azimuth_b, &path.elevation_b) };
+    let (own, far) = (&hop.ends[name], &hop.ends[name.far()]);
+    let (incoming, outgoing) = (&directions[name.incoming()], &directions[name.outgoing()]);
+    let (bearing, tilt) = (path.azimuth(name), path.elevation(name));
     let (end, bracket) = (own.end, own.bracket);
     let (own_altitude, altitude_from) = altitude(own);
     let reach = reach(bracket, end.bracket.orientation, end.bracket.plate);

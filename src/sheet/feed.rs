@@ -2,6 +2,7 @@
 
 use super::line::{Line, Missing};
 use super::onward::Passed;
+use super::reason::Reason;
 use super::run::{Resistance, pairs};
 use super::target::Target;
 use crate::at;
@@ -78,8 +79,8 @@ pub(super) fn fed(
     let (run, radio, cable) = (resolved.run, own.radio, resolved.cable);
     let supply = match resolved.supply {
         Some(supply) if run.carries.contains(&Service::Power) => supply,
-        Some(_) => return Fed::without(&Missing::judged("the run carries no power", at!(run.carries))),
-        None => return Fed::without(&Missing::judged("nothing feeds this run", at!(run.carries))),
+        Some(_) => return Fed::without(&Missing::judged(Reason::RunWithoutPower, at!(run.carries))),
+        None => return Fed::without(&Missing::judged(Reason::NothingFeedsRun, at!(run.carries))),
     };
     let (source, draw) = (supply.voltage.min.value, radio.power.draw.value);
     let feeder = Feeder { pairs: pairs(supply.pairs), conductor: resistance.outdoors, inline: resistance.inline };
@@ -98,7 +99,7 @@ pub(super) fn fed(
         from.extend(&passed.from);
     }
     let value = |part: fn(&OperatingPoint) -> f64| {
-        settled.as_ref().map(|chain| part(&chain.first)).map_err(|error| Missing::judged(error, at!(run.supply)))
+        settled.as_ref().map(|chain| part(&chain.first)).map_err(|error| Missing::judged(*error, at!(run.supply)))
     };
     let reserved = radio.power.voltage.min.value + target.voltage_reserve.value();
     let (start, start_at) = match &radio.power.start {
@@ -120,13 +121,12 @@ pub(super) fn fed(
         (one_way >= 0.0).then(|| Metres(1000.0 * one_way / feeder.conductor.0))
     };
     let longest = if devices.is_empty() { longest_run(source, load, wanted, &feeder) } else { most.and_then(length) };
-    let longest = longest.ok_or_else(|| Missing::judged("no length of this cable would do", at!(run.cable)));
+    let longest = longest.ok_or_else(|| Missing::judged(Reason::NoLengthDoes, at!(run.cable)));
     let thinnest = most
         .and_then(|most| thinnest(most.0 / feeder.pairs.loop_factor() - resistance.fixed.0, resolved, hot, target))
-        .ok_or_else(|| Missing::judged("no cable that fits a plug is thick enough", at!(cable.conductor)));
-    let least_supply = wants
-        .least_source(loop_resistance)
-        .ok_or_else(|| Missing::judged("no supply voltage would do", at!(run.supply)));
+        .ok_or_else(|| Missing::judged(Reason::NoConductorDoes, at!(cable.conductor)));
+    let least_supply =
+        wants.least_source(loop_resistance).ok_or_else(|| Missing::judged(Reason::NoSupplyDoes, at!(run.supply)));
     let all = devices.iter().fold(load.0 - draw.0, |sum, device| sum + device.draw.0);
     let onward_from: Vec<_> = passed.iter().flat_map(|passed| passed.from.clone()).collect();
     Fed {

@@ -1,6 +1,7 @@
 //! The grounding conductor of one end: what is asked of it and what it is to a surge.
 
 use super::line::{AS_WRITTEN, Line, Missing, lines};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
@@ -77,9 +78,8 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, code: Option<Code>, target: &Target
     let mut needed_from = vec![at!(radio.ground.least_conductor), at!(end.grounding.material)];
     needed_from.extend(code.map(|code| code.place));
     let (size_at, length_at) = (at!(end.grounding.conductor), at!(end.grounding.length));
-    let conductor =
-        grounding.conductor.clone().ok_or_else(|| Missing::judged("no grounding conductor is given", size_at));
-    let length = grounding.length.clone().ok_or_else(|| Missing::judged("its length is not given", length_at));
+    let conductor = grounding.conductor.clone().ok_or_else(|| Missing::judged(Reason::NoGroundingConductor, size_at));
+    let length = grounding.length.clone().ok_or_else(|| Missing::judged(Reason::NoGroundingLength, length_at));
     let inductance = length
         .clone()
         .and_then(|length| conductor.clone().map(|size| ground_wire::inductance(length.value, size.value)));

@@ -1,6 +1,7 @@
 //! How a cable is handled: the insert that seals it, its bends, its drip loop, how much of it to take.
 
 use super::line::{AS_WRITTEN, Line, Missing, lines};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::ResolvedRun;
@@ -43,7 +44,7 @@ pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius)
     let lengths = [at!(run.outdoor), at!(run.indoor)];
     let room = best_gland(&port.glands, diameter)
         .map(|(_, room)| room)
-        .ok_or_else(|| Missing::judged("no insert seals it", at!(cable.outside_diameter)));
+        .ok_or_else(|| Missing::judged(Reason::NothingSeals, at!(cable.outside_diameter)));
     let bend = cable
         .bend_radius
         .as_ref()

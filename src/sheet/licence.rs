@@ -5,11 +5,13 @@
 
 use super::budget::Direction;
 use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
+use super::reason::Reason;
 use crate::at;
 use crate::network::ResolvedHop;
-use crate::physics::codes::{self, CODES, Code, Confidence, Known};
+use crate::physics::Confidence;
+use crate::physics::codes::{self, CODES, Code, Known};
 use crate::place::Place;
-use crate::spec::LicenceCode;
+use crate::spec::{LicenceCode, Way};
 use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
 
 lines! {
@@ -103,13 +105,13 @@ impl Licence {
         self.codes.iter().for_each(|code| code.lines.missing(each));
     }
 
-    pub(super) fn sections(&self, direction: &Direction<'_>, sections: &mut Vec<Section>) {
-        let key = format!("{}.licence", direction.name);
-        let title = format!("Licence {}", direction.title);
+    pub(super) fn sections(&self, way: Way, sections: &mut Vec<Section>) {
+        let key = format!("{}.licence", way.key());
+        let title = format!("Licence {way}");
         sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
         for (number, code) in self.codes.iter().enumerate() {
             let key = format!("{key}.codes[{number}]");
-            let title = format!("{} {}", code.name, direction.title);
+            let title = format!("{} {way}", code.name);
             sections.push(Section::of(key.clone(), title, |rows| code.lines.rows(&key, rows)));
         }
     }
@@ -131,17 +133,13 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, direction: &Direction<'_>) -> 
     let (hop, network) = (resolved.hop, resolved.network);
     let (end, antenna) = (direction.sender.end, direction.sender.antenna);
     let channel = &hop.channel;
-    let (frequency, frequency_at) = if direction.name == "a_to_b" {
-        (channel.a_to_b.value, at!(hop.channel.a_to_b))
-    } else {
-        (channel.b_to_a.value, at!(hop.channel.b_to_a))
-    };
+    let frequency = channel.frequency(direction.way).value;
     let emission = Emission {
         frequency,
         bandwidth: channel.bandwidth.value,
         power: end.transmit_power.value,
         gain: antenna.gain.value,
-        frequency_at,
+        frequency_at: resolved.frequency_at(direction.way),
         bandwidth_at: at!(hop.channel.bandwidth),
         power_at: at!(end.transmit_power),
         gain_at: at!(antenna.gain),
@@ -179,7 +177,7 @@ fn licence_lines(
     let own = &hop.licence;
     let (eirp_at, power_at) = (at!(hop.licence.max_eirp), at!(hop.licence.max_power));
     let written = |given: Option<&Given<Dbm>>, place: Place| {
-        let none = || Missing::judged("the licence states none", place);
+        let none = || Missing::judged(Reason::NoneInLicence, place);
         Line::new(given.cloned().ok_or_else(none), &[place])
     };
     let ceilings = [
@@ -196,10 +194,10 @@ fn licence_lines(
     LicenceLines {
         eirp: Line::known((emission.power + emission.gain).tidy(), &[emission.power_at, emission.gain_at]),
         highest_power: Line::new(
-            highest.map(Dbm::rounded_down).ok_or_else(|| Missing::judged("nothing limits it", named_at)),
+            highest.map(Dbm::rounded_down).ok_or_else(|| Missing::judged(Reason::NothingLimits, named_at)),
             &from,
         ),
-        number: Line::new(number.ok_or_else(|| Missing::judged("none is stated", number_at)), &[number_at]),
+        number: Line::new(number.ok_or_else(|| Missing::judged(Reason::NoneStated, number_at)), &[number_at]),
         licensed_eirp: written(own.max_eirp.as_ref(), eirp_at),
         licensed_power: written(own.max_power.as_ref(), power_at),
     }
@@ -208,7 +206,7 @@ fn licence_lines(
 fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeSheet {
     let limits = code.limits(emission.gain, emission.bandwidth);
     let from = [place, emission.gain_at, emission.bandwidth_at];
-    let level = |value: Option<Dbm>, none: &str| {
+    let level = |value: Option<Dbm>, none: Reason| {
         Line::new(value.map(Dbm::tidy).ok_or_else(|| Missing::judged(none, place)), &from).by(code.citation)
     };
     let power_limit = limits.power.tidy();
@@ -218,11 +216,11 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
         nearest: raster.nearest(emission.frequency, emission.bandwidth),
     });
     let channel = match code.raster {
-        None => Err(Missing::judged("the code sets no raster", place)),
+        None => Err(Missing::judged(Reason::NoRaster, place)),
         Some(raster) => raster
             .words(emission.frequency, emission.bandwidth)
             .map(|words| Words(format!("{}: {words}", raster.name)))
-            .ok_or_else(|| Missing::judged(format!("not on the raster of {}", raster.name), emission.frequency_at)),
+            .ok_or_else(|| Missing::judged(Reason::OffRaster { raster: raster.name }, emission.frequency_at)),
     };
     let gain_mend = (emission.power > power_limit)
         .then(|| code.gain_for(emission.power, emission.gain, emission.bandwidth))
@@ -230,14 +228,14 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
     let lines = CodeLines {
         code: Line::known(Words(code.title.into()), &[place]),
         confidence: Line::known(Words(known_words(code.known)), &[place]).by(code.citation),
-        eirp_limit: level(Some(limits.average_eirp), ""),
-        peak_eirp_limit: level(limits.peak_eirp, "the code sets no peak"),
-        port_power_limit: level(limits.port_power, "the code sets no power by itself"),
-        power_limit: level(Some(power_limit), ""),
-        least_gain: Line::new(limits.least_gain.ok_or_else(|| Missing::judged("the code sets none", place)), &[place])
+        eirp_limit: level(Some(limits.average_eirp), Reason::NoneInCode),
+        peak_eirp_limit: level(limits.peak_eirp, Reason::NoPeakInCode),
+        port_power_limit: level(limits.port_power, Reason::NoPowerInCode),
+        power_limit: level(Some(power_limit), Reason::NoneInCode),
+        least_gain: Line::new(limits.least_gain.ok_or_else(|| Missing::judged(Reason::NoneInCode, place)), &[place])
             .by(code.citation),
         greatest_beamwidth: Line::new(
-            limits.greatest_beamwidth.ok_or_else(|| Missing::judged("the code sets none", place)),
+            limits.greatest_beamwidth.ok_or_else(|| Missing::judged(Reason::NoneInCode, place)),
             &[place],
         )
         .by(code.citation),

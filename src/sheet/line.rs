@@ -1,5 +1,6 @@
 //! A line of the sheet: a value with its words, its symbol, its method and the places it came from.
 
+use super::reason::Reason;
 use crate::finding::Spot;
 use crate::physics::rain_outage::Outage;
 use crate::physics::snow::Precipitation;
@@ -21,8 +22,8 @@ pub struct Line<T> {
 /// Why a value could not be computed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Missing {
-    /// One lower-case clause; for something broken, its name.
-    pub reason: String,
+    /// What a page says; for something broken, its name.
+    pub reason: Reason,
     /// The input that is missing or out of range.
     pub spot: Spot,
     /// Who reports it.
@@ -42,19 +43,19 @@ pub enum Cause {
 
 impl Missing {
     /// A reason that nothing else will report.
-    pub fn new(reason: impl std::fmt::Display, spot: impl Into<Spot>) -> Self {
-        Self { reason: reason.to_string(), spot: spot.into(), cause: Cause::Input }
+    pub fn new(reason: impl Into<Reason>, spot: impl Into<Spot>) -> Self {
+        Self { reason: reason.into(), spot: spot.into(), cause: Cause::Input }
     }
 
     /// A reason that a rule reports under its own name.
-    pub fn judged(reason: impl std::fmt::Display, spot: impl Into<Spot>) -> Self {
+    pub fn judged(reason: impl Into<Reason>, spot: impl Into<Spot>) -> Self {
         Self { cause: Cause::Judged, ..Self::new(reason, spot) }
     }
 
     /// A value that comes from one that is broken: its name, and the place where that is shown.
     #[must_use]
-    pub fn broken(name: String, spot: Spot) -> Self {
-        Self { reason: name, spot, cause: Cause::Broken }
+    pub fn broken(name: impl Into<Reason>, spot: Spot) -> Self {
+        Self { reason: name.into(), spot, cause: Cause::Broken }
     }
 }
 

@@ -4,6 +4,7 @@ use super::budget::{DirectionLines, State};
 use super::line::{Line, Missing, lines};
 use super::mount::Reach;
 use super::path::{PathLines, altitude};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::ResolvedEnd;
@@ -28,13 +29,13 @@ lines! {
 pub(super) fn direction(
     lines: &DirectionLines,
     state: Option<&State>,
-    ends: [&ResolvedEnd<'_>; 2],
+    sender: &ResolvedEnd<'_>,
+    receiver: &ResolvedEnd<'_>,
     path: &PathLines,
     target: &Target,
 ) -> MarginLines {
-    let receiver = ends[1];
     let (radio, level) = (receiver.radio, &lines.level);
-    let none = Missing::judged("no modulation state reaches the capacity asked for", at!(radio.states));
+    let none = Missing::judged(Reason::NoStateForCapacity, at!(radio.states));
     let fade_margin = state.map_or(Err(none), |state| state.lines.margin.need());
     let mut from = state.map(|state| state.lines.margin.from.clone()).unwrap_or_default();
     let margin_from = from.clone();
@@ -43,14 +44,14 @@ pub(super) fn direction(
             from.push(wanted.place);
             fade_margin.clone().map(|margin| margin - wanted.value())
         }
-        None => Err(Missing::judged("no fade margin is asked for", target.capacity.place)),
+        None => Err(Missing::judged(Reason::NoFadeMargin, target.capacity.place)),
     };
     let mut overload_from = vec![at!(radio.overload)];
     overload_from.extend(&level.from);
     let fog_margin = lines.fog_loss.need().and_then(|loss| Ok(fade_margin.clone()? - loss));
     let fog_from = [&margin_from[..], &lines.fog_loss.from].concat();
     MarginLines {
-        multipath: multipath(lines, &fade_margin, &margin_from, path, target, ends),
+        multipath: multipath(lines, &fade_margin, &margin_from, path, target, [sender, receiver]),
         fog_margin: Line::new(fog_margin, &fog_from),
         fade_margin: Line::new(fade_margin, &margin_from),
         fade_in_hand: Line::new(fade_in_hand, &from),
@@ -68,7 +69,7 @@ fn multipath(
     ends: [&ResolvedEnd<'_>; 2],
 ) -> Line<Percent> {
     let Some(([log_k, dn_75], place)) = target.refractivity else {
-        return Line::new(Err(Missing::judged("no refractivity is given", target.capacity.place)), &[]);
+        return Line::new(Err(Missing::judged(Reason::NoRefractivity, target.capacity.place)), &[]);
     };
     let [(antenna_a, from_a), (antenna_b, from_b)] = ends.map(altitude);
     let [ground_a, ground_b] = ends.map(|end| end.site.ground_height.value.0);

@@ -6,6 +6,7 @@ use super::path::{self, PathLines};
 use super::rain::RainMaps;
 use super::target::Target;
 use crate::network::ResolvedHop;
+use crate::spec::{Both, Way};
 use crate::units::{Dbm, Decibels, MegabitsPerSecond, Megahertz, Metres, Quantity as _};
 
 /// What would mend a hop, for each objective it may miss.
@@ -22,8 +23,8 @@ pub struct Mends {
 pub struct Mend {
     /// More gain of both antennas together, all else as it is.
     pub gain: Option<Decibels>,
-    /// Powers to set at ends a and b, within what radios, codes and licence allow; the one that is to stay is none.
-    pub power: Option<[Option<Dbm>; 2]>,
+    /// Powers to set at the ends, within what radios, codes and licence allow; the one that is to stay is none.
+    pub power: Option<Both<Option<Dbm>>>,
     /// Another bandwidth, and the state that then reaches the capacity asked for.
     pub bandwidth: Option<(Megahertz, String)>,
     /// A smaller capacity that the hop does reach, and the state that gives it.
@@ -38,9 +39,9 @@ impl Mend {
     pub fn words(&self) -> Vec<String> {
         let mut list = Vec::new();
         match self.power {
-            Some([Some(a), Some(b)]) => list.push(format!("a power of {a} at end a and {b} at end b")),
-            Some([Some(a), None]) => list.push(format!("a power of {a} at end a")),
-            Some([None, Some(b)]) => list.push(format!("a power of {b} at end b")),
+            Some(Both { a: Some(a), b: Some(b) }) => list.push(format!("a power of {a} at end a and {b} at end b")),
+            Some(Both { a: Some(a), b: None }) => list.push(format!("a power of {a} at end a")),
+            Some(Both { a: None, b: Some(b) }) => list.push(format!("a power of {b} at end b")),
             _ => {}
         }
         list.extend(self.bandwidth.as_ref().map(|(width, state)| format!("a bandwidth of {width} with {state}")));
@@ -59,8 +60,8 @@ pub(super) fn of(
     target: &Target,
     maps: &RainMaps,
     path: &PathLines,
-    directions: [&Direction<'_>; 2],
-    licence: &[Licence; 2],
+    directions: &Both<Direction<'_>>,
+    licence: &Both<Licence>,
 ) -> Mends {
     let highest = licence.each_ref().map(|licence| licence.lines.highest_power.get());
     let bench = Bench { resolved, target, maps, path, directions, highest };
@@ -82,9 +83,9 @@ struct Bench<'m, 'n> {
     target: &'m Target,
     maps: &'m RainMaps,
     path: &'m PathLines,
-    directions: [&'m Direction<'m>; 2],
-    /// The most each direction may send, where a code or licence says.
-    highest: [Option<Dbm>; 2],
+    directions: &'m Both<Direction<'m>>,
+    /// The most each end may send, where a code or licence says.
+    highest: Both<Option<Dbm>>,
 }
 
 /// More decibels than this are no mend.
@@ -92,33 +93,32 @@ const MOST: Decibels = Decibels(60.0);
 
 impl Bench<'_, '_> {
     fn mend(&self, passes: Passes<'_>, state_passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Mend {
-        let [Some(a_to_b), Some(b_to_a)] = self.directions.map(passes) else { return Mend::default() };
-        if a_to_b && b_to_a {
+        let Some(enough) = self.directions.each_ref().all(passes) else { return Mend::default() };
+        if enough.into_iter().all(|enough| enough) {
             return Mend::default();
         }
         Mend {
             gain: self.gain(passes),
-            power: self.power([a_to_b, b_to_a], passes),
+            power: self.power(enough, passes),
             bandwidth: self.bandwidth(passes),
             capacity: self.capacity(state_passes),
             distance: self.shorter(passes),
         }
     }
 
-    fn trial(&self, a_sends: bool, trial: Trial) -> Direction<'_> {
-        budget::with(self.resolved, self.path, self.target, a_sends, trial)
+    fn trial(&self, way: Way, trial: Trial) -> Direction<'_> {
+        budget::with(self.resolved, self.path, self.target, way, trial)
     }
 
     /// Whether a direction with something changed passes and leaves the receiver whole.
-    fn good(&self, a_sends: bool, trial: Trial, passes: Passes<'_>) -> bool {
-        let direction = self.trial(a_sends, trial);
+    fn good(&self, way: Way, trial: Trial, passes: Passes<'_>) -> bool {
+        let direction = self.trial(way, trial);
         passes(&direction) == Some(true) && !loud(&direction)
     }
 
     /// The fewest decibels with which a direction passes.
-    fn more(&self, a_sends: bool, passes: Passes<'_>) -> Option<Decibels> {
-        let does =
-            |more: f64| passes(&self.trial(a_sends, Trial { more: Decibels(more), bandwidth: None })) == Some(true);
+    fn more(&self, way: Way, passes: Passes<'_>) -> Option<Decibels> {
+        let does = |more: f64| passes(&self.trial(way, Trial { more: Decibels(more), bandwidth: None })) == Some(true);
         let (mut low, mut high) = (0.0, MOST.0);
         if does(low) {
             return Some(Decibels(low));
@@ -134,33 +134,29 @@ impl Bench<'_, '_> {
     }
 
     fn gain(&self, passes: Passes<'_>) -> Option<Decibels> {
-        let [one, other] = [self.more(true, passes)?, self.more(false, passes)?];
-        let more = if one < other { other } else { one }.rounded_up();
+        let Both { a, b } = Both::ways(|way| self.more(way, passes)).all(|more| more)?;
+        let more = if a < b { b } else { a }.rounded_up();
         let trial = Trial { more, bandwidth: None };
-        [true, false].into_iter().all(|a_sends| self.good(a_sends, trial, passes)).then_some(more)
+        Way::BOTH.into_iter().all(|way| self.good(way, trial, passes)).then_some(more)
     }
 
-    fn power(&self, enough: [bool; 2], passes: Passes<'_>) -> Option<[Option<Dbm>; 2]> {
-        let mut powers = [None; 2];
-        let limits = [true, false].into_iter().zip(enough).zip(self.highest);
-        for (((a_sends, enough), highest), power) in limits.zip(&mut powers) {
-            if enough {
-                continue;
-            }
-            let sender = if a_sends { &self.resolved.a } else { &self.resolved.b };
+    fn power(&self, enough: Both<bool>, passes: Passes<'_>) -> Option<Both<Option<Dbm>>> {
+        let mut powers = Both::default();
+        for way in Way::BOTH.into_iter().filter(|way| !enough[*way]) {
+            let sender = &self.resolved.ends[way.sender()];
             let now = sender.end.transmit_power.value;
-            let set = (now + self.more(a_sends, passes)?).rounded_up();
+            let set = (now + self.more(way, passes)?).rounded_up();
             let trial = Trial { more: set - now, bandwidth: None };
-            let lawful = highest.is_none_or(|highest| set <= highest);
-            let allowed = lawful && sender.radio.transmit_power.holds(set) && self.good(a_sends, trial, passes);
-            *power = Some(allowed.then_some(set)?);
+            let lawful = self.highest[way].is_none_or(|highest| set <= highest);
+            let allowed = lawful && sender.radio.transmit_power.holds(set) && self.good(way, trial, passes);
+            powers[way] = Some(allowed.then_some(set)?);
         }
         Some(powers)
     }
 
     /// The bandwidth, of those both radios have states for, that leaves most to spare.
     fn bandwidth(&self, passes: Passes<'_>) -> Option<(Megahertz, String)> {
-        let [a, b] = [self.resolved.a.radio, self.resolved.b.radio];
+        let Both { a, b } = self.resolved.ends.each_ref().map(|end| end.radio);
         let own = self.resolved.hop.channel.bandwidth.value;
         let mut widths: Vec<Megahertz> = a.states.iter().map(|state| state.bandwidth.value).collect();
         widths.retain(|width| *width != own && b.states.iter().any(|state| state.bandwidth.value == *width));
@@ -169,18 +165,17 @@ impl Bench<'_, '_> {
         // A narrower channel fits where the wide one did.
         let trials = widths.into_iter().filter(|width| *width < own).filter_map(|width| {
             let trial = Trial { more: Decibels(0.0), bandwidth: Some(width) };
-            let [one, other] = [true, false].map(|a_sends| self.trial(a_sends, trial));
-            let good = [&one, &other].iter().all(|way| passes(way) == Some(true) && !loud(way));
-            let spare = [&one, &other].map(|way| way.margins.fade_margin.get().unwrap_or_default().0);
-            let title = one.objective_state()?.title.clone();
-            good.then_some((width, title, spare[0].min(spare[1])))
+            let both = Both::ways(|way| self.trial(way, trial));
+            let good = both.iter().all(|direction| passes(direction) == Some(true) && !loud(direction));
+            let spare = both.each_ref().map(|direction| direction.margins.fade_margin.get().unwrap_or_default().0);
+            let title = both.a.objective_state()?.title.clone();
+            good.then_some((width, title, spare.a.min(spare.b)))
         });
         trials.max_by(|one, other| one.2.total_cmp(&other.2)).map(|(width, title, _)| (width, title))
     }
 
     /// The fastest state at the hop's bandwidth that passes in both directions.
     fn capacity(&self, passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Option<(MegabitsPerSecond, String)> {
-        let [one, other] = self.directions;
         let rate = |direction: &Direction<'_>, state: usize| {
             direction.states[state].lines.capacity.value.as_ref().ok().map(|given| given.value)
         };
@@ -191,8 +186,8 @@ impl Bench<'_, '_> {
             let rated = rated.filter(|(rate, _)| *rate < asked);
             rated.max_by(|one, other| one.0.0.total_cmp(&other.0.0))
         };
-        let (one, other) = (best(one)?, best(other)?);
-        Some(if one.0 < other.0 { one } else { other })
+        let Both { a, b } = self.directions.each_ref().all(best)?;
+        Some(if a.0 < b.0 { a } else { b })
     }
 
     /// The greatest length, rounded down, at which it passes.
@@ -201,9 +196,8 @@ impl Bench<'_, '_> {
         let good = |share: f64| {
             let mut path = path::with_share(self.resolved, self.target, self.maps, share);
             path.diffraction = self.path.diffraction.clone();
-            let [one, other] = budget::both(self.resolved, &path, self.target);
-            let passes = [&one, &other].iter().all(|way| passes(way) == Some(true));
-            (passes, [&one, &other].iter().any(|way| loud(way)))
+            let both = budget::both(self.resolved, &path, self.target);
+            (both.iter().all(|direction| passes(direction) == Some(true)), both.iter().any(loud))
         };
         // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.
         let (mut low, mut high) = (1.0, whole.0.ceil());

@@ -2,6 +2,7 @@
 
 use super::budget::Direction;
 use super::line::{Line, Missing, Words};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::ResolvedEnd;
@@ -69,7 +70,7 @@ pub(super) fn uncertainty(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Line<
     let stated = tolerances.iter().filter_map(|(given, _)| given.as_ref());
     let standard: Vec<Decibels> = stated.map(|given| uncertainty::from_limits(given.value)).collect();
     let value = if standard.is_empty() {
-        Err(Missing::judged("no tolerance of power, gain or read-out is stated", tolerances[0].1))
+        Err(Missing::judged(Reason::NoTolerance, tolerances[0].1))
     } else {
         Ok(uncertainty::expanded(uncertainty::combined(&standard), COVERAGE))
     };

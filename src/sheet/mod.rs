@@ -25,22 +25,23 @@ mod people;
 mod practice;
 mod profile;
 mod rain;
+mod reason;
 mod record;
 mod relief;
 mod run;
+mod sentence;
 mod target;
 mod terrain;
 mod threshold;
 mod visit;
 mod wind;
 
-use crate::at;
 use crate::network::{Holes, ResolvedHop};
 use crate::place::Place;
-use crate::spec::EndName;
+use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
 
-pub use crate::physics::codes::Confidence;
+pub use crate::physics::Confidence;
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{EndLines, EndSheet};
@@ -63,9 +64,11 @@ pub use profile::{
     UNSEEN_HEIGHT, Worst,
 };
 pub use rain::RainMaps;
+pub use reason::Reason;
 pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{RunLines, RunSheet};
+pub use sentence::{Argument, Day, Sentence, Whole};
 pub use target::{Target, Wanted, WantedAir};
 pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};
@@ -82,22 +85,18 @@ pub struct HopSheet<'n> {
     pub path: PathLines,
     /// Line of sight.
     pub profile: ProfileSheet,
-    /// What is close to end `a` and to end `b`.
-    pub near: [NearSheet; 2],
-    /// From end `a` to end `b`.
-    pub a_to_b: Direction<'n>,
-    /// From end `b` to end `a`.
-    pub b_to_a: Direction<'n>,
-    /// What codes and licence allow, each direction.
-    pub licence: [Licence; 2],
+    /// What is close to each end.
+    pub near: Both<NearSheet>,
+    /// The budget of each way.
+    pub directions: Both<Direction<'n>>,
+    /// What codes and licence allow, each way.
+    pub licence: Both<Licence>,
     /// Both directions together.
     pub service: ServiceLines,
     /// What would mend it, where it misses its objectives.
     pub mends: Mends,
-    /// End `a`.
-    pub a: EndSheet<'n>,
-    /// End `b`.
-    pub b: EndSheet<'n>,
+    /// Each end.
+    pub ends: Both<EndSheet<'n>>,
     /// What came back from the ends, by end and day, the newest last.
     pub records: Vec<RecordSheet<'n>>,
 }
@@ -110,15 +109,14 @@ impl<'n> HopSheet<'n> {
         let mut path = path::compute(resolved, &target, maps);
         let profile = profile::compute(resolved, &path, terrains);
         path.diffraction = profile.diffraction.clone();
-        let near = [true, false].map(|a| near::compute(resolved, &path, a, profile.asked.0, profile.frequency));
-        let [a_to_b, b_to_a] = budget::both(resolved, &path, &target);
-        let licence = [&a_to_b, &b_to_a].map(|direction| licence::compute(resolved, direction));
-        let service = path::service(&a_to_b, &b_to_a, &target);
-        let a = end::compute(&resolved.a, &resolved.b, &path, [&b_to_a, &a_to_b], &target, resolved);
-        let b = end::compute(&resolved.b, &resolved.a, &path, [&a_to_b, &b_to_a], &target, resolved);
-        let mends = mend::of(resolved, &target, maps, &path, [&a_to_b, &b_to_a], &licence);
-        let records = visit::records(resolved, &target, maps, &path, [&a, &b]);
-        Self { resolved, target, path, profile, near, a_to_b, b_to_a, licence, service, mends, a, b, records }
+        let near = Both::ends(|end| near::compute(resolved, &path, end, profile.asked.0, profile.frequency));
+        let directions = budget::both(resolved, &path, &target);
+        let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
+        let service = path::service(&directions, &target);
+        let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target));
+        let mends = mend::of(resolved, &target, maps, &path, &directions, &licence);
+        let records = visit::records(resolved, &target, maps, &path, &ends);
+        Self { resolved, target, path, profile, near, directions, licence, service, mends, ends, records }
     }
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
@@ -130,12 +128,10 @@ impl<'n> HopSheet<'n> {
         self.path.mask(&broken);
         self.profile.mask(&broken);
         self.near.iter_mut().for_each(|near| near.lines.mask(&broken));
-        self.a_to_b.mask(&broken);
-        self.b_to_a.mask(&broken);
+        self.directions.iter_mut().for_each(|direction| direction.mask(&broken));
         self.licence.iter_mut().for_each(|licence| licence.mask(&broken));
         self.service.mask(&broken);
-        self.a.mask(&broken);
-        self.b.mask(&broken);
+        self.ends.iter_mut().for_each(|end| end.mask(&broken));
         self.records.iter_mut().for_each(|record| record.mask(&broken));
     }
 
@@ -143,27 +139,6 @@ impl<'n> HopSheet<'n> {
     #[must_use]
     pub fn id(&self) -> &str {
         &self.resolved.hop.id
-    }
-
-    /// Both directions.
-    #[must_use]
-    pub fn directions(&self) -> [&Direction<'n>; 2] {
-        [&self.a_to_b, &self.b_to_a]
-    }
-
-    /// Both ends.
-    #[must_use]
-    pub fn ends(&self) -> [&EndSheet<'n>; 2] {
-        [&self.a, &self.b]
-    }
-
-    /// An end by its name.
-    #[must_use]
-    pub fn end(&self, name: EndName) -> &EndSheet<'n> {
-        match name {
-            EndName::A => &self.a,
-            EndName::B => &self.b,
-        }
     }
 
     /// The newest record of an end: the last that has a date, else one still being filled in.
@@ -175,8 +150,8 @@ impl<'n> HopSheet<'n> {
     /// How far the newest records of the two ends disagree, the predictions taken off.
     #[must_use]
     pub fn disagreement(&self) -> Option<Decibels> {
-        let left = |name| self.newest_record(name)?.lines.difference.get();
-        Some(Decibels((left(EndName::A)? - left(EndName::B)?).0.abs()))
+        let left = Both::ends(|name| self.newest_record(name)?.lines.difference.get()).all(|left| left)?;
+        Some(Decibels((left.a - left.b).0.abs()))
     }
 
     /// All lines, in the order they are printed: those of the design, then those of the records.
@@ -192,15 +167,15 @@ impl<'n> HopSheet<'n> {
     pub fn design_sections(&self) -> Vec<Section> {
         let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
         sections.push(self.profile.section());
-        for direction in self.directions() {
+        for (direction, licence) in self.directions.iter().zip(self.licence.iter()) {
             direction.sections(&mut sections);
-            self.licence(direction).sections(direction, &mut sections);
+            licence.sections(direction.way, &mut sections);
         }
         sections.push(Section::of("service", "Both directions", |rows| self.service.rows("service", rows)));
-        for end in self.ends() {
+        for end in self.ends.iter() {
             end.sections(&mut sections);
         }
-        for near in &self.near {
+        for near in self.near.iter() {
             let key = format!("near.{}", near.name);
             let title = format!("Close to end {}", near.name);
             sections.push(Section::of(key.clone(), title, |rows| near.lines.rows(&key, rows)));
@@ -220,35 +195,22 @@ impl<'n> HopSheet<'n> {
         self.path.missing(&mut each);
         self.profile.missing(&mut each);
         self.near.iter().for_each(|near| near.lines.missing(&mut each));
-        self.directions().into_iter().for_each(|direction| direction.missing(&mut each));
+        self.directions.iter().for_each(|direction| direction.missing(&mut each));
         self.licence.iter().for_each(|licence| licence.missing(&mut each));
         self.service.missing(&mut each);
-        self.ends().into_iter().for_each(|end| end.missing(&mut each));
+        self.ends.iter().for_each(|end| end.missing(&mut each));
         self.records.iter().filter(|record| record.judged).for_each(|record| record.missing(&mut each));
         list
-    }
-
-    /// What codes and licence allow a direction.
-    #[must_use]
-    pub fn licence(&self, direction: &Direction<'_>) -> &Licence {
-        &self.licence[usize::from(direction.name != "a_to_b")]
     }
 
     /// Whether both ends are the same half of a duplex pair: neither hears where the other sends.
     #[must_use]
     pub fn same_half(&self) -> bool {
-        let (a, b) = (self.resolved.a.half, self.resolved.b.half);
+        let Both { a, b } = self.resolved.ends.each_ref().map(|end| end.half);
         let apart = |one: &crate::spec::Window<Gigahertz>, other: &crate::spec::Window<Gigahertz>| {
             one.max.value < other.min.value || other.max.value < one.min.value
         };
         apart(&a.transmit, &b.receive) && apart(&b.transmit, &a.receive) && !apart(&a.transmit, &b.transmit)
-    }
-
-    /// Where the frequency of a direction is written.
-    #[must_use]
-    pub fn frequency_place(&self, direction: &Direction<'_>) -> Place {
-        let hop = self.resolved.hop;
-        if direction.name == "a_to_b" { at!(hop.channel.a_to_b) } else { at!(hop.channel.b_to_a) }
     }
 
     /// Half the width of the channel.
@@ -257,11 +219,10 @@ impl<'n> HopSheet<'n> {
         Gigahertz(self.resolved.hop.channel.bandwidth.value.0 / 2000.0)
     }
 
-    /// The lower and upper edge of the channel of a direction.
+    /// The lower and upper edge of the channel of a way.
     #[must_use]
-    pub fn channel_edges(&self, direction: &Direction<'_>) -> (Gigahertz, Gigahertz) {
-        let channel = &self.resolved.hop.channel;
-        let centre = if direction.name == "a_to_b" { channel.a_to_b.value } else { channel.b_to_a.value };
+    pub fn channel_edges(&self, way: Way) -> (Gigahertz, Gigahertz) {
+        let centre = self.resolved.hop.channel.frequency(way).value;
         ((centre - self.half_bandwidth()).tidy(), (centre + self.half_bandwidth()).tidy())
     }
 }

@@ -3,12 +3,14 @@
 use super::line::{Line, Missing, Words, lines};
 use super::path::PathLines;
 use super::profile::Fine;
+use super::reason::Reason;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::clearance::first_fresnel_radius;
 use crate::physics::free_space::wavelength;
 use crate::physics::geodesy::bearing;
 use crate::place::Place;
+use crate::spec::EndName;
 use crate::units::{Degrees, Gigahertz, Metres};
 
 /// Aperture efficiency of an antenna whose diameter nobody gives: common practice, no source.
@@ -33,8 +35,8 @@ lines! {
 /// The edge that leaves least at one end.
 #[derive(Debug)]
 pub struct NearSheet {
-    /// `a` or `b`.
-    pub name: &'static str,
+    /// Which end it is.
+    pub name: EndName,
     /// The numbers.
     pub lines: NearLines,
     /// Number of the edge among those of the support.
@@ -51,15 +53,11 @@ struct Edge {
 pub(super) fn compute(
     resolved: &ResolvedHop<'_>,
     path: &PathLines,
-    is_a: bool,
+    name: EndName,
     fraction: f64,
     frequency: Gigahertz,
 ) -> NearSheet {
-    let (own, name, tilt, azimuth) = if is_a {
-        (&resolved.a, "a", &path.elevation_a, &path.azimuth_a)
-    } else {
-        (&resolved.b, "b", &path.elevation_b, &path.azimuth_b)
-    };
+    let (own, tilt, azimuth) = (&resolved.ends[name], path.elevation(name), path.azimuth(name));
     let (end, site, support, antenna) = (own.end, own.site, own.support, own.antenna);
     let network = resolved.network;
     let radius = aperture(own, frequency);
@@ -92,12 +90,12 @@ pub(super) fn compute(
     let places = [at!(support.near_edges), at!(end.height), at!(antenna.diameter), at!(antenna.gain)];
     let mut from = [&places[..], &tilt.from, &azimuth.from, &[at!(network.limits.clearance)]].concat();
     from.dedup();
-    let none = || Missing::judged("no near edge is in the beam", at!(support.near_edges));
+    let none = || Missing::judged(Reason::NoNearEdge, at!(support.near_edges));
     let line = |value: Option<Metres>| Line::new(value.map(Fine).ok_or_else(none), &from);
     let title = worst.as_ref().map(|edge| Words(support.near_edges[edge.number].title.to_string()));
     let rounding = rounding(own);
     let position_at = at!(site.position);
-    let far = [position_at, if is_a { site_of(&resolved.b) } else { site_of(&resolved.a) }];
+    let far = [position_at, site_of(&resolved.ends[name.far()])];
     let turned = path.distance.need().map(|d| Degrees(libm::atan2(rounding.0, d.0).to_degrees()));
     NearSheet {
         name,

@@ -1,6 +1,7 @@
 //! Power that a radio hands on: what it feeds, and what reaches it.
 
 use super::line::{Line, Missing, Words, lines};
+use super::reason::Reason;
 use super::run::{Resistance, pairs, resistance};
 use super::target::Target;
 use crate::at;
@@ -122,9 +123,8 @@ pub(super) fn lines_of(
         Some((made, _)) => operating_point(made, passed.device.draw, passed.device.loop_resistance).ok(),
         None => settled,
     };
-    let point = port
-        .clone()
-        .and_then(|_| at_device.ok_or_else(|| Missing::judged("no more than too little can reach it", passed.from[0])));
+    let point =
+        port.clone().and_then(|_| at_device.ok_or_else(|| Missing::judged(Reason::DeviceStarved, passed.from[0])));
     let of = |part: fn(&OperatingPoint) -> f64| point.as_ref().map(part).map_err(Clone::clone);
     OnwardLines {
         feeds: Line::known(Words(passed.name.clone()), &passed.from),

@@ -5,6 +5,7 @@ use super::budget::Direction;
 use super::line::{Falls, Line, Missing, Words, lines};
 use super::profile::BothWays;
 use super::rain::{self, RainMaps};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
@@ -13,6 +14,7 @@ use crate::physics::rain_outage::Outage;
 use crate::physics::worst_month::MonthOutage;
 use crate::physics::{link, snow};
 use crate::place::Place;
+use crate::spec::{Both, EndName};
 use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
 
 pub(super) const WORST_MONTH: &str = "ITU-R P.841-6, global planning values, from the outage of the average year";
@@ -76,13 +78,33 @@ fn position(end: &ResolvedEnd<'_>) -> (Position, Place) {
     (Position { latitude: position.latitude.value, longitude: position.longitude.value }, at!(site.position))
 }
 
+impl PathLines {
+    /// The true bearing from an end to the other.
+    #[must_use]
+    pub fn azimuth(&self, end: EndName) -> &Line<Degrees> {
+        match end {
+            EndName::A => &self.azimuth_a,
+            EndName::B => &self.azimuth_b,
+        }
+    }
+
+    /// The elevation angle at an end.
+    #[must_use]
+    pub fn elevation(&self, end: EndName) -> &Line<Degrees> {
+        match end {
+            EndName::A => &self.elevation_a,
+            EndName::B => &self.elevation_b,
+        }
+    }
+}
+
 pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps) -> PathLines {
     with_share(resolved, target, maps, 1.0)
 }
 
 /// The path with end b moved along the geodesic to a share of the distance, all heights as they are.
 pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps, share: f64) -> PathLines {
-    let (a, b) = (&resolved.a, &resolved.b);
+    let Both { a, b } = &resolved.ends;
     let ((here, here_at), (there, there_at)) = (position(a), position(b));
     let there = if share < 1.0 { geodesy::between(here, there, share) } else { there };
     let ((height_a, [ground_a, end_a]), (height_b, [ground_b, end_b])) = (altitude(a), altitude(b));
@@ -113,17 +135,17 @@ pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &Rai
         rain_height,
         falls,
         // Filled in from the profile.
-        diffraction: Line::new(Err(Missing::judged("there is no profile of the path", here_at)), &[]),
+        diffraction: Line::new(Err(Missing::judged(Reason::NoProfile, here_at)), &[]),
     }
 }
 
 fn falls(resolved: &ResolvedHop<'_>, target: &Target) -> (Line<Given<Metres>>, Line<Falls>) {
     let Some(wanted) = &target.rain_height else {
         let hop = resolved.hop;
-        let none = || Missing::judged("no rain height is given", at!(hop.climate.rain_height));
+        let none = || Missing::judged(Reason::NoRainHeight, at!(hop.climate.rain_height));
         return (Line::new(Err(none()), &[]), Line::new(Err(none()), &[]));
     };
-    let ((height_a, from_a), (height_b, from_b)) = (altitude(&resolved.a), altitude(&resolved.b));
+    let ((height_a, from_a), (height_b, from_b)) = (altitude(&resolved.ends.a), altitude(&resolved.ends.b));
     let (antennas, rain_height) = ([height_a, height_b], wanted.value());
     let falls = Falls {
         ever: snow::precipitation(antennas, rain_height),
@@ -133,9 +155,10 @@ fn falls(resolved: &ResolvedHop<'_>, target: &Target) -> (Line<Given<Metres>>, L
     (Line::known(wanted.given.clone(), &[wanted.place]), Line::known(falls, &from))
 }
 
-pub(super) fn service(a_to_b: &Direction<'_>, b_to_a: &Direction<'_>, target: &Target) -> ServiceLines {
-    let outage = a_to_b.objective_outage().and_then(|one| Ok(link::two_way(one, b_to_a.objective_outage()?)));
-    let states = [a_to_b, b_to_a].into_iter().filter_map(|direction| direction.objective_state());
+pub(super) fn service(directions: &Both<Direction<'_>>, target: &Target) -> ServiceLines {
+    let Both { a, b } = directions.each_ref().map(Direction::objective_outage);
+    let outage = a.and_then(|one| Ok(link::two_way(one, b?)));
+    let states = directions.iter().filter_map(Direction::objective_state);
     let mut from = vec![target.capacity.place];
     from.extend(states.flat_map(|state| state.lines.outage.from.iter().chain(&state.lines.capacity.from)));
     let availability = outage.clone().map(|outage| link::availability(outage.at_most()));

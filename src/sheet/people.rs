@@ -3,6 +3,7 @@
 use super::dish::aperture;
 use super::line::{Line, Missing, lines};
 use super::path::altitude;
+use super::reason::Reason;
 use crate::at;
 use crate::network::ResolvedEnd;
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
@@ -40,7 +41,7 @@ pub(super) fn compute(
         let frequency = given.value;
         let diameter = aperture(dish, frequency);
         if diameter.0 <= 0.0 {
-            return Err(Missing::new("an antenna has a diameter above zero", at!(dish.diameter)));
+            return Err(Missing::new(Reason::DiameterNotAboveZero, at!(dish.diameter)));
         }
         Ok(Sender { frequency, power: end.transmit_power.value, gain: dish.gain.value, diameter })
     });

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 
 use super::line::{Cause, Line, Missing, Section, Shown, Words, lines};
 use super::path::{PathLines, altitude};
+use super::reason::Reason;
 use super::relief::{GroundPoint, NoProfile, Profile, Source, Standing, years};
 use super::terrain::Terrains;
 use crate::at;
@@ -14,7 +15,7 @@ use crate::physics::bullington;
 use crate::physics::clearance::{Point, Raise, Sightline};
 use crate::physics::geodesy::MEDIAN_K;
 use crate::place::Place;
-use crate::spec::{Date, Number, ObstacleKind};
+use crate::spec::{Both, Date, Number, ObstacleKind};
 use crate::units::{Decibels, Gigahertz, Metres, Quantity as _};
 
 /// Fraction of the first Fresnel zone below which an obstacle costs level: Recommendation ITU-R P.526-15, section 2.
@@ -67,15 +68,15 @@ impl Shown for Radii {
 
 /// Loss over the obstacles, from a to b and from b to a: the two frequencies differ.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BothWays(pub [Decibels; 2]);
+pub struct BothWays(pub Both<Decibels>);
 
 impl Shown for BothWays {
     fn number(&self) -> Option<(f64, &'static str)> {
-        let [there, back] = self.0;
+        let Both { a: there, b: back } = self.0;
         (there == back).then_some((there.0, "dB"))
     }
     fn text(&self) -> String {
-        let [there, back] = self.0.map(|loss| loss.to_string());
+        let Both { a: there, b: back } = self.0.map(|loss| loss.to_string());
         if there == back { there } else { format!("{there} from a to b, {back} from b to a") }
     }
 }
@@ -279,11 +280,14 @@ impl ProfileSheet {
 }
 
 /// A number that a person wrote without unit, in its range.
-fn plain(number: Option<Number>, range: (f64, f64), place: Place, what: &str) -> Result<Option<f64>, Missing> {
+fn plain(
+    number: Option<Number>,
+    range: (f64, f64),
+    place: Place,
+    outside: impl FnOnce((f64, f64), f64) -> Reason,
+) -> Result<Option<f64>, Missing> {
     match number.map(|number| number.0) {
-        Some(value) if !(range.0..=range.1).contains(&value) => {
-            Err(Missing::new(format!("{what} is from {} to {}, not {value}", range.0, range.1), place))
-        }
+        Some(value) if !(range.0..=range.1).contains(&value) => Err(Missing::new(outside(range, value), place)),
         value => Ok(value),
     }
 }
@@ -300,14 +304,16 @@ fn asked(resolved: &ResolvedHop<'_>) -> Result<Asked, Missing> {
     const FACTORS: (f64, f64) = (0.1, 100.0);
     let (hop, network) = (resolved.hop, resolved.network);
     let place = at!(network.limits.clearance);
-    let fraction = plain(network.limits.clearance, FRACTIONS, place, "a fraction of the Fresnel zone")?;
+    let no_fraction = |(least, most), value| Reason::ClearanceOutOfRange { least, most, value };
+    let no_factor = |(least, most), value| Reason::FactorOutOfRange { least, most, value };
+    let fraction = plain(network.limits.clearance, FRACTIONS, place, no_fraction)?;
     let low_place = at!(network.limits.low_k_clearance);
-    let low_fraction = plain(network.limits.low_k_clearance, FRACTIONS, low_place, "a fraction of the Fresnel zone")?;
+    let low_fraction = plain(network.limits.low_k_clearance, FRACTIONS, low_place, no_fraction)?;
     let (k, k_place) = match hop.climate.low_k {
         Some(own) => (Some(own), at!(hop.climate.low_k)),
         None => (network.climate.low_k, at!(network.climate.low_k)),
     };
-    let k = plain(k, FACTORS, k_place, "an effective Earth radius factor")?;
+    let k = plain(k, FACTORS, k_place, no_factor)?;
     let low = k.map(|k| (k, low_fraction.unwrap_or(LOW_K_CLEARANCE), k_place));
     Ok(Asked { fraction: fraction.unwrap_or(CLEARANCE), place, low })
 }
@@ -371,9 +377,10 @@ impl Inputs<'_> {
 pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &Terrains) -> ProfileSheet {
     let (hop, network) = (resolved.hop, resolved.network);
     let channel = &hop.spec.channel;
-    let frequencies = [channel.a_to_b.value, channel.b_to_a.value];
-    let frequency = if frequencies[0] < frequencies[1] { frequencies[0] } else { frequencies[1] };
-    let ((near, [ground_a, height_a]), (far, [ground_b, height_b])) = (altitude(&resolved.a), altitude(&resolved.b));
+    let frequencies = Both::ways(|way| channel.frequency(way).value);
+    let frequency = if frequencies.a < frequencies.b { frequencies.a } else { frequencies.b };
+    let ((near, [ground_a, height_a]), (far, [ground_b, height_b])) =
+        (altitude(&resolved.ends.a), altitude(&resolved.ends.b));
     let mut from = vec![at!(hop.path), ground_a, height_a, ground_b, height_b, at!(hop.channel.a_to_b)];
     from.push(at!(hop.channel.b_to_a));
     from.extend(&path.distance.from);
@@ -427,8 +434,8 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, path: &PathLines, terrains: &T
 fn no_profile(none: &NoProfile, place: Place) -> Missing {
     match none {
         NoProfile::Broken(missing) => missing.clone(),
-        NoProfile::Tiles(why) => Missing::judged(why, place),
-        NoProfile::None => Missing::judged("there is no profile of the path", place),
+        NoProfile::Tiles(why) => Missing::judged(why.clone(), place),
+        NoProfile::None => Missing::judged(Reason::NoProfile, place),
     }
 }
 
@@ -467,14 +474,13 @@ fn without(m: &Missing, from: &[Place]) -> ProfileLines {
     }
 }
 
-fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Place], frequencies: [Gigahertz; 2]) {
+fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Place], frequencies: Both<Gigahertz>) {
     let (profile, sight) = (inputs.profile, &inputs.sight);
     let known = |value: Metres| Line::known(Fine(value), from);
     let lines = &mut sheet.lines;
-    let unstated = |what: &str| Missing::judged(what, profile.uncertainty_place);
     lines.source = Line::known(Words(profile.source_words.clone()), from);
     let date = profile.date.map(|date| Words(date.to_string()));
-    lines.date = Line::new(date.ok_or_else(|| unstated("no day is given")), from);
+    lines.date = Line::new(date.ok_or_else(|| Missing::judged(Reason::NoDay, profile.uncertainty_place)), from);
     lines.points = Line::known(Words(profile.given.to_string()), from);
     lines.spacing = Line::known(profile.spacing, from);
     lines.uncertainty = known(inputs.uncertainty);
@@ -499,7 +505,7 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
             sheet.obstruction = Some(inputs.worst(number, point));
         }
     }
-    let none = || Missing::judged("no low k is given", asked.place);
+    let none = || Missing::judged(Reason::NoLowK, asked.place);
     let low_sight = asked.low.map(|(k, fraction, place)| (Sightline { k, ..*sight }, fraction, place));
     if let Some((low, fraction, place)) = low_sight {
         let from = [from, &[place]].concat();
@@ -526,7 +532,7 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
     lines.raise_both = raise(Raise::Both);
     let grows = profile.standing.iter().any(|standing| standing.growth.0 > 0.0);
     let later = grows.then(|| inputs.least(1.0, |point| inputs.radii(sight, point))).flatten();
-    let none = || Missing::judged("nothing on the path grows", asked.place);
+    let none = || Missing::judged(Reason::NothingGrows, asked.place);
     lines.grown_in_hand = Line::new(
         later.map(|(_, point)| Fine(inputs.in_hand(sight, asked.fraction, point))).ok_or_else(none),
         &limited,

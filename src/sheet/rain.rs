@@ -1,6 +1,7 @@
 //! The rain rate of a path: as written, else from the normals of twelve months, else off the map the network brings.
 
 use super::line::{AS_WRITTEN, Line, Missing, Words};
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{Inputs, ResolvedHop};
@@ -98,9 +99,9 @@ pub(super) fn lines(
     if let Some((_, place)) = named(resolved) {
         let [(here, here_at), (there, there_at)] = ends;
         let from = [place, here_at, there_at];
-        let rate = maps.at(place).ok_or_else(|| Missing::broken("the rain map".into(), place.into())).and_then(|map| {
+        let rate = maps.at(place).ok_or_else(|| Missing::broken(Reason::BrokenRainMap, place.into())).and_then(|map| {
             let rate = map.rate(geodesy::between(here, there, 0.5));
-            rate.ok_or_else(|| Missing::new("the path lies outside the rain map", place))
+            rate.ok_or_else(|| Missing::new(Reason::OutsideRainMap, place))
         });
         let words = match &rate {
             Ok(rate) if rate.0 <= 0.0 => "map value 0: no rain outage in the model",
@@ -109,9 +110,11 @@ pub(super) fn lines(
         return (Line::new(rate.map(Given::assumed), &from).by(MAP), said(words, &from));
     }
     let network = resolved.network;
-    let reason = "no rain rate, normals of months or rain map is given by the network, a site or the hop";
     let place = at!(network.climate.rain_rate);
-    (Line::new(Err(Missing::new(reason, place)), &[]), Line::new(Err(Missing::judged(reason, place)), &[]))
+    (
+        Line::new(Err(Missing::new(Reason::NoRainRate, place)), &[]),
+        Line::new(Err(Missing::judged(Reason::NoRainRate, place)), &[]),
+    )
 }
 
 fn by_months(months: &RainMonths, place: Place) -> Result<MillimetresPerHour, Missing> {
@@ -122,10 +125,10 @@ fn by_months(months: &RainMonths, place: Place) -> Result<MillimetresPerHour, Mi
         .zip(&months.temperatures)
         .map(|(total, temperature)| Month { rain: Millimetres(total.value.0), temperature: temperature.value })
         .collect();
-    let twelve = <[Month; 12]>::try_from(normals).ok().filter(|_| totals == temperatures).ok_or_else(|| {
-        let reason = format!("the normals are {totals} totals and {temperatures} temperatures, not twelve of each");
-        Missing::new(reason, place)
-    })?;
+    let twelve = <[Month; 12]>::try_from(normals)
+        .ok()
+        .filter(|_| totals == temperatures)
+        .ok_or_else(|| Missing::new(Reason::NotTwelveMonths { totals, temperatures }, place))?;
     let climate = RainClimate::new(&twelve).map_err(|error| Missing::new(error, place))?;
-    climate.rate(Percent(0.01)).ok_or_else(|| Missing::new("no rain rate follows from the normals", place))
+    climate.rate(Percent(0.01)).ok_or_else(|| Missing::new(Reason::NoRateFromMonths, place))
 }

@@ -145,7 +145,7 @@ impl RecordSheet<'_> {
     #[must_use]
     pub fn as_set(&self, hop: &super::HopSheet<'_>) -> [Option<bool>; 3] {
         let (set, channel) = (&self.document.settings, &hop.resolved.hop.channel);
-        let power = hop.resolved.end(self.end).end.transmit_power.value.tidy();
+        let power = hop.resolved.ends[self.end].end.transmit_power.value.tidy();
         [
             set.transmit_power.as_ref().map(|given| given.value.tidy() == power),
             set.bandwidth.as_ref().map(|given| *given == channel.bandwidth),
@@ -187,7 +187,7 @@ impl RecordSheet<'_> {
         let record = self.document;
         let day = record.date.map_or_else(|| "no date".to_owned(), |date| date.to_string());
         let key = format!("records.{}", record.id);
-        let title = format!("Record {}, end {}, {day}", record.id, self.end.letter());
+        let title = format!("Record {}, end {}, {day}", record.id, self.end);
         sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
         for run in &self.runs {
             let key = format!("{key}.runs[{}]", run.number);

@@ -1,6 +1,7 @@
 //! The ground under a hop and what stands on it, put together from whatever source the hop has.
 
 use super::line::Missing;
+use super::reason::Reason;
 use super::terrain::{TerrainPath, Terrains, goes_by_tiles};
 use crate::at;
 use crate::finding::Spot;
@@ -90,7 +91,7 @@ pub enum NoProfile {
     /// Nobody gave one.
     None,
     /// Tiles are missing or have voids: what is said of them.
-    Tiles(String),
+    Tiles(Reason),
     /// It could not be used; said where it stands.
     Broken(Missing),
 }
@@ -148,16 +149,15 @@ impl Profile {
             let start = obstacle.distance.value;
             let end = obstacle.to.as_ref().map_or(start, |to| to.value);
             if end < start {
-                let reason = "the farther edge of an obstacle lies nearer than its nearer one";
+                let reason = Reason::EdgesSwapped;
                 return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].to))));
             }
             if start >= length {
-                let reason =
-                    format!("an obstacle at {} from a lies beyond end b, which is at {length}", obstacle.distance);
+                let reason = Reason::ObstacleBeyondEnd { distance: Box::new(obstacle.distance.clone()), length };
                 return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].distance))));
             }
             if obstacle.growth.is_some() && obstacle.until.is_none() {
-                let reason = "growth is given without the day it is counted to: add `until`";
+                let reason = Reason::GrowthWithoutDay;
                 return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].growth))));
             }
             let years = obstacle.until.map_or(0.0, |until| (years(until) - years(from)).max(0.0));
@@ -278,7 +278,7 @@ fn written(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
         let spot = at!(hop.path.profile[i]);
         let distance = point.distance.value;
         if points.last().is_some_and(|last| last.distance >= distance) {
-            let reason = "the points of the profile are not in order of distance";
+            let reason = Reason::ProfileOutOfOrder;
             return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.profile[i].distance))));
         }
         let there = point.obstacle.as_ref().map(|obstacle| {
@@ -288,7 +288,7 @@ fn written(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
         points.push(GroundPoint { distance, ground: point.ground.value, standing: there, spot: Some(spot.into()) });
     }
     if points.len() < 2 {
-        let reason = "a profile has two points at least, the ground at both ends";
+        let reason = Reason::ProfileTooShort;
         return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.profile))));
     }
     let words = "points in the hop".to_owned();
@@ -311,7 +311,7 @@ fn from_file(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
     let hop = resolved.hop;
     let file = match resolved.profile_file {
         Some(Ok(file)) => file,
-        Some(Err(spot)) => return Err(NoProfile::Broken(Missing::broken("its profile file".into(), spot.clone()))),
+        Some(Err(spot)) => return Err(NoProfile::Broken(Missing::broken(Reason::BrokenProfileFile, spot.clone()))),
         None => return Err(NoProfile::None),
     };
     let mut standing = Vec::new();
@@ -330,11 +330,11 @@ fn from_file(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
 fn from_tiles(resolved: &ResolvedHop<'_>, found: &TerrainPath, length: Metres) -> Result<Profile, NoProfile> {
     let network = resolved.network;
     if found.void {
-        return Err(NoProfile::Tiles("a tile has a void on the path".into()));
+        return Err(NoProfile::Tiles(Reason::TileVoid));
     }
     if !found.missing.is_empty() {
         let names: Vec<&str> = found.missing.iter().map(String::as_str).collect();
-        return Err(NoProfile::Tiles(format!("no tile reaches the path in {}", names.join(", "))));
+        return Err(NoProfile::Tiles(Reason::NoTile { cells: names.join(", ") }));
     }
     let steps = u32::try_from(found.heights.len().saturating_sub(1)).unwrap_or(u32::MAX).max(1);
     let point = |(step, height): (u32, &Option<Metres>)| {

@@ -5,6 +5,7 @@ use super::handling::{self, HandlingLines};
 use super::line::{AS_WRITTEN, Line, Missing, Row, Words, lines};
 use super::onward::{self, OnwardLines, Passed};
 use super::practice::LONGEST_RUN;
+use super::reason::Reason;
 use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedRun};
@@ -148,7 +149,7 @@ pub(super) fn of_end<'n>(own: &'n ResolvedEnd<'n>, target: &Target) -> Vec<RunSh
         .map(|(i, run)| compute(own, run, target, if feeding == Some(i) { &passed } else { &[] }))
         .collect();
     let end = own.end;
-    let unfed = Line::new(Err(Missing::judged("nothing feeds the radio", at!(end.runs))), &[]);
+    let unfed = Line::new(Err(Missing::judged(Reason::NothingFeedsRadio, at!(end.runs))), &[]);
     let radio = feeding.map_or(unfed, |i| runs[i].lines.radio_voltage.clone());
     let most = feeding
         .and_then(|i| own.runs[i].supply)
@@ -179,11 +180,7 @@ fn compute<'n>(
     let gland = handling::best_gland(&port.glands, diameter)
         .map(|(gland, _)| Words(gland.title.to_string()))
         .ok_or_else(|| {
-            let none = if port.glands.is_empty() {
-                "the port lists no gland insert"
-            } else {
-                "no gland insert of the port holds this diameter"
-            };
+            let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
             Missing::judged(none, at!(cable.outside_diameter))
         });
     let hot = hottest_cable(target);

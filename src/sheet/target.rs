@@ -4,6 +4,7 @@ use super::practice::Practice;
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::place::Place;
+use crate::spec::Both;
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
     Volts,
@@ -202,7 +203,7 @@ fn air(resolved: &ResolvedHop<'_>) -> WantedAir {
 /// The hop's own rain rate, or the greater of its sites', or the network's.
 fn rain_rate(resolved: &ResolvedHop<'_>) -> Option<Wanted<MillimetresPerHour>> {
     let (hop, network) = (resolved.hop, resolved.network);
-    let (site_a, site_b) = (resolved.a.site, resolved.b.site);
+    let Both { a: site_a, b: site_b } = resolved.ends.each_ref().map(|end| end.site);
     let sites = [
         first(site_a.rain_rate.as_ref(), at!(site_a.rain_rate)),
         first(site_b.rain_rate.as_ref(), at!(site_b.rain_rate)),

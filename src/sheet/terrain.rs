@@ -10,6 +10,7 @@ use crate::network::{Inputs, ResolvedHop, TileFile};
 use crate::physics::geodesy::{self, Position};
 use crate::physics::terrain::{Grid, Ground, Tile, geotiff_grid, tile_name};
 use crate::place::{DocumentId, Place};
+use crate::spec::Both;
 use crate::units::Metres;
 
 /// Distance between the points asked for: finer than the finest tiles most people have.
@@ -111,7 +112,7 @@ impl Terrains {
 }
 
 fn positions(hop: &ResolvedHop<'_>) -> Wanted {
-    let [here, there] = [&hop.a, &hop.b].map(|end| {
+    let Both { a: here, b: there } = hop.ends.each_ref().map(|end| {
         let position = &end.site.position;
         Position { latitude: position.latitude.value, longitude: position.longitude.value }
     });

@@ -1,9 +1,11 @@
 //! What physics says of the thresholds a radio states: the noise below them and the bounds around them.
 
 use super::line::{Line, Missing, Section, lines};
+use super::reason::Reason;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::receiver;
+use crate::spec::EndName;
 use crate::units::Dbm;
 
 lines! {
@@ -28,7 +30,7 @@ pub struct ThresholdSheet {
 }
 
 impl ThresholdSheet {
-    pub(super) fn section(&self, end: &str, number: usize) -> Section {
+    pub(super) fn section(&self, end: EndName, number: usize) -> Section {
         let key = format!("ends.{end}.thresholds[{number}]");
         let title = format!("End {end}, threshold of {}", self.title);
         Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows))
@@ -50,7 +52,7 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>) -> Vec<Thres
             let from = [&noise_from[..], &[bits_at]].concat();
             let noise = receiver::noise(bandwidth, noise_figure.value);
             let greatest = receiver::greatest_usual_threshold(noise, bits)
-                .ok_or_else(|| Missing::judged("no figure without coding for so many bits", bits_at));
+                .ok_or_else(|| Missing::judged(Reason::NoUncodedFigure, bits_at));
             let lines = ThresholdLines {
                 noise: Line::known(noise, &noise_from),
                 least: Line::known(receiver::least_threshold(noise, bits), &from),

@@ -1,19 +1,20 @@
 //! The day of a visit: the prediction made again in the air and the rain of that day, and what was read brought to levels.
 
-use super::budget::{self, Direction, polarisation};
+use super::budget::{self, Direction, Trial, polarisation};
 use super::end::EndSheet;
 use super::line::{Line, Missing};
 use super::meter;
 use super::open_items::{blank, undone};
 use super::path::{self, PathLines};
 use super::rain::RainMaps;
+use super::reason::Reason;
 use super::record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet, less};
 use super::target::{Target, first};
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::rain;
 use crate::place::Place;
-use crate::spec::{EndName, Reading, Record, Sky};
+use crate::spec::{Both, Reading, Record, Sky};
 use crate::units::{Dbm, Decibels, Degrees, Given, MeterVolts};
 
 /// Least and greatest loss of crossed polarisation.
@@ -25,14 +26,14 @@ pub(super) fn records<'n>(
     target: &Target,
     maps: &RainMaps,
     design: &PathLines,
-    ends: [&EndSheet<'_>; 2],
+    ends: &Both<EndSheet<'_>>,
 ) -> Vec<RecordSheet<'n>> {
     let newest = |record: &Document<Record>| {
         let dates = resolved.records.iter().filter(|other| other.end == record.end).map(|other| other.date);
         record.date.is_none() || Some(record.date) == dates.max()
     };
     let of = |&document: &&'n Document<Record>| {
-        let end = ends[usize::from(document.end == EndName::B)];
+        let end = &ends[document.end];
         let visit = Visit { resolved, record: document, end };
         let (path, incoming) = visit.prediction(target, maps, design);
         RecordSheet {
@@ -76,8 +77,8 @@ impl Visit<'_, '_> {
         let mut path = path::compute(self.resolved, &day, maps);
         // What stands in the way stands there on any day.
         path.diffraction = design.diffraction.clone();
-        let [a_to_b, b_to_a] = budget::both(self.resolved, &path, &day);
-        (path, if record.end == EndName::A { b_to_a } else { a_to_b })
+        let incoming = budget::with(self.resolved, &path, &day, record.end.incoming(), Trial::default());
+        (path, incoming)
     }
 
     fn lines(&self, path: &PathLines, incoming: &Direction<'_>, target: &Target) -> RecordLines {
@@ -146,8 +147,8 @@ impl Visit<'_, '_> {
                 let elevation = path.elevation_a.need()?;
                 Ok(rain::coefficients(f, polarisation(hop), elevation).specific_attenuation(rate.value) * slant)
             }),
-            (None, Some(Sky::Rain)) => Err(Missing::judged("it rained, and how hard is not written", sky_at[1])),
-            (None, Some(Sky::Snow)) => Err(Missing::judged("loss in snow is not computed", sky_at[0])),
+            (None, Some(Sky::Rain)) => Err(Missing::judged(Reason::RainNotMeasured, sky_at[1])),
+            (None, Some(Sky::Snow)) => Err(Missing::judged(Reason::SnowNotComputed, sky_at[0])),
             (None, _) => Ok(Decibels(0.0)),
         };
         let polarised = [at!(hop.channel.polarisation)];
@@ -168,7 +169,7 @@ impl Visit<'_, '_> {
         let (sky_at, fog_at) = (at!(record.weather.sky), at!(record.weather.fog));
         let loss = match (&record.weather.fog, record.weather.sky) {
             (Some(_), _) => incoming.lines.fog_loss.need(),
-            (None, Some(Sky::Fog)) => Err(Missing::judged("there was fog, and how thick is not written", fog_at)),
+            (None, Some(Sky::Fog)) => Err(Missing::judged(Reason::FogNotMeasured, fog_at)),
             (None, _) => Ok(Decibels(0.0)),
         };
         Line::new(loss, &[&[sky_at, fog_at], &incoming.lines.fog_loss.from[..]].concat())
@@ -193,7 +194,7 @@ impl Visit<'_, '_> {
         let (meter_at, level_at) = (at!(record.after_locking.meter), at!(record.after_locking.level));
         let gap = match (&record.after_locking.meter, &record.after_locking.level) {
             (Some(volts), Some(level)) => meter::scale(own).map(|scale| scale.level(volts.value) - level.value),
-            _ => Err(Missing::judged("meter and level are not both written", meter_at)),
+            _ => Err(Missing::judged(Reason::NotBothWritten, meter_at)),
         };
         Line::new(gap, &[meter_at, level_at, at!(radio.readout)])
     }
@@ -203,7 +204,7 @@ impl Visit<'_, '_> {
         let of = |(i, found): (usize, &crate::spec::RunRecord)| {
             let run = self.end.runs.iter().position(|run| run.resolved.port.id == found.port)?;
             let voltage_at = at!(record.runs[i].voltage);
-            let none = || Missing::judged("no voltage is written", voltage_at);
+            let none = || Missing::judged(Reason::NoVoltage, voltage_at);
             let predicted = &self.end.runs[run].lines.radio_voltage;
             let voltage = Line::new(found.voltage.clone().ok_or_else(none), &[voltage_at]);
             let difference = found.voltage.as_ref().ok_or_else(none).and_then(|v| Ok(v.value - predicted.need()?));
@@ -217,7 +218,7 @@ impl Visit<'_, '_> {
 
 /// An angle as found less the one of the sheet, the short way round.
 fn off(found: Option<&Given<Degrees>>, at: Place, wanted: &Line<Degrees>) -> Line<Degrees> {
-    let none = || Missing::judged("it is not written", at);
+    let none = || Missing::judged(Reason::NotWritten, at);
     let off = found.ok_or_else(none).and_then(|found| {
         let turn = (found.value - wanted.need()?).0.rem_euclid(360.0);
         Ok(Degrees(if turn > 180.0 { turn - 360.0 } else { turn }))
@@ -233,6 +234,6 @@ fn read(own: &ResolvedEnd<'_>, reading: &Reading, [meter_at, level_at]: [Place; 
             Line::new(meter::scale(own).map(|scale| scale.level(volts.value)), &[meter_at, at!(radio.readout)])
         }
         (None, Some(level)) => Line::known(level.value, &[level_at]),
-        (None, None) => Line::new(Err(Missing::judged("no reading is written", meter_at)), &[meter_at]),
+        (None, None) => Line::new(Err(Missing::judged(Reason::NoReading, meter_at)), &[meter_at]),
     }
 }

@@ -3,6 +3,7 @@
 //! Only a pole that stands free is a cantilever; masts and wall tubes are a structural engineer's.
 
 use super::line::{Line, Missing, lines};
+use super::reason::Reason;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::cantilever::{Pole, usual_strength};
@@ -89,21 +90,25 @@ struct Standing {
 impl Standing {
     fn of(own: &ResolvedEnd<'_>) -> Result<Self, Missing> {
         let (support, end, bracket) = (own.support, own.end, own.bracket);
-        if support.kind != SupportKind::Pole {
-            let why = format!("a {} is the structural engineer's", support.kind.word());
+        let not_ours = match support.kind {
+            SupportKind::Pole => None,
+            SupportKind::Mast => Some(Reason::MastIsEngineers),
+            SupportKind::Wall => Some(Reason::WallIsEngineers),
+        };
+        if let Some(why) = not_ours {
             return Err(Missing::judged(why, at!(support.kind)));
         }
         let outside = support.outside_diameter.value;
         let wall = support.wall_thickness.as_ref().map(|given| given.value).or_else(|| pipe::usual_wall(outside));
-        let wall = wall.ok_or_else(|| Missing::judged("no wall thickness is stated", at!(support.wall_thickness)))?;
-        let no_tube = || Missing::new("the wall is thicker than the tube", at!(support.wall_thickness));
+        let wall = wall.ok_or_else(|| Missing::judged(Reason::NoWall, at!(support.wall_thickness)))?;
+        let no_tube = || Missing::new(Reason::WallTooThick, at!(support.wall_thickness));
         let section = pipe::section(outside, wall).ok_or_else(no_tube)?;
         let material = support.material.unwrap_or(Material::Steel);
-        let unknown = || Missing::judged(format!("{} spreads too widely", material.word()), at!(support.material));
+        let unknown = || Missing::judged(Reason::MaterialSpreads { material }, at!(support.material));
         let strength = metal(material).and_then(usual_strength).ok_or_else(unknown)?;
         let (length, base) = (support.free_length.value, support.base_height.value);
         if length.0 <= 0.0 {
-            return Err(Missing::judged("nothing of the pole stands free", at!(support.free_length)));
+            return Err(Missing::judged(Reason::NothingStandsFree, at!(support.free_length)));
         }
         let antenna = Metres((end.height.value - base).0.clamp(0.0, length.0));
         let offset = bracket.offset.as_ref().map_or(Millimetres(0.0), |given| given.value);
@@ -162,14 +167,14 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>) -> WindLines
     let network = hop.network;
     let wind = stated(own, hop);
     let wind_at = wind.map_or(at!(network.climate.wind), |(_, place)| place);
-    let unstated = || Missing::judged("no wind is stated", wind_at);
+    let unstated = || Missing::judged(Reason::NoWind, wind_at);
     let height = end.height.value;
     let operating = wind.map(|(wind, _)| pressure(wind.speeds, wind.operating.value, height)).ok_or_else(unstated);
     let survival = wind.ok_or_else(unstated).and_then(|(wind, place)| {
-        let given = wind.survival.as_ref().ok_or_else(|| Missing::judged("no survival wind is stated", place))?;
+        let given = wind.survival.as_ref().ok_or_else(|| Missing::judged(Reason::NoSurvivalWind, place))?;
         Ok(pressure(wind.speeds, given.value, height))
     });
-    let no_area = || Missing::judged("the antenna states no wind area", at!(dish.wind_area));
+    let no_area = || Missing::judged(Reason::NoWindArea, at!(dish.wind_area));
     let area = dish
         .wind_area
         .as_ref()
@@ -189,7 +194,7 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>) -> WindLines
     let of_pole = |value: fn(&Pole) -> Degrees| pole_now.as_ref().map(value).map_err(Clone::clone);
     let turn = of_pole(Pole::turn);
     let aim_loss = turn.clone().and_then(|turn| {
-        let off = || Missing::judged("the wind turns it off the main beam", at!(dish.beamwidth));
+        let off = || Missing::judged(Reason::WindBeyondBeam, at!(dish.beamwidth));
         antenna::pointing_loss(turn, dish.beamwidth.value).ok_or_else(off)
     });
     let pressure_from = [wind_at, at!(end.height)];

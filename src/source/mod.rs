@@ -16,10 +16,12 @@ mod tree;
 mod value;
 mod wording;
 
-pub use build::{MAX_DEPTH, MAX_FAULTS, MAX_NODES, parse};
+pub use build::{MAX_FAULTS, parse};
 pub use discover::{Discovery, MAX_ENTRIES, MAX_FOLDERS, discover, is_yaml};
 pub use lines::{LineIndex, Position};
 pub use passed_over::{PassedOver, passes_over, patterns};
 pub use read::{FileFault, FileFaultKind, MAX_BYTES, SourceText, read};
-pub use tree::{Document, Found, Node, NodeId, NodeKind, Parsed, Span, Step, Style, Tag, TreeFault, TreeFaultKind};
+pub use tree::{
+    Document, Found, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind,
+};
 pub use value::{Core, ambiguous, core_type, to_value};

@@ -65,7 +65,8 @@ impl PassedOver {
     pub fn has(&self, path: &Path, is_folder: bool) -> bool {
         let whole = full(path);
         let verdicts = self.list.iter().map(|patterns| patterns.matched(&whole, is_folder));
-        verdicts.map(|verdict| verdict.is_ignore().then_some(true).or_else(|| verdict.is_whitelist().then_some(false)))
+        verdicts
+            .map(|verdict| verdict.is_ignore().then_some(true).or_else(|| verdict.is_whitelist().then_some(false)))
             .find_map(|verdict| verdict)
             .unwrap_or(false)
     }
@@ -74,7 +75,8 @@ impl PassedOver {
 /// Patterns as `.gitignore` has them, counted from a folder; what is no pattern, with its number.
 pub fn patterns<'p>(folder: &Path, lines: impl Iterator<Item = &'p str>) -> (Gitignore, Vec<usize>) {
     let mut builder = GitignoreBuilder::new(full(folder));
-    let wrong = lines.enumerate().filter_map(|(number, line)| builder.add_line(None, line).err().map(|_| number)).collect();
+    let wrong =
+        lines.enumerate().filter_map(|(number, line)| builder.add_line(None, line).err().map(|_| number)).collect();
     let built = builder.build().unwrap_or_else(|_| Gitignore::empty());
     (built, wrong)
 }

@@ -7,6 +7,14 @@
 
 use std::ops::Range;
 
+use crate::place::Step;
+
+/// The most collections that may stand inside one another, aliases expanded.
+pub const MAX_DEPTH: usize = 64;
+
+/// The most nodes in a file, aliases expanded. Long text counts once for each 256 bytes.
+pub const MAX_NODES: usize = 100_000;
+
 /// A range of bytes in the file, on character boundaries; a byte-order mark counts.
 pub type Span = Range<usize>;
 
@@ -150,15 +158,6 @@ pub struct Document {
     pub(super) nodes: Vec<Node>,
 }
 
-/// One step of a route through a document.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Step<'a> {
-    /// To the value of a key.
-    Key(&'a str),
-    /// To an item of a list, from 0.
-    Index(usize),
-}
-
 /// The end of a route, or as near to it as the document goes.
 ///
 /// A route that passes an alias stays, for [`span`](Self::span) and [`key`](Self::key), where the
@@ -182,6 +181,15 @@ struct Spot {
     node: NodeId,
     key: Option<NodeId>,
 }
+
+impl Spot {
+    const fn item(node: NodeId) -> Self {
+        Self { node, key: None }
+    }
+}
+
+/// The keys an item of a list may be known by; without any it is known by its number.
+const NAMES: [&str; 4] = ["id", "title", "name", "port"];
 
 impl Document {
     /// The outermost node.
@@ -244,6 +252,27 @@ impl Document {
         self.items(id).nth(index)
     }
 
+    /// What an item of a list is known by, if it has a name.
+    #[must_use]
+    pub fn name(&self, item: NodeId) -> Option<&str> {
+        let named = |key: &&str| self.text(self.get(item, key)?.1).filter(|text| !text.is_empty());
+        NAMES.iter().find_map(named)
+    }
+
+    /// The same route with the names of items in place of their numbers, where they have one.
+    #[must_use]
+    pub fn by_name<'s, 'p: 's>(&'s self, steps: impl IntoIterator<Item = Step<'p>>) -> Vec<Step<'s>> {
+        let mut at = Some(self.root());
+        let step = |step| {
+            at = at.and_then(|node| self.step(node, step)).map(|spot| spot.node);
+            match step {
+                Step::Index(_) => at.and_then(|item| self.name(item)).map_or(step, Step::Named),
+                _ => step,
+            }
+        };
+        steps.into_iter().map(step).collect()
+    }
+
     /// Follows a route from the root as far as it goes.
     #[must_use]
     pub fn find(&self, steps: &[Step<'_>]) -> Found {
@@ -278,7 +307,8 @@ impl Document {
     fn step(&self, from: NodeId, step: Step<'_>) -> Option<Spot> {
         match step {
             Step::Key(key) => self.get(from, key).map(|(key, node)| Spot { node, key: Some(key) }),
-            Step::Index(index) => self.item(from, index).map(|node| Spot { node, key: None }),
+            Step::Index(index) => self.item(from, index).map(Spot::item),
+            Step::Named(name) => self.items(from).find(|item| self.name(*item) == Some(name)).map(Spot::item),
         }
     }
 

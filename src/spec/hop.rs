@@ -3,9 +3,12 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::network::Climate;
+use super::climate::Climate;
 use super::path::HopPath;
-use super::{Antenna, Arrester, Bracket, Cable, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Window};
+use super::{
+    Antenna, Arrester, Bracket, Cable, EndName, HopLicence, Id, Kind, Radio, Ref, Service, Site, Supply, Text, Way,
+    Window,
+};
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, Percent,
     SquareMillimetres, Volts, Watts,
@@ -58,6 +61,17 @@ pub struct Channel {
     pub polarisation: Polarisation,
 }
 
+impl Channel {
+    /// The centre frequency of a way.
+    #[must_use]
+    pub const fn frequency(&self, way: Way) -> &Given<Gigahertz> {
+        match way {
+            Way::AToB => &self.a_to_b,
+            Way::BToA => &self.b_to_a,
+        }
+    }
+}
+
 /// Polarisation of the radiated field.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -106,6 +120,17 @@ pub struct Ends {
     pub a: End,
     /// The end that transmits on `channel.b_to_a`.
     pub b: End,
+}
+
+impl std::ops::Index<EndName> for Ends {
+    type Output = End;
+
+    fn index(&self, end: EndName) -> &End {
+        match end {
+            EndName::A => &self.a,
+            EndName::B => &self.b,
+        }
+    }
 }
 
 /// Everything that is mounted at one end.
@@ -267,19 +292,6 @@ impl ScreenBond {
             Self::Nowhere => "nowhere",
         }
     }
-}
-
-/// What a run is there for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Service {
-    /// Traffic.
-    Data,
-    /// Power to the radio.
-    Power,
-    /// Power from the radio to something else.
-    PowerOut,
 }
 
 /// A surge arrester and where in the run it sits.

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Check, Date, Hop, Id, Kind, Polarisation, Ref, Text};
+use super::{Check, Date, EndName, Hop, Id, Kind, Polarisation, Ref, Text};
 use crate::units::{
     Celsius, Dbm, Degrees, Given, GramsPerCubicMetre, Hectopascals, Megahertz, Metres, MillimetresPerHour, Ohms,
     Percent, SquareMillimetres, Volts,
@@ -74,28 +74,6 @@ pub struct Record {
     pub deviations: Vec<Deviation>,
     /// What was decided. Without it this is a form still being filled in.
     pub decision: Option<Decision>,
-}
-
-/// An end of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum EndName {
-    /// End `a`.
-    A,
-    /// End `b`.
-    B,
-}
-
-impl EndName {
-    /// The letter as written.
-    #[must_use]
-    pub const fn letter(self) -> &'static str {
-        match self {
-            Self::A => "a",
-            Self::B => "b",
-        }
-    }
 }
 
 /// The design a crew had in hand, as every page of a pack says at its foot.

@@ -8,6 +8,7 @@ use std::collections::HashMap;
 
 use crate::finding::{Finding, Fingerprint};
 use crate::network::{Files, Target};
+use crate::spec::EndName;
 use crate::text::hash::hash;
 
 /// Version of the recipe: a change to it makes every finding look new.
@@ -37,7 +38,7 @@ fn key(finding: &Finding, files: &Files) -> u64 {
         let of_hop = |target: Target| target.kind == "hop" && target.id == *hop;
         finding.labels.iter().any(|label| of_hop(files.target(&label.spot)))
     });
-    let end = hop.and(finding.end).unwrap_or_default();
+    let end = hop.and(finding.end).map_or("", EndName::letter);
     let about = finding.about.as_deref().unwrap_or_default();
     hash([VERSION, finding.rule.name, hop.unwrap_or_default(), end, &target.kind, &target.id, &target.route, about])
 }

@@ -12,6 +12,7 @@ use crate::finding::faults::{DANGLING, NOT_EVALUATED, UNKNOWN_RULE};
 use crate::finding::{Finding, Findings, Measured, Waived};
 use crate::network::{Document, Files, Library, Look};
 use crate::place::Placed as _;
+use crate::place::route::lies_in;
 use crate::rules::{self, Settings};
 use crate::spec::{Date, EndName, Waiver, WaiverTerms};
 use crate::text::nearest::nearest;
@@ -128,7 +129,7 @@ impl<'n> Waivers<'n> {
     /// Whether a waiver is for the rule and the target of a finding.
     fn fits(&self, waiver: &Sound<'_>, finding: &Finding) -> bool {
         let (document, target) = (waiver.document, &waiver.document.target);
-        let end = target.end.map(EndName::letter);
+        let end = target.end;
         *document.rule == *finding.rule.name
             && finding.hop.as_deref() == Some(&*target.hop.0)
             && (end.is_none() || end == finding.end)
@@ -136,12 +137,10 @@ impl<'n> Waivers<'n> {
     }
 
     /// Whether the primary label stands in a field, which may be named from the end.
-    fn is_in_field(&self, finding: &Finding, field: &str, end: Option<&str>) -> bool {
+    fn is_in_field(&self, finding: &Finding, field: &str, end: Option<EndName>) -> bool {
         let Some(label) = finding.labels.first() else { return false };
         let route = self.files.target(&label.spot).route;
-        let inside =
-            |field: &str| route.strip_prefix(field).is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']));
-        inside(field) || end.is_some_and(|end| inside(&format!("ends.{end}.{field}")))
+        lies_in(&route, field) || end.is_some_and(|end| lies_in(&route, &format!("ends.{end}.{field}")))
     }
 }
 
@@ -198,7 +197,7 @@ fn can_hold(document: &Document<Waiver>, library: &Library, today: Date, longest
             });
         }
         Some(rule) => {
-            if let Some(why) = rule.never_waived() {
+            if let Some(why) = rule.never_waived {
                 let message = format!("`{}` cannot be waived: {why}", rule.name);
                 let finding = found.report(&NOT_ALLOWED, at!(document.rule), message, "no waiver holds for this");
                 finding.help("mend what it finds; the waiver has no effect");

@@ -11,15 +11,13 @@ mod numbers;
 use std::collections::BTreeMap;
 use std::fmt::Display;
 
-use crate::sheet::{Line, Missing, Row, Shown};
+use crate::sheet::{Argument, Line, Missing, Reason, Row, Shown};
 use crate::spec::{DecimalSign, Language, Print, System};
 use crate::units::{Given, Quantity, TwoSystems, given_in_both, in_both, in_both_imperial_first};
 
 use catalogue::Catalogue;
+pub use catalogue::Open;
 pub use numbers::shown;
-
-/// What a sentence of the catalogue leaves open, by name.
-pub type Open<'a> = (&'static str, &'a dyn Display);
 
 /// A way of speaking.
 #[derive(Debug, Clone, Copy)]
@@ -52,22 +50,30 @@ impl Voice {
     /// The sentence of a key.
     #[must_use]
     pub fn say(self, key: &str) -> String {
-        numbers::with_sign(&self.with(key, &[]), self.decimal_sign)
+        self.with(key, &[])
     }
 
     /// The sentence of a key with what it leaves open. A key that no catalogue has is printed itself; a test sees to it
     /// that there is none.
     #[must_use]
     pub fn with(self, key: &str, open: &[Open<'_>]) -> String {
-        let own = Catalogue::of(self.language).sentence(key, open);
-        own.or_else(|| Catalogue::of(Language::En).sentence(key, open)).unwrap_or_else(|| key.to_owned())
+        let own = self.catalogue().sentence(key, open);
+        own.or_else(|| self.english().sentence(key, open)).unwrap_or_else(|| key.to_owned())
     }
 
     /// The sentence of a key about a number of things.
     #[must_use]
     pub fn count(self, key: &str, number: usize) -> String {
-        let own = Catalogue::of(self.language).count(key, number);
-        own.or_else(|| Catalogue::of(Language::En).count(key, number)).unwrap_or_else(|| key.to_owned())
+        let own = self.catalogue().count(key, number);
+        own.or_else(|| self.english().count(key, number)).unwrap_or_else(|| key.to_owned())
+    }
+
+    fn catalogue(self) -> &'static Catalogue {
+        Catalogue::of(self.language, self.decimal_sign)
+    }
+
+    fn english(self) -> &'static Catalogue {
+        Catalogue::of(Language::En, self.decimal_sign)
     }
 
     /// That findings are told in English, where the page is in another language.
@@ -80,7 +86,7 @@ impl Voice {
     #[must_use]
     pub fn term(self, english: &str) -> String {
         match self.translated(english) {
-            Some(words) => numbers::with_sign(&shown(&words), self.decimal_sign),
+            Some(words) => shown(&words),
             None => english.to_owned(),
         }
     }
@@ -94,7 +100,7 @@ impl Voice {
     }
 
     fn translated(self, english: &str) -> Option<String> {
-        Catalogue::of(self.language).sentence(&catalogue::term_key(english), &[])
+        self.catalogue().sentence(&catalogue::term_key(english), &[])
     }
 
     /// Words that are the value of a line. A number in them is the name of a document, not a decimal.
@@ -105,7 +111,7 @@ impl Voice {
     /// Every sentence that leaves nothing open, by key, for the templates.
     #[must_use]
     pub fn sentences(self) -> &'static BTreeMap<String, String> {
-        Catalogue::of(self.language).plain()
+        self.catalogue().plain()
     }
 
     /// A line, or why it has no value.
@@ -133,7 +139,25 @@ impl Voice {
     /// Why there is no value.
     #[must_use]
     pub fn missing(self, missing: &Missing) -> String {
-        format!("— ({})", self.term(&missing.reason))
+        format!("— ({})", self.reason(&missing.reason))
+    }
+
+    /// A reason as a clause.
+    #[must_use]
+    pub fn reason(self, reason: &Reason) -> String {
+        let arguments = reason.arguments().into_iter();
+        let given: Vec<_> = arguments.map(|(name, argument)| (name, self.argument(argument))).collect();
+        let open: Vec<Open<'_>> = given.iter().map(|(name, text)| (*name, text as &dyn Display)).collect();
+        let own = self.catalogue().sentence(&reason.sentence().key(), &open);
+        own.map_or_else(|| reason.to_string(), |sentence| shown(&sentence))
+    }
+
+    fn argument(self, argument: Argument) -> String {
+        match argument {
+            Argument::Number(number) => self.number(number),
+            Argument::Name(name) => name,
+            Argument::Word(word) => self.term(word),
+        }
     }
 
     /// Two lines as a band, the smaller number first.

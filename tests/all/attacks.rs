@@ -115,7 +115,8 @@ fn replaced_and_borrowed_objects_have_no_say() {
     let repository = Repository::new();
     repository.change("hops/ridge.yaml", "height: 8 m", "height: 9.5 m");
     repository.commit("higher");
-    let [old, new] = ["HEAD~1", "HEAD"].map(|revision| repository.git(&["rev-parse", &format!("{revision}:net/hops/ridge.yaml")]));
+    let [old, new] =
+        ["HEAD~1", "HEAD"].map(|revision| repository.git(&["rev-parse", &format!("{revision}:net/hops/ridge.yaml")]));
     repository.git(&["replace", &old, &new]);
     let ran = run_in(&repository.net(), &["compare", "HEAD~1", "HEAD"]);
     assert!(ran.out.contains("8 m → 9.5 m"), "{}{}", ran.out, ran.err);
@@ -142,7 +143,9 @@ fn surroundings_do_not_lead_git_elsewhere() {
 #[test]
 fn links_of_yaml_show_nothing_from_outside() {
     let secrets = secret_folder();
-    for target in [secrets.path().join("secret.yaml"), "/proc/self/environ".into(), "/proc/kmsg".into(), "/dev/zero".into()] {
+    for target in
+        [secrets.path().join("secret.yaml"), "/proc/self/environ".into(), "/proc/kmsg".into(), "/dev/zero".into()]
+    {
         let repository = Repository::new();
         symlink(&target, repository.path("hops/env.yaml")).expect("linked");
         let ran = silent(&repository.net(), &["check"]);
@@ -188,7 +191,8 @@ fn profiles_tiles_and_maps_show_nothing_from_outside() {
     };
     let hop = |repository: &Repository, name: &str| {
         let text = fs::read_to_string(repository.path("hops/ridge.yaml")).expect("there");
-        let text: String = text.lines().filter(|line| !line.starts_with("path:")).map(|line| format!("{line}\n")).collect();
+        let text: String =
+            text.lines().filter(|line| !line.starts_with("path:")).map(|line| format!("{line}\n")).collect();
         repository.write("hops/ridge.yaml", format!("{text}path: {{ csv: \"{name}\" }}\n"));
     };
     with(&|repository| hop(repository, &format!("{absolute}/secret.csv")));
@@ -201,7 +205,8 @@ fn profiles_tiles_and_maps_show_nothing_from_outside() {
         repository.git(&["config", "credential.helper", SECRET]);
         hop(repository, "../../.git/config");
     });
-    let network = |repository: &Repository, text: &str| repository.change("network.yaml", "codes:", &format!("{text}\ncodes:"));
+    let network =
+        |repository: &Repository, text: &str| repository.change("network.yaml", "codes:", &format!("{text}\ncodes:"));
     with(&|repository| network(repository, &format!("terrain: {{ folder: \"{absolute}\" }}")));
     with(&|repository| {
         repository.write("tiles/readme", "");
@@ -232,7 +237,8 @@ fn a_baseline_that_leads_outside_shows_nothing() {
 #[test]
 fn a_pipe_in_a_network_holds_nobody_up() {
     let repository = Repository::new();
-    rustix::fs::mkfifoat(rustix::fs::CWD, repository.path("hops/pipe.yaml"), rustix::fs::Mode::from(0o600)).expect("made");
+    rustix::fs::mkfifoat(rustix::fs::CWD, repository.path("hops/pipe.yaml"), rustix::fs::Mode::from(0o600))
+        .expect("made");
     let ran = silent(&repository.net(), &["check"]);
     assert!(ran.code == 1 && ran.out.contains("not a regular file"), "{}", ran.out);
 }
@@ -316,7 +322,8 @@ fn two_ends_do_not_share_the_file_of_a_pack() {
         let old = text.lines().find_map(|line| line.strip_prefix("id: ")).expect("an id").to_owned();
         fs::write(bench.path(file), text.replace(&format!("id: {old}"), &format!("id: {id}"))).expect("written");
         let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
-        fs::write(bench.path("hops/ridge.yaml"), hop.replace(&format!("site: {old}"), &format!("site: {id}"))).expect("written");
+        fs::write(bench.path("hops/ridge.yaml"), hop.replace(&format!("site: {old}"), &format!("site: {id}")))
+            .expect("written");
     }
     let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
     let id = hop.lines().find(|line| line.starts_with("id: ")).expect("an id").to_owned();

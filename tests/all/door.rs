@@ -29,7 +29,8 @@ fn changes(ran: &Ran) -> bool {
 /// The ground of a profile raised at every point but the ends.
 fn raised(text: &str) -> String {
     let lines: Vec<&str> = text.lines().collect();
-    let points: Vec<usize> = (0..lines.len()).filter(|at| lines[*at].starts_with(|c: char| c.is_ascii_digit())).collect();
+    let points: Vec<usize> =
+        (0..lines.len()).filter(|at| lines[*at].starts_with(|c: char| c.is_ascii_digit())).collect();
     let raise = |(at, line): (usize, &&str)| {
         if !points[1..points.len() - 1].contains(&at) {
             return format!("{line}\n");
@@ -163,7 +164,8 @@ fn a_linked_folder_is_followed_inside_the_repository_on_both_sides() {
 }
 
 fn first_with(folder: &Path, words: &str) -> PathBuf {
-    let mut files: Vec<PathBuf> = fs::read_dir(folder).expect("there").map(|entry| entry.expect("entry").path()).collect();
+    let mut files: Vec<PathBuf> =
+        fs::read_dir(folder).expect("there").map(|entry| entry.expect("entry").path()).collect();
     files.sort();
     files.into_iter().find(|file| fs::read_to_string(file).is_ok_and(|text| text.contains(words))).expect("a file")
 }
@@ -209,10 +211,15 @@ fn what_gitignore_and_exclude_name_is_passed_over() {
         fs::write(bench.path(file), broken).expect("written");
     }
     let seen = || -> Vec<String> {
-        let mut paths: Vec<String> = bench.judge().findings.iter().filter_map(|finding| {
-            let files = finding.labels.first()?.spot.file()?;
-            Some(files.0.to_string())
-        }).collect();
+        let mut paths: Vec<String> = bench
+            .judge()
+            .findings
+            .iter()
+            .filter_map(|finding| {
+                let files = finding.labels.first()?.spot.file()?;
+                Some(files.0.to_string())
+            })
+            .collect();
         paths.dedup();
         paths
     };
@@ -223,7 +230,11 @@ fn what_gitignore_and_exclude_name_is_passed_over() {
     assert_eq!(seen().len(), 1);
     let used = run_in(&bench.path(""), &["check", "-v"]);
     for name in ["build/y.yaml", "drafts", "hops/old.yaml"] {
-        assert!(used.err.contains(&format!("passed over by `.gitignore` or `exclude`: {name}")), "{name}: {}", used.err);
+        assert!(
+            used.err.contains(&format!("passed over by `.gitignore` or `exclude`: {name}")),
+            "{name}: {}",
+            used.err
+        );
     }
 }
 

@@ -8,7 +8,8 @@ use std::path::Path;
 
 use crate::fixture::copy;
 use crate::picture::{all_of, example, ink, packs, set};
-use hopwright::pack::{End, Pack, Press};
+use hopwright::pack::{Pack, Press};
+use hopwright::spec::EndName;
 
 const HOP: &str = "solleralm-murrgrat";
 
@@ -105,7 +106,7 @@ fn close(text: &str) -> String {
 
 /// Asserts that the crew of end b and the reviewer read these words.
 fn read(texts: &[(Pack, String)], words: &str) {
-    for wanted in [Pack::Design, Pack::Install(End::B)] {
+    for wanted in [Pack::Design, Pack::Install(EndName::B)] {
         let (_, text) = texts.iter().find(|(pack, _)| *pack == wanted).expect("the pack");
         assert!(text.contains(&close(words)), "{wanted:?} lacks `{words}`");
     }
@@ -118,7 +119,7 @@ fn template_code_is_printed_as_it_stands() {
         let folder = written(pair[0], &title, &CODE);
         let texts = looked_through(folder.path());
         read(&texts, &title);
-        let (_, install) = texts.iter().find(|(pack, _)| *pack == Pack::Install(End::B)).expect("the pack");
+        let (_, install) = texts.iter().find(|(pack, _)| *pack == Pack::Install(EndName::B)).expect("the pack");
         for hazard in CODE {
             assert!(install.contains(&close(hazard)), "no `{hazard}`");
         }

@@ -6,7 +6,8 @@ use std::path::{Path, PathBuf};
 
 use hopwright::network::Scope;
 use hopwright::place::FileId;
-use hopwright::shape::{self, Segment};
+use hopwright::place::Step;
+use hopwright::shape;
 use hopwright::source::{parse, to_value};
 use hopwright::spec::{Kind, schema_of};
 use hopwright::units::{self, Given, Quantity};
@@ -165,10 +166,10 @@ fn faults_of_editor(kind: Kind, value: &Value) -> BTreeSet<String> {
 fn faults_of_ours(text: &str, number: usize, kind: Kind) -> BTreeSet<String> {
     let parsed = parse(text);
     let checked = shape::check(&parsed.documents[number], text, FileId(0), kind, &[]);
-    let spell = |route: &[Segment]| {
+    let spell = |route: &[Step<'_>]| {
         route.iter().fold(String::new(), |path, segment| match segment {
-            Segment::Key(key) => format!("{path}/{}", pointer(key)),
-            Segment::Index(index) => format!("{path}/{index}"),
+            Step::Key(key) | Step::Named(key) => format!("{path}/{}", pointer(key)),
+            Step::Index(index) => format!("{path}/{index}"),
         })
     };
     checked.repairs.iter().map(|repair| spell(&repair.route)).collect()

@@ -6,6 +6,7 @@ use crate::fixture::{Bench, Edit, edits, tests_folder};
 use hopwright::network::Scope;
 use hopwright::physics::geodesy::{Position, between, inverse};
 use hopwright::sheet::{Mend, Mends};
+use hopwright::spec::Both;
 use hopwright::units::{Latitude, Longitude};
 use hopwright::verdict::evaluate;
 
@@ -56,15 +57,16 @@ fn the_gain_that_is_named_is_enough() {
 #[test]
 fn the_powers_that_are_named_are_enough() {
     let ends = ["\n  a:", "\n  b:"];
-    let make = |bench: &Bench, powers: &[Option<hopwright::units::Dbm>; 2]| {
+    let make = |bench: &Bench, powers: &Both<Option<hopwright::units::Dbm>>| {
         for (power, end) in powers.iter().zip(ends) {
             if let Some(power) = power {
                 set(bench, "hops/ridge.yaml", end, "transmit_power:", &power.to_string());
             }
         }
     };
-    let words =
-        |powers: &[Option<hopwright::units::Dbm>; 2]| powers.iter().flatten().next().expect("one at least").to_string();
+    let words = |powers: &Both<Option<hopwright::units::Dbm>>| {
+        powers.iter().flatten().next().expect("one at least").to_string()
+    };
     assert!(each_mend(|mend| mend.power, words, make) > 0);
 }
 

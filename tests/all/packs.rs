@@ -8,7 +8,8 @@ use std::process::{Command, Output};
 use crate::fixture::copy;
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
-use hopwright::pack::{End, Finish, HopPacks, Pack, Press, on_presses};
+use hopwright::pack::{Finish, HopPacks, Pack, Press, on_presses};
+use hopwright::spec::EndName;
 use hopwright::verdict::{Evaluation, evaluate};
 use pdf_extract::{Document, extract_text_from_mem_by_pages};
 
@@ -163,7 +164,8 @@ fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
 fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
     for network in ["varneck", "saltmere"] {
         let evaluation = hops(&example(network));
-        let jobs: Vec<(&Hop, End)> = evaluation.hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, end))).collect();
+        let jobs: Vec<(&Hop, EndName)> =
+            evaluation.hops.iter().flat_map(|hop| EndName::BOTH.map(|end| (hop, end))).collect();
         let packs = on_presses(&jobs, |press, (hop, end)| {
             hop.packs.set(press, Pack::Install(*end), false, &evaluation.files).expect("a pack")
         });
@@ -223,7 +225,7 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
 }
 
 /// The pages of an acceptance record, and what its hop says.
-fn acceptance(evaluation: &Evaluation<Hop>, hop: &str, end: End) -> (usize, Vec<String>) {
+fn acceptance(evaluation: &Evaluation<Hop>, hop: &str, end: EndName) -> (usize, Vec<String>) {
     let number = evaluation.hops.iter().position(|one| one.packs.hop() == hop).expect("the hop");
     (number, pages(&set(evaluation, number, Pack::Acceptance(end))))
 }
@@ -232,7 +234,7 @@ fn acceptance(evaluation: &Evaluation<Hop>, hop: &str, end: End) -> (usize, Vec<
 fn the_numbers_of_an_acceptance_record_are_those_of_the_sheet_and_of_the_crew() {
     let evaluation = hops(&example("varneck"));
     let written = fs::read_to_string(example("varneck").join("records/solleralm-murrgrat.yaml")).expect("readable");
-    for end in End::BOTH {
+    for end in EndName::BOTH {
         let (number, pages) = acceptance(&evaluation, "solleralm-murrgrat", end);
         let (hop, text, letter) = (&evaluation.hops[number], pages.join(" "), end.letter());
         let id = format!("solleralm-murrgrat-{letter}-1");
@@ -263,7 +265,7 @@ fn the_numbers_of_an_acceptance_record_are_those_of_the_sheet_and_of_the_crew() 
         assert!(pages.len() <= 2, "{} pages", pages.len());
     }
     // What the crew wrote is printed as it was written.
-    let text = acceptance(&evaluation, "solleralm-murrgrat", End::A).1.join(" ");
+    let text = acceptance(&evaluation, "solleralm-murrgrat", EndName::A).1.join(" ");
     for words in
         ["Ilke Tharnow, Pirmin Aschl", "0.284 V, -28 dBm", "52.4 V", "HV80-226041", "6.2 ohm, clamp", "40-11873"]
     {
@@ -283,7 +285,7 @@ fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() 
     };
     let evaluation = hops(folder.path());
     let number = evaluation.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
-    let install = pages(&set(&evaluation, number, Pack::Install(End::B)));
+    let install = pages(&set(&evaluation, number, Pack::Install(EndName::B)));
     let ran = Command::new(env!("CARGO_BIN_EXE_hopwright"))
         .args(["new", "record", "solleralm-murrgrat/b", "--network"])
         .arg(folder.path())
@@ -329,7 +331,7 @@ fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() 
     let before = set(&evaluation, number, Pack::Design);
     let after = hops(folder.path());
     assert!(before == set(&after, number, Pack::Design), "the design pack follows a record");
-    assert_eq!(mark(&acceptance(&after, "solleralm-murrgrat", End::B).1), mark(&install));
+    assert_eq!(mark(&acceptance(&after, "solleralm-murrgrat", EndName::B).1), mark(&install));
 }
 
 #[test]
@@ -372,10 +374,10 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
             let evaluation = hops(folder.path());
             let packs = [
                 Pack::Design,
-                Pack::Install(End::A),
-                Pack::Install(End::B),
-                Pack::Acceptance(End::A),
-                Pack::Acceptance(End::B),
+                Pack::Install(EndName::A),
+                Pack::Install(EndName::B),
+                Pack::Acceptance(EndName::A),
+                Pack::Acceptance(EndName::B),
             ];
             let jobs: Vec<(&Hop, Pack)> = evaluation
                 .hops
@@ -388,7 +390,7 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
             });
             for ((hop, pack), bytes) in jobs.iter().zip(set.expect("presses")) {
                 let pages = Document::load_mem(&bytes).expect("a PDF").get_pages().len();
-                let two_runs = |end: &End| hop.lines.contains_key(&format!("ends.{}.runs[1].length", end.letter()));
+                let two_runs = |end: &EndName| hop.lines.contains_key(&format!("ends.{}.runs[1].length", end.letter()));
                 let may = match pack {
                     Pack::Design => 3..=5,
                     Pack::Install(end) if two_runs(end) => 4..=7,
@@ -405,9 +407,9 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
 #[test]
 fn a_pack_is_the_same_bytes_each_time() {
     let evaluation = hops(&example("varneck"));
-    let first = set(&evaluation, 0, Pack::Install(End::A));
+    let first = set(&evaluation, 0, Pack::Install(EndName::A));
     let other = hops(&example("varneck"));
-    assert!(first == set(&other, 0, Pack::Install(End::A)), "two runs differ");
+    assert!(first == set(&other, 0, Pack::Install(EndName::A)), "two runs differ");
 }
 
 #[test]
@@ -434,10 +436,10 @@ fn paper_standards_and_attachments_are_as_asked() {
 #[test]
 fn a_plain_pdf_has_the_same_pages_and_nothing_beside_them() {
     let evaluation = hops(&example("varneck"));
-    let archival = set(&evaluation, 0, Pack::Install(End::A));
+    let archival = set(&evaluation, 0, Pack::Install(EndName::A));
     let press = Press::for_finish(Finish::Plain).expect("a press");
     let hop = &evaluation.hops[0].packs;
-    let plain = hop.set(&press, Pack::Install(End::A), false, &evaluation.files).expect("a pack");
+    let plain = hop.set(&press, Pack::Install(EndName::A), false, &evaluation.files).expect("a pack");
     assert_eq!(pages(&plain), pages(&archival));
     let raw = String::from_utf8_lossy(&plain);
     assert!(!raw.contains("pdfaid:part") && !raw.contains("Filespec") && plain.len() < archival.len());
@@ -446,7 +448,7 @@ fn a_plain_pdf_has_the_same_pages_and_nothing_beside_them() {
 #[test]
 fn without_an_approver_every_page_is_a_draft() {
     let evaluation = hops(&example("saltmere"));
-    for page in pages(&set(&evaluation, 0, Pack::Install(End::B))) {
+    for page in pages(&set(&evaluation, 0, Pack::Install(EndName::B))) {
         assert!(page.contains("DRAFT: nobody has approved this revision."), "{page}");
     }
     let issued = hops(&example("varneck"));
@@ -509,7 +511,7 @@ fn what_an_author_writes_is_printed_and_not_obeyed() {
 
     let evaluation = hops(folder.path());
     let number = evaluation.hops.iter().position(|hop| hop.packs.hop() == "exchange-murrgrat").expect("the hop");
-    let pages = pages(&set(&evaluation, number, Pack::Install(End::B)));
+    let pages = pages(&set(&evaluation, number, Pack::Install(EndName::B)));
     assert!(pages[0].contains("= #title *not* bold"), "{}", pages[0]);
     assert!(pages[0].contains(hostile), "{}", pages[0]);
     // The break between the two is kept; the reader of the test joins the lines.
@@ -538,7 +540,7 @@ fn drawings_say_what_they_show() {
         alts.collect::<Vec<_>>().join("\n")
     };
     let value = |line: &str| plain(&hop.lines[&format!("ends.a.{line}")]);
-    let install = plain(&words(Pack::Install(End::A)));
+    let install = plain(&words(Pack::Install(EndName::A)));
     for wanted in ["geo:", "From the side", "wall of the building", "The scale of the meter"] {
         assert!(install.contains(wanted), "no `{wanted}` in\n{install}");
     }

@@ -11,13 +11,14 @@ use std::path::{Path, PathBuf};
 use crate::picture::grey::{DPI, Grey, Rendered, render_pages};
 use crate::picture::{all_of, difference, example, ink, packs, set};
 use hayro::vello_cpu::kurbo::Rect;
-use hopwright::pack::{End, HopPacks, Pack, Press};
+use hopwright::pack::{HopPacks, Pack, Press};
+use hopwright::spec::EndName;
 use pdf_extract::{Dictionary, Document, Object};
 
 /// The hop of the pictures: it has a record, a profile, a wall to mount on and an accepted departure.
 const HOP: &str = "solleralm-murrgrat";
 const PACKS: [(&str, Pack); 3] =
-    [("design", Pack::Design), ("install", Pack::Install(End::B)), ("acceptance", Pack::Acceptance(End::A))];
+    [("design", Pack::Design), ("install", Pack::Install(EndName::B)), ("acceptance", Pack::Acceptance(EndName::A))];
 
 fn references() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pages")
@@ -278,7 +279,7 @@ fn each_pack(look: impl Fn(&str, Vec<u8>)) {
     let mut kinds = BTreeSet::new();
     for network in ["varneck", "saltmere", "faulty"] {
         let evaluation = packs(&example(network));
-        let recorded = |hop: &HopPacks| End::BOTH.iter().any(|end| hop.has(Pack::Acceptance(*end)));
+        let recorded = |hop: &HopPacks| EndName::BOTH.iter().any(|end| hop.has(Pack::Acceptance(*end)));
         for (_, hop) in evaluation.hops.iter().enumerate().filter(|(number, hop)| *number == 0 || recorded(hop)) {
             for pack in all_of(hop) {
                 let bytes = hop.set(&press, pack, true, &evaluation.files).expect("a pack");

@@ -9,7 +9,7 @@ use crate::fixture::{Bench, copy};
 use hopwright::network::Scope;
 use hopwright::pack::{Form, HopPacks};
 use hopwright::sheet::HopSheet;
-use hopwright::spec::EndName;
+use hopwright::spec::{EndName, Way};
 use hopwright::verdict::evaluate;
 
 /// A record of end `a` with this weather and these lines.
@@ -57,7 +57,7 @@ fn the_air_of_the_day_gives_what_that_air_would_give_the_design() {
     let day = expected(&with_record(&format!("weather: {{ sky: dry, {air} }}"))).expect("a level");
     let design = Bench::new();
     replace(&design, "network.yaml", "  hottest_air: 35 °C", &format!("  hottest_air: 35 °C\n  air: {{ {air} }}"));
-    let there = look(&design, |sheet| sheet.b_to_a.lines.level.get().expect("a level").0);
+    let there = look(&design, |sheet| sheet.directions[Way::BToA].lines.level.get().expect("a level").0);
     assert_eq!(day.to_bits(), there.to_bits(), "the same functions on the same air");
     let dry = expected(&with_record("weather: { sky: dry }")).expect("a level");
     assert!(dry - day > 0.1, "warm wet air takes more than the reference: {dry} and {day}");
@@ -123,7 +123,7 @@ fn forms(folder: &Path) -> Vec<(String, String, String)> {
     let of = |(packs, forms): &(HopPacks, [Form; 2])| {
         let text = |form: &Form| {
             let (id, _) = form.place(&records);
-            let text = form.text(&id, &records, packs, &evaluation.files);
+            let text = form.text(&id, &records, &packs.mark(&evaluation.files), &evaluation.files);
             (form.name(), id, text)
         };
         forms.iter().map(text).collect::<Vec<_>>()

@@ -52,7 +52,8 @@ fn network(from: &str) -> (TempDir, Vec<PathBuf>) {
     let folder = tempfile::tempdir().expect("a folder");
     fs::create_dir(folder.path().join(".git")).expect("writable");
     copy(Path::new(from), folder.path());
-    let mut files = hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), 1000).files;
+    let mut files =
+        hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), 1000).files;
     files.sort();
     (folder, files)
 }

@@ -6,6 +6,7 @@ use crate::fixture::Bench;
 use hopwright::figure;
 use hopwright::network::Scope;
 use hopwright::sheet::{BothWays, Fine, HopSheet};
+use hopwright::spec::Both;
 use hopwright::verdict::evaluate;
 use hopwright::voice::Voice;
 use proptest::prelude::*;
@@ -58,7 +59,7 @@ fn bulge() -> f64 {
 fn an_edge_that_grazes_the_line_costs_six_decibels() {
     let height = 100.0 - bulge();
     let bench = level(&format!("{{ kind: building, distance: {} m, height: {height} m }}", LENGTH / 2.0));
-    let (left, [there, back], clearance) = sheet(&bench, |sheet| {
+    let (left, Both { a: there, b: back }, clearance) = sheet(&bench, |sheet| {
         let BothWays(loss) = sheet.path.diffraction.get().expect("a profile");
         (
             sheet.profile.lines.lowest.get().expect("a profile").0.0,
@@ -76,8 +77,8 @@ fn what_lies_low_costs_nothing_and_the_level_follows_what_does_not() {
     let loss_of = |height: f64| {
         let bench = level(&format!("{{ kind: building, distance: {} m, height: {height} m }}", LENGTH / 2.0));
         sheet(&bench, |sheet| {
-            let [a, b] = sheet.directions().map(|way| way.lines.level.get().expect("a level").0);
-            (sheet.path.diffraction.get().expect("a profile").0[0].0, a, b)
+            let Both { a, b } = sheet.directions.each_ref().map(|way| way.lines.level.get().expect("a level").0);
+            (sheet.path.diffraction.get().expect("a profile").0.a.0, a, b)
         })
     };
     let (none, level_a, level_b) = loss_of(90.0);
@@ -92,7 +93,7 @@ fn what_lies_low_costs_nothing_and_the_level_follows_what_does_not() {
 fn a_plateau_costs_more_than_an_edge_of_its_height() {
     let height = 100.5;
     let cost =
-        |obstacle: String| sheet(&level(&obstacle), |sheet| sheet.path.diffraction.get().expect("a profile").0[0].0);
+        |obstacle: String| sheet(&level(&obstacle), |sheet| sheet.path.diffraction.get().expect("a profile").0.a.0);
     let edge = cost(format!("{{ kind: building, distance: 1480 m, height: {height} m }}"));
     let plateau = cost(format!("{{ kind: trees, distance: 700 m, to: 2260 m, height: {height} m }}"));
     // Bullington's edge stands where both horizons meet, and rough terrain adds up to 10 dB (P.526-15 §4.5.1).

@@ -2,9 +2,10 @@
 
 use std::ops::Range;
 
-use hopwright::source::Step::{Index, Key};
+use hopwright::place::Step;
+use hopwright::place::Step::{Index, Key};
 use hopwright::source::{
-    Core, Document, LineIndex, NodeKind, Parsed, Position, Step, Style, TreeFault, TreeFaultKind, ambiguous, core_type,
+    Core, Document, LineIndex, NodeKind, Parsed, Position, Style, TreeFault, TreeFaultKind, ambiguous, core_type,
     parse, to_value,
 };
 use serde_yaml::Value;

@@ -112,7 +112,8 @@ fn unfit_bytes_are_explained() {
 #[test]
 fn a_walk_ends_where_there_are_too_many_names() {
     let folder = folder(&["a.yaml", "b.yaml", "c.txt"]);
-    let walk = |most| hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), most);
+    let walk =
+        |most| hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), most);
     assert_eq!(walk(3).faults, []);
     assert_eq!(walk(2).faults[0].kind, FileFaultKind::TooMany);
 }

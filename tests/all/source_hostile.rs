@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::ops::Range;
 use std::time::{Duration, Instant};
 
-use hopwright::source::Step::Key;
+use hopwright::place::Step::Key;
 use hopwright::source::{Document, LineIndex, MAX_DEPTH, MAX_FAULTS, NodeKind, Parsed, TreeFaultKind, parse, to_value};
 use serde_yaml::Mapping;
 

@@ -10,7 +10,8 @@ use std::fs;
 use std::time::Instant;
 
 use hopwright::network::Scope;
-use hopwright::pack::{End, HopPacks, Pack, on_presses};
+use hopwright::pack::{HopPacks, Pack, on_presses};
+use hopwright::spec::EndName;
 use hopwright::verdict::evaluate;
 use synthetic::Plan;
 
@@ -27,7 +28,7 @@ fn main() {
     let plan = Plan { hops: 50, seed: 7, faults: false, points: 0 };
     synthetic::write(folder.path(), plan).expect("a written network");
     let evaluation = evaluate(&Scope::of(&[folder.path().to_path_buf()]), HopPacks::of);
-    let kinds = if design { vec![Pack::Design] } else { End::BOTH.map(Pack::Install).to_vec() };
+    let kinds = if design { vec![Pack::Design] } else { EndName::BOTH.map(Pack::Install).to_vec() };
     let of_hop = |hop| kinds.iter().map(move |kind| (hop, *kind));
     let packs: Vec<(&HopPacks, Pack)> = evaluation.hops.iter().flat_map(of_hop).collect();
     println!("packs  wall s  cpu s  packs a second  cpu ms a pack  peak MB");

@@ -7,13 +7,14 @@ use std::path::PathBuf;
 use divan::Bencher;
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
-use hopwright::pack::{End, HopPacks, Pack, on_presses};
+use hopwright::pack::{HopPacks, Pack, on_presses};
 use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
 use hopwright::physics::{atmosphere, free_space};
 use hopwright::sheet::{HopSheet, RainMaps, Terrains};
+use hopwright::spec::EndName;
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
 use hopwright::verdict::evaluate;
 use hopwright::voice::Voice;
@@ -106,7 +107,7 @@ fn hundred_kilometres_by_the_metre(bencher: Bencher) {
 fn hundred_install_packs(bencher: Bencher) {
     let network = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("examples/varneck");
     let evaluation = evaluate(&Scope::of(&[network]), HopPacks::of);
-    let ends = || evaluation.hops.iter().flat_map(|hop| End::BOTH.map(|end| (hop, end)));
+    let ends = || evaluation.hops.iter().flat_map(|hop| EndName::BOTH.map(|end| (hop, end)));
     let jobs: Vec<_> = ends().cycle().take(100).collect();
     bencher.bench(|| {
         let packs = on_presses(&jobs, |press, (hop, end)| {

@@ -3,6 +3,7 @@
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, times};
 use crate::sheet::{Direction, HopSheet, State};
+use crate::spec::Both;
 use crate::voice::Voice;
 
 const WIDTH: f64 = 178.0;
@@ -17,10 +18,11 @@ const DECADES: (f64, f64) = (2.0, 5.0);
 pub(in crate::pack) fn grades(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
     let known =
         |direction: &Direction<'_>| direction.states.iter().any(|state| state.lines.availability.get().is_some());
-    if !sheet.directions().into_iter().any(known) {
+    if !sheet.directions.iter().any(known) {
         return None;
     }
-    let rows = sheet.a_to_b.states.len().max(sheet.b_to_a.states.len());
+    let Both { a: there, b: back } = sheet.directions.each_ref();
+    let rows = there.states.len().max(back.states.len());
     let bottom = TOP + ROW * times(rows);
     let mut drawing = Drawing::new(WIDTH, bottom + 10.6);
     for (share, words) in [(2.0, "99 %"), (3.0, "99.9 %"), (4.0, "99.99 %"), (5.0, "99.999 %")] {
@@ -30,13 +32,13 @@ pub(in crate::pack) fn grades(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figu
     let mut told = Vec::new();
     for number in 0..rows {
         let y = TOP + ROW * times(number);
-        if let Some(state) = sheet.a_to_b.states.get(number) {
+        if let Some(state) = there.states.get(number) {
             let words = format!("{}, {}", state.title, voice.line(&state.lines.capacity));
-            drawing.text((LEFT - 2.0, y + 4.2), Anchor::End, 3.2, sheet.a_to_b.objective == Some(number), &words);
+            drawing.text((LEFT - 2.0, y + 4.2), Anchor::End, 3.2, there.objective == Some(number), &words);
             told.push(format!("{words}: {}", voice.line(&state.lines.availability)));
         }
-        bar(sheet.a_to_b.states.get(number), y, Fill::Black, &mut drawing);
-        bar(sheet.b_to_a.states.get(number), y + 2.6, Fill::White, &mut drawing);
+        bar(there.states.get(number), y, Fill::Black, &mut drawing);
+        bar(back.states.get(number), y + 2.6, Fill::White, &mut drawing);
     }
     let wanted = nines(sheet.target.availability.value().0);
     drawing.line((x(wanted), TOP - 2.0), (x(wanted), bottom + 3.0), Pen::Dashed);

@@ -3,6 +3,7 @@
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen};
 use crate::sheet::HopSheet;
+use crate::spec::{Both, EndName};
 use crate::voice::Voice;
 
 const WIDTH: f64 = 84.0;
@@ -10,7 +11,7 @@ const HEIGHT: f64 = 48.0;
 
 /// The plan of a hop; none where distance or bearing is not known.
 pub(in crate::pack) fn plan(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
-    let (distance, bearing) = (sheet.path.distance.get()?.0, sheet.a.lines.true_bearing.get()?.0);
+    let (distance, bearing) = (sheet.path.distance.get()?.0, sheet.ends.a.lines.true_bearing.get()?.0);
     let angle = bearing.to_radians();
     let (east, north) = (libm::sin(angle), libm::cos(angle));
     let mut drawing = Drawing::new(WIDTH, HEIGHT);
@@ -19,12 +20,14 @@ pub(in crate::pack) fn plan(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure
     let length = (wide / east.abs().max(1e-9)).min(tall / north.abs().max(1e-9));
     let middle = (WIDTH / 2.0 - 2.0, HEIGHT / 2.0 - 4.0);
     let at = |share: f64| (middle.0 + share * length * east, middle.1 - share * length * north);
-    let (a, b) = (at(-0.5), at(0.5));
-    drawing.line(a, b, Pen::Heavy);
-    for (point, letter, away) in [(a, "a", -1.0), (b, "b", 1.0)] {
+    let ends = Both { a: -1.0, b: 1.0 };
+    let points = ends.map(|away| at(0.5 * away));
+    drawing.line(points.a, points.b, Pen::Heavy);
+    for end in EndName::BOTH {
+        let (point, away) = (points[end], ends[end]);
         drawing.circle(point, 1.6, Fill::White, Pen::Firm);
         let (x, y) = (point.0 + away * 4.6 * east, point.1 - away * 4.6 * north);
-        drawing.text((x, y + 1.4), Anchor::Middle, 4.2, true, letter);
+        drawing.text((x, y + 1.4), Anchor::Middle, 4.2, true, end.letter());
     }
     drawing.arrow((WIDTH - 7.0, 16.0), (WIDTH - 7.0, 5.0), Pen::Firm);
     drawing.text((WIDTH - 7.0, 20.0), Anchor::Middle, 3.4, true, &voice.say("draw-north"));
@@ -37,7 +40,7 @@ pub(in crate::pack) fn plan(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure
     let words = if round >= 1000.0 { format!("{} km", round / 1000.0) } else { format!("{round} m") };
     drawing.text((4.0, HEIGHT - 1.6), Anchor::Start, 3.0, false, "0");
     drawing.text((4.0 + bar, HEIGHT - 1.6), Anchor::Middle, 3.0, false, &words);
-    let (far, bearing) = (voice.line(&sheet.path.distance), voice.line(&sheet.a.lines.true_bearing));
+    let (far, bearing) = (voice.line(&sheet.path.distance), voice.line(&sheet.ends.a.lines.true_bearing));
     let alt = voice.with("draw-plan-alt", &[("distance", &far), ("bearing", &bearing)]);
     Some(Figure::of(&drawing, alt))
 }

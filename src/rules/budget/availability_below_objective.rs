@@ -26,13 +26,13 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let outage = |direction: &Direction<'_>| {
         direction.objective_state().and_then(|state| state.lines.outage.get()).map_or(0.0, |outage| outage.at_most().0)
     };
-    let [a_to_b, b_to_a] = hop.directions();
-    let direction = if outage(b_to_a) > outage(a_to_b) { b_to_a } else { a_to_b };
+    let Both { a, b } = hop.directions.each_ref();
+    let direction = if outage(b) > outage(a) { b } else { a };
     let (Some(state), end) = (direction.objective_state(), direction.sender.end) else { return };
     let (has, wants, _) = apart(availability, wanted.value());
     let minutes = hop.service.minutes.get().unwrap_or_default();
     let message =
-        format!("availability is {has}, below {wants}: rain outage of {minutes} a year, worst {}", direction.title);
+        format!("availability is {has}, below {wants}: rain outage of {minutes} a year, worst {}", direction.way);
     let margin = state.lines.rain_margin.get().unwrap_or_default();
     let label = format!("leaves a margin of {margin} for rain in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);

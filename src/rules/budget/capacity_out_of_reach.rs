@@ -15,7 +15,7 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let mut named = Vec::new();
-    for direction in hop.directions() {
+    for direction in hop.directions.iter() {
         let radio = direction.receiver.radio;
         // Of one model at both ends there is one thing to say.
         if direction.objective.is_none() && !named.contains(&radio.at) {

@@ -21,7 +21,7 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         return;
     }
     let (has, limit, over) = apart(level, overload);
-    let message = format!("{}: received level is {has}, {over} above the overload level of {limit}", direction.title);
+    let message = format!("{}: received level is {has}, {over} above the overload level of {limit}", direction.way);
     let finding = found.report(&RULE, at!(end.transmit_power), message, format!("gives {has} at the far end"));
     finding.measured(level, Worse::Higher);
     finding.because(at!(radio.overload), "the far receiver takes no more than this");

@@ -21,9 +21,9 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     if !falls.in_melting_layer {
         return;
     }
-    let (a, b) = (hop.resolved.a.site, hop.resolved.b.site);
-    let altitudes = hop.ends().map(|end| line(&end.lines.altitude));
-    let message = format!("the path from {} to {} above the sea lies where snow melts", altitudes[0], altitudes[1]);
+    let (a, b) = (hop.resolved.ends.a.site, hop.resolved.ends.b.site);
+    let altitudes = hop.ends.each_ref().map(|end| line(&end.lines.altitude));
+    let message = format!("the path from {} to {} above the sea lies where snow melts", altitudes.a, altitudes.b);
     let label = format!("snow melts from {} down to 1200 m below", wanted.given);
     let finding = found.report(&RULE, wanted.place, message, label);
     finding.because(at!(a.ground_height), "end a stands here");

@@ -21,7 +21,7 @@ rule! {
 const SHORT: Metres = Metres(1000.0);
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let (a, b) = (hop.resolved.a.antenna, hop.resolved.b.antenna);
+    let (a, b) = (hop.resolved.ends.a.antenna, hop.resolved.ends.b.antenna);
     let Some(slant) = hop.path.slant.get() else { return };
     if slant >= SHORT || a.wet_loss.is_some() || b.wet_loss.is_some() {
         return;

@@ -21,9 +21,10 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         let Some(channel) = outside(hop, direction, &antenna.band) else { continue };
         let message = format!(
             "{}: the channel of {channel} is not within {}, the band of antenna `{}`",
-            direction.title, antenna.band, antenna.id
+            direction.way, antenna.band, antenna.id
         );
-        let finding = found.report(&RULE, hop.frequency_place(direction), message, "the centre of that channel");
+        let finding =
+            found.report(&RULE, hop.resolved.frequency_at(direction.way), message, "the centre of that channel");
         finding.because(at!(end.antenna), "this antenna");
         if same {
             let far = receiver.end;

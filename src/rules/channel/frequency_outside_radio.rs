@@ -24,8 +24,8 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         [sends, listens].into_iter().filter(|(band, ..)| outside(hop, direction, band).is_some()).collect();
     let Some((band, _, does)) = missed.first() else { return };
     let channel = outside(hop, direction, band).unwrap_or_default();
-    let message = format!("{}: the channel of {channel} is not within {band}, where the radio {does}", direction.title);
-    let finding = found.report(&RULE, hop.frequency_place(direction), message, "the centre of that channel");
+    let message = format!("{}: the channel of {channel} is not within {band}, where the radio {does}", direction.way);
+    let finding = found.report(&RULE, hop.resolved.frequency_at(direction.way), message, "the centre of that channel");
     for (_, place, does) in &missed {
         finding.because(*place, format!("it {does} here"));
     }

@@ -14,7 +14,7 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let (a, b) = (&hop.resolved.a, &hop.resolved.b);
+    let (a, b) = (&hop.resolved.ends.a, &hop.resolved.ends.b);
     let (one, other) = (a.radio, b.radio);
     if one.at == other.at {
         return;

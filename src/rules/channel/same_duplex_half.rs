@@ -18,7 +18,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     if !hop.same_half() {
         return;
     }
-    let (a, b) = (&hop.resolved.a, &hop.resolved.b);
+    let (a, b) = (&hop.resolved.ends.a, &hop.resolved.ends.b);
     let (end_a, end_b, half_a, half_b) = (a.end, b.end, a.half, b.half);
     let message = format!("both ends send in {} and listen in {}", half_b.transmit, half_b.receive);
     let spot = if end_b.half.is_some() { at!(end_b.half) } else { at!(end_b.radio) };

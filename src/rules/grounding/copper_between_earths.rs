@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: Kirchhoff's laws; insulation of a port by IEEE 802.3-2022 (from memory, not seen).
     severity: Error,
+    never_waived: PROTECTS_PEOPLE,
     check: Run(check),
 }
 

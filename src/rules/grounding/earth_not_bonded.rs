@@ -12,6 +12,7 @@ rule! {
     /// Source: Kirchhoff's laws; NEC 810.21(J) asks for a bond of 6 AWG copper, IEC 60364-5-54 for main bonding of 6 mm²
     /// or more (from memory, not seen): check the edition adopted where you build.
     severity: Error,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

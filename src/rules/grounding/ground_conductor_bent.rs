@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: common practice; NFPA 780 has 203 mm (8 in; from memory, not seen).
     severity: Warning,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

@@ -12,6 +12,7 @@ rule! {
     /// Source: NEC 800.100(A)(4), 20 ft at dwellings, else an electrode of its own bonded to that of the building (from
     /// memory, not seen); elsewhere common practice.
     severity: Warning,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the radio's data sheet, and the code in force.
     severity: Error,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

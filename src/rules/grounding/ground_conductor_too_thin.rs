@@ -15,6 +15,7 @@ rule! {
     /// or NEC 810.21 (10 AWG copper, 17 AWG copper-clad steel; 8 AWG aluminium from memory), as quoted second-hand: check
     /// the edition adopted where you build. Gauges by ASTM B258.
     severity: Error,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

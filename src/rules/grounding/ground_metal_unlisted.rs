@@ -10,6 +10,7 @@ rule! {
     /// Source: NEC 810.21 has copper, aluminium and copper-clad steel, no galvanised steel (from memory, not seen): check
     /// the edition adopted where you build.
     severity: Warning,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

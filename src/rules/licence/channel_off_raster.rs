@@ -13,13 +13,14 @@ rule! {
     /// Source: ECC/REC/(05)07 annex 4 by a national interface specification that cites it, published; ECC/REC/(09)01,
     /// whose first slot is from memory.
     severity: Warning,
+    never_waived: IS_LAW,
     check: Direction(check),
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let spec = hop.resolved.hop;
     let bandwidth = &spec.channel.bandwidth;
-    for code in &hop.licence(direction).codes {
+    for code in &hop.licence[direction.way].codes {
         let Some(raster) = &code.raster else { continue };
         if code.lines.channel.value.is_ok() {
             continue;
@@ -28,14 +29,14 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         let centre = direction.lines.frequency.value.as_ref().ok();
         let (message, help) = if let (Some(nearest), Some(centre)) = (raster.nearest, centre) {
             let (has, near, off) = apart(centre.value, nearest);
-            let message = format!("{}: {has} is {off} off the raster of {} ({known})", direction.title, raster.name);
+            let message = format!("{}: {has} is {off} off the raster of {} ({known})", direction.way, raster.name);
             (message, format!("the nearest channel of {bandwidth} has its centre at {near}; {ASK}"))
         } else {
             let message =
-                format!("{}: no channels of {bandwidth} are known of {} ({known})", direction.title, raster.name);
+                format!("{}: no channels of {bandwidth} are known of {} ({known})", direction.way, raster.name);
             (message, format!("take a bandwidth of that plan; {ASK} whether others are assigned"))
         };
-        let finding = found.report(&RULE, hop.frequency_place(direction), message, "this centre");
+        let finding = found.report(&RULE, hop.resolved.frequency_at(direction.way), message, "this centre");
         finding.about(raster.name);
         finding.because(at!(spec.channel.bandwidth), "for this bandwidth");
         finding.because(code.place, format!("goes with {}", raster.name));

@@ -16,12 +16,13 @@ rule! {
     ///
     /// Source: the code that is named; `sheet --sources` cites it with its confidence.
     severity: Error,
+    never_waived: IS_LAW,
     check: Direction(check),
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, antenna) = (direction.sender.end, direction.sender.antenna);
-    let licence = hop.licence(direction);
+    let licence = &hop.licence[direction.way];
     let Some(eirp) = licence.lines.eirp.get() else { return };
     for code in &licence.codes {
         let (Some(limit), Some(most)) = (code.lines.eirp_limit.get(), code.lines.power_limit.get()) else { continue };
@@ -31,7 +32,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         let (has, allowed, over) = apart(eirp, limit);
         let message = format!(
             "{}: EIRP is {has}, {over} above the {allowed} of {} ({})",
-            direction.title,
+            direction.way,
             code.name,
             code.eirp_known.word()
         );

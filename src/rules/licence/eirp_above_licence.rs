@@ -11,12 +11,13 @@ rule! {
     ///
     /// Source: the licence, as `licence.max_eirp` of the hop states it.
     severity: Error,
+    never_waived: IS_LAW,
     check: Direction(check),
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, antenna, spec) = (direction.sender.end, direction.sender.antenna, hop.resolved.hop);
-    let lines = &hop.licence(direction).lines;
+    let lines = &hop.licence[direction.way].lines;
     let (Some(eirp), Ok(limit), Some(most)) = (lines.eirp.get(), &lines.licensed_eirp.value, lines.highest_power.get())
     else {
         return;
@@ -25,7 +26,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         return;
     }
     let (has, allowed, over) = apart(eirp, limit.value);
-    let message = format!("{}: EIRP is {has}, {over} above the {allowed} of the licence", direction.title);
+    let message = format!("{}: EIRP is {has}, {over} above the {allowed} of the licence", direction.way);
     let finding = found.report(&RULE, at!(end.transmit_power), message, format!("radiates {has}"));
     finding.measured(eirp, Worse::Higher);
     finding.because(at!(spec.licence.max_eirp), "the licence allows this");

@@ -14,13 +14,14 @@ rule! {
     ///
     /// Source: the code that is named; `sheet --sources` cites it with its confidence.
     severity: Error,
+    never_waived: IS_LAW,
     check: Direction(check),
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, antenna) = (direction.sender.end, direction.sender.antenna);
     let (gain, beam) = (antenna.gain.value, antenna.beamwidth.value);
-    for code in &hop.licence(direction).codes {
+    for code in &hop.licence[direction.way].codes {
         let Some(least) = code.lines.least_gain.get() else { continue };
         let widest = code.lines.greatest_beamwidth.get();
         if gain >= least || widest.is_some_and(|widest| beam <= widest) {
@@ -37,7 +38,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         let (also, or) = beam_too.unwrap_or_default();
         let message = format!(
             "{}: antenna gain is {has}, {short} below the {asked} of {} ({}){also}",
-            direction.title,
+            direction.way,
             code.name,
             code.antenna_known.word()
         );

@@ -13,18 +13,19 @@ rule! {
     ///
     /// Source: common practice; whoever transmits needs the right to, by the radio law of every country.
     severity: Warning,
+    never_waived: IS_LAW,
     check: Hop(check),
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let open: Vec<&Direction<'_>> =
-        hop.directions().into_iter().filter(|direction| !hop.licence(direction).is_stated()).collect();
+        hop.directions.iter().filter(|direction| !hop.licence[direction.way].is_stated()).collect();
     let Some(first) = open.first() else { return };
-    let (spec, licence) = (hop.resolved.hop, hop.licence(first));
+    let (spec, licence) = (hop.resolved.hop, &hop.licence[first.way]);
     let channels: Vec<String> = open
         .iter()
         .map(|direction| {
-            let (low, high) = hop.channel_edges(direction);
+            let (low, high) = hop.channel_edges(direction.way);
             format!("{low} to {high}")
         })
         .collect();
@@ -34,7 +35,8 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         [] => return,
     };
     let message = format!("no code of practice and no licence is stated for {channels}");
-    let finding = found.report(&RULE, hop.frequency_place(first), message, "nothing limits what is radiated here");
+    let finding =
+        found.report(&RULE, hop.resolved.frequency_at(first.way), message, "nothing limits what is radiated here");
     finding.because(licence.named_at, "the codes are named here");
     finding.because(at!(spec.licence), "a licence of the hop would stand here");
     let candidates: Vec<String> = licence.candidates.iter().map(|name| format!("`{name}`")).collect();

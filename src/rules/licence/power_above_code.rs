@@ -15,12 +15,13 @@ rule! {
     ///
     /// Source: the code that is named; `sheet --sources` cites it with its confidence.
     severity: Error,
+    never_waived: IS_LAW,
     check: Direction(check),
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, antenna, spec) = (direction.sender.end, direction.sender.antenna, hop.resolved.hop);
-    for code in &hop.licence(direction).codes {
+    for code in &hop.licence[direction.way].codes {
         let power = end.transmit_power.value;
         let (Some(limit), Some(most)) = (code.lines.port_power_limit.get(), code.lines.power_limit.get()) else {
             continue;
@@ -31,7 +32,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         let (has, allowed, over) = apart(power, limit);
         let message = format!(
             "{}: transmit power is {has}, {over} above the {allowed} of {} ({})",
-            direction.title,
+            direction.way,
             code.name,
             code.power_known.word()
         );

@@ -10,18 +10,19 @@ rule! {
     ///
     /// Source: the licence, as `licence.max_power` of the hop states it.
     severity: Error,
+    never_waived: IS_LAW,
     check: Direction(check),
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, spec) = (direction.sender.end, hop.resolved.hop);
-    let (power, lines) = (end.transmit_power.value, &hop.licence(direction).lines);
+    let (power, lines) = (end.transmit_power.value, &hop.licence[direction.way].lines);
     let (Ok(limit), Some(most)) = (&lines.licensed_power.value, lines.highest_power.get()) else { return };
     if power <= limit.value {
         return;
     }
     let (has, allowed, over) = apart(power, limit.value);
-    let message = format!("{}: transmit power is {has}, {over} above the {allowed} of the licence", direction.title);
+    let message = format!("{}: transmit power is {has}, {over} above the {allowed} of the licence", direction.way);
     let finding = found.report(&RULE, at!(end.transmit_power), message, "this much at the antenna port");
     finding.measured(power, Worse::Higher);
     finding.because(at!(spec.licence.max_power), "the licence allows this");

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: 47 CFR 101.1501 and following, published.
     severity: Error,
+    never_waived: IS_LAW,
     check: Hop(check),
 }
 

@@ -18,7 +18,7 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    for (near, end) in hop.near.iter().zip(hop.ends()) {
+    for (near, end) in hop.near.iter().zip(hop.ends.iter()) {
         let (Some(left), Some(clearance), Some(number)) =
             (near.lines.edge_in_hand.get(), near.lines.edge_clearance.get(), near.edge)
         else {

@@ -21,10 +21,9 @@ rule! {
 const SHARE: f64 = 0.25;
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let (a, b) = (hop.resolved.a.antenna, hop.resolved.b.antenna);
-    let widths = [a.beamwidth.value, b.beamwidth.value];
-    let narrower = if widths[1] < widths[0] { b } else { a };
-    for (near, end) in hop.near.iter().zip(hop.ends()) {
+    let Both { a, b } = hop.resolved.ends.each_ref().map(|end| end.antenna);
+    let narrower = if b.beamwidth.value < a.beamwidth.value { b } else { a };
+    for (near, end) in hop.near.iter().zip(hop.ends.iter()) {
         let (Some(error), Some(turned)) = (near.lines.position_error.get(), near.lines.bearing_error.get()) else {
             continue;
         };

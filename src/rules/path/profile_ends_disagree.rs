@@ -24,8 +24,9 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     };
     let Some(length) = hop.path.distance.get() else { return };
     let most = APART + uncertainty.0;
-    let ends = [(hop.resolved.a.site, ground.points.first()), (hop.resolved.b.site, ground.points.last())];
-    for ((name, at), (site, point)) in [("a", Metres(0.0)), ("b", length)].into_iter().zip(ends) {
+    let points = Both { a: (Metres(0.0), ground.points.first()), b: (length, ground.points.last()) };
+    for (end, (at, point)) in hop.resolved.ends.each_ref().zip(points) {
+        let (name, site) = (end.name, end.site);
         let here = ground.ground_at(at);
         let apart = Metres((here - site.ground_height.value).0.abs());
         if apart <= most {

@@ -29,7 +29,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         ground.points.iter().rev().find(|point| point.distance == ground.last).and_then(|point| point.spot.clone());
     let finding =
         found.report(&RULE, written.unwrap_or_else(|| ground.spot.clone()), message, "the last point of the profile");
-    let (a, b) = (hop.resolved.a.site, hop.resolved.b.site);
+    let (a, b) = (hop.resolved.ends.a.site, hop.resolved.ends.b.site);
     finding.because(at!(a.position), "end a stands here");
     finding.because(at!(b.position), "end b stands here");
     finding.help("take the profile between these positions, or mend the position that is wrong");

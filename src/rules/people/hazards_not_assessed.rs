@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Advice,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

@@ -15,6 +15,7 @@ rule! {
     /// Source: 10 W/m² for the public, 47 CFR 1.1310 and ICNIRP 2020 alike (both second-hand); distance by FCC OET Bulletin
     /// 65 (from memory).
     severity: Error,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

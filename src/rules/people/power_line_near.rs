@@ -13,6 +13,7 @@ rule! {
     /// Source: that what falls reaches as far as it is high is common practice; ten feet for lines up to 50 kV is 29 CFR
     /// 1926.1408 (second-hand), more for higher voltages. Local rules may ask for more.
     severity: Warning,
+    never_waived: PROTECTS_PEOPLE,
     check: End(check),
 }
 

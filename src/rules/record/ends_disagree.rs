@@ -17,10 +17,9 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let newest = [EndName::A, EndName::B].map(|end| hop.newest_record(end));
-    let [Some(a), Some(b)] = newest else { return };
-    let [Some(left_a), Some(left_b)] = [a, b].map(|record| record.lines.difference.get()) else { return };
-    let limit = &a.limits.reciprocity;
+    let Some(newest) = Both::ends(|end| hop.newest_record(end)).all(|record| record) else { return };
+    let Some(left) = newest.all(|record| record.lines.difference.get()) else { return };
+    let limit = &newest.a.limits.reciprocity;
     let Some(gap) = hop.disagreement() else { return };
     if gap.tidy() <= limit.value() {
         return;
@@ -28,10 +27,11 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let (has, may, by) = apart(gap, limit.value());
     let message =
         format!("the ends disagree by {has} once the predictions are taken off, {by} more than the {may} they may");
-    let (low, high) = if left_a < left_b { (a, b) } else { (b, a) };
+    let lower = if left.a < left.b { EndName::A } else { EndName::B };
+    let (low, high) = (newest[lower], newest[lower.far()]);
     let said = |record: &RecordSheet<'_>| {
         let (measured, expected) = (line(&record.lines.measured), line(&record.lines.expected));
-        format!("end {}: {measured} where {expected} was expected", record.end.letter())
+        format!("end {}: {measured} where {expected} was expected", record.end)
     };
     let finding = found.report(&RULE, measured_at(low), message, said(low));
     finding.because(measured_at(high), said(high));

@@ -10,11 +10,12 @@ rule! {
     ///
     /// Source: `codes.grounding` of the network (IEC 60728-11 or NEC 810.21) and the radio's data sheet.
     severity: Error,
+    never_waived: PROTECTS_PEOPLE,
     check: Record(check),
 }
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let (record, end) = (sheet.document, hop.end(sheet.end));
+    let (record, end) = (sheet.document, &hop.ends[sheet.end]);
     let (Some(conductor), Some(needed)) = (&record.grounding.conductor, sheet.lines.ground_needed.get()) else {
         return;
     };
@@ -22,8 +23,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         return;
     }
     let (has, least, by) = apart(conductor.value, needed);
-    let message =
-        format!("end {}: a conductor of {has} was found, {by} less than the {least} needed", sheet.end.letter());
+    let message = format!("end {}: a conductor of {has} was found, {by} less than the {least} needed", sheet.end);
     let finding = found.report(&RULE, at!(record.grounding.conductor), message, "as found");
     let radio = end.resolved.radio;
     match end.code {

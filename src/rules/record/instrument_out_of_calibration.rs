@@ -18,7 +18,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     if date <= due {
         return;
     }
-    let message = format!("end {}: the calibration ran out on {due}, the visit was on {date}", sheet.end.letter());
+    let message = format!("end {}: the calibration ran out on {due}, the visit was on {date}", sheet.end);
     let finding = found.report(&RULE, at!(record.instrument.calibration_due), message, "ran out on this day");
     finding.because(at!(record.date), "day of the visit");
     finding.help("read again with a calibrated instrument, or have this one checked and note the result");

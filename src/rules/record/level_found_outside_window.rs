@@ -23,11 +23,11 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let weak = measured < least;
     let (edge, word) = if weak { (least, "below") } else { (most, "above") };
     let (has, limit, by) = apart(measured, edge);
-    let message = format!("end {}: {has} after locking is {by} {word} the {limit} to accept", sheet.end.letter());
+    let message = format!("end {}: {has} after locking is {by} {word} the {limit} to accept", sheet.end);
     let (window, expected) = (&sheet.limits.window, line(&lines.expected));
     let label = format!("this is {has}; {expected} was expected, {} either way", window.given);
     let finding = found.report(&RULE, measured_at(sheet), message, label);
-    let end = hop.end(sheet.end);
+    let end = &hop.ends[sheet.end];
     let (radio, far) = (end.resolved.radio, end.far.end);
     finding.because(at!(far.transmit_power), "with this power at the far end");
     if !window.assumed {

@@ -19,7 +19,7 @@ rule! {
 const APART: Decibels = Decibels(1.0);
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let (record, radio) = (sheet.document, hop.end(sheet.end).resolved.radio);
+    let (record, radio) = (sheet.document, hop.ends[sheet.end].resolved.radio);
     let (Some(gap), Some(level)) = (sheet.lines.scale_gap.get(), &record.after_locking.level) else { return };
     let may = radio.readout.tolerance.as_ref().map_or(APART, |given| given.value);
     let gap = Decibels(gap.0.abs());
@@ -28,7 +28,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         return;
     }
     let (has, may, by) = apart(gap, may);
-    let (end, meter) = (sheet.end.letter(), line(&sheet.lines.measured));
+    let (end, meter) = (sheet.end, line(&sheet.lines.measured));
     let message = format!("end {end}: the meter says {meter} and the radio {level}, {has} apart, {by} more than {may}");
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{meter} by the read-out scale"));
     finding.because(at!(record.after_locking.level), "what the radio said");

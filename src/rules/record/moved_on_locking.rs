@@ -19,7 +19,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (Some(moved), Some(false)) = (lines.moved.get(), sheet.stayed()) else { return };
     let (has, may, by) = apart(Decibels(moved.0.abs()), limit.value());
     let way = if moved.0 < 0.0 { "lost" } else { "gained" };
-    let message = format!("end {}: locking {way} {has}, {by} more than the {may} it may", sheet.end.letter());
+    let message = format!("end {}: locking {way} {has}, {by} more than the {may} it may", sheet.end);
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{} when locked", line(&lines.measured)));
     finding.because(before_at(sheet), format!("{} before", line(&lines.before)));
     if !limit.assumed {

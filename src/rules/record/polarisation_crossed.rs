@@ -15,11 +15,11 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let end = hop.end(sheet.end);
+    let end = &hop.ends[sheet.end];
     let Some(below) = sheet.lines.difference.get().filter(|_| sheet.looks_crossed(end)) else { return };
     let (lines, spec, record) = (&sheet.lines, hop.resolved.hop, sheet.document);
     let down = -below;
-    let message = format!("end {}: {down} too weak is what crossed polarisation leaves", sheet.end.letter());
+    let message = format!("end {}: {down} too weak is what crossed polarisation leaves", sheet.end);
     let label = format!("crossed, {} to {} would be read", line(&lines.crossed_least), line(&lines.crossed_most));
     let finding = found.report(&RULE, measured_at(sheet), message, label);
     finding.because(at!(spec.channel.polarisation), "at both ends");

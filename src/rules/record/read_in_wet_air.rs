@@ -23,7 +23,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         (None | Some(Sky::Dry), Some(rate)) => (at!(record.weather.rain_rate), format!("rain of {rate}")),
         (Some(sky), _) => (at!(record.weather.sky), sky.word().to_owned()),
     };
-    let message = format!("end {}: the level was read in {what}", sheet.end.letter());
+    let message = format!("end {}: the level was read in {what}", sheet.end);
     let label = match sheet.lines.expected.get() {
         Some(expected) => format!("{expected} expected, weather counted"),
         None => "the level is not judged".into(),

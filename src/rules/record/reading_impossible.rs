@@ -15,7 +15,7 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let (record, radio) = (sheet.document, hop.end(sheet.end).resolved.radio);
+    let (record, radio) = (sheet.document, hop.ends[sheet.end].resolved.radio);
     let range = &radio.readout.range;
     let readings = [
         (&record.before_locking.meter, before_at(sheet), "before locking"),
@@ -26,7 +26,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let (limit, word) =
             if volts.value < range.min.value { (range.min.value, "below") } else { (range.max.value, "beyond") };
         let (has, ends, by) = apart(MeterVolts(volts.value.0), MeterVolts(limit.0));
-        let end = sheet.end.letter();
+        let end = sheet.end;
         let message = format!("end {end}: {has} {when} is {by} {word} the {ends} where the port stops");
         let finding = found.report(&RULE, place, message, format!("the port gives {range}"));
         finding.because(at!(radio.readout.range), "the range of the read-out");

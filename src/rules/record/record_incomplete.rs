@@ -21,7 +21,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         return;
     }
     let noun = if count == 1 { "item is" } else { "items are" };
-    let message = format!("end {}: {count} {noun} not filled in: {}", sheet.end.letter(), sheet.blank.join(", "));
+    let message = format!("end {}: {count} {noun} not filled in: {}", sheet.end, sheet.blank.join(", "));
     let label = if record.decision.is_none() { "still a form" } else { "not complete" };
     let finding = found.report(&RULE, at!(record.id), message, label);
     finding.help("the keys are those on the record page of the install pack; fill in what was found");

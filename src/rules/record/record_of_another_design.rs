@@ -16,7 +16,7 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, network) = (sheet.document, hop.resolved.network);
-    let (end, built) = (sheet.end.letter(), &record.built_from);
+    let (end, built) = (sheet.end, &record.built_from);
     let now = network.revision.as_deref().unwrap_or("none");
     let help = "see what has changed since: if it touches this end, visit it again with the new pack";
     let other_revision = built.revision.as_deref().filter(|had| *had != now);

@@ -15,7 +15,7 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, spec) = (sheet.document, hop.resolved.hop);
-    let (end, own) = (sheet.end.letter(), hop.end(sheet.end).resolved);
+    let (end, own) = (sheet.end, hop.ends[sheet.end].resolved);
     let (set, channel, designed) = (&record.settings, &spec.channel, own.end);
     let [power_holds, width_holds, polarisation_holds] = sheet.as_set(hop);
     if let (Some(power), Some(false)) = (&set.transmit_power, power_holds) {

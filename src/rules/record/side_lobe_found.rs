@@ -16,10 +16,10 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let end = hop.end(sheet.end);
+    let end = &hop.ends[sheet.end];
     let Some((who, [least, most])) = sheet.on_side_lobe(end) else { return };
     let on = line(&sheet.lines.measured);
-    let message = format!("end {}: {on} is what {who} on a side lobe would give", sheet.end.letter());
+    let message = format!("end {}: {on} is what {who} on a side lobe would give", sheet.end);
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{least} to {most} would be read"));
     let (here, there) = (end.resolved.end, end.far.end);
     finding.because(at!(here.antenna), format!("the first side lobe of this end lies {} off", angles(end)));

@@ -21,7 +21,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         return;
     }
     let words: Vec<&str> = sheet.undone.iter().map(|check| check.word()).collect();
-    let (count, end) = (words.len(), sheet.end.letter());
+    let (count, end) = (words.len(), sheet.end);
     let noun = if count == 1 { "check is" } else { "checks are" };
     let message = format!("end {end}: {count} {noun} not ticked: {}", words.join(", "));
     let (place, label) = if record.checks.is_empty() {

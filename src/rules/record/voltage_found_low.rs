@@ -16,7 +16,7 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, limit) = (sheet.document, &sheet.limits.voltage_drop);
-    let takes = &hop.end(sheet.end).resolved.radio.power.voltage;
+    let takes = &hop.ends[sheet.end].resolved.radio.power.voltage;
     for run in &sheet.runs {
         let i = run.number;
         let (Ok(voltage), Some(predicted)) = (&run.lines.voltage.value, run.lines.predicted.get()) else { continue };
@@ -24,10 +24,10 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
             continue;
         }
         let (has, wanted, by) = apart(voltage.value, predicted);
-        let (end, port) = (sheet.end.letter(), &record.runs[i].port);
+        let (end, port) = (sheet.end, &record.runs[i].port);
         let message = format!("end {end}: {has} at port {port} is {by} below the {wanted} predicted at worst");
         let finding = found.report(&RULE, at!(record.runs[i].voltage), message, "found with the radio running");
-        let run_of_hop = hop.end(sheet.end).runs[run.run].resolved.run;
+        let run_of_hop = hop.ends[sheet.end].runs[run.run].resolved.run;
         finding.because(at!(run_of_hop.cable), "predicted for this run");
         if !limit.assumed {
             finding.because(limit.place, "this much below may be");

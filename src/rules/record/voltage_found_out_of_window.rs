@@ -14,7 +14,7 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let (record, radio) = (sheet.document, hop.end(sheet.end).resolved.radio);
+    let (record, radio) = (sheet.document, hop.ends[sheet.end].resolved.radio);
     let takes = &radio.power.voltage;
     for run in &sheet.runs {
         let (i, Ok(voltage)) = (run.number, &run.lines.voltage.value) else { continue };
@@ -24,7 +24,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let (limit, word) =
             if voltage.value < takes.min.value { (takes.min.value, "below") } else { (takes.max.value, "above") };
         let (has, limit, by) = apart(voltage.value, limit);
-        let (end, port) = (sheet.end.letter(), &record.runs[i].port);
+        let (end, port) = (sheet.end, &record.runs[i].port);
         let message = format!("end {end}: {has} at port {port} is {by} {word} the {limit} the radio takes");
         let finding = found.report(&RULE, at!(record.runs[i].voltage), message, "found with the radio running");
         finding.because(at!(radio.power.voltage), format!("works on {takes}"));

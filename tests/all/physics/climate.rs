@@ -4,6 +4,7 @@ use hopwright::physics::fog::{self, MEDIUM_FOG, THICK_FOG};
 use hopwright::physics::rain_rate::{Month, NoClimate, RainClimate};
 use hopwright::physics::snow::{Precipitation, multiplier, precipitation, rain_height};
 use hopwright::physics::worst_month::{annual, worst_month};
+use hopwright::sheet::Reason;
 use hopwright::units::{Celsius, Gigahertz, GramsPerCubicMetre, Metres, Millimetres, MillimetresPerHour, Percent};
 
 use super::table::{Row, rows};
@@ -121,7 +122,8 @@ fn weather_without_numbers_is_no_climate() {
     months[6].rain = Millimetres(-1.0);
     let fault = RainClimate::new(&months).expect_err("negative rain");
     assert_eq!(fault, NoClimate(7, months[6]));
-    assert_eq!(fault.to_string(), "-1.0 mm of rain at 10 °C is no weather for month 7");
+    let words = Reason::from(fault).to_string();
+    assert_eq!(words, "-1.0 mm of rain at 10 °C is no weather for month 7");
     months[6] = Month { rain: Millimetres(1.0), temperature: Celsius(f64::NAN) };
     assert!(RainClimate::new(&months).is_err());
 }

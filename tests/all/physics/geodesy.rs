@@ -3,6 +3,7 @@
 use hopwright::physics::geodesy::{
     Coincident, EARTH_RADIUS, Geodesic, MEDIAN_K, Position, bearing, elevation, inverse, slant,
 };
+use hopwright::sheet::Reason;
 use hopwright::units::{Degrees, Latitude, Longitude, Metres};
 
 use super::table::{Row, rows};
@@ -49,7 +50,7 @@ fn one_place_has_no_azimuth() {
     assert_eq!(inverse(at(46.5, 11.2), at(46.5, 11.2)), Err(Coincident));
     assert_eq!(inverse(at(10.0, 180.0), at(10.0, -180.0)), Err(Coincident));
     assert_eq!(inverse(at(90.0, 0.0), at(90.0, 77.0)), Err(Coincident));
-    assert_eq!(Coincident.to_string(), "both ends are at the same position");
+    assert_eq!(Reason::from(Coincident).to_string(), "both ends are at the same position");
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use hopwright::physics::geodesy::Position;
 use hopwright::physics::magnetic::{Declination, MagneticError, declination, magnetic_bearing};
+use hopwright::sheet::Reason;
 use hopwright::units::{Degrees, Latitude, Longitude, Metres};
 
 use super::table::{Row, rows};
@@ -49,7 +50,10 @@ fn a_compass_bearing_is_the_true_one_less_declination() {
 
 #[test]
 fn only_the_five_years_of_the_model_are_answered() {
-    let on = |date| declination(MERAN, Metres(300.0), date).map(|found| found.angle).map_err(|error| error.to_string());
+    let on = |date| {
+        let found = declination(MERAN, Metres(300.0), date).map(|found| found.angle);
+        found.map_err(|error| Reason::from(error).to_string())
+    };
     assert!(on((2025, 1, 1)).is_ok() && on((2029, 12, 31)).is_ok());
     let outside = |date| format!("{date} is outside 2025 to 2029, the years of the magnetic model");
     assert_eq!(on((2024, 12, 31)), Err(outside("2024-12-31")));
@@ -62,8 +66,8 @@ fn only_the_five_years_of_the_model_are_answered() {
 fn places_without_a_compass_are_refused() {
     let north = Position { latitude: Latitude(86.0), longitude: Longitude(150.0) };
     let refused = declination(north, Metres(0.0), (2026, 6, 1)).expect_err("near the magnetic pole");
-    assert!(matches!(refused, MagneticError::Blackout(horizontal) if horizontal < 2000.0), "{refused}");
-    assert!(refused.to_string().ends_with("nT is below 2000 nT, too weak for a compass"));
+    assert!(matches!(refused, MagneticError::Blackout(horizontal) if horizontal < 2000.0), "{refused:?}");
+    assert!(Reason::from(refused).to_string().ends_with("nT is below 2000 nT, too weak for a compass"));
 
     let above = declination(MERAN, Metres(900_000.0), (2026, 6, 1));
     assert_eq!(above, Err(MagneticError::Height(Metres(900_000.0))));

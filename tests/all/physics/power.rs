@@ -4,6 +4,7 @@ use hopwright::physics::conductor::{
     copper_clad_aluminium_factor, gauge, gauge_at_least, resistance_per_km, temperature_factor,
 };
 use hopwright::physics::power_feed::{Feeder, NoOperatingPoint, Pairs, longest_run, operating_point};
+use hopwright::sheet::Reason;
 use hopwright::units::{
     Celsius, Metres, Ohms, OhmsPerKilometre, Percent, Quantity, SquareMillimetres, Volts, Watts, read,
 };
@@ -76,7 +77,7 @@ fn a_load_runs_up_to_the_most_power_and_no_further() {
     assert_eq!(edge.load, Volts(24.0));
     let beyond = operating_point(source, Watts(57.7), resistance);
     assert_eq!(beyond, Err(NoOperatingPoint { most_power: Watts(57.6) }));
-    let words = beyond.map_err(|error| error.to_string());
+    let words = beyond.map_err(|limit| Reason::from(limit).to_string());
     assert_eq!(words, Err("no more than 57.6 W can reach the far end of the cable".into()));
 
     let idle = operating_point(source, Watts(0.0), resistance).expect("nothing to carry");

@@ -3,6 +3,7 @@
 use hopwright::physics::atmosphere::{Air, OutsideTroposphere, reference, saturation_pressure, vapour_pressure};
 use hopwright::physics::free_space;
 use hopwright::physics::gas::Spectrum;
+use hopwright::sheet::Reason;
 use hopwright::units::{Celsius, Decibels, Gigahertz, Hectopascals, Metres, Percent};
 
 use super::table::rows;
@@ -43,7 +44,7 @@ fn reference_atmosphere_ends_where_it_says() {
         assert!(reference(height).is_err());
     }
     let message = "the reference atmosphere holds from -1 km to 11 km, not at 20000.0 m";
-    assert_eq!(OutsideTroposphere(Metres(20_000.0)).to_string(), message);
+    assert_eq!(Reason::from(OutsideTroposphere(Metres(20_000.0))).to_string(), message);
 }
 
 #[test]

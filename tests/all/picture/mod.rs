@@ -12,7 +12,8 @@ pub mod ink;
 use std::path::{Path, PathBuf};
 
 use hopwright::network::Scope;
-use hopwright::pack::{End, HopPacks, Pack, Press};
+use hopwright::pack::{HopPacks, Pack, Press};
+use hopwright::spec::EndName;
 use hopwright::verdict::{Evaluation, evaluate};
 
 /// The folder of a shipped example.
@@ -27,7 +28,7 @@ pub fn packs(folder: &Path) -> Evaluation<HopPacks> {
 
 /// Every pack a hop has.
 pub fn all_of(hop: &HopPacks) -> impl Iterator<Item = Pack> {
-    let ends = End::BOTH.into_iter().flat_map(|end| [Pack::Install(end), Pack::Acceptance(end)]);
+    let ends = EndName::BOTH.into_iter().flat_map(|end| [Pack::Install(end), Pack::Acceptance(end)]);
     std::iter::once(Pack::Design).chain(ends).filter(|pack| hop.has(*pack))
 }
 
