@@ -18,9 +18,18 @@ fn networks<R>(text: &str, take: impl Fn(&Document) -> R) -> Vec<R> {
     source::parse(text).documents.iter().filter(is_network).map(take).collect()
 }
 
-/// Whether a text holds a network document.
+/// Whether a text holds a network document, or the start of one that cannot be read to its end.
 pub(super) fn opens_network(text: &str) -> bool {
-    !networks(text, |_| ()).is_empty()
+    text.lines().any(says_network) || !networks(text, |_| ()).is_empty()
+}
+
+/// `kind: network` at the start of a line, as nearly everybody writes it.
+fn says_network(line: &str) -> bool {
+    let value = line
+        .trim_start_matches('\u{feff}')
+        .strip_prefix("kind:")
+        .map(|value| value.split(" #").next().unwrap_or(value));
+    value.is_some_and(|value| value.trim().trim_matches(['"', '\'']) == Kind::Network.word())
 }
 
 /// The patterns under `exclude` of the network documents in a text.

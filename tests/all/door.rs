@@ -72,11 +72,11 @@ fn a_profile_file_that_is_deleted_later_is_there_in_its_revision() {
 #[test]
 fn mends_are_made_in_a_network_that_has_profile_files() {
     let repository = Repository::with(&example("saltmere"));
-    repository.change("hops/crane4-pier.yaml", " m\n", " metres\n");
+    repository.change("hops/crane4-pier.yaml", "height: 103 ft", "height: 103 feet");
     let before = fs::read(repository.path(PROFILE)).expect("there");
     let ran = run_in(&repository.net(), &["check", "--fix"]);
     assert!(ran.err.contains("made in 1 file"), "{}{}", ran.out, ran.err);
-    assert!(!fs::read_to_string(repository.path("hops/crane4-pier.yaml")).expect("there").contains("metres"));
+    assert!(!fs::read_to_string(repository.path("hops/crane4-pier.yaml")).expect("there").contains("feet"));
     assert_eq!(fs::read(repository.path(PROFILE)).expect("there"), before);
 }
 
@@ -200,6 +200,15 @@ fn a_network_file_in_capitals_is_found_from_above_and_from_below() {
         let evaluation = hopwright::verdict::evaluate(&Scope::of(&[bench.path(path)]), |_, _| ());
         assert_eq!((evaluation.findings.len(), evaluation.hops.len()), (0, 1), "{path}");
     }
+}
+
+#[test]
+fn a_network_file_that_breaks_off_is_still_that_of_its_folder() {
+    let bench = Bench::new();
+    bench.change("network.yaml", "title: ", "title: [");
+    let findings = bench.judge().findings;
+    let names: Vec<&str> = findings.iter().map(|finding| finding.rule.name).collect();
+    assert_eq!(names, ["hop-not-evaluated", "yaml-malformed"]);
 }
 
 #[test]
