@@ -150,8 +150,10 @@ pub fn sheets(hops: &[OneHop]) -> Vec<Lines> {
         let listing = evaluation.hops.iter().find(|listing| listing.hop == hop.name);
         let listing = listing.unwrap_or_else(|| panic!("{} has no sheet: {:#?}", hop.name, evaluation.findings));
         let rows = listing.sections.iter().flat_map(|section| &section.rows);
-        rows.filter_map(|row| Some((row.key.clone(), (row.number.map(|(value, _)| value), row.text.clone().ok()?))))
-            .collect()
+        rows.filter_map(|row| {
+            Some((row.key.clone(), (row.number.map(|(value, _)| value), row.text.as_ref().ok()?.to_string())))
+        })
+        .collect()
     };
     hops.iter().map(of).collect()
 }

@@ -161,7 +161,7 @@ fn ground_comes_off_tiles() {
         let profile = sheet.profile.profile().expect("a profile");
         let middle = profile.ground_at(hopwright::units::Metres(LENGTH / 2.0)).0;
         let lines = &sheet.profile.lines;
-        (lines.source.value.clone().expect("known").0, profile.spacing.0, value(&lines.uncertainty), middle)
+        (lines.source.value.clone().expect("known").to_string(), profile.spacing.0, value(&lines.uncertainty), middle)
     });
     assert_eq!(source, "A plane (tiles N54W033.hgt)");
     // A hundredth of a degree on the sphere of 6371 km.
