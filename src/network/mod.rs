@@ -8,6 +8,7 @@ mod brought;
 mod enclosing;
 mod exclude;
 mod files;
+mod gate;
 mod holes;
 mod library;
 mod load;

@@ -10,6 +10,7 @@ mod door;
 mod fix;
 mod fixture;
 mod formats;
+mod gate_compare;
 mod generator;
 mod hostile_pages;
 mod house;

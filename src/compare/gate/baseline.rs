@@ -1,0 +1,60 @@
+//! A baseline that knows more than it did lets more through.
+
+use std::collections::BTreeMap;
+
+use super::{Effect, GateChange, Part};
+use crate::verdict::baseline::{Baseline, Known};
+
+/// A baseline of a side, with its text to point into.
+#[derive(Debug)]
+pub struct KnownSide {
+    /// The file, as it is printed.
+    pub path: String,
+    /// What is written there.
+    pub text: String,
+    /// What it says.
+    pub baseline: Baseline,
+}
+
+impl KnownSide {
+    fn entries(&self) -> BTreeMap<&str, &Known> {
+        self.baseline.findings.iter().map(|known| (known.fingerprint.as_str(), known)).collect()
+    }
+
+    /// The line of an entry.
+    fn place(&self, fingerprint: &str) -> (String, usize) {
+        let line = self.text.lines().position(|line| line.contains(fingerprint)).map_or(1, |line| line + 1);
+        (self.path.clone(), line)
+    }
+}
+
+/// The entries that came, went or changed.
+pub(super) fn grown(old: Option<&KnownSide>, new: Option<&KnownSide>) -> Vec<GateChange> {
+    let [before, after] = [old, new].map(|side| side.map(KnownSide::entries).unwrap_or_default());
+    let mut names: Vec<&str> = before.keys().chain(after.keys()).copied().collect();
+    names.sort_unstable();
+    names.dedup();
+    let changed = |name: &str| {
+        let both = [before.get(name).copied(), after.get(name).copied()];
+        let effect = match both {
+            [Some(old), Some(new)] if old == new => return None,
+            [Some(old), Some(new)] if old.covers(new) => Effect::Stricter,
+            [Some(_), None] => Effect::Stricter,
+            _ => Effect::Weaker,
+        };
+        let known = both[1].or(both[0])?;
+        let side = if both[1].is_some() { new } else { old };
+        Some(GateChange {
+            part: Part::Baseline,
+            effect,
+            document: side.map(|side| side.path.clone()).unwrap_or_default(),
+            field: known.rule.clone(),
+            before: both[0].map(Known::told),
+            after: both[1].map(Known::told),
+            place: side.map(|side| side.place(name)),
+            gone: both[1].is_none(),
+            hops: known.hop.iter().cloned().collect(),
+        })
+    };
+    names.into_iter().filter_map(changed).collect()
+}
