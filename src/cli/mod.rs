@@ -14,12 +14,14 @@ mod new_record;
 mod pack;
 mod progress;
 mod schema;
+mod scope;
 mod sheet;
 mod stop;
 
 use clap::Parser as _;
 
 use args::{Args, Command};
+
 pub use stop::{Exit, Stop};
 use stop::{present, print};
 

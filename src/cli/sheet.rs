@@ -3,18 +3,18 @@
 use std::path::Path;
 
 use super::args::{Sheet, SheetFormat};
+use super::scope::scope;
 use super::{Exit, Stop, present, print};
 use crate::door::write::write_whole;
 use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};
-use crate::network::Scope;
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::evaluate;
 use crate::voice::Voice;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = Scope::of(std::slice::from_ref(&args.network));
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
     let draw = args.figure.is_some();
     let mut drawings = Vec::new();
     let mut evaluation =

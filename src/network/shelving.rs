@@ -15,8 +15,8 @@ use crate::text::nearest::{did_you_mean, nearest};
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
-    /// By folder; the empty path stands for documents that have no network.
-    pub(super) libraries: Vec<(PathBuf, Library)>,
+    /// In order of folder.
+    pub(super) libraries: Vec<Library>,
     taken: HashMap<(usize, Kind, Id), DocumentId>,
     /// References of documents that could not be typed, with the library they look into.
     mentions: Vec<(usize, FileId, Mention)>,
@@ -35,14 +35,15 @@ impl Shelving {
             .collect();
         roots.sort();
         roots.dedup();
-        let libraries = roots.into_iter().map(|root| (root.clone(), Library::default())).collect();
+        let of = |folder: &PathBuf| Library { folder: folder.clone(), ..Library::default() };
+        let libraries = roots.into_iter().map(of).collect();
         Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
     }
 
     pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
-        let deepest = |(_, (root, _)): &(usize, &(PathBuf, Library))| root.components().count();
-        let home = self.libraries.iter().enumerate().filter(|(_, (root, _))| folder.starts_with(root));
-        let Some(number) = home.max_by_key(deepest).map(|(number, _)| number) else {
+        // The deepest folder around it; the folders are few steps and looked up, for there may be many networks.
+        let find = |up: &Path| self.libraries.binary_search_by(|library| library.folder.as_path().cmp(up)).ok();
+        let Some(number) = folder.ancestors().find_map(find) else {
             self.homeless(folder, &entry);
             return;
         };
@@ -54,7 +55,7 @@ impl Shelving {
             return;
         }
         self.taken.insert(key, entry.document);
-        let library = &mut self.libraries[number].1;
+        let library = &mut self.libraries[number];
         library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
         if entry.kind == Kind::Network && !library.networks.index.is_empty() {
             self.findings.push(second_network(&entry, library));
@@ -66,7 +67,7 @@ impl Shelving {
     /// Reports the dangling references of documents that have other faults too: all problems come out of one run.
     pub(super) fn follow_mentions(&mut self) {
         for (number, file, mention) in std::mem::take(&mut self.mentions) {
-            let library = &self.libraries[number].1;
+            let library = &self.libraries[number];
             let id = Id(mention.id);
             let Some(known) = library.lacks(mention.kind, &id) else { continue };
             let message = format!("the network has no {} `{id}`", mention.kind);

@@ -1,9 +1,9 @@
 //! Severities as a network sets them, for all its files or for some.
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use glob::{MatchOptions, Pattern};
+use globset::{GlobBuilder, GlobMatcher};
 
 use crate::at;
 use crate::finding::faults::{BAD_VALUE, UNKNOWN_RULE};
@@ -12,17 +12,20 @@ use crate::finding::{Finding, Findings, Spot};
 use crate::network::{Document, Files};
 use crate::place::Place;
 use crate::sheet::{RainMaps, Terrains};
+use crate::source::patterns;
 use crate::spec::{Network, Setting};
 use crate::text::nearest::{did_you_mean, nearest};
 
-/// `*` stays within a folder, `**` goes through them.
-const BY_FOLDER: MatchOptions =
-    MatchOptions { case_sensitive: true, require_literal_separator: true, require_literal_leading_dot: false };
+/// A pattern of paths: `*` stays within a folder, `**` goes through them. Matching is linear in the path, whatever the
+/// pattern.
+fn pattern(text: &str) -> Result<GlobMatcher, globset::Error> {
+    Ok(GlobBuilder::new(text).literal_separator(true).build()?.compile_matcher())
+}
 
 /// The severities of one network.
 pub struct Settings<'n> {
     everywhere: Option<&'n BTreeMap<String, Setting>>,
-    by_path: Vec<(Pattern, &'n BTreeMap<String, Setting>)>,
+    by_path: Vec<(GlobMatcher, &'n BTreeMap<String, Setting>)>,
     files: &'n Files,
     folder: PathBuf,
 }
@@ -35,7 +38,7 @@ impl<'n> Settings<'n> {
         let by_path = network.into_iter().flat_map(|network| &network.rules_by_path);
         Self {
             everywhere: network.map(|network| &network.rules),
-            by_path: by_path.filter_map(|some| Some((Pattern::new(&some.paths).ok()?, &some.rules))).collect(),
+            by_path: by_path.filter_map(|some| Some((pattern(&some.paths).ok()?, &some.rules))).collect(),
             files,
             folder: folder.map(Into::into).unwrap_or_default(),
         }
@@ -84,10 +87,10 @@ impl<'n> Settings<'n> {
         }
     }
 
-    fn stands_in(&self, finding: &Finding, pattern: &Pattern) -> bool {
+    fn stands_in(&self, finding: &Finding, pattern: &GlobMatcher) -> bool {
         let file = finding.labels.first().and_then(|label| label.spot.file()).and_then(|file| self.files.get(file));
         let path = file.and_then(|file| file.origin.strip_prefix(&self.folder).ok());
-        path.is_some_and(|path| pattern.matches_path_with(path, BY_FOLDER))
+        path.is_some_and(|path| pattern.is_match(path))
     }
 }
 
@@ -112,10 +115,15 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
 /// Reports names under `rules` that no rule has, and path patterns that are none.
 pub fn unsound(network: &Document<Network>, found: &mut Findings) {
     unknown_names(&network.rules, at!(network.rules), found);
+    for i in patterns(Path::new(""), network.exclude.iter().map(|line| &**line)).1 {
+        let message = format!("`{}` is no pattern of paths", network.exclude[i]);
+        let finding = found.report(&BAD_VALUE, at!(network.exclude[i]), message, "cannot be matched");
+        finding.help("`*` stands for any part of a name, `**` for any folders: `drafts/`, `*.old.yaml`");
+    }
     for (i, some) in network.rules_by_path.iter().enumerate() {
         unknown_names(&some.rules, at!(network.rules_by_path[i].rules), found);
-        if let Err(error) = Pattern::new(&some.paths) {
-            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.msg);
+        if let Err(error) = pattern(&some.paths) {
+            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.kind());
             let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "cannot be matched");
             finding.help("`*` stands for any part of a name, `**` for any folders: `hops/temporary/*.yaml`");
         }

@@ -1,12 +1,12 @@
 //! Ground along the hops that go by tiles: each tile is read once, asked for every hop that crosses it, and let go.
 
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::io::BufReader;
 
 use rayon::prelude::*;
 
 use crate::at;
-use crate::network::{Files, ResolvedHop, TileFile, tile_files};
+use crate::network::{Inputs, ResolvedHop, TileFile};
 use crate::physics::geodesy::{self, Position};
 use crate::physics::terrain::{Grid, Ground, Tile, geotiff_grid, tile_name};
 use crate::place::{DocumentId, Place};
@@ -54,16 +54,14 @@ pub(super) fn goes_by_tiles(hop: &ResolvedHop<'_>) -> bool {
 impl Terrains {
     /// Reads what the hops of one network need.
     #[must_use]
-    pub fn of(hops: &[ResolvedHop<'_>], files: &Files) -> Self {
+    pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>) -> Self {
         let mut terrains = Self::default();
         let Some(first) = hops.iter().find(|hop| goes_by_tiles(hop)) else { return terrains };
         let network = first.network;
         let Some(terrain) = &network.spec.terrain else { return terrains };
         let place = at!(network.terrain);
-        let base = files.get(network.at.file).and_then(|file| file.origin.parent());
-        let folder: PathBuf = base.unwrap_or(Path::new("")).join(&*terrain.folder);
         let mut wanted: Vec<Wanted> = hops.par_iter().filter(|hop| goes_by_tiles(hop)).map(positions).collect();
-        match tile_files(&folder) {
+        match inputs.tiles(&terrain.folder) {
             Ok(list) => terrains.read(&list, &mut wanted, place),
             Err(why) => terrains.unread.push((place, why)),
         }
@@ -145,19 +143,16 @@ fn ask(wanted: &mut Wanted, tile: &Tile, file: &TileFile) {
 
 fn grid_of(file: &TileFile) -> Result<Grid, String> {
     if file.tiff {
-        let reader = file.open().map_err(|error| error.to_string())?;
-        geotiff_grid(reader).map_err(|error| error.to_string())
+        geotiff_grid(BufReader::new(file.open()?)).map_err(|error| error.to_string())
     } else {
-        Grid::of_hgt(&file.name, file.bytes).map_err(|error| error.to_string())
+        Grid::of_hgt(&file.name, file.bytes()?).map_err(|error| error.to_string())
     }
 }
 
 fn tile_of(file: &TileFile) -> Result<Tile, String> {
     if file.tiff {
-        let reader = file.open().map_err(|error| error.to_string())?;
-        Tile::geotiff(reader).map_err(|error| error.to_string())
+        Tile::geotiff(BufReader::new(file.open()?)).map_err(|error| error.to_string())
     } else {
-        let bytes = file.read().map_err(|error| error.to_string())?;
-        Tile::hgt(&file.name, &bytes).map_err(|error| error.to_string())
+        Tile::hgt(&file.name, &file.read()?).map_err(|error| error.to_string())
     }
 }
