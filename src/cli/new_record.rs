@@ -1,7 +1,7 @@
 //! `new record`: the form of a record, written beside the network it belongs to and never over anything.
 
 use super::args::NewRecord;
-use super::{Exit, Stop, present, print};
+use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
 use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
@@ -36,7 +36,8 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let (id, path) = form.place(&folder);
     let text = form.text(&id, &folder, &packs.mark(&evaluation.files), &evaluation.files);
     write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
-    print(&format!("{}\n", path.display()))?;
-    eprintln!("Now fill in what was found, then run: hopwright check {}", path.display());
+    say::path(&path)?;
+    let next = format!("Now fill in what was found, then run: hopwright check {}\n", say::shown(&path));
+    say::hint(&next);
     Ok(Exit::Clean)
 }

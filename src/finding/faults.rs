@@ -39,7 +39,8 @@ faults! { "spec";
     /// A file, or the number of files, is beyond what the program reads.
     ///
     /// Limits keep hostile or mistaken input from eating time and memory: 1 MiB a file, 64 levels of nesting, 100,000
-    /// nodes after aliases are expanded, 50,000 files. Split the file, or point the program at a smaller folder.
+    /// nodes after aliases are expanded, 1,000 faults a file, 50,000 files. Split the file, or point the program at a
+    /// smaller folder.
     TOO_LARGE: "input-too-large", Error;
 
     /// A file is not well-formed YAML.

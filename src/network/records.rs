@@ -53,7 +53,7 @@ fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, f
     let finding = findings.report(&DANGLING, at!(record.hop), message, "leads nowhere");
     finding.help(match guess {
         Some(guess) => format!("did you mean `{guess}`? The record is not judged until this leads somewhere"),
-        None => format!("there are: {}", few(&library.hops.ids())),
+        None => format!("there are: {}", few(library.hops.ids())),
     });
 }
 

@@ -11,12 +11,17 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
-use crate::text::nearest::nearest;
+use crate::text::few::few;
+
+/// The most folders without a network that are named.
+const MOST_HOMELESS: usize = 200;
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
     /// By folder; the empty path stands for documents that have no network.
     pub(super) libraries: Vec<(PathBuf, Library)>,
+    /// The number of each library by its folder.
+    roots: HashMap<PathBuf, usize>,
     taken: HashMap<(usize, Kind, Id), DocumentId>,
     /// References of documents that could not be typed, with the library they look into.
     mentions: Vec<(usize, FileId, Mention)>,
@@ -35,14 +40,14 @@ impl Shelving {
             .collect();
         roots.sort();
         roots.dedup();
-        let libraries = roots.into_iter().map(|root| (root.clone(), Library::default())).collect();
-        Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
+        let libraries: Vec<_> = roots.iter().map(|root| ((*root).clone(), Library::default())).collect();
+        let roots = roots.into_iter().cloned().enumerate().map(|(number, root)| (root, number)).collect();
+        let (taken, findings) = (HashMap::new(), Vec::new());
+        Self { libraries, roots, taken, mentions: Vec::new(), homeless: Vec::new(), findings }
     }
 
     pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
-        let deepest = |(_, (root, _)): &(usize, &(PathBuf, Library))| root.components().count();
-        let home = self.libraries.iter().enumerate().filter(|(_, (root, _))| folder.starts_with(root));
-        let Some(number) = home.max_by_key(deepest).map(|(number, _)| number) else {
+        let Some(number) = folder.ancestors().find_map(|folder| self.roots.get(folder).copied()) else {
             self.homeless(folder, &entry);
             return;
         };
@@ -72,9 +77,9 @@ impl Shelving {
             let message = format!("the network has no {} `{id}`", mention.kind);
             let spot = Spot::Bytes(file, mention.span);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
-            finding.help(match nearest(&id, known.iter().copied()) {
+            finding.help(match known.nearest(&id) {
                 Some(guess) => format!("did you mean `{guess}`?"),
-                None => format!("there are: {}", known.join(", ")),
+                None => format!("there are: {}", few(known.words())),
             });
             self.findings.push(finding);
         }
@@ -84,12 +89,15 @@ impl Shelving {
     fn homeless(&mut self, folder: &Path, entry: &Entry) {
         let near =
             |other: &PathBuf| folder.starts_with(other) || folder.parent().is_some_and(|up| other.starts_with(up));
-        if self.homeless.iter().any(near) {
+        if self.homeless.len() > MOST_HOMELESS || self.homeless.iter().any(near) {
             return;
         }
         self.homeless.push(folder.to_path_buf());
         let place = Place::document(entry.document).below("kind", &[]);
-        let message = "no network document is found in this folder or above it";
+        let message = match self.homeless.len() {
+            0..=MOST_HOMELESS => "no network document is found in this folder or above it",
+            _ => "no network document is found in this folder or above it, nor for others that are not named",
+        };
         let mut finding =
             Finding::new(&NO_NETWORK, place, message, format!("this {} belongs to no network", entry.kind));
         finding.help("add a file with `kind: network`, or check the folder that holds one");

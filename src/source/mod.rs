@@ -19,7 +19,7 @@ pub use discover::{
     Discovery, FileFault, FileFaultKind, MAX_BYTES, MAX_ENTRIES, MAX_FILES, SourceText, decode, discover, is_wanted,
     read,
 };
-pub use lines::{LineIndex, Position};
+pub use lines::{LineIndex, LineTable, Position};
 pub use tree::{
     Document, Found, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind,
 };

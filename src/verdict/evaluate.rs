@@ -18,6 +18,9 @@ use crate::spec::Date;
 use crate::verdict::fingerprint;
 use crate::verdict::waivers::Waivers;
 
+/// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
+const MOST_SAMPLES: usize = 500_000_000;
+
 /// What came of a run.
 #[derive(Debug)]
 pub struct Evaluation<R> {
@@ -68,6 +71,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     // The clock is asked only where a waiver goes by it.
     let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
     let today = scope.today.or_else(|| waived.then(Date::today));
+    let mut samples = MOST_SAMPLES;
     for library in &libraries {
         let network = library.networks.documents.first();
         let settings = Settings::of(network, &files);
@@ -80,11 +84,11 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         }
         hop_count += library.hops.index.len();
         let network_id = network.map(|network| network.id.to_string()).unwrap_or_default();
-        hop_ids.extend(library.hops.ids().into_iter().map(|hop| [network_id.clone(), hop.to_owned()]));
+        hop_ids.extend(library.hops.ids().iter().map(|hop| [network_id.clone(), hop.clone()]));
         let mut resolved = network::resolve(library, &mut found);
         network::mark::mark_recorded(&mut resolved, &files);
         let maps = RainMaps::of(&resolved, &files);
-        let terrains = Terrains::of(&resolved, &files);
+        let terrains = Terrains::of(&resolved, &files, &mut samples);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);

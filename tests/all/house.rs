@@ -166,7 +166,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("output", &["finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "sheet", "source", "spec", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
-    ("listing", &["finding", "network", "place", "sheet", "source"]),
+    ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (
         "pack",
         &[
@@ -201,6 +201,18 @@ fn modules_know_only_what_they_may() {
         let (_, may) = row.unwrap_or_else(|| panic!("{module} has no row in MAY_USE"));
         for name in used(&read(&path)) {
             assert!(name == module || may.contains(&name.as_str()), "{}: {module} must not use {name}", short(&path));
+        }
+    }
+}
+
+#[test]
+fn the_program_speaks_in_one_place() {
+    let ways = ["println!", "print!(", "eprint!(", "dbg!", "stdout()", "stderr()", "io::stdout", "io::stderr"];
+    for path in with_extension("src", "rs").into_iter().filter(|path| !path.ends_with("cli/say.rs")) {
+        let text = read(&path);
+        for (number, line) in text.lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")) {
+            let way = ways.iter().find(|way| line.contains(*way) && !line.contains("error.use_stderr()"));
+            assert!(way.is_none(), "{}:{}: {way:?} passes by `cli/say.rs`", short(&path), number + 1);
         }
     }
 }
