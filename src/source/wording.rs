@@ -164,9 +164,15 @@ pub(super) fn visible(text: &str, at: usize) -> Span {
 }
 
 /// What is wrong, and what to do about it; the latter may be empty.
-fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
+type Said = (&'static str, &'static str);
+
+fn grammar(kind: &ErrorKind) -> Said {
+    in_brackets(kind).or_else(|| in_quotes(kind)).or_else(|| in_lines(kind)).unwrap_or_else(|| elsewhere(kind))
+}
+
+fn in_brackets(kind: &ErrorKind) -> Option<Said> {
     use ErrorKind as E;
-    match kind {
+    Some(match kind {
         E::MisplacedFlowCollectionEnd => ("this bracket closes nothing", ""),
         E::UnexpectedEofFlowSequence
         | E::UnexpectedEofFlowMapping
@@ -179,6 +185,13 @@ fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
         E::BlockEntryInFlowCollection | E::PlainScalarStartsWithDashFlowIndicator => {
             ("a `-` cannot start an item inside brackets", "separate the items by commas")
         }
+        _ => return None,
+    })
+}
+
+fn in_quotes(kind: &ErrorKind) -> Option<Said> {
+    use ErrorKind as E;
+    Some(match kind {
         E::UnclosedQuotedScalar | E::DocumentIndicatorInQuotedScalar => ("this quote is never closed", ""),
         E::InvalidTrailingSingleQuotedScalar | E::InvalidTrailingDoubleQuotedScalar => {
             ("there is something after the closing quote", "write a quote inside quotes as `''` or `\\\"`")
@@ -193,6 +206,14 @@ fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
             "this text has a backslash escape that YAML does not know",
             "write `\\\\` for a backslash, or use single quotes",
         ),
+        _ => return None,
+    })
+}
+
+/// Keys, items and how far they are indented.
+fn in_lines(kind: &ErrorKind) -> Option<Said> {
+    use ErrorKind as E;
+    Some(match kind {
         E::MappingValueNotAllowed | E::InvalidColonPlacement => (
             "a `:` cannot stand here",
             "put text with a colon in quotes, and start each key at the column of its fellows",
@@ -215,6 +236,13 @@ fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
         | E::InvalidBlockScalarIndent
         | E::ZeroBlockScalarIndent => ("the indentation fits nothing above it", ""),
         E::InvalidBlockScalarHeader => ("text under `|` or `>` starts on the next line", ""),
+        _ => return None,
+    })
+}
+
+fn elsewhere(kind: &ErrorKind) -> Said {
+    use ErrorKind as E;
+    match kind {
         E::CommentNotSeparated => ("a comment needs a space before its `#`", ""),
         E::CommentInterceptedScalar => ("a comment interrupts the text here", ""),
         E::BomInsideDocument => {
