@@ -3,11 +3,15 @@
 use std::path::Path;
 
 use super::args::{Baseline as Command, BaselineArgs};
+use super::scope::scope;
 use super::{Exit, Stop, present, say};
-use crate::network::Scope;
+use crate::door::{exists, read_given};
 use crate::text::plain::{Form, spelled};
 use crate::verdict::baseline::{Baseline, Known};
 use crate::verdict::{Evaluation, evaluate};
+
+/// The largest baseline: some hundred thousand findings.
+const MOST_BYTES: u64 = 64 << 20;
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (Command::Create(args) | Command::Update(args) | Command::Prune(args)) = command;
@@ -15,7 +19,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         return Err(Stop::Unknown("`--add` goes with `baseline update`".into()));
     }
     args.paths.iter().try_for_each(|path| present(path))?;
-    let evaluation = evaluate(&Scope::of(&args.paths).on(args.today), |_, _| ());
+    let evaluation = evaluate(&scope(&args.paths, &args.brought).on(args.today), |_, _| ());
     if evaluation.files.list.is_empty() {
         say::aside("no YAML files found");
         return Ok(Exit::Nothing);
@@ -28,7 +32,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
 }
 
 fn create(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop> {
-    if args.file.exists() {
+    if exists(&args.file) {
         let message = format!("{} is there already: `baseline update` keeps it current", args.file.display());
         return Err(Stop::Unknown(message));
     }
@@ -66,7 +70,8 @@ fn prune(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop>
 /// Reads the baseline of a file.
 pub(super) fn read(path: &Path) -> Result<Baseline, Stop> {
     let failed = |why: String| Stop::Unknown(format!("{}: {why}", path.display()));
-    let text = std::fs::read_to_string(path).map_err(|error| failed(error.to_string()))?;
+    let bytes = read_given(path, MOST_BYTES).map_err(|refused| failed(refused.detail))?;
+    let text = String::from_utf8(bytes).map_err(|_| failed("it is not UTF-8".into()))?;
     Baseline::read(&text).map_err(failed)
 }
 

@@ -58,10 +58,13 @@ fn scope(args: &Check) -> Result<Scope, Stop> {
     match (args.paths.iter().any(stdin), args.paths.as_slice(), &args.stdin_filename) {
         (false, paths, None) => {
             paths.iter().try_for_each(|path| present(path))?;
-            Ok(Scope::of(paths))
+            Ok(super::scope::scope(paths, &args.brought))
         }
         (false, _, Some(_)) => Err(Stop::Unknown("`--stdin-filename` goes with `-` in place of the paths".into())),
-        (true, [_], Some(name)) => Ok(Scope::of(std::slice::from_ref(name)).with_text(name, stdin_text()?)),
+        (true, [_], Some(name)) => {
+            let scope = super::scope::scope(std::slice::from_ref(name), &args.brought);
+            Ok(scope.with_texts(&[(name.clone(), stdin_text()?.into())]))
+        }
         (true, [_], None) => {
             Err(Stop::Unknown("`-` needs `--stdin-filename`: where in its network would the file lie?".into()))
         }
@@ -160,6 +163,7 @@ fn form(format: Format, look: Look) -> Form {
 fn used<R>(evaluation: &Evaluation<R>) -> Vec<String> {
     let mut lines: Vec<String> = evaluation.files.list.iter().map(|file| format!("read {}", file.path)).collect();
     lines.extend(evaluation.used.iter().cloned());
+    lines.extend(evaluation.passed_over.iter().map(|path| format!("passed over by `.gitignore` or `exclude`: {path}")));
     lines.push("passed over: names that start with a dot, files that end neither in .yaml nor in .yml".into());
     lines.iter().map(|line| spelled(line)).collect()
 }

@@ -15,6 +15,7 @@ mod pack;
 mod progress;
 mod say;
 mod schema;
+mod scope;
 mod sheet;
 mod stop;
 mod threads;

@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::args::{New, NewWhat};
 use super::{Exit, Stop, new_record, say};
+use crate::door::is_empty_or_missing;
 use crate::spec::{Kind, schema_text};
 use crate::text::plain::Form;
 
@@ -21,8 +22,7 @@ pub(super) fn run(args: &New) -> Result<Exit, Stop> {
         (None, Some(dir)) => dir,
         (None, None) => return Err(Stop::Unknown("name a folder to make".into())),
     };
-    let taken = std::fs::read_dir(dir).is_ok_and(|mut entries| entries.next().is_some());
-    if taken || dir.is_file() {
+    if !is_empty_or_missing(dir) {
         let message = format!("{} is there and not empty: name a folder that is new or empty", dir.display());
         return Err(Stop::Unknown(message));
     }

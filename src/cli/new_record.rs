@@ -1,17 +1,17 @@
 //! `new record`: the form of a record, written beside the network it belongs to and never over anything.
 
 use super::args::NewRecord;
+use super::scope::scope;
 use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
-use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
 use crate::spec::Both;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::evaluate;
 
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = Scope::of(std::slice::from_ref(&args.network));
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
     let asked = args.end.split('/').next().unwrap_or_default();
     let evaluation = evaluate(&scope, |sheet, findings| {
         let forms = Both::ends(|end| Form::of(sheet, end));
@@ -22,7 +22,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let (Some((form, Some(packs))), twice) = (found.next(), found.next()) else {
         let known: Vec<String> = forms().map(|(form, _)| form.name()).collect();
         let guess = nearest(&args.end, known.iter().map(String::as_str));
-        let hint = guess.map_or("write it as HOP/a or HOP/b".into(), |guess| format!("did you mean `{guess}`?"));
+        let hint = guess.map_or("write it as HOP/a or HOP/b".into(), did_you_mean);
         let place = args.network.display();
         let message =
             format!("there is no end `{}` that can be recorded in {place}; {hint} (`check` says why)", args.end);

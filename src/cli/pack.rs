@@ -3,18 +3,18 @@
 //! A hop with errors is refused unless a draft is asked for: paper has no linter. The packs of sound hops are written all
 //! the same.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 use std::path::PathBuf;
 
 use super::args::{Pack as Command, PackArgs};
 use super::progress::Progress;
+use super::scope::scope;
 use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
 use crate::finding::rule::Severity;
-use crate::network::Scope;
 use crate::pack::{Finish, HopPacks, Pack, on_presses_for};
 use crate::spec::EndName;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::{Evaluation, evaluate};
 
 /// One file to write.
@@ -31,9 +31,10 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
     };
     present(&args.network)?;
-    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), |sheet, findings| {
-        HopPacks::in_language(sheet, findings, args.language)
-    });
+    let mut evaluation =
+        evaluate(&scope(std::slice::from_ref(&args.network), &args.brought).on(args.today), |sheet, findings| {
+            HopPacks::in_language(sheet, findings, args.language)
+        });
     for hop in &mut evaluation.hops {
         hop.add_findings_of_files(&evaluation.findings);
     }
@@ -50,7 +51,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         .filter(|(hop, pack)| args.draft || hop.errors(*pack) == 0)
         .map(|(hop, pack)| Job { hop, pack, path: args.out.join(hop.file_name(pack)) })
         .collect();
-    distinct(&jobs)?;
+    distinct(&jobs, packs, &evaluation.hops)?;
     let progress = Progress::of(jobs.len(), !args.no_progress);
     let finish = if args.plain { Finish::Plain } else { Finish::Archival };
     let written = on_presses_for(finish, &jobs, |press, job| {
@@ -75,7 +76,7 @@ fn wanted<'a>(args: &PackArgs, packs: &[Pack], hops: &'a [HopPacks]) -> Result<V
     if let Some(unknown) = args.ids.iter().find(|id| !all.iter().any(|(hop, pack)| names(hop, *pack).contains(id))) {
         let known: Vec<String> = all.iter().flat_map(|(hop, pack)| names(hop, *pack)).collect();
         let guess = nearest(unknown, known.iter().map(String::as_str));
-        let hint = guess.map(|guess| format!("; did you mean `{guess}`?")).unwrap_or_default();
+        let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
         let what = match packs {
             [Pack::Design] => "hop",
             [Pack::Acceptance(_), ..] => "record of a hop, end or site",
@@ -140,13 +141,19 @@ fn report_broken(args: &PackArgs, evaluation: &Evaluation<HopPacks>) -> bool {
     true
 }
 
-/// Two hops of one name, from two networks, would overwrite each other.
-fn distinct(jobs: &[Job<'_>]) -> Result<(), Stop> {
-    let mut seen = HashSet::new();
-    match jobs.iter().find(|job| !seen.insert(&job.path)) {
+/// Two packs of one name would overwrite each other, in this run or by the next one: hops of one name in two networks, or
+/// end `a` of `x` at site `b-quay` and end `b` of `x-a` at site `quay`.
+fn distinct(jobs: &[Job<'_>], packs: &[Pack], hops: &[HopPacks]) -> Result<(), Stop> {
+    let mut seen: HashMap<String, usize> = HashMap::new();
+    for hop in hops {
+        for pack in packs.iter().filter(|pack| hop.has(**pack)) {
+            *seen.entry(hop.file_name(*pack)).or_default() += 1;
+        }
+    }
+    match jobs.iter().find(|job| seen.get(&job.hop.file_name(job.pack)).is_some_and(|times| *times > 1)) {
         None => Ok(()),
         Some(twice) => Err(Stop::Unknown(format!(
-            "two packs would be called {}; give the folder of one network with `--network`",
+            "two packs would be called {}; give the folder of one network with `--network`, or a hop or site another id",
             twice.path.display()
         ))),
     }

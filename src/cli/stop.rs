@@ -43,7 +43,7 @@ pub enum Stop {
     Pack(#[from] crate::pack::PackError),
     /// A revision cannot be read.
     #[error(transparent)]
-    Git(#[from] crate::compare::GitError),
+    Git(#[from] crate::door::GitError),
     /// Something named on the command line is not there, or is where it should not be.
     #[error("{0}")]
     Unknown(String),
@@ -52,5 +52,5 @@ pub enum Stop {
 /// A path named on the command line must be there: a slip in it is no finding about a network.
 pub(super) fn present(path: &std::path::Path) -> Result<(), Stop> {
     let missing = || Stop::Unknown(format!("{}: there is no such file or folder", path.display()));
-    if path.exists() { Ok(()) } else { Err(missing()) }
+    if crate::door::exists(path) { Ok(()) } else { Err(missing()) }
 }

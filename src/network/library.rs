@@ -22,6 +22,8 @@ macro_rules! library {
         #[derive(Debug, Default)]
         pub struct Library {
             $($(#[$doc])* pub $shelf: Shelf<$type>,)+
+            /// The folder of its network.
+            pub folder: std::path::PathBuf,
             /// What nothing may be concluded from.
             pub holes: Holes,
             /// Profiles that hops have in files of their own.

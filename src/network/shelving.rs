@@ -12,16 +12,15 @@ use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
 use crate::text::few::few;
+use crate::text::nearest::did_you_mean;
 
 /// The most folders without a network that are named.
 const MOST_HOMELESS: usize = 200;
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
-    /// By folder; the empty path stands for documents that have no network.
-    pub(super) libraries: Vec<(PathBuf, Library)>,
-    /// The number of each library by its folder.
-    roots: HashMap<PathBuf, usize>,
+    /// In order of folder.
+    pub(super) libraries: Vec<Library>,
     taken: HashMap<(usize, Kind, Id), DocumentId>,
     /// References of documents that could not be typed, with the library they look into.
     mentions: Vec<(usize, FileId, Mention)>,
@@ -40,14 +39,15 @@ impl Shelving {
             .collect();
         roots.sort();
         roots.dedup();
-        let libraries: Vec<_> = roots.iter().map(|root| ((*root).clone(), Library::default())).collect();
-        let roots = roots.into_iter().cloned().enumerate().map(|(number, root)| (root, number)).collect();
-        let (taken, findings) = (HashMap::new(), Vec::new());
-        Self { libraries, roots, taken, mentions: Vec::new(), homeless: Vec::new(), findings }
+        let of = |folder: &PathBuf| Library { folder: folder.clone(), ..Library::default() };
+        let libraries = roots.into_iter().map(of).collect();
+        Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
     }
 
     pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
-        let Some(number) = folder.ancestors().find_map(|folder| self.roots.get(folder).copied()) else {
+        // The deepest folder around it; the folders are few steps and looked up, for there may be many networks.
+        let find = |up: &Path| self.libraries.binary_search_by(|library| library.folder.as_path().cmp(up)).ok();
+        let Some(number) = folder.ancestors().find_map(find) else {
             self.homeless(folder, &entry);
             return;
         };
@@ -59,7 +59,7 @@ impl Shelving {
             return;
         }
         self.taken.insert(key, entry.document);
-        let library = &mut self.libraries[number].1;
+        let library = &mut self.libraries[number];
         library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
         if entry.kind == Kind::Network && !library.networks.index.is_empty() {
             self.findings.push(second_network(&entry, library));
@@ -71,14 +71,14 @@ impl Shelving {
     /// Reports the dangling references of documents that have other faults too: all problems come out of one run.
     pub(super) fn follow_mentions(&mut self) {
         for (number, file, mention) in std::mem::take(&mut self.mentions) {
-            let library = &self.libraries[number].1;
+            let library = &self.libraries[number];
             let id = Id(mention.id);
             let Some(known) = library.lacks(mention.kind, &id) else { continue };
             let message = format!("the network has no {} `{id}`", mention.kind);
             let spot = Spot::Bytes(file, mention.span);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
             finding.help(match known.nearest(&id) {
-                Some(guess) => format!("did you mean `{guess}`?"),
+                Some(guess) => did_you_mean(guess),
                 None => format!("there are: {}", few(known.words())),
             });
             self.findings.push(finding);

@@ -1,8 +1,9 @@
 //! Where a spot is, as other programs count it: a path from the root of the repository, lines, UTF-16 columns.
 
 use std::ops::Range;
-use std::path::{Component, Path, PathBuf, absolute};
+use std::path::{Component, Path, PathBuf};
 
+use crate::door::{canonical, repository_of};
 use crate::finding::Spot;
 use crate::network::{Files, SourceFile};
 use crate::source::Position;
@@ -22,8 +23,8 @@ impl Base {
     /// That of the working folder.
     #[must_use]
     pub fn here() -> Self {
-        let here = std::env::current_dir().and_then(|here| here.canonicalize()).unwrap_or_default();
-        let root = here.ancestors().find(|folder| folder.join(".git").exists()).unwrap_or(&here).to_path_buf();
+        let here = canonical(Path::new("."));
+        let root = repository_of(&here).unwrap_or_else(|| here.clone());
         Self { here, root }
     }
 
@@ -34,8 +35,7 @@ impl Base {
     }
 
     fn relative(&self, path: &Path) -> String {
-        let whole = self.here.join(path);
-        let whole = whole.canonicalize().or_else(|_| absolute(&whole)).unwrap_or(whole);
+        let whole = canonical(&self.here.join(path));
         let steps = |path: &Path| -> Vec<String> {
             let normal = |part| matches!(part, Component::Normal(_)).then(|| Path::new(&part).to_string_lossy().into());
             path.components().filter_map(normal).collect()

@@ -1,8 +1,10 @@
 //! Severities as a network sets them, for all its files or for some.
 
 use std::collections::{BTreeMap, HashMap, HashSet};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
+
+use globset::{GlobBuilder, GlobMatcher};
 
 use crate::at;
 use crate::finding::faults::{BAD_VALUE, UNKNOWN_RULE};
@@ -11,9 +13,9 @@ use crate::finding::{Finding, Findings, Spot};
 use crate::network::{Document, Files};
 use crate::place::{FileId, Place};
 use crate::sheet::{RainMaps, Terrains};
+use crate::source::patterns;
 use crate::spec::{Network, Setting};
-use crate::text::nearest::nearest;
-use crate::text::path_pattern::PathPattern;
+use crate::text::nearest::{did_you_mean, nearest};
 
 /// The most entries of `rules_by_path` that are gone by: each is held against each file that something is found in.
 const MOST_PATTERNS: usize = 200;
@@ -21,10 +23,16 @@ const MOST_PATTERNS: usize = 200;
 /// The most unknown names of rules that are reported one by one.
 const MOST_NAMES: usize = 50;
 
+/// A pattern of paths: `*` stays within a folder, `**` goes through them. Matching is linear in the path, whatever the
+/// pattern.
+fn pattern(text: &str) -> Result<GlobMatcher, globset::Error> {
+    Ok(GlobBuilder::new(text).literal_separator(true).build()?.compile_matcher())
+}
+
 /// The severities of one network.
 pub struct Settings<'n> {
     everywhere: Option<&'n BTreeMap<String, Setting>>,
-    by_path: Vec<(PathPattern, &'n BTreeMap<String, Setting>)>,
+    by_path: Vec<(GlobMatcher, &'n BTreeMap<String, Setting>)>,
     /// Of each file, which patterns it fits.
     fits: Mutex<HashMap<FileId, Vec<bool>>>,
     files: &'n Files,
@@ -39,7 +47,7 @@ impl<'n> Settings<'n> {
         let by_path = network.into_iter().flat_map(|network| &network.rules_by_path).take(MOST_PATTERNS);
         Self {
             everywhere: network.map(|network| &network.rules),
-            by_path: by_path.filter_map(|some| Some((PathPattern::new(&some.paths).ok()?, &some.rules))).collect(),
+            by_path: by_path.filter_map(|some| Some((pattern(&some.paths).ok()?, &some.rules))).collect(),
             fits: Mutex::default(),
             files,
             folder: folder.map(Into::into).unwrap_or_default(),
@@ -95,8 +103,7 @@ impl<'n> Settings<'n> {
         let mut fits = self.fits.lock().unwrap_or_else(PoisonError::into_inner);
         let fits = fits.entry(file).or_insert_with(|| {
             let path = self.files.get(file).and_then(|file| file.origin.strip_prefix(&self.folder).ok());
-            let path = path.map(|path| path.to_string_lossy().replace('\\', "/"));
-            let fits = |pattern: &PathPattern| path.as_ref().is_some_and(|path| pattern.fits(path));
+            let fits = |pattern: &GlobMatcher| path.is_some_and(|path| pattern.is_match(path));
             self.by_path.iter().map(|(pattern, _)| fits(pattern)).collect()
         });
         fits[pattern]
@@ -117,13 +124,18 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
     for (place, why) in terrains.unread() {
         let finding =
             found.report(&BAD_VALUE, place, format!("no ground heights can be read there: {why}"), "not read");
-        finding.help("give a folder, from that of the network file, with `N46E011.hgt` or GeoTIFF tiles in degrees");
+        finding.help("give a folder, from that of the network file, with `N46E171.hgt` or GeoTIFF tiles in degrees");
     }
 }
 
 /// Reports names under `rules` that no rule has, and path patterns that are none.
 pub fn unsound(network: &Document<Network>, found: &mut Findings) {
     unknown_names(&network.rules, at!(network.rules), found);
+    for i in patterns(Path::new(""), network.exclude.iter().map(|line| &**line)).1 {
+        let message = format!("`{}` is no pattern of paths", network.exclude[i]);
+        let finding = found.report(&BAD_VALUE, at!(network.exclude[i]), message, "cannot be matched");
+        finding.help("`*` stands for any part of a name, `**` for any folders: `drafts/`, `*.old.yaml`");
+    }
     for (i, some) in network.rules_by_path.iter().enumerate() {
         unknown_names(&some.rules, at!(network.rules_by_path[i].rules), found);
         if i == MOST_PATTERNS {
@@ -133,8 +145,8 @@ pub fn unsound(network: &Document<Network>, found: &mut Findings) {
             finding.help("gather paths under fewer patterns: `**` stands for any folders");
             break;
         }
-        if let Err(why) = PathPattern::new(&some.paths) {
-            let message = format!("`{}` is no pattern of paths: {why}", some.paths);
+        if let Err(error) = pattern(&some.paths) {
+            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.kind());
             let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "cannot be matched");
             finding.help("`*` stands for any part of a name, `**` for any folders: `hops/temporary/*.yaml`");
         }
@@ -155,7 +167,7 @@ fn unknown_names(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Fi
         let spot = Spot::Entry(place, name.clone());
         let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
         finding.help(match nearest(name, known()) {
-            Some(guess) => format!("did you mean `{guess}`?"),
+            Some(guess) => did_you_mean(guess),
             None => "`explain` lists every rule".into(),
         });
     }

@@ -1,12 +1,11 @@
 //! The rain rate of a path: as written, else from the normals of twelve months, else off the map the network brings.
 
-use std::path::{Path, PathBuf};
-
-use super::line::{AS_WRITTEN, Line, Missing, Words};
+use super::line::{AS_WRITTEN, Line, Missing};
 use super::reason::Reason;
+use super::saying::Saying;
 use super::target::Target;
 use crate::at;
-use crate::network::{Files, ResolvedHop, read_rain_map};
+use crate::network::{Inputs, ResolvedHop};
 use crate::physics::geodesy::{self, Position};
 use crate::physics::rain_map::RainMap;
 use crate::physics::rain_map_text;
@@ -22,10 +21,10 @@ const MAP: &str = "published map at the middle of the path, ITU-R P.837-7, bilin
 #[derive(Debug, Default)]
 pub struct RainMaps(Vec<Entry>);
 
-/// A map by the folder it was read from and the places that name it, or why there is none.
+/// A map by the folder that is named and the places that name it, or why there is none.
 #[derive(Debug)]
 struct Entry {
-    folder: PathBuf,
+    folder: String,
     places: Vec<Place>,
     map: Result<RainMap, String>,
 }
@@ -33,23 +32,21 @@ struct Entry {
 impl RainMaps {
     /// Reads the map of every hop that goes by one. The texts are dropped as soon as a map is made of them.
     #[must_use]
-    pub fn of(hops: &[ResolvedHop<'_>], files: &Files) -> Self {
+    pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>) -> Self {
         let mut maps = Self::default();
         for hop in hops {
             let Some((name, place)) = named(hop) else { continue };
             if Target::of(hop).rain_rate.is_some() || months(hop).is_some() {
                 continue;
             }
-            let base = files.get(hop.network.at.file).and_then(|file| file.origin.parent());
-            let folder = base.unwrap_or(Path::new("")).join(&**name);
-            match maps.0.iter_mut().find(|entry| entry.folder == folder) {
+            match maps.0.iter_mut().find(|entry| entry.folder == **name) {
                 Some(entry) if entry.places.contains(&place) => {}
                 Some(entry) => entry.places.push(place),
                 None => {
-                    let map = read_rain_map(&folder).and_then(|[rates, latitudes, longitudes]| {
+                    let map = inputs.rain_map(name).and_then(|[rates, latitudes, longitudes]| {
                         rain_map_text::parse(&rates, &latitudes, &longitudes).map_err(|error| error.to_string())
                     });
-                    maps.0.push(Entry { folder, places: vec![place], map });
+                    maps.0.push(Entry { folder: name.to_string(), places: vec![place], map });
                 }
             }
         }
@@ -90,15 +87,15 @@ pub(super) fn lines(
     target: &Target,
     maps: &RainMaps,
     ends: [(Position, Place); 2],
-) -> (Line<Given<MillimetresPerHour>>, Line<Words>) {
-    let said = |words: &str, from: &[Place]| Line::known(Words(words.into()), from);
+) -> (Line<Given<MillimetresPerHour>>, Line<Saying>) {
+    let said = |saying: Saying, from: &[Place]| Line::known(saying, from);
     if let Some(wanted) = &target.rain_rate {
         let from = [wanted.place];
-        return (Line::known(wanted.given.clone(), &from).by(AS_WRITTEN), said(AS_WRITTEN, &from));
+        return (Line::known(wanted.given.clone(), &from).by(AS_WRITTEN), said(Saying::AsWritten, &from));
     }
     if let Some((months, place)) = months(resolved) {
         let rate = by_months(months, place).map(Given::assumed);
-        return (Line::new(rate, &[place]).by(MONTHS), said("normals of twelve months", &[place]));
+        return (Line::new(rate, &[place]).by(MONTHS), said(Saying::RainOfMonths, &[place]));
     }
     if let Some((_, place)) = named(resolved) {
         let [(here, here_at), (there, there_at)] = ends;
@@ -108,8 +105,8 @@ pub(super) fn lines(
             rate.ok_or_else(|| Missing::new(Reason::OutsideRainMap, place))
         });
         let words = match &rate {
-            Ok(rate) if rate.0 <= 0.0 => "map value 0: no rain outage in the model",
-            _ => "map at the middle of the path",
+            Ok(rate) if rate.0 <= 0.0 => Saying::NoRainOfMap,
+            _ => Saying::RainOfMap,
         };
         return (Line::new(rate.map(Given::assumed), &from).by(MAP), said(words, &from));
     }

@@ -1,12 +1,12 @@
 //! Ground along the hops that go by tiles: each tile is read once, asked for every hop that crosses it, and let go.
 
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::io::BufReader;
 
 use rayon::prelude::*;
 
 use crate::at;
-use crate::network::{Files, ResolvedHop, TileFile, tile_files};
+use crate::network::{Inputs, ResolvedHop, TileFile};
 use crate::physics::geodesy::{self, Position};
 use crate::physics::terrain::{Grid, Ground, SPENT, Tile, geotiff_grid, tile_name};
 use crate::place::{DocumentId, Place};
@@ -64,16 +64,14 @@ impl Terrains {
     #[must_use]
     ///
     /// Takes the samples it reads out of `samples`: a file of a few bytes may hold millions of them.
-    pub fn of(hops: &[ResolvedHop<'_>], files: &Files, samples: &mut usize) -> Self {
+    pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>, samples: &mut usize) -> Self {
         let mut terrains = Self::default();
         let Some(first) = hops.iter().find(|hop| goes_by_tiles(hop)) else { return terrains };
         let network = first.network;
         let Some(terrain) = &network.spec.terrain else { return terrains };
         let place = at!(network.terrain);
-        let base = files.get(network.at.file).and_then(|file| file.origin.parent());
-        let folder: PathBuf = base.unwrap_or(Path::new("")).join(&*terrain.folder);
         let mut wanted: Vec<Wanted> = hops.par_iter().filter(|hop| goes_by_tiles(hop)).map(positions).collect();
-        match tile_files(&folder) {
+        match inputs.tiles(&terrain.folder) {
             Ok(list) => terrains.read(&list, &mut wanted, place, samples),
             Err(why) => terrains.unread.push((place, why)),
         }
@@ -158,20 +156,17 @@ fn ask(wanted: &mut Wanted, tile: &Tile, file: &TileFile) {
 
 fn grid_of(file: &TileFile) -> Result<Grid, String> {
     if file.tiff {
-        let reader = file.open().map_err(|error| error.to_string())?;
-        geotiff_grid(reader).map_err(|error| error.to_string())
+        geotiff_grid(BufReader::new(file.open()?)).map_err(|error| error.to_string())
     } else {
-        Grid::of_hgt(&file.name, file.bytes).map_err(|error| error.to_string())
+        Grid::of_hgt(&file.name, file.bytes()?).map_err(|error| error.to_string())
     }
 }
 
 fn tile_of(file: &TileFile, grid: &Grid, open: Vec<Position>, samples: &mut usize) -> Result<Tile, String> {
     if file.tiff {
-        let reader = file.open().map_err(|error| error.to_string())?;
-        Tile::geotiff(reader, open, samples).map_err(|error| error.to_string())
+        Tile::geotiff(BufReader::new(file.open()?), open, samples).map_err(|error| error.to_string())
     } else {
         *samples = samples.checked_sub(grid.rows * grid.columns).ok_or(SPENT)?;
-        let bytes = file.read().map_err(|error| error.to_string())?;
-        Tile::hgt(&file.name, &bytes).map_err(|error| error.to_string())
+        Tile::hgt(&file.name, &file.read()?).map_err(|error| error.to_string())
     }
 }

@@ -3,6 +3,5 @@
 pub mod few;
 pub mod hash;
 pub mod nearest;
-pub mod path_pattern;
 pub mod plain;
 pub mod xml;

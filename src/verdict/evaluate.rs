@@ -41,11 +41,13 @@ pub struct Evaluation<R> {
     pub judged: Vec<HopRun>,
     /// What was gone by, in words: the network document of each folder, the maps of rain.
     pub used: Vec<String>,
+    /// Files and folders that patterns say to pass over.
+    pub passed_over: Vec<String>,
 }
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
 pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync) -> Evaluation<R> {
-    let Loaded { files, libraries, mut findings } = network::load(scope);
+    let Loaded { files, libraries, mut findings, passed_over } = network::load(scope);
     // The clock is asked only where a waiver goes by it.
     let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
     let today = scope.today.or_else(|| waived.then(Date::today));
@@ -71,7 +73,20 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     findings.retain(|finding| concerns(finding, &files, scope));
     let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
     let baselined = Vec::new();
-    Evaluation { files, findings, waived, baselined, present, today, hops, hop_count, hop_ids, judged, used }
+    Evaluation {
+        files,
+        findings,
+        waived,
+        baselined,
+        present,
+        today,
+        hops,
+        hop_count,
+        hop_ids,
+        judged,
+        used,
+        passed_over,
+    }
 }
 
 /// Whether a finding touches one of the paths a person asked about.

@@ -55,8 +55,9 @@ pub(super) fn judge<R: Send>(
     }
     let mut resolved = network::resolve(library, &mut found);
     network::mark::mark_recorded(&mut resolved, files);
-    let maps = RainMaps::of(&resolved, files);
-    let terrains = Terrains::of(&resolved, files, samples);
+    let inputs = scope.inputs(&library.folder);
+    let maps = RainMaps::of(&resolved, &inputs);
+    let terrains = Terrains::of(&resolved, &inputs, samples);
     rules::unread_maps(&maps, &mut found);
     rules::unread_tiles(&terrains, &mut found);
     settings.apply(&mut found.list);

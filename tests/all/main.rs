@@ -1,10 +1,12 @@
 //! All tests, in one program: a change to the crate links it once. `cargo test --test all rules::` runs one file of them.
 
 mod aim;
+mod attacks;
 mod cli;
 mod climate;
 mod compare;
 mod departures;
+mod door;
 mod extremes;
 mod fix;
 mod fixture;
@@ -15,6 +17,7 @@ mod hostile_pages;
 mod house;
 mod injection;
 mod installation_mends;
+mod invented;
 mod language;
 mod mends;
 mod mends_licence;

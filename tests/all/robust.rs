@@ -4,8 +4,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::fixture::copy;
+use hopwright::door::Folder;
 use hopwright::network::Scope;
 use hopwright::output::{self, Look};
+use hopwright::source::PassedOver;
 use hopwright::verdict::evaluate;
 use tempfile::TempDir;
 
@@ -50,7 +52,8 @@ fn network(from: &str) -> (TempDir, Vec<PathBuf>) {
     let folder = tempfile::tempdir().expect("a folder");
     fs::create_dir(folder.path().join(".git")).expect("writable");
     copy(Path::new(from), folder.path());
-    let mut files = hopwright::source::discover(folder.path()).files;
+    let mut files =
+        hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), 1000).files;
     files.sort();
     (folder, files)
 }
@@ -121,9 +124,9 @@ fn no_extreme_value_makes_us_panic() {
     fs::write(hop, &sound).expect("writable");
     let site = files.iter().find(|path| path.ends_with("scar.yaml")).expect("there");
     let there = fs::read_to_string(site).expect("readable");
-    for (latitude, longitude) in [("54.320000", "-2.170000"), ("90", "0"), ("-54.32", "177.83"), ("-90", "180")] {
+    for (latitude, longitude) in [("54.320000", "-32.170000"), ("90", "0"), ("-54.32", "147.83"), ("-90", "180")] {
         let moved = there.replace("54.300000 deg", &format!("{latitude} deg"));
-        fs::write(site, moved.replace("-2.200000 deg", &format!("{longitude} deg"))).expect("writable");
+        fs::write(site, moved.replace("-32.200000 deg", &format!("{longitude} deg"))).expect("writable");
         judge(folder.path(), latitude);
     }
 }
