@@ -20,12 +20,12 @@ mod tiles;
 mod typing;
 
 pub use files::{Concrete, Files, SourceFile};
-pub use holes::{HoleName, Holes, Owner};
-pub use library::{Document, Library, Look, Shelf, Slot};
+pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};
+pub use library::{Document, Library, Look, Part, Shelf, Slot};
 pub use load::{Loaded, load};
 pub use profile_file::{ProfileFile, ProfileFiles, ProfileRow};
 pub use rain_map::read_rain_map;
-pub use resolve::{Part, ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
+pub use resolve::{ResolvedEnd, ResolvedHop, ResolvedRun, resolve};
 pub use roots::{Scope, Text};
 pub use target::Target;
 pub use tiles::{TileFile, tile_files};

@@ -5,45 +5,16 @@ use rayon::prelude::*;
 use crate::at;
 use crate::finding::faults::{DANGLING, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
-use crate::place::{DocumentId, Place, Placed};
+use crate::place::{DocumentId, Place};
 use crate::spec::{
     Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Id, Network, Port, PowerPoint, Radio,
     Record, Ref, Run, Site, Supply, Support, Way,
 };
 use crate::text::nearest::nearest;
 
-use super::library::{Document, Library, Look, Shelved};
+use super::library::{Document, Library, Look, Part, Shelved};
 use super::profile_file::ProfileFile;
 use super::records;
-
-/// A part of a document that knows where it stands.
-#[derive(Debug)]
-pub struct Part<'n, T> {
-    place: Place,
-    /// What it says.
-    pub spec: &'n T,
-}
-
-impl<T> Clone for Part<'_, T> {
-    fn clone(&self) -> Self {
-        *self
-    }
-}
-
-impl<T> Copy for Part<'_, T> {}
-
-impl<T> std::ops::Deref for Part<'_, T> {
-    type Target = T;
-    fn deref(&self) -> &T {
-        self.spec
-    }
-}
-
-impl<T> Placed for Part<'_, T> {
-    fn place(&self) -> Place {
-        self.place
-    }
-}
 
 /// A hop whose references all lead somewhere.
 #[derive(Debug)]
@@ -208,11 +179,11 @@ struct Follow<'n, 'f> {
 impl<'n> Follow<'n, '_> {
     fn end(&mut self, name: EndName) -> Option<ResolvedEnd<'n>> {
         let (end_at, runs_at) = match name {
-            EndName::A => ("ends.a", "ends.a.runs[i]"),
-            EndName::B => ("ends.b", "ends.b.runs[i]"),
+            EndName::A => (&"ends.a", &"ends.a.runs[i]"),
+            EndName::B => (&"ends.b", &"ends.b.runs[i]"),
         };
         let spec = &self.hop.spec.ends[name];
-        let end = Part { place: self.hop.place().part(end_at, &[]), spec };
+        let end = self.hop.part(end_at, &[], spec);
         let site = self.document(&spec.site, at!(end.site));
         let radio = self.document(&spec.radio, at!(end.radio));
         let antenna = self.document(&spec.antenna, at!(end.antenna));
@@ -225,7 +196,7 @@ impl<'n> Follow<'n, '_> {
                 site.supports.iter().map(|one| &one.id),
                 (&site.id, at!(site.supports)),
             )?;
-            Some(Part { place: site.place().part("supports[i]", &[found]), spec: &site.supports[found] })
+            Some(site.part(&"supports[i]", &[found], &site.supports[found]))
         });
         let half = radio.and_then(|radio| self.half(end, radio));
         let earth = self.earth(spec.grounding.bonds_to.as_ref(), at!(end.grounding.bonds_to), site);
@@ -234,8 +205,7 @@ impl<'n> Follow<'n, '_> {
             .iter()
             .enumerate()
             .map(|(i, run)| {
-                let place = Place::document(self.hop.at).part(runs_at, &[i]);
-                self.run(Part { place, spec: run }, radio, site)
+                self.run(self.hop.part(runs_at, &[i], run), radio, site)
             })
             .collect();
         Some(ResolvedEnd {
@@ -276,7 +246,7 @@ impl<'n> Follow<'n, '_> {
                 None
             }
         }?;
-        Some(Part { place: radio.place().part("halves[i]", &[found]), spec: &radio.halves[found] })
+        Some(radio.part(&"halves[i]", &[found], &radio.halves[found]))
     }
 
     /// An earth point of the site; outer none if it dangles, inner none if there is nothing to follow.
@@ -290,7 +260,7 @@ impl<'n> Follow<'n, '_> {
         let (Some(id), Some(site)) = (id, site) else { return Some(None) };
         let known = site.earth.iter().map(|one| &one.id);
         let found = self.named(id, place, "earth point", known, (&site.id, at!(site.earth)))?;
-        Some(Some(Part { place: site.place().part("earth[i]", &[found]), spec: &site.earth[found] }))
+        Some(Some(site.part(&"earth[i]", &[found], &site.earth[found])))
     }
 
     /// A power point of the site, in the same way.
@@ -303,7 +273,7 @@ impl<'n> Follow<'n, '_> {
         let (Some(id), Some(site)) = (&run.spec.power_point, site) else { return Some(None) };
         let known = site.power.iter().map(|one| &one.id);
         let found = self.named(id, at!(run.power_point), "power point", known, (&site.id, at!(site.power)))?;
-        Some(Some(Part { place: site.place().part("power[i]", &[found]), spec: &site.power[found] }))
+        Some(Some(site.part(&"power[i]", &[found], &site.power[found])))
     }
 
     fn run(
@@ -321,7 +291,7 @@ impl<'n> Follow<'n, '_> {
                 radio.ports.iter().map(|port| &port.id),
                 (&radio.id, at!(radio.ports)),
             )?;
-            Some(Part { place: radio.place().part("ports[i]", &[found]), spec: &radio.ports[found] })
+            Some(radio.part(&"ports[i]", &[found], &radio.ports[found]))
         });
         let cable = self.document(&spec.cable, at!(run.cable));
         let supply = match &spec.supply {
@@ -424,7 +394,7 @@ impl<'n> Follow<'n, '_> {
         for wait in &self.waits {
             let Some(document) = wait.shown.filter(|document| !shown.contains(document)) else { continue };
             shown.push(document);
-            finding.because(Place::document(document).below("id", &[]), format!("{} is here", wait.cause));
+            finding.because(Place::document(document).below(&"id", &[]), format!("{} is here", wait.cause));
         }
         finding.help("mend that first; the hop is judged then");
     }

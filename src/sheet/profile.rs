@@ -26,61 +26,6 @@ pub const LOW_K_CLEARANCE: f64 = 0.3;
 /// What a profile may miss between two points: a tree or a house. Common practice, no source.
 pub const UNSEEN_HEIGHT: Metres = Metres(10.0);
 
-/// A length to the centimetre.
-#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-pub struct Fine(pub Metres);
-
-impl std::fmt::Display for Fine {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(&self.0.with_decimals(2))
-    }
-}
-
-impl Shown for Fine {
-    fn number(&self) -> Option<(f64, &'static str)> {
-        self.0.number()
-    }
-    fn text(&self) -> String {
-        self.to_string()
-    }
-}
-
-/// A clearance in radii of the first Fresnel zone.
-#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-pub struct Radii(pub f64);
-
-impl std::fmt::Display for Radii {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        // No minus sign before a nought.
-        let hundredths = (self.0 * 100.0).round() / 100.0 + 0.0;
-        write!(f, "{hundredths:.2} F1")
-    }
-}
-
-impl Shown for Radii {
-    fn number(&self) -> Option<(f64, &'static str)> {
-        Some((self.0, "F1"))
-    }
-    fn text(&self) -> String {
-        self.to_string()
-    }
-}
-
-/// Loss over the obstacles, from a to b and from b to a: the two frequencies differ.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct BothWays(pub Both<Decibels>);
-
-impl Shown for BothWays {
-    fn number(&self) -> Option<(f64, &'static str)> {
-        let Both { a: there, b: back } = self.0;
-        (there == back).then_some((there.0, "dB"))
-    }
-    fn text(&self) -> String {
-        let Both { a: there, b: back } = self.0.map(|loss| loss.to_string());
-        if there == back { there } else { format!("{there} from a to b, {back} from b to a") }
-    }
-}
-
 pub(super) const DIFFRACTION: &str =
     "ITU-R P.526-15 §4.5.1 over the profile at k = 4/3, §4.1 for a single edge; 0 with 0.55 F1 of clearance";
 
