@@ -15,61 +15,13 @@ mod pack;
 mod progress;
 mod schema;
 mod sheet;
-
-use std::io::Write as _;
+mod stop;
 
 use clap::Parser as _;
 
 use args::{Args, Command};
-
-/// How a run ended.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Exit {
-    /// Nothing at or above the fail level.
-    Clean,
-    /// Findings at or above it.
-    Findings,
-    /// It could not be run.
-    Failed,
-    /// There was nothing to check.
-    Nothing,
-}
-
-impl From<Exit> for std::process::ExitCode {
-    fn from(exit: Exit) -> Self {
-        Self::from(match exit {
-            Exit::Clean => 0,
-            Exit::Findings => 1,
-            Exit::Failed => 2,
-            Exit::Nothing => 3,
-        })
-    }
-}
-
-/// What stops a command.
-#[derive(Debug, thiserror::Error)]
-pub enum Stop {
-    /// Nobody reads our output any more, or it cannot be written.
-    #[error("cannot write the output: {0}")]
-    Output(std::io::Error),
-    /// A file cannot be written.
-    #[error("cannot write {path}: {error}")]
-    Write {
-        /// Where.
-        path: String,
-        /// Why.
-        error: std::io::Error,
-    },
-    /// Pages cannot be set.
-    #[error(transparent)]
-    Pack(#[from] crate::pack::PackError),
-    /// A revision cannot be read.
-    #[error(transparent)]
-    Git(#[from] crate::compare::GitError),
-    /// Something named on the command line is not there, or is where it should not be.
-    #[error("{0}")]
-    Unknown(String),
-}
+pub use stop::{Exit, Stop};
+use stop::{present, print};
 
 /// Runs the program on the arguments of the process.
 #[must_use]
@@ -102,15 +54,4 @@ pub fn run() -> Exit {
             Exit::Failed
         }
     }
-}
-
-/// A path named on the command line must be there: a slip in it is no finding about a network.
-fn present(path: &std::path::Path) -> Result<(), Stop> {
-    let missing = || Stop::Unknown(format!("{}: there is no such file or folder", path.display()));
-    if path.exists() { Ok(()) } else { Err(missing()) }
-}
-
-fn print(text: &str) -> Result<(), Stop> {
-    let mut out = std::io::stdout().lock();
-    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(Stop::Output)
 }

@@ -34,7 +34,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     }
     let folder = args.out.clone().unwrap_or_else(|| form.folder(&evaluation.files));
     let (id, path) = form.place(&folder);
-    let text = form.text(&id, &folder, packs, &evaluation.files);
+    let text = form.text(&id, &folder, &packs.mark(&evaluation.files), &evaluation.files);
     write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
     print(&format!("{}\n", path.display()))?;
     eprintln!("Now fill in what was found, then run: hopwright check {}", path.display());

@@ -7,7 +7,7 @@ use std::collections::HashSet;
 use std::path::Path;
 
 use super::files::{Files, SourceFile};
-use super::resolve::{ResolvedEnd, ResolvedHop};
+use super::resolved::{ResolvedEnd, ResolvedHop};
 use crate::place::{DocumentId, FileId};
 use crate::text::hash::hash;
 

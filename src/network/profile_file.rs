@@ -3,7 +3,6 @@
 //! The file must lie within the folder of its network, links followed: what stands in it is shown in messages, and a
 //! network from elsewhere must not be able to show the files of whoever checks it.
 
-use std::collections::HashMap;
 use std::ops::Range;
 use std::path::{Component, Path, PathBuf};
 
@@ -11,6 +10,7 @@ use rayon::prelude::*;
 
 use super::files::{Files, SourceFile};
 use super::library::Library;
+use super::profile::{ProfileFile, ProfileRow};
 use crate::at;
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::{Finding, Spot};
@@ -22,31 +22,6 @@ use crate::units::{self, Metres, Quantity as _};
 const MAX_BYTES: u64 = 32 << 20;
 /// More faults of one file than this are cut short: they tend to have one cause.
 const MOST_FAULTS: usize = 3;
-
-/// A point of a profile that was read from a file.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct ProfileRow {
-    /// Distance from end `a`.
-    pub distance: Metres,
-    /// Ground above sea level.
-    pub ground: Metres,
-    /// What stands there, and how high above the ground.
-    pub obstacle: Option<(ObstacleKind, Metres)>,
-    /// Its line in the file, in bytes.
-    pub line: (u32, u32),
-}
-
-/// A profile that was read from a file.
-#[derive(Debug)]
-pub struct ProfileFile {
-    /// The file.
-    pub file: FileId,
-    /// Its points, in order of distance; at least two.
-    pub rows: Vec<ProfileRow>,
-}
-
-/// The profiles of a library by the hop that names them; for one that cannot be used, where that is shown.
-pub type ProfileFiles = HashMap<DocumentId, Result<ProfileFile, Spot>>;
 
 /// A fault of a profile's text.
 #[derive(Debug, PartialEq)]

@@ -1,12 +1,14 @@
 //! Bringing records home: each to the hop it speaks of.
 
-use super::library::{Document, Library, Look};
-use super::resolve::{ResolvedHop, shortened};
+use super::library::Library;
+use super::resolved::ResolvedHop;
+use super::shelf::{Document, Look};
 use crate::at;
 use crate::finding::faults::{DANGLING, NOT_EVALUATED};
 use crate::finding::{Findings, Spot};
 use crate::place::Place;
 use crate::spec::Record;
+use crate::text::few::few;
 use crate::text::nearest::nearest;
 
 /// Gives every record to its hop. One that leads nowhere is reported; one whose hop is not judged waits with it.
@@ -51,7 +53,7 @@ fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, f
     let finding = findings.report(&DANGLING, at!(record.hop), message, "leads nowhere");
     finding.help(match guess {
         Some(guess) => format!("did you mean `{guess}`? The record is not judged until this leads somewhere"),
-        None => format!("there are: {}", shortened(&library.hops.ids())),
+        None => format!("there are: {}", few(&library.hops.ids())),
     });
 }
 
@@ -68,7 +70,7 @@ fn unknown_ports(record: &Document<Record>, hop: &ResolvedHop<'_>, library: &Lib
         finding.hop = Some(record.hop.to_string());
         finding.help(match nearest(&run.port, known.iter().copied()) {
             Some(guess) => format!("did you mean `{guess}`?"),
-            None => format!("there are: {}", shortened(&known)),
+            None => format!("there are: {}", few(&known)),
         });
     }
 }

@@ -3,7 +3,8 @@
 use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 
-use super::library::{Document, Library, Shelved, Slot};
+use super::library::{Library, Shelved};
+use super::shelf::{Document, Slot};
 use super::typing::{AnySpec, Entry, TypedFile};
 use crate::finding::faults::{DANGLING, DUPLICATE_ID, NO_NETWORK, TWO_NETWORKS};
 use crate::finding::{Finding, Spot};

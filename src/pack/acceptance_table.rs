@@ -1,7 +1,7 @@
 //! The table of an acceptance record: key, item, as designed, tolerance, as built, within.
 
-use super::install::least_conductor_as_written;
 use super::licence;
+use super::phrases::least_conductor_as_written;
 use super::steps;
 use super::words::{Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, Line, RecordSheet};

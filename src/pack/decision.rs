@@ -1,6 +1,6 @@
 //! The table a hop is decided by: requirement, limit, what was computed, what is left, and whether it is met.
 
-use super::install::least_conductor_as_written;
+use super::phrases::least_conductor_as_written;
 use super::words::{Table, text_or};
 use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, Radii, RunSheet, Shown};
 use crate::spec::Service;

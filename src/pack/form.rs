@@ -6,8 +6,7 @@
 use std::fmt::Write as _;
 use std::path::{Component, Path, PathBuf, absolute};
 
-use super::HopPacks;
-use super::record_page;
+use super::record_page::{self, free_id};
 use crate::network::{Files, SourceFile, mark};
 use crate::place::DocumentId;
 use crate::sheet::{HopSheet, required_checks};
@@ -75,9 +74,9 @@ impl Form {
         (id, path)
     }
 
-    /// The form as text. `packs` are those of the same hop: the mark is the one at the foot of their pages.
+    /// The form as text. `mark` is the source mark at the foot of the packs of the same hop.
     #[must_use]
-    pub fn text(&self, id: &str, folder: &Path, packs: &HopPacks, files: &Files) -> String {
+    pub fn text(&self, id: &str, folder: &Path, mark: &str, files: &Files) -> String {
         let mut out = String::new();
         if let Some(schema) = files.get(self.hop_document.file).and_then(|file| schema_of(file, folder)) {
             let _ = writeln!(out, "{MARKED}{schema}");
@@ -92,7 +91,7 @@ impl Form {
         if let Some(revision) = &self.revision {
             let _ = writeln!(out, "  revision: {}", quoted(revision));
         }
-        let _ = writeln!(out, "  mark: {}\n", quoted(&packs.mark(files)));
+        let _ = writeln!(out, "  mark: {}\n", quoted(mark));
         out.push_str(HEAD);
         let mut parents: Vec<&str> = Vec::new();
         for item in &self.items {
@@ -104,18 +103,6 @@ impl Form {
         }
         out.push_str(TAIL);
         out
-    }
-}
-
-/// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.
-pub(super) fn free_id(hop: &str, end: EndName, taken: impl Fn(&str) -> bool) -> String {
-    let mut number = 1_u32;
-    loop {
-        let id = format!("{hop}-{end}-{number}");
-        if !taken(&id) {
-            return id;
-        }
-        number += 1;
     }
 }
 

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::Pack;
 use super::attach::{self, Attachment};
+use super::kind::Pack;
 use crate::network::ResolvedEnd;
 use crate::sheet::HopSheet;
 use crate::spec::{Both, Date, EndName, Paper};

@@ -6,6 +6,7 @@ use super::cautions::{self, Caution};
 use super::figures::{self, Figure};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
+use super::phrases::{angle, feeds, least_conductor};
 use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
@@ -149,8 +150,8 @@ fn position(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
     let at = &own.site.position;
     let (latitude, longitude) = (at.latitude.value, at.longitude.value);
     vec![
-        fact(voice.say("latitude"), super::tables::angle(latitude, latitude_in_seconds(latitude), voice)),
-        fact(voice.say("longitude"), super::tables::angle(longitude, longitude_in_seconds(longitude), voice)),
+        fact(voice.say("latitude"), angle(latitude, latitude_in_seconds(latitude), voice)),
+        fact(voice.say("longitude"), angle(longitude, longitude_in_seconds(longitude), voice)),
         fact(voice.say("ground-above-sea"), voice.given_in_both(&own.site.ground_height)),
     ]
 }
@@ -231,23 +232,6 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
         add("run-feeds-voltage", &|run| fed(run, &|onward| voice.line(&onward.voltage)));
     }
     table
-}
-
-/// What a run feeds, and what that draws.
-pub(super) fn feeds(onward: &OnwardLines, voice: Voice) -> String {
-    let (device, draw) = (voice.line(&onward.feeds), voice.line(&onward.draw));
-    voice.with("run-feeds-detail", &[("device", &device), ("draw", &draw)])
-}
-
-/// The least conductor as the code writes it.
-pub(super) fn least_conductor_as_written(end: &EndSheet<'_>, voice: Voice) -> String {
-    voice.number(end.ground_written())
-}
-
-/// The least conductor, as the code writes it and in full.
-pub(super) fn least_conductor(end: &EndSheet<'_>, voice: Voice) -> String {
-    let (written, needed) = (least_conductor_as_written(end, voice), voice.line(&end.ground.needed));
-    voice.with("ground-least-detail", &[("written", &written), ("needed", &needed)])
 }
 
 fn grounding(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {

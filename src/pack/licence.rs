@@ -1,6 +1,6 @@
 //! What codes and the licence allow, for the design pack, and what a crew must not pass.
 
-use super::tables::label;
+use super::phrases::label;
 use super::words::Table;
 use crate::sheet::{Cause, CodeSheet, HopSheet, Licence, Row};
 use crate::spec::{Both, EndName};

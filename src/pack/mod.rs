@@ -20,9 +20,11 @@ mod form;
 mod front;
 mod glyphs;
 mod install;
+mod kind;
 mod licence;
 mod lobes;
 mod parts;
+mod phrases;
 mod record_page;
 mod render;
 mod steps;
@@ -50,18 +52,8 @@ use front::{Front, Naming};
 use install::Install;
 
 pub use form::Form;
+pub use kind::Pack;
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
-
-/// Which pack of a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Pack {
-    /// For review at a desk.
-    Design,
-    /// For the crew at one end.
-    Install(EndName),
-    /// What came back from one end, to sign.
-    Acceptance(EndName),
-}
 
 /// Everything the packs of one hop print, free of the library it came from.
 #[derive(Debug)]

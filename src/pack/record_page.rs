@@ -6,12 +6,11 @@
 use serde::Serialize;
 
 use super::figures::{self, Figure};
-use super::form;
 use super::licence;
 use super::steps;
 use super::words::{Fact, Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, required_checks};
-use crate::spec::Service;
+use crate::spec::{EndName, Service};
 use crate::voice::Voice;
 
 /// Something that is written down at an end.
@@ -96,7 +95,7 @@ pub(super) struct RecordPage {
 impl RecordPage {
     pub(super) fn of(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Self {
         let taken = |id: &str| sheet.records.iter().any(|record| *record.document.id == *id);
-        let id = form::free_id(&sheet.resolved.hop.id, end.name, taken);
+        let id = free_id(&sheet.resolved.hop.id, end.name, taken);
         let code = figures::code(&id, voice);
         let mut table = Table::new(voice, ["key", "item", "as-designed", "as-built", "not-applicable"]);
         for item in items(sheet, end, voice) {
@@ -118,4 +117,16 @@ impl RecordPage {
 /// radio, a link that needs no licence, an earth that somebody else answers for.
 fn may_not_apply(key: &str) -> bool {
     ["before_locking.level", "after_locking.level", "licence", "grounding.resistance", "serials.antenna"].contains(&key)
+}
+
+/// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.
+pub(super) fn free_id(hop: &str, end: EndName, taken: impl Fn(&str) -> bool) -> String {
+    let mut number = 1_u32;
+    loop {
+        let id = format!("{hop}-{end}-{number}");
+        if !taken(&id) {
+            return id;
+        }
+        number += 1;
+    }
 }

@@ -6,7 +6,7 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Mutex, PoisonError};
 
-use serde::Deserialize as _;
+use serde::{Deserialize as _, Serialize};
 use serde_json::Value;
 use typst::diag::{SourceDiagnostic, Warned};
 use typst::foundations::{Dict, Smart};
@@ -17,7 +17,6 @@ use typst_as_lib::{TypstEngine, TypstTemplateMainFile};
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
-use super::Pages;
 use super::glyphs::spell_uncovered;
 
 const FONTS: [&[u8]; 2] =
@@ -105,7 +104,8 @@ impl Press {
         Ok(Self { engine, fonts, standards, finish, pool })
     }
 
-    pub(super) fn set(&self, pages: &Pages<'_>) -> Result<Vec<u8>, PackError> {
+    /// Sets the data of a pack in type; what the templates find in it is between them and the views.
+    pub(super) fn set(&self, pages: &impl Serialize) -> Result<Vec<u8>, PackError> {
         let mut data = serde_json::to_value(pages)?;
         if self.finish == Finish::Plain {
             data["files"] = Value::Array(Vec::new());

@@ -1,13 +1,11 @@
 //! The tables of a design pack: geometry, budget, states, mounting, target, power, grounding.
 
-use std::fmt::Display;
-
 use serde::Serialize;
 
-use super::install::{feeds, least_conductor};
 use super::lobes;
 use super::parts;
-use super::words::{Table, sentence, text_or};
+use super::phrases::{angle, feeds, label, least_conductor};
+use super::words::{Table, text_or};
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, Shown};
 use crate::spec::{Both, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
@@ -46,11 +44,6 @@ impl<'s, 'n> Sides<'s, 'n> {
     fn add(&mut self, label: String, words: impl Fn(&EndSheet<'_>, Voice) -> String) {
         self.table.row([label, words(&self.sheet.ends.a, self.voice), words(&self.sheet.ends.b, self.voice)]);
     }
-}
-
-/// An angle in decimals and in seconds.
-pub(super) fn angle(decimal: impl Display, seconds: String, voice: Voice) -> String {
-    voice.with("or", &[("one", &voice.number(decimal)), ("other", &voice.number(seconds))])
 }
 
 pub(super) fn ends(sheet: &HopSheet<'_>, voice: Voice) -> Table {
@@ -93,11 +86,6 @@ pub(super) fn path(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 /// Whether nobody asked about a row: it needs no place then. What could not be computed does.
 fn unasked(row: &Row) -> bool {
     row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged)
-}
-
-/// What a row is, as a label.
-pub(super) fn label(row: &Row, voice: Voice) -> String {
-    sentence(&voice.term(row.words))
 }
 
 pub(super) fn sight(sheet: &HopSheet<'_>, voice: Voice) -> Table {

@@ -3,31 +3,9 @@
 //! A code of rules, an antenna gain and a bandwidth go in, ceilings come out. Radio law is national and changes: these
 //! are the frameworks national rules follow, each with how surely its figures are known. The licence of the hop rules.
 
+use super::Confidence;
 use super::raster::{self, Raster};
 use crate::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, Megahertz, Quantity as _};
-
-/// How surely a figure is known; of several, that of the least certain.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Confidence {
-    /// From memory of the document, not seen.
-    Memory,
-    /// Another public text quotes them.
-    SecondHand,
-    /// Seen in a public copy of the rule, or in a regulator's own summary of it.
-    Published,
-}
-
-impl Confidence {
-    /// In words.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Memory => "from memory",
-            Self::SecondHand => "second-hand",
-            Self::Published => "published",
-        }
-    }
-}
 
 /// How surely each kind of figure of a code is known. One that a code does not have counts as published.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

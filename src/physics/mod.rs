@@ -45,3 +45,26 @@ pub mod terrain;
 pub mod uncertainty;
 pub mod wind;
 pub mod worst_month;
+
+/// How surely a figure is known; of several, that of the least certain.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Confidence {
+    /// From memory of the document, not seen.
+    Memory,
+    /// Another public text quotes them.
+    SecondHand,
+    /// Seen in a public copy of the rule, or in a regulator's own summary of it.
+    Published,
+}
+
+impl Confidence {
+    /// In words.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Memory => "from memory",
+            Self::SecondHand => "second-hand",
+            Self::Published => "published",
+        }
+    }
+}

@@ -3,7 +3,7 @@
 //! A raster, a channel number and a width go in, the centre frequency comes out, and the other way round. Equipment and
 //! licences are set by centre frequencies; one that is off the raster is a slip of the pen.
 
-use super::codes::Confidence;
+use super::Confidence;
 use crate::units::{Gigahertz, Megahertz};
 
 /// Two centres nearer than this, one kilohertz, are the same.

@@ -41,7 +41,7 @@ use crate::place::Place;
 use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
 
-pub use crate::physics::codes::Confidence;
+pub use crate::physics::Confidence;
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{EndLines, EndSheet};

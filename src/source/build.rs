@@ -11,15 +11,9 @@ use std::collections::btree_map::Entry;
 use granit_parser::{Event, Parser, ScalarStyle, Span as Mark, StructureStyle, options};
 
 use super::marks;
-use super::tree::{Document, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault};
+use super::tree::{Document, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault};
 use super::wording;
 use crate::text::nearest::nearest;
-
-/// The most collections that may stand inside one another, aliases expanded.
-pub const MAX_DEPTH: usize = 64;
-
-/// The most nodes in a file, aliases expanded. Long text counts once for each 256 bytes.
-pub const MAX_NODES: usize = 100_000;
 
 /// The number of faults after which a file is not read further.
 pub const MAX_FAULTS: usize = 200;

@@ -14,11 +14,13 @@ mod tree;
 mod value;
 mod wording;
 
-pub use build::{MAX_DEPTH, MAX_FAULTS, MAX_NODES, parse};
+pub use build::{MAX_FAULTS, parse};
 pub use discover::{
     Discovery, FileFault, FileFaultKind, MAX_BYTES, MAX_ENTRIES, MAX_FILES, SourceText, decode, discover, is_wanted,
     read,
 };
 pub use lines::{LineIndex, Position};
-pub use tree::{Document, Found, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind};
+pub use tree::{
+    Document, Found, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind,
+};
 pub use value::{Core, ambiguous, core_type, to_value};

@@ -9,6 +9,12 @@ use std::ops::Range;
 
 use crate::place::Step;
 
+/// The most collections that may stand inside one another, aliases expanded.
+pub const MAX_DEPTH: usize = 64;
+
+/// The most nodes in a file, aliases expanded. Long text counts once for each 256 bytes.
+pub const MAX_NODES: usize = 100_000;
+
 /// A range of bytes in the file, on character boundaries; a byte-order mark counts.
 pub type Span = Range<usize>;
 

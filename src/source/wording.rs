@@ -7,8 +7,7 @@
 
 use granit_parser::{ErrorKind, ScanError};
 
-use super::build::{MAX_DEPTH, MAX_NODES};
-use super::tree::{Span, TreeFault, TreeFaultKind};
+use super::tree::{MAX_DEPTH, MAX_NODES, Span, TreeFault, TreeFaultKind};
 
 /// The longest name that a message repeats in full, in characters.
 const LONGEST_NAME: usize = 40;

@@ -3,10 +3,11 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::network::Climate;
+use super::climate::Climate;
 use super::path::HopPath;
 use super::{
-    Antenna, Arrester, Bracket, Cable, EndName, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Way, Window,
+    Antenna, Arrester, Bracket, Cable, EndName, HopLicence, Id, Kind, Radio, Ref, Service, Site, Supply, Text, Way,
+    Window,
 };
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, Percent,
@@ -291,19 +292,6 @@ impl ScreenBond {
             Self::Nowhere => "nowhere",
         }
     }
-}
-
-/// What a run is there for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Service {
-    /// Traffic.
-    Data,
-    /// Power to the radio.
-    Power,
-    /// Power from the radio to something else.
-    PowerOut,
 }
 
 /// A surge arrester and where in the run it sits.

@@ -9,6 +9,7 @@ mod bracket;
 mod cable;
 mod calendar;
 mod checks;
+mod climate;
 mod end;
 mod hop;
 mod licence;
@@ -19,6 +20,7 @@ mod print;
 mod radio;
 mod record;
 mod schema;
+mod service;
 mod site;
 mod supply;
 mod waiver;
@@ -30,16 +32,15 @@ pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
 pub use checks::Check;
+pub use climate::{Climate, RainMonths};
 pub use end::{Both, EndName, Way};
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, HopObjectives, Load, Orientation, Plugs,
-    Polarisation, Run, RunPlace, ScreenBond, Service,
+    Polarisation, Run, RunPlace, ScreenBond,
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
-pub use network::{
-    Climate, Codes, GroundingCode, Limits, Network, Objectives, RainMonths, Revision, RulesByPath, Setting,
-};
+pub use network::{Codes, GroundingCode, Limits, Network, Objectives, Revision, RulesByPath, Setting};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{
@@ -50,6 +51,7 @@ pub use record::{
     Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
+pub use service::Service;
 pub use site::{
     Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind,
 };

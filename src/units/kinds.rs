@@ -3,8 +3,10 @@
 //! Ranges are deliberately wide: they catch slips (a height of 3,000 km, a gain of 400 dBi), not bad design. Conversion
 //! factors are the exact SI definitions (inch 25.4 mm, pound 0.45359237 kg, standard gravity 9.80665 m/s²).
 
-use super::Conversion::{Milliwatts, Shifted, Times, WireGauge};
-use super::{Kind, Quantity, Spelling, text};
+use super::kind::Conversion::{Milliwatts, Shifted, Times, WireGauge};
+use super::kind::{Kind, Spelling};
+use super::print;
+use super::quantity::Quantity;
 
 macro_rules! quantity {
     ($(
@@ -38,7 +40,7 @@ macro_rules! quantity {
 
             impl std::fmt::Display for $type {
                 fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                    f.write_str(&text::write(self.0, f.precision().unwrap_or($decimals), $unit))
+                    f.write_str(&print::write(self.0, f.precision().unwrap_or($decimals), $unit))
                 }
             }
         )+
@@ -165,4 +167,12 @@ quantity! {
     /// A span of time, for outages.
     Minutes: "duration" in "min", decimals 1, like "52.6 min", from 0.0 to 1_000_000.0, written
         Times(1.0) => "min", Times(60.0) => "h";
+}
+
+impl Kind {
+    /// The kind with this name, as the schema's `x-quantity` gives it.
+    #[must_use]
+    pub fn named(name: &str) -> Option<&'static Self> {
+        ALL.iter().copied().find(|kind| kind.name == name)
+    }
 }

@@ -2,7 +2,7 @@
 //!
 //! A matter of printing, not of physics: exact factors, each value converted from the unrounded one.
 
-use super::{Given, Latitude, Longitude, Metres, Millimetres, NewtonMetres, Quantity, text};
+use super::{Given, Latitude, Longitude, Metres, Millimetres, NewtonMetres, Quantity, print};
 
 /// A kind that crews measure in either system.
 pub trait TwoSystems: Quantity {
@@ -31,7 +31,7 @@ fn with_second<Q: TwoSystems>(words: &str, value: Q) -> String {
     if imperial {
         format!("{words} ({value})")
     } else {
-        format!("{words} ({})", text::write(value.base() / size, decimals, unit))
+        format!("{words} ({})", print::write(value.base() / size, decimals, unit))
     }
 }
 
@@ -51,7 +51,7 @@ pub fn in_both<Q: TwoSystems>(value: Q) -> String {
 #[must_use]
 pub fn in_both_imperial_first<Q: TwoSystems>(value: Q) -> String {
     let (unit, size, decimals) = Q::IMPERIAL;
-    format!("{} ({value})", text::write(value.base() / size, decimals, unit))
+    format!("{} ({value})", print::write(value.base() / size, decimals, unit))
 }
 
 /// Degrees, minutes and tenths of a second with the letter of the hemisphere: `47°06'55.1" N`.

@@ -1,4 +1,4 @@
-//! Reading a quantity as a person writes it, and writing one as we print it.
+//! Reading a quantity as a person writes it.
 //!
 //! A text is a number, an optional space, and one of the unit words of its kind. Fractions (`4 1/2 in`) go with inches,
 //! feet and pounds, `51 ft 6 in` is a length, `4/0 AWG` a gauge, and `46°30'44.4" N` a position. Anything else is refused with the
@@ -6,8 +6,9 @@
 
 use std::ops::Range;
 
+use super::kind::{Conversion, Kind, Spelling};
 use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal, tidy};
-use super::{Conversion, Kind, Spelling};
+use super::print::write;
 
 /// Why a text is not the quantity it should be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -75,19 +76,6 @@ fn read_mixed(kind: &Kind, text: &str) -> Option<f64> {
         "length" => read_feet_and_inches(text).map(|inches| inches * 0.0254),
         _ => None,
     }
-}
-
-/// A value and its unit as we print them, with a true minus sign left to the pages: `-12.0 dB`, `10.6°`.
-#[must_use]
-pub fn write(base: f64, decimals: usize, unit: &str) -> String {
-    let number = format!("{base:.decimals$}");
-    // "-0.0" would read as a negative value.
-    let number = match number.strip_prefix('-') {
-        Some(digits) if digits.chars().all(|c| c == '0' || c == '.') => digits,
-        _ => &number,
-    };
-    let gap = if unit == "°" { "" } else { " " };
-    format!("{number}{gap}{unit}")
 }
 
 /// Units that are divided by halves and quarters rather than by ten.
@@ -223,7 +211,7 @@ fn list(kind: &Kind) -> String {
 #[cfg(test)]
 mod tests {
     use super::super::{Dbm, Gigahertz, Latitude, Longitude, Metres, Millimetres, Quantity, SquareMillimetres};
-    use super::{read, write};
+    use super::read;
 
     fn value<Q: Quantity>(text: &str) -> f64 {
         read(Q::KIND, text).unwrap_or_else(|fault| panic!("{text}: {}", fault.reason))
@@ -285,11 +273,5 @@ mod tests {
         assert_eq!(fault.help, "write a decimal point: `24.5 m`");
         assert!(read(Metres::KIND, "24.5").expect_err("bare").help.contains("`24.5 m`"));
         assert!(read(Metres::KIND, "").is_err() && read(Metres::KIND, "-").is_err());
-    }
-
-    #[test]
-    fn zero_is_never_negative() {
-        assert_eq!(write(-0.01, 1, "dB"), "0.0 dB");
-        assert_eq!(write(-0.06, 1, "dB"), "-0.1 dB");
     }
 }

@@ -2,12 +2,13 @@
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
+use std::fmt::Display;
 use std::sync::LazyLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 
-use super::{Open, numbers};
+use super::numbers;
 use crate::spec::{DecimalSign, Language};
 
 const ENGLISH: &str = include_str!("en.ftl");
@@ -51,6 +52,9 @@ pub(super) fn term_key(english: &str) -> String {
     }
     key.trim_end_matches('-').to_owned()
 }
+
+/// What a sentence of the catalogue leaves open, by name.
+pub type Open<'a> = (&'static str, &'a dyn Display);
 
 /// A language's sentences by key.
 pub(super) struct Catalogue {

@@ -16,10 +16,8 @@ use crate::spec::{DecimalSign, Language, Print, System};
 use crate::units::{Given, Quantity, TwoSystems, given_in_both, in_both, in_both_imperial_first};
 
 use catalogue::Catalogue;
+pub use catalogue::Open;
 pub use numbers::shown;
-
-/// What a sentence of the catalogue leaves open, by name.
-pub type Open<'a> = (&'static str, &'a dyn Display);
 
 /// A way of speaking.
 #[derive(Debug, Clone, Copy)]

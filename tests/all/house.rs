@@ -1,5 +1,7 @@
 //! Rules for ourselves: what is generated is current, examples are what they say, modules know only what they may.
 
+mod circles;
+
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -123,7 +123,7 @@ fn forms(folder: &Path) -> Vec<(String, String, String)> {
     let of = |(packs, forms): &(HopPacks, [Form; 2])| {
         let text = |form: &Form| {
             let (id, _) = form.place(&records);
-            let text = form.text(&id, &records, packs, &evaluation.files);
+            let text = form.text(&id, &records, &packs.mark(&evaluation.files), &evaluation.files);
             (form.name(), id, text)
         };
         forms.iter().map(text).collect::<Vec<_>>()

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use hopwright::physics::codes::{CODES, Confidence, named};
+use hopwright::physics::Confidence;
+use hopwright::physics::codes::{CODES, named};
 use hopwright::physics::raster::{Channel, E_BAND, Raster, SIXTY_GHZ};
 use hopwright::spec::LicenceCode;
 use hopwright::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, Megahertz};

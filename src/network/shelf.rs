@@ -1,0 +1,142 @@
+//! The documents of one kind, and what an id leads to.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use super::holes::{DocumentHoles, Holed};
+use crate::place::{DocumentId, Place, Placed};
+use crate::spec::Id;
+use crate::text::nearest::nearest;
+
+/// A typed document that knows where it stands.
+#[derive(Debug)]
+pub struct Document<T> {
+    /// File and number.
+    pub at: DocumentId,
+    /// What it says.
+    pub spec: T,
+    /// What of it is broken.
+    pub holes: Option<Arc<DocumentHoles>>,
+}
+
+impl<T> std::ops::Deref for Document<T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        &self.spec
+    }
+}
+
+impl<T> Placed for Document<T> {
+    fn place(&self) -> Place {
+        Place::document(self.at)
+    }
+}
+
+impl<T> Holed for Document<T> {
+    fn holes(&self) -> Option<&DocumentHoles> {
+        self.holes.as_deref()
+    }
+}
+
+impl<T> Document<T> {
+    /// A part of it that is a thing of its own, by its place below the document.
+    #[must_use]
+    pub fn part<'n, P>(&'n self, base: &'static &'static str, index: &[usize], spec: &'n P) -> Part<'n, P> {
+        Part { place: self.place().part(base, index), holes: self.holes.as_deref(), spec }
+    }
+}
+
+/// A part of a document that knows where it stands.
+#[derive(Debug)]
+pub struct Part<'n, T> {
+    place: Place,
+    holes: Option<&'n DocumentHoles>,
+    /// What it says.
+    pub spec: &'n T,
+}
+
+impl<T> Clone for Part<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Part<'_, T> {}
+
+impl<T> std::ops::Deref for Part<'_, T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        self.spec
+    }
+}
+
+impl<T> Placed for Part<'_, T> {
+    fn place(&self) -> Place {
+        self.place
+    }
+}
+
+impl<T> Holed for Part<'_, T> {
+    fn holes(&self) -> Option<&DocumentHoles> {
+        self.holes
+    }
+}
+
+/// What an id leads to.
+#[derive(Debug, Clone, Copy)]
+pub enum Slot {
+    /// A typed document, by its number on the shelf.
+    Typed(usize),
+    /// A document that could not be typed.
+    Broken(DocumentId),
+}
+
+/// The documents of one kind.
+#[derive(Debug)]
+pub struct Shelf<T> {
+    /// In order of file.
+    pub documents: Vec<Document<T>>,
+    /// By id, the broken ones too.
+    pub index: HashMap<Id, Slot>,
+}
+
+impl<T> Default for Shelf<T> {
+    fn default() -> Self {
+        Self { documents: Vec::new(), index: HashMap::new() }
+    }
+}
+
+/// What came of looking an id up.
+#[derive(Debug)]
+pub enum Look<'n, T> {
+    /// There it is.
+    Found(&'n Document<T>),
+    /// There, but its own document has faults.
+    Broken(DocumentId),
+    /// Not there; the nearest id that is.
+    Missing(Option<&'n str>),
+}
+
+impl<T> Shelf<T> {
+    /// Looks an id up.
+    #[must_use]
+    pub fn look(&self, id: &Id) -> Look<'_, T> {
+        match self.index.get(id) {
+            Some(Slot::Typed(number)) => Look::Found(&self.documents[*number]),
+            Some(Slot::Broken(document)) => Look::Broken(*document),
+            None => {
+                let mut known: Vec<&str> = self.index.keys().map(|id| &**id).collect();
+                known.sort_unstable();
+                Look::Missing(nearest(id, known.iter().copied()))
+            }
+        }
+    }
+
+    /// The ids there are, sorted.
+    #[must_use]
+    pub fn ids(&self) -> Vec<&str> {
+        let mut ids: Vec<&str> = self.index.keys().map(|id| &**id).collect();
+        ids.sort_unstable();
+        ids
+    }
+}

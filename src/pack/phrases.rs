@@ -1,0 +1,34 @@
+//! What more than one page says, in the same words.
+
+use std::fmt::Display;
+
+use super::words::sentence;
+use crate::sheet::{EndSheet, OnwardLines, Row};
+use crate::voice::Voice;
+
+/// What a run feeds, and what that draws.
+pub(super) fn feeds(onward: &OnwardLines, voice: Voice) -> String {
+    let (device, draw) = (voice.line(&onward.feeds), voice.line(&onward.draw));
+    voice.with("run-feeds-detail", &[("device", &device), ("draw", &draw)])
+}
+
+/// The least conductor as the code writes it.
+pub(super) fn least_conductor_as_written(end: &EndSheet<'_>, voice: Voice) -> String {
+    voice.number(end.ground_written())
+}
+
+/// The least conductor, as the code writes it and in full.
+pub(super) fn least_conductor(end: &EndSheet<'_>, voice: Voice) -> String {
+    let (written, needed) = (least_conductor_as_written(end, voice), voice.line(&end.ground.needed));
+    voice.with("ground-least-detail", &[("written", &written), ("needed", &needed)])
+}
+
+/// An angle in decimals and in seconds.
+pub(super) fn angle(decimal: impl Display, seconds: String, voice: Voice) -> String {
+    voice.with("or", &[("one", &voice.number(decimal)), ("other", &voice.number(seconds))])
+}
+
+/// What a row is, as a label.
+pub(super) fn label(row: &Row, voice: Voice) -> String {
+    sentence(&voice.term(row.words))
+}
