@@ -52,7 +52,7 @@ pub fn of(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figure> {
 #[must_use]
 pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let (profile, lines) = (&sheet.profile, &sheet.profile.lines);
-    let asked = voice.number(Radii(profile.asked.0));
+    let asked = voice.number(profile.asked().unwrap_or(Radii(0.0)));
     let say = |key, worst: &Worst, open: [Open<'_>; 2]| {
         let (what, distance) = (voice.term_and_name(&worst.plain()), voice.number(worst.distance));
         let place: [Open<'_>; 2] = [("what", &what), ("distance", &distance)];
@@ -63,7 +63,7 @@ pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
             let by = lines.lowest.get().map_or(Fine(Metres(0.0)), |lowest| Fine(Metres(-lowest.0.0)));
             say("sight-obstructed", blocked, [("by", &voice.number(by)), ("asked", &asked)])
         }
-        (None, Some(worst), Some(has), Some(left)) if left.0.0 < 0.0 => {
+        (None, Some(worst), Some(has), Some(left)) if left.0 < 0.0 => {
             say("sight-too-little", worst, [("has", &voice.number(has)), ("asked", &asked)])
         }
         (None, Some(worst), Some(has), Some(_)) => {
@@ -376,7 +376,7 @@ impl Svg {
         self.text(x, y, "start", &things.join("; "));
         y += LINE;
         let steeper = voice.number(format!("{:.1}", scale.exaggeration()));
-        let frequency = voice.number(sheet.profile.frequency);
+        let frequency = voice.number(sheet.profile.lower_frequency().unwrap_or_default());
         let facts = voice.with("profile-facts", &[("times", &steeper), ("frequency", &frequency)]);
         self.text(FIELD.0, y, "start", &facts);
         y += LINE;

@@ -47,7 +47,7 @@ impl HopListing {
     #[must_use]
     pub fn of_design(&self) -> Self {
         let mut design = self.clone();
-        design.sections.retain(|section| !section.key.starts_with("records."));
+        design.sections.retain(|section| !section.key.is_of_a_record());
         design
     }
 }
@@ -108,7 +108,7 @@ struct Entry<'a> {
 
 #[derive(Serialize)]
 struct Line<'a> {
-    key: &'a str,
+    key: String,
     words: &'a str,
     symbol: &'a str,
     text: Option<&'a str>,
@@ -138,7 +138,7 @@ pub fn json(hops: &[&HopListing], files: &Files) -> String {
 
 fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
     Line {
-        key: &row.key,
+        key: row.key.to_string(),
         words: row.words,
         symbol: row.symbol,
         text: row.text.as_deref().ok(),

@@ -205,7 +205,7 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
     add("run-insert", &|run| voice.line(&run.lines.gland));
     add("run-bend", &|run| voice.line_in_both(&run.handling.bend_radius));
     add("run-pulling", &|run| voice.line_in_both(&run.handling.pulling_radius));
-    let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value.as_ref().ok().map(|depth| voice.given_in_both(depth));
+    let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value().ok().map(|depth| voice.given_in_both(depth));
     add("run-drip-loop", &|run| text_or(drip(run), nothing()));
     add("run-screen", &|run| match run.resolved.cable.screening {
         Screening::UUtp => voice.say("run-unscreened"),
@@ -285,7 +285,7 @@ fn outside(end: &EndSheet<'_>, voice: Voice) -> Table {
     const CASES: [&str; 5] =
         ["outside-weaker", "outside-one-end", "outside-stronger", "outside-restless", "outside-none"];
     let mut table = Table::new(voice, ["outside-reading", "outside-look", "outside-do"]);
-    let sense = end.lines.meter_sense.value.as_ref().map_or("—", |words| words.0.as_str());
+    let sense = end.lines.meter_sense.value().map_or("—", |words| words.0.as_str());
     let other_way = if sense == "higher" { "lower" } else { "higher" };
     for case in CASES {
         let sense = if case == "outside-weaker" { other_way } else { sense };

@@ -44,7 +44,8 @@ impl Geometry {
         let geodesic = all((&positions.b, &positions.a)).check(|(there, here)| geodesy::inverse(here, there));
         let distance = geodesic.map(|found| found.distance);
         let Both { a, b } = &altitudes;
-        let elevation = |own, far| all((&distance, own, far)).map(|(d, own, far)| geodesy::elevation(d, own, far, MEDIAN_K));
+        let elevation =
+            |own, far| all((&distance, own, far)).map(|(d, own, far)| geodesy::elevation(d, own, far, MEDIAN_K));
         let slant = all((&distance, &positions.a, a, &positions.b, b));
         Self {
             slant: slant.map(|(_, here, low, there, high)| geodesy::slant(here, low, there, high)),

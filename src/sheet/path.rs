@@ -1,7 +1,6 @@
-//! Geometry, air and rain of the path, and what both directions give together.
+//! Geometry, air and rain of the path.
 
 use super::air;
-use super::budget::Direction;
 use super::geometry::Geometry;
 use super::line::{Line, lines};
 use super::missing::Missing;
@@ -13,12 +12,14 @@ use super::traced::{Traced, all};
 use super::wanted::Wanted;
 use crate::at;
 use crate::network::ResolvedHop;
-use crate::physics::rain_outage::Outage;
-use crate::physics::worst_month::MonthOutage;
-use crate::physics::{link, snow};
+use crate::physics::snow;
 use crate::spec::{Both, EndName};
-use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
+use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour};
 
+/// How the loss over obstacles is found.
+pub(super) const DIFFRACTION: &str =
+    "ITU-R P.526-15 §4.5.1 over the profile at k = 4/3, §4.1 for a single edge; 0 with 0.55 F1 of clearance";
+/// How the worst month follows from the year.
 pub(super) const WORST_MONTH: &str = "ITU-R P.841-6, global planning values, from the outage of the average year";
 
 lines! {
@@ -47,24 +48,9 @@ lines! {
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
-        diffraction: BothWays, "A_d", "diffraction loss", super::profile::DIFFRACTION;
+        diffraction: BothWays, "A_d", "diffraction loss", DIFFRACTION;
         falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
         rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
-    }
-}
-
-lines! {
-    /// What both directions give together, at the capacity asked for.
-    ServiceLines {
-        outage: Outage, "p", "rain outage, the worse direction",
-            "ITU-R P.530-18 §2.4.1 and P.838-3; same rain in both directions";
-        availability: Percent, "100 − p", "availability, both directions",
-            "100 % less the rain outage; equipment failure not counted";
-        in_hand: Percent, "", "availability in hand", "availability less the one asked for";
-        minutes: Minutes, "", "outage in an average year",
-            "365 days";
-        worst_month: MonthOutage, "p_w", "rain outage in the worst month, the worse direction", WORST_MONTH;
-        worst_month_availability: Percent, "100 − p_w", "availability in the worst month, both directions", WORST_MONTH;
     }
 }
 
@@ -123,20 +109,5 @@ pub(super) fn compute(
         diffraction: diffraction.clone().line(),
         falls: falls.line(),
         rain_source,
-    }
-}
-
-pub(super) fn service(directions: &Both<Direction<'_>>, target: &Target) -> ServiceLines {
-    let outages = directions.each_ref().map(Direction::objective_outage);
-    let outage = all((&outages.a, &outages.b)).map(|(one, other)| link::two_way(one, other));
-    let availability = outage.map(|outage| link::availability(outage.at_most()));
-    let worst = outage.map(MonthOutage::of);
-    ServiceLines {
-        in_hand: all((&availability, &target.availability)).map(|(has, wanted)| has - wanted).line(),
-        minutes: outage.map(|outage| link::minutes_per_year(outage.at_most())).line(),
-        worst_month_availability: worst.map(|worst| link::availability(worst.at_most())).line(),
-        outage: outage.line(),
-        availability: availability.line(),
-        worst_month: worst.line(),
     }
 }

@@ -55,12 +55,16 @@ impl Practice {
         let (hop, network) = (resolved.hop, resolved.network);
         Self {
             start_voltage: asked!(network.limits.start_voltage).or_assume(TURN_ON, at!(network.limits.start_voltage)),
-            contact_resistance: asked!(network.limits.contact_resistance).or_assume(CONTACT_RESISTANCE, at!(network.limits.contact_resistance)),
-            sun_on_jacket: asked!(network.limits.sun_on_jacket).or_assume(SUN_ON_JACKET, at!(network.limits.sun_on_jacket)),
+            contact_resistance: asked!(network.limits.contact_resistance)
+                .or_assume(CONTACT_RESISTANCE, at!(network.limits.contact_resistance)),
+            sun_on_jacket: asked!(network.limits.sun_on_jacket)
+                .or_assume(SUN_ON_JACKET, at!(network.limits.sun_on_jacket)),
             hot_length: asked!(network.limits.hot_length).or_assume(LONGEST_RUN, at!(network.limits.hot_length)),
-            gland_reserve: asked!(network.limits.gland_reserve).or_assume(GLAND_RESERVE, at!(network.limits.gland_reserve)),
+            gland_reserve: asked!(network.limits.gland_reserve)
+                .or_assume(GLAND_RESERVE, at!(network.limits.gland_reserve)),
             drip_loop: asked!(network.limits.drip_loop).or_assume(DRIP_LOOP, at!(network.limits.drip_loop)),
-            ground_length: asked!(network.limits.ground_length).or_assume(GROUND_LENGTH, at!(network.limits.ground_length)),
+            ground_length: asked!(network.limits.ground_length)
+                .or_assume(GROUND_LENGTH, at!(network.limits.ground_length)),
             ground_bend: asked!(network.limits.ground_bend).or_assume(GROUND_BEND, at!(network.limits.ground_bend)),
             spare: asked!(network.limits.spare).or_assume(SPARE, at!(network.limits.spare)),
             coldest_air: asked!(hop.climate.coldest_air).or(asked!(network.climate.coldest_air)).wanted(),

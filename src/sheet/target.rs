@@ -6,8 +6,7 @@ use super::wanted::{Wanted, asked, required};
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::units::{
-    Celsius, Decibels, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
-    Volts,
+    Celsius, Decibels, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent, Volts,
 };
 
 /// How far a measured level may lie from the predicted one: common practice, no source.
@@ -118,7 +117,8 @@ impl Target {
             locking_loss: asked!(network.limits.locking_loss).or_assume(LOCKING_LOSS, at!(network.limits.locking_loss)),
             reciprocity: asked!(network.limits.reciprocity).or_assume(RECIPROCITY, at!(network.limits.reciprocity)),
             voltage_drop: asked!(network.limits.voltage_drop).or_assume(VOLTAGE_DROP, at!(network.limits.voltage_drop)),
-            voltage_reserve: asked!(network.limits.voltage_reserve).or_assume(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve)),
+            voltage_reserve: asked!(network.limits.voltage_reserve)
+                .or_assume(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve)),
             practice: Practice::of(resolved),
         }
     }

@@ -13,7 +13,7 @@ use crate::finding::Spot;
 use crate::network::Holed;
 use crate::place::Place;
 use crate::spec::Window;
-use crate::units::Given;
+use crate::units::{Given, Quantity};
 
 /// A value, or why there is none, with the places it came from.
 #[derive(Debug, Clone)]
@@ -118,6 +118,11 @@ impl<T: Clone> Traced<T> {
         self.try_map(|value| make(value).map_err(|reason| Missing::new(reason, self.spot())))
     }
 
+    /// The same, where a rule of its own speaks of the failure.
+    pub(super) fn judge<U, E: Into<Reason>>(&self, make: impl FnOnce(T) -> Result<U, E>) -> Traced<U> {
+        self.try_map(|value| make(value).map_err(|reason| Missing::judged(reason, self.spot())))
+    }
+
     /// The same value unless it is refused, by a rule of its own.
     pub(super) fn unless(&self, refuse: impl FnOnce(&T) -> Option<Reason>) -> Self {
         self.try_map(|value| match refuse(&value) {
@@ -147,6 +152,16 @@ impl<T: Clone> Traced<T> {
     /// This value or, where nobody stated one, another.
     pub(super) fn or(&self, other: impl FnOnce() -> Self) -> Self {
         if self.is_unstated() { other().decided_by(self) } else { self.clone() }
+    }
+
+    /// This value or, where nobody stated one, what is to be told of that.
+    pub(super) fn or_told(&self, tell: impl FnOnce(&Reason) -> T) -> Self {
+        match &self.value {
+            Err(missing) if missing.cause == Cause::Judged => {
+                Self { value: Ok(tell(&missing.reason)), sources: self.sources.clone() }
+            }
+            _ => self.clone(),
+        }
     }
 
     /// The values of a list, all or none.
@@ -281,7 +296,7 @@ impl<Q: Copy> Written for Given<Q> {
     }
 }
 
-impl<Q: Copy> Written for Window<Q> {
+impl<Q: Quantity> Written for Window<Q> {
     type Value = [Q; 2];
     fn take(&self) -> [Q; 2] {
         [self.min.value, self.max.value]
@@ -298,7 +313,7 @@ impl<Q: Copy> Written for Option<Given<Q>> {
 /// A field of a document by reference: `see!(run.carries)`.
 macro_rules! see {
     ($thing:ident $($route:tt)+) => {
-        $crate::sheet::traced::Traced::field(&*$thing, $crate::at!($thing $($route)+), &$thing $($route)+)
+        $crate::sheet::traced::Traced::field(&$thing, $crate::at!($thing $($route)+), &$thing $($route)+)
     };
 }
 

@@ -93,8 +93,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         let judged: Vec<(R, Vec<Finding>)> = resolved
             .par_iter()
             .map(|hop| {
-                let mut sheet = HopSheet::compute(hop, &maps, &terrains);
-                sheet.mask(&library.holes);
+                let sheet = HopSheet::compute(hop, &maps, &terrains);
                 let mut found = Findings::default();
                 rules::judge(&sheet, &library.holes, &mut found);
                 settings.apply(&mut found.list);

@@ -117,7 +117,7 @@ impl Voice {
     /// A line, or why it has no value.
     #[must_use]
     pub fn line<T: Shown>(self, line: &Line<T>) -> String {
-        match &line.value {
+        match line.value() {
             Ok(value) if value.number().is_some() => self.number(value.text()),
             Ok(value) => self.value(&value.text()),
             Err(missing) => self.missing(missing),
@@ -176,7 +176,7 @@ impl Voice {
     /// A computed length or torque in both systems.
     #[must_use]
     pub fn line_in_both<Q: TwoSystems>(self, line: &Line<Q>) -> String {
-        match &line.value {
+        match line.value() {
             Ok(value) => self.in_both(*value),
             Err(missing) => self.missing(missing),
         }

@@ -150,7 +150,7 @@ pub fn sheets(hops: &[OneHop]) -> Vec<Lines> {
         let listing = evaluation.hops.iter().find(|listing| listing.hop == hop.name);
         let listing = listing.unwrap_or_else(|| panic!("{} has no sheet: {:#?}", hop.name, evaluation.findings));
         let rows = listing.sections.iter().flat_map(|section| &section.rows);
-        rows.filter_map(|row| Some((row.key.clone(), (row.number.map(|(value, _)| value), row.text.clone().ok()?))))
+        rows.filter_map(|row| Some((row.key.to_string(), (row.number.map(|(value, _)| value), row.text.clone().ok()?))))
             .collect()
     };
     hops.iter().map(of).collect()

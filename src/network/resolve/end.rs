@@ -1,11 +1,11 @@
 //! One end of a hop: its site, its equipment and its cable runs.
 
-use super::super::resolved::{Part, ResolvedEnd, ResolvedRun};
-use super::super::shelf::Document;
+use super::super::resolved::{ResolvedEnd, ResolvedRun};
+use super::super::shelf::{Document, Part};
 use super::follow::Follow;
 use crate::at;
 use crate::finding::faults::DANGLING;
-use crate::place::{Place, Placed as _};
+use crate::place::Place;
 use crate::spec::{Arrester, EarthPoint, End, EndName, Half, Id, PowerPoint, Radio, Run, Site};
 
 impl<'n> Follow<'n, '_> {
@@ -36,9 +36,7 @@ impl<'n> Follow<'n, '_> {
             .runs
             .iter()
             .enumerate()
-            .map(|(i, run)| {
-                self.run(self.hop.part(runs_at, &[i], run), radio, site)
-            })
+            .map(|(i, run)| self.run(self.hop.part(runs_at, &[i], run), radio, site))
             .collect();
         Some(ResolvedEnd {
             name,
