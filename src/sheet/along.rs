@@ -43,7 +43,7 @@ impl ProfileSheet {
                 distance: point.distance,
                 ground: point.ground + bulge,
                 top: here.top + bulge,
-                standing: point.standing.map(|number| (number, profile.standing[number].kind)),
+                standing: point.standing.and_then(|number| Some((number, profile.standing[number].what.kind?))),
                 line,
                 radius: sight.radius(frequency, here),
             }

@@ -8,6 +8,7 @@ use super::missing::Missing;
 use super::path::PathLines;
 use super::states::{self, State, Tuned};
 use super::target::Target;
+use super::title::Title;
 use super::traced::{AsTraced as _, Traced};
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::rain_outage::Outage;
@@ -59,10 +60,10 @@ impl Direction<'_> {
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let way = self.way;
-        sections.push(self.lines.section(SectionKey::Budget(way), format!("Level budget {way}")));
-        sections.push(self.margins.section(SectionKey::Margins(way), format!("Margins {way}")));
+        sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
+        sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
         for (number, state) in self.states.iter().enumerate() {
-            let title = format!("{} {way}", state.title);
+            let title = Title::State { state: state.title.as_str().into(), way };
             sections.push(state.lines.section(SectionKey::State(way, number), title));
         }
     }

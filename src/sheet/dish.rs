@@ -6,7 +6,9 @@ use super::line::{Section, lines};
 use super::meter;
 use super::missing::Missing;
 use super::reason::Reason;
+use super::sentence::Term;
 use super::shown::Ratio;
+use super::title::Title;
 use super::traced::{Traced, all, read, see};
 use crate::at;
 use crate::network::{Document, ResolvedEnd};
@@ -92,10 +94,10 @@ impl DishSheet {
     }
 
     pub(super) fn sections(&self, end: EndName, sections: &mut Vec<Section>) {
-        sections.push(self.antenna.section(SectionKey::Antenna(end), format!("End {end}, antenna")));
-        sections.push(self.lobes.section(SectionKey::SideLobes(end), format!("End {end}, side lobes")));
+        sections.push(self.antenna.section(SectionKey::Antenna(end), Title::Antenna { end }));
+        sections.push(self.lobes.section(SectionKey::SideLobes(end), Title::SideLobes { end }));
         for (which, words, lines) in self.readings() {
-            let title = format!("End {end}, with {words} on a side lobe");
+            let title = Title::OnSideLobe { end, who: Term(words) };
             sections.push(lines.section(SectionKey::LobeReading(end, which), title));
         }
     }

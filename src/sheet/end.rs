@@ -13,9 +13,10 @@ use super::path::PathLines;
 use super::people::{self, PeopleLines, TooNear};
 use super::practice::Practice;
 use super::run::{self, RunSheet};
-use super::shown::Words;
+use super::saying::Saying;
 use super::target::Target;
 use super::threshold::{self, ThresholdSheet};
+use super::title::Title;
 use super::traced::{Traced, all, read, see, written};
 use super::wanted::Wanted;
 use super::wind::{self, StifferPipe, WindLines};
@@ -52,7 +53,7 @@ lines! {
         target_voltage: MeterVolts, "V", "meter reading to align to", SCALE;
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
-        meter_sense: Words, "", "way of the meter for a stronger signal", SCALE;
+        meter_sense: Saying, "", "way of the meter for a stronger signal", SCALE;
     }
 }
 
@@ -130,12 +131,12 @@ impl EndSheet<'_> {
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let end = self.name;
-        sections.push(self.lines.section(SectionKey::End(end), format!("End {end}")));
+        sections.push(self.lines.section(SectionKey::End(end), Title::End { end }));
         self.dish.sections(end, sections);
         sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(end, i)));
-        sections.push(self.wind.section(SectionKey::Wind(end), format!("End {end}, wind")));
-        sections.push(self.people.section(SectionKey::People(end), format!("End {end}, people")));
-        sections.push(self.ground.section(SectionKey::Ground(end), format!("End {end}, grounding")));
+        sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }));
+        sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
+        sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
     }
 }

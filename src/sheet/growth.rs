@@ -3,6 +3,7 @@
 use super::relief::{GroundPoint, Standing, years};
 use super::scene::Scene;
 use super::shown::{Fine, Radii};
+use super::what::What;
 use crate::finding::Spot;
 use crate::physics::clearance::{Point, Raise};
 use crate::spec::Date;
@@ -12,7 +13,7 @@ use crate::units::Metres;
 #[derive(Debug, Clone)]
 pub struct Outgrown {
     /// What grows.
-    pub what: String,
+    pub what: What,
     /// Where it is written.
     pub spot: Spot,
     /// Year in which the clearance falls below what is asked for.
@@ -49,7 +50,7 @@ pub(super) fn outgrown(scene: &Scene<'_>, fraction: f64, today: Date) -> Option<
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a year of the common era")]
     let year = (from + years).floor() as u16;
     Some(Outgrown {
-        what: standing.name.clone(),
+        what: standing.what.clone(),
         spot: standing.spot.clone(),
         year,
         distance,

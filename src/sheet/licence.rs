@@ -8,12 +8,13 @@ use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Line, Section, lines};
 use super::missing::Missing;
 use super::reason::Reason;
-use super::shown::Words;
+use super::saying::Saying;
+use super::title::Title;
 use super::traced::{AsTraced as _, Traced, all, read, see, written};
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::physics::Confidence;
-use crate::physics::codes::{self, CODES, Code, Known, Limits};
+use crate::physics::codes::{self, CODES, Code, Limits};
 use crate::place::Place;
 use crate::spec::{LicenceCode, Way};
 use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
@@ -24,7 +25,7 @@ lines! {
         eirp: Dbm, "EIRP", "radiated power, average", "P_t + G_t, the transmit power taken for the mean";
         highest_power: Dbm, "P_max", "highest transmit power to set",
             "least of what the codes and the licence allow with this antenna and bandwidth, rounded down";
-        number: Words, "", "licence or registration number", AS_WRITTEN;
+        number: Saying, "", "licence or registration number", AS_WRITTEN;
         licensed_eirp: Given<Dbm>, "", "EIRP limit of the licence", AS_WRITTEN;
         licensed_power: Given<Dbm>, "", "transmit power limit of the licence", AS_WRITTEN;
     }
@@ -33,15 +34,15 @@ lines! {
 lines! {
     /// What one code allows.
     CodeLines {
-        code: Words, "", "code of practice", AS_WRITTEN;
-        confidence: Words, "", "how surely its figures are known", "as seen while this program was written";
+        code: Saying, "", "code of practice", AS_WRITTEN;
+        confidence: Saying, "", "how surely its figures are known", "as seen while this program was written";
         eirp_limit: Dbm, "", "EIRP limit, average", "by the code named";
         peak_eirp_limit: Dbm, "", "EIRP limit, peak", "by the code named";
         port_power_limit: Dbm, "", "transmit power limit", "by the code named";
         power_limit: Dbm, "", "transmit power all limits allow", "by the code named";
         least_gain: Dbi, "", "least antenna gain", "by the code named";
         greatest_beamwidth: Degrees, "", "greatest beamwidth in place of that gain", "by the code named";
-        channel: Words, "", "channel of the raster", "by the code named";
+        channel: Saying, "", "channel of the raster", "by the code named";
     }
 }
 
@@ -105,9 +106,9 @@ impl Licence {
     }
 
     pub(super) fn sections(&self, way: Way, sections: &mut Vec<Section>) {
-        sections.push(self.lines.section(SectionKey::Licence(way), format!("Licence {way}")));
+        sections.push(self.lines.section(SectionKey::Licence(way), Title::Licence { way }));
         for (number, code) in self.codes.iter().enumerate() {
-            sections.push(code.lines.section(SectionKey::Code(way, number), format!("{} {way}", code.name)));
+            sections.push(code.lines.section(SectionKey::Code(way, number), Title::Code { code: code.name, way }));
         }
     }
 }
@@ -189,7 +190,7 @@ fn licence_lines(
         let least = own.into_iter().flatten().chain(by_code).reduce(|one, other| if other < one { other } else { one });
         least.map(Dbm::rounded_down).ok_or(Reason::NothingLimits)
     });
-    let number = see!(hop.licence.number).map(|number| number.as_ref().map(|number| Words(number.to_string())));
+    let number = see!(hop.licence.number).map(|number| number.as_ref().map(Saying::name));
     LicenceLines {
         eirp: all((&emission.power, &emission.gain)).map(|(power, gain)| (power + gain).tidy()).line(),
         highest_power: highest.line(),
@@ -215,8 +216,8 @@ fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emi
         Some(RasterSheet { name, known, nearest: raster.nearest(centre, width) })
     };
     let lines = CodeLines {
-        code: name.map(|_| Words(code.title.into())).line(),
-        confidence: name.map(|_| Words(known_words(code.known))).by(code.citation),
+        code: name.map(|_| Saying::word(code.title)).line(),
+        confidence: name.map(|_| Saying::known(code.known)).by(code.citation),
         eirp_limit: level(|limits| Some(limits.average_eirp), Reason::NoneInCode),
         peak_eirp_limit: level(|limits| limits.peak_eirp, Reason::NoPeakInCode),
         port_power_limit: level(|limits| limits.port_power, Reason::NoPowerInCode),
@@ -239,23 +240,14 @@ fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emi
 }
 
 /// The channel of the raster that goes with a code, by its name there.
-fn channel(code: &'static Code, name: &Traced<LicenceCode>, emission: &Emission) -> Line<Words> {
+fn channel(code: &'static Code, name: &Traced<LicenceCode>, emission: &Emission) -> Line<Saying> {
     let Some(raster) = code.raster else {
         return name.map(|_| None).stated(Reason::NoRaster).by("by the code named");
     };
     // One that is off the raster is shown at its centre.
     let words = all((&emission.frequency, name, &emission.bandwidth)).judge(|(centre, _, width)| {
-        let words = raster.words(centre, width).map(|words| Words(format!("{}: {words}", raster.name)));
+        let words = raster.numbered(centre, width).map(|numbered| Saying::channel(raster.name, numbered));
         words.ok_or(Reason::OffRaster { raster: raster.name })
     });
     words.by(raster.citation)
-}
-
-/// How surely the figures of a code are known: one word where all are alike.
-fn known_words(known: Known) -> String {
-    if known.eirp == known.power && known.power == known.antenna {
-        return known.eirp.word().into();
-    }
-    let each = [("EIRP", known.eirp), ("power", known.power), ("antenna", known.antenna)];
-    each.map(|(figure, known)| format!("{figure} {}", known.word())).join(", ")
 }

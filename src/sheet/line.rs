@@ -4,6 +4,8 @@ use std::ops::Deref;
 
 use super::key::{Key, SectionKey};
 use super::missing::Missing;
+use super::saying::Told;
+use super::title::Title;
 use super::traced::{AsTraced, Traced};
 use crate::place::Place;
 
@@ -61,8 +63,8 @@ pub struct Row {
     pub symbol: &'static str,
     /// How it was computed and by what source; `as written` for an input.
     pub method: &'static str,
-    /// As printed, or why there is nothing.
-    pub text: Result<String, Missing>,
+    /// What it holds, or why there is nothing.
+    pub text: Result<Told, Missing>,
     /// The number in its base unit.
     pub number: Option<(f64, &'static str)>,
     /// What a person would change to change it.
@@ -75,7 +77,7 @@ pub struct Section {
     /// Which part of the sheet it is.
     pub key: SectionKey,
     /// Heading.
-    pub title: String,
+    pub title: Title,
     /// Its rows.
     pub rows: Vec<Row>,
 }
@@ -115,7 +117,7 @@ macro_rules! lines {
                     words: $words,
                     symbol: $symbol,
                     method: self.$field.own_method().unwrap_or($method),
-                    text: self.$field.value().map(|value| value.text()).map_err(Clone::clone),
+                    text: self.$field.value().map(|value| value.told()).map_err(Clone::clone),
                     number: self.$field.value().ok().and_then(|value| value.number()),
                     from: self.$field.from(),
                 }),+]
@@ -123,7 +125,7 @@ macro_rules! lines {
 
             /// Its rows as a section of their own.
             #[must_use]
-            pub fn section(&self, key: $crate::sheet::SectionKey, title: String) -> $crate::sheet::Section {
+            pub fn section(&self, key: $crate::sheet::SectionKey, title: $crate::sheet::Title) -> $crate::sheet::Section {
                 $crate::sheet::Section { rows: self.rows(&key), key, title }
             }
         }

@@ -3,7 +3,7 @@
 use super::direction::Direction;
 use super::line::Line;
 use super::reason::Reason;
-use super::shown::Words;
+use super::saying::Saying;
 use super::target::Target;
 use super::traced::{AsTraced as _, Traced, all, read, see};
 use crate::network::ResolvedEnd;
@@ -19,7 +19,7 @@ pub(super) struct Meter {
     pub(super) target_voltage: Line<MeterVolts>,
     pub(super) voltage_at_least: Line<MeterVolts>,
     pub(super) voltage_at_most: Line<MeterVolts>,
-    pub(super) sense: Line<Words>,
+    pub(super) sense: Line<Saying>,
 }
 
 pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
@@ -30,7 +30,7 @@ pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Ta
     let most = all((level, window)).map(|(level, window)| level + window);
     let volts =
         |level: &Traced<Dbm>| all((level, &scale)).map(|(level, scale)| MeterVolts(scale.volts(level).0)).line();
-    let sense = scale.map(|scale| Words(if scale.rises() { "higher" } else { "lower" }.into()));
+    let sense = scale.map(|scale| if scale.rises() { Saying::Higher } else { Saying::Lower });
     Meter {
         target_voltage: volts(level),
         voltage_at_least: volts(&least),

@@ -7,6 +7,7 @@
 mod air;
 mod along;
 mod asked;
+mod assumption;
 mod budget;
 mod direction;
 mod dish;
@@ -39,6 +40,7 @@ mod record;
 mod relief;
 mod resistance;
 mod run;
+mod saying;
 mod scene;
 mod sentence;
 mod service;
@@ -48,9 +50,11 @@ mod states;
 mod target;
 mod terrain;
 mod threshold;
+mod title;
 mod traced;
 mod visit;
 mod wanted;
+mod what;
 mod wind;
 
 use crate::network::ResolvedHop;
@@ -60,6 +64,7 @@ use crate::units::{Decibels, Gigahertz, Quantity as _};
 pub use crate::physics::Confidence;
 pub use along::PathPoint;
 pub use asked::{CLEARANCE, LOW_K_CLEARANCE};
+pub use assumption::Assumption;
 pub use budget::DirectionLines;
 pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
@@ -88,16 +93,19 @@ pub use reason::Reason;
 pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{RunLines, RunSheet};
+pub use saying::{Falls, Saying, Told};
 pub use scene::Worst;
-pub use sentence::{Argument, Day, Sentence, Whole};
+pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
-pub use shown::{BothWays, Falls, Fine, Radii, Ratio, Shown, Words};
+pub use shown::{BothWays, Fine, Radii, Ratio, Shown};
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};
 pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};
+pub use title::Title;
 pub use traced::Traced;
 pub use wanted::Wanted;
+pub use what::What;
 pub use wind::{StifferPipe, WindLines};
 
 use geometry::Geometry;
@@ -177,18 +185,18 @@ impl<'n> HopSheet<'n> {
     /// The lines of the design, in the order they are printed.
     #[must_use]
     pub fn design_sections(&self) -> Vec<Section> {
-        let mut sections = vec![self.path.section(SectionKey::Path, "Path".into())];
+        let mut sections = vec![self.path.section(SectionKey::Path, Title::Path)];
         sections.push(self.profile.section());
         for (direction, licence) in self.directions.iter().zip(self.licence.iter()) {
             direction.sections(&mut sections);
             licence.sections(direction.way, &mut sections);
         }
-        sections.push(self.service.section(SectionKey::Service, "Both directions".into()));
+        sections.push(self.service.section(SectionKey::Service, Title::BothDirections));
         for end in self.ends.iter() {
             end.sections(&mut sections);
         }
         for near in self.near.iter() {
-            sections.push(near.lines.section(SectionKey::Near(near.name), format!("Close to end {}", near.name)));
+            sections.push(near.lines.section(SectionKey::Near(near.name), Title::CloseTo { end: near.name }));
         }
         sections
     }

@@ -3,7 +3,8 @@
 use super::line::lines;
 use super::path::PathLines;
 use super::reason::Reason;
-use super::shown::{Fine, Words};
+use super::saying::Saying;
+use super::shown::Fine;
 use super::traced::{Traced, all, read, see};
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::clearance::first_fresnel_radius;
@@ -20,7 +21,7 @@ const DEGREE: f64 = 111_194.93;
 lines! {
     /// Close to one end.
     NearLines {
-        edge: Words, "", "the near edge that leaves least", super::line::AS_WRITTEN;
+        edge: Saying, "", "the near edge that leaves least", super::line::AS_WRITTEN;
         edge_distance: Metres, "", "its distance", super::line::AS_WRITTEN;
         edge_clearance: Fine, "", "beam axis above it", "height of the line at the tilt needed less that of the edge";
         edge_needed: Fine, "", "clearance asked for there",
@@ -118,7 +119,7 @@ pub(super) fn compute(
         let worst = reaching.min_by(|one, other| one.left().0.total_cmp(&other.left().0));
         worst.ok_or(Reason::NoNearEdge)
     });
-    let title = |edge: Edge| Words(support.near_edges[edge.number].title.to_string());
+    let title = |edge: Edge| Saying::name(&support.near_edges[edge.number].title);
     let rounding = rounding(own);
     let far = resolved.ends[name.far()].site;
     let turned = all((&rounding, &path.distance)).decided_by(&see!(far.position)).map(|(off, d)| {

@@ -19,7 +19,7 @@ pub(super) fn loss(scene: &Scene<'_>, frequency: Gigahertz) -> Decibels {
     let Some((first, _)) = near.next() else { return Decibels(0.0) };
     let firm = |point: &GroundPoint| {
         let standing = point.standing?;
-        (profile.standing[standing].kind != ObstacleKind::Trees).then_some(standing)
+        (profile.standing[standing].what.kind != Some(ObstacleKind::Trees)).then_some(standing)
     };
     let single = firm(first).is_some() && near.all(|(point, _)| firm(point) == firm(first));
     let found = bullington::diffraction(sight, frequency, &tops);

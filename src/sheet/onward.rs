@@ -3,7 +3,7 @@
 use super::line::lines;
 use super::reason::Reason;
 use super::resistance::Resistance;
-use super::shown::Words;
+use super::saying::Saying;
 use super::target::Target;
 use super::traced::{Traced, all, read, see};
 use crate::at;
@@ -21,7 +21,7 @@ const CHAIN: &str = "constant-power loads one behind the other, solved together 
 lines! {
     /// What a run hands on.
     OnwardLines {
-        feeds: Words, "", "what it feeds", "as written";
+        feeds: Saying, "", "what it feeds", "as written";
         draw: Watts, "P", "most that draws", "as written";
         loop_resistance: Ohms, "R", "loop resistance", "as for the run that feeds the radio";
         port_voltage: Volts, "", "least voltage at the port of the radio", CHAIN;
@@ -38,7 +38,7 @@ lines! {
 #[derive(Debug, Clone)]
 pub(super) struct Passed {
     /// Its name.
-    name: String,
+    name: Saying,
     /// Loop and draw.
     pub(super) device: Onward,
     /// Least voltage it takes, with the reserve.
@@ -88,15 +88,15 @@ pub(super) fn passed(resolved: &ResolvedRun<'_>, target: &Target) -> Option<Trac
 }
 
 /// What a run feeds: its name, its draw, its least and greatest voltage; none where that is not said.
-fn device(resolved: &ResolvedRun<'_>) -> Option<Traced<(String, Watts, [Volts; 2])>> {
+fn device(resolved: &ResolvedRun<'_>) -> Option<Traced<(Saying, Watts, [Volts; 2])>> {
     let run = resolved.run;
     if let Some(radio) = resolved.feeds {
-        let named = see!(run.feeds.radio).map(|_| radio.title.to_string());
+        let named = see!(run.feeds.radio).map(|_| Saying::name(&radio.title));
         let device = all((&named, &read!(radio.power.draw), &read!(radio.power.voltage)));
         return Some(device);
     }
     let (draw, voltage) = (run.spec.feeds.draw.as_ref()?, run.spec.feeds.voltage.as_ref()?);
-    let name = see!(run.feeds.title).map(|title| title.as_ref().map_or("device", |title| title).to_owned());
+    let name = see!(run.feeds.title).map(|title| title.as_ref().map_or(Saying::Device, Saying::name));
     let draw = Traced::field(&run, at!(run.feeds.draw), draw.value);
     let voltage = Traced::field(&run, at!(run.feeds.voltage), [voltage.min.value, voltage.max.value]);
     Some(all((&name, &draw, &voltage)))
@@ -122,7 +122,7 @@ pub(super) fn lines_of(
     });
     let point = point.stated(Reason::DeviceStarved);
     OnwardLines {
-        feeds: passed.map(|device| Words(device.name)).line(),
+        feeds: passed.map(|device| device.name).line(),
         draw: passed.map(|device| device.device.draw).line(),
         loop_resistance: passed.map(|device| device.device.loop_resistance).line(),
         port_voltage: port.line(),

@@ -6,7 +6,8 @@ use super::line::{Line, lines};
 use super::missing::Missing;
 use super::rain::{self, RainMaps};
 use super::reason::Reason;
-use super::shown::{BothWays, Falls, Words};
+use super::saying::{Falls, Saying};
+use super::shown::BothWays;
 use super::target::Target;
 use super::traced::{Traced, all};
 use super::wanted::Wanted;
@@ -50,7 +51,7 @@ lines! {
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
         diffraction: BothWays, "A_d", "diffraction loss", DIFFRACTION;
         falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
-        rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
+        rain_source: Saying, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
 }
 

@@ -13,9 +13,11 @@ use super::missing::Missing;
 use super::obstacles;
 use super::reason::Reason;
 use super::relief::{NoProfile, Profile};
+use super::saying::Saying;
 use super::scene::{Pick, Scene, Worst};
-use super::shown::{BothWays, Fine, Radii, Words};
+use super::shown::{BothWays, Fine, Radii};
 use super::terrain::{Terrains, goes_by_tiles};
+use super::title::Title;
 use super::traced::{Traced, all, see};
 use crate::at;
 use crate::network::ResolvedHop;
@@ -28,9 +30,9 @@ use crate::units::{Gigahertz, Metres};
 lines! {
     /// The profile and what the line of sight keeps from it. Clearances are those of the worst point.
     ProfileLines {
-        source: Words, "", "source of the profile", AS_WRITTEN;
-        date: Words, "", "day of its heights", AS_WRITTEN;
-        points: Words, "", "points of the source", "counted";
+        source: Saying, "", "source of the profile", AS_WRITTEN;
+        date: Saying, "", "day of its heights", AS_WRITTEN;
+        points: Saying, "", "points of the source", "counted";
         spacing: Metres, "", "widest gap between its points", "differences of distance, or the cell of the source if that is wider";
         uncertainty: Fine, "u", "uncertainty of its heights", "as written, none where nothing is written";
         clearance: Fine, "c", "clearance at the worst point, k = 4/3",
@@ -40,7 +42,7 @@ lines! {
         needed: Fine, "", "clearance asked for there", "limits.clearance of the network, default 0.6 F1 (ITU-R P.526-15 §2)";
         in_hand: Radii, "", "clearance in hand", "c / F1 less the one asked for";
         worst_distance: Metres, "d_1", "distance of the worst point from a", "the point with the least c / F1";
-        worst: Words, "", "what stands there", AS_WRITTEN;
+        worst: Saying, "", "what stands there", AS_WRITTEN;
         lowest: Fine, "", "least height of the line over any top, k = 4/3", "height of the line less the top";
         low_clearance: Fine, "", "clearance at the worst point, low k", "as at k = 4/3";
         low_fraction: Radii, "", "clearance there in Fresnel radii, low k", "c / F1";
@@ -115,7 +117,7 @@ impl ProfileSheet {
     }
 
     pub(super) fn section(&self) -> Section {
-        self.lines.section(SectionKey::Profile, "Line of sight".into())
+        self.lines.section(SectionKey::Profile, Title::LineOfSight)
     }
 
     /// The ground, if there is a profile.
@@ -239,16 +241,16 @@ fn lines(inputs: &Inputs, asked: &Asked, worst: &Traced<Option<Pick>>, low: &Tra
         raise.line()
     };
     let grown = inputs.look(|scene| growth::grows(scene).then(|| scene.worst(1.0)).flatten());
-    let described = inputs.look(|scene| scene.worst(0.0).map(|pick| Words(scene.describe(pick).plain())));
+    let described = inputs.look(|scene| scene.worst(0.0).map(|pick| scene.describe(pick).what.said()));
     let lowest = inputs.look(|scene| scene.lowest().map(|(_, height)| Fine(height)));
     ProfileLines {
         // That there is none is told where the source would be; one that is broken is told of elsewhere.
         source: profile
-            .map(|profile| Words(profile.source_words.clone()))
-            .or_told(|reason| Words(format!("none: {reason}")))
+            .map(|profile| profile.source_words.clone())
+            .or_told(|reason| Saying::NoSource { why: reason.clone() })
             .line(),
-        date: profile.map(|profile| profile.date.map(|date| Words(date.to_string()))).stated(Reason::NoDay).line(),
-        points: profile.map(|profile| Words(profile.given.to_string())).line(),
+        date: profile.map(|profile| profile.date.map(Saying::name)).stated(Reason::NoDay).line(),
+        points: profile.map(|profile| Saying::Count { number: profile.given }).line(),
         spacing: profile.map(|profile| profile.spacing).line(),
         uncertainty: profile
             .map(|profile| Fine(profile.uncertainty.as_ref().map_or(Metres(0.0), |given| given.value)))

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use super::line::{AS_WRITTEN, Line};
 use super::missing::Missing;
 use super::reason::Reason;
-use super::shown::Words;
+use super::saying::Saying;
 use super::target::Target;
 use super::traced::{Traced, all, see};
 use crate::at;
@@ -101,21 +101,21 @@ pub(super) fn lines(
     target: &Target,
     maps: &RainMaps,
     ends: &Both<Traced<Position>>,
-) -> (Line<Given<MillimetresPerHour>>, Line<Words>) {
+) -> (Line<Given<MillimetresPerHour>>, Line<Saying>) {
     if let Some(wanted) = &target.rain_rate {
         let rate = wanted.written();
-        let said = rate.map(|_| Words(AS_WRITTEN.into()));
+        let said = rate.map(|_| Saying::AsWritten);
         return (rate.by(AS_WRITTEN), said.line());
     }
     if let Some(months) = months(resolved) {
-        let said = months.map(|_| Words("normals of twelve months".into()));
+        let said = months.map(|_| Saying::RainOfMonths);
         return (months.check(by_months).map(Given::assumed).by(MONTHS), said.line());
     }
     if let Some(name) = named(resolved) {
         let rate = maps.rate(&name, ends);
         let said = all((&name, &ends.a, &ends.b)).map(|_| match rate.get() {
-            Some(rate) if rate.0 <= 0.0 => Words("map value 0: no rain outage in the model".into()),
-            _ => Words("map at the middle of the path".into()),
+            Some(rate) if rate.0 <= 0.0 => Saying::NoRainOfMap,
+            _ => Saying::RainOfMap,
         });
         return (rate.map(Given::assumed).by(MAP), said.line());
     }

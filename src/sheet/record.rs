@@ -5,6 +5,7 @@ use super::end::EndSheet;
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
 use super::missing::Missing;
+use super::title::Title;
 use super::wanted::Wanted;
 use crate::network::{Document, ResolvedHop};
 use crate::spec::{Check, EndName, Record, Window};
@@ -184,10 +185,11 @@ impl RecordSheet<'_> {
         let (record, end) = (self.document, self.end);
         let day = record.date.map_or_else(|| "no date".to_owned(), |date| date.to_string());
         let id = record.id.to_string();
-        let title = format!("Record {}, end {end}, {day}", record.id);
+        let title = Title::Record { record: id.as_str().into(), end, day: day.into() };
         sections.push(self.lines.section(SectionKey::Record(id.clone()), title));
         for run in &self.runs {
-            let title = format!("Record {}, run to port {}", record.id, record.runs[run.number].port);
+            let port = record.runs[run.number].port.to_string().into();
+            let title = Title::RecordRun { record: id.as_str().into(), port };
             sections.push(run.lines.section(SectionKey::RecordRun(id.clone(), run.number), title));
         }
     }

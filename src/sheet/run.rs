@@ -9,8 +9,9 @@ use super::onward::{self, OnwardLines, Passed};
 use super::practice::LONGEST_RUN;
 use super::reason::Reason;
 use super::resistance::hottest_cable;
-use super::shown::Words;
+use super::saying::Saying;
 use super::target::Target;
+use super::title::Title;
 use super::traced::{Traced, all, read, see, written};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedRun};
@@ -27,10 +28,10 @@ const COPPER: &str = "IEC 60028 copper, 0.00393/K from 20 °C";
 lines! {
     /// One cable run.
     RunLines {
-        grade: Words, "", "grade, screening and jacket of the cable", AS_WRITTEN;
+        grade: Saying, "", "grade, screening and jacket of the cable", AS_WRITTEN;
         length: Metres, "L", "length of cable", "outdoor + indoor length";
         outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
-        gland: Words, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
+        gland: Saying, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
         cable_temperature: Celsius, "T", "hottest cable outdoors", "hottest air + sun on a black jacket (common practice)";
         conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with contacts", COPPER;
         loop_resistance: Ohms, "R", "loop resistance", "R_c for two pairs, R_c/2 for four, 2 R_c for one";
@@ -79,7 +80,7 @@ impl RunSheet<'_> {
         let mut rows = self.lines.rows(&key);
         rows.extend(self.handling.rows(&key));
         rows.extend(self.onward.iter().flat_map(|onward| onward.rows(&SectionKey::Onward(end, number))));
-        let title = format!("End {end}, run to port {}", self.resolved.port.id);
+        let title = Title::Run { end, port: self.resolved.port.id.to_string().into() };
         Section { key, title, rows }
     }
 
@@ -150,14 +151,10 @@ fn sheet<'n>(
     let length =
         all((&read!(run.outdoor), &read!(run.indoor))).map(|(outdoor, indoor)| outdoor + indoor.unwrap_or(Metres(0.0)));
     let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
-    let gland = handling::sealed(resolved).map(|best| best.map(|(gland, _)| Words(gland.title.to_string())));
+    let gland = handling::sealed(resolved).map(|best| best.map(|(gland, _)| Saying::name(&gland.title)));
     let onward_draw = fed.onward_draw();
     let lines = RunLines {
-        grade: grade
-            .map(|(category, screening, jacket)| {
-                Words(format!("{} {}, {}", category.word(), screening.word(), jacket.word()))
-            })
-            .line(),
+        grade: grade.map(|(category, screening, jacket)| Saying::grade(*category, *screening, *jacket)).line(),
         length: length.map(Metres::tidy).line(),
         outside_diameter: written!(cable.outside_diameter).line(),
         gland: gland.stated(none).line(),

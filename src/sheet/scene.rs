@@ -1,6 +1,7 @@
 //! The straight line between the antennas over the ground, looked at point by point.
 
 use super::relief::Profile;
+use super::what::What;
 use crate::finding::Spot;
 use crate::physics::clearance::{Point, Raise, Sightline};
 use crate::units::{Gigahertz, Metres};
@@ -14,18 +15,10 @@ pub struct Worst {
     pub top: Metres,
     /// Ground there.
     pub ground: Metres,
-    /// What a message calls it: `trees`, `bare ground`.
-    pub what: String,
+    /// What it is.
+    pub what: What,
     /// Where it is written.
     pub spot: Spot,
-}
-
-impl Worst {
-    /// What it is called on a page, without the marks of a message.
-    #[must_use]
-    pub fn plain(&self) -> String {
-        self.what.replace('`', "")
-    }
 }
 
 /// A point under the line, with what it leaves.
@@ -110,7 +103,7 @@ impl Scene<'_> {
             distance: pick.point.distance,
             top: pick.point.top,
             ground: ground.ground,
-            what: standing.map_or_else(|| "bare ground".into(), |standing| standing.name.clone()),
+            what: standing.map_or(What::BARE_GROUND, |standing| standing.what.clone()),
             spot: standing.map_or_else(|| self.spot(pick.number), |standing| standing.spot.clone()),
         }
     }

@@ -1,7 +1,7 @@
 //! What a line of the sheet can hold, and how it is printed.
 
+use super::saying::{Falls, Saying, Told};
 use crate::physics::rain_outage::Outage;
-use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::{MonthOutage, Share};
 use crate::spec::Both;
 use crate::units::{Decibels, Given, Metres, Quantity};
@@ -10,16 +10,16 @@ use crate::units::{Decibels, Given, Metres, Quantity};
 pub trait Shown {
     /// The number in its base unit, if it is one.
     fn number(&self) -> Option<(f64, &'static str)>;
-    /// As it is printed.
-    fn text(&self) -> String;
+    /// As it is told.
+    fn told(&self) -> Told;
 }
 
 impl<Q: Quantity> Shown for Q {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.base(), Q::KIND.unit))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -27,8 +27,8 @@ impl<Q: Quantity> Shown for Given<Q> {
     fn number(&self) -> Option<(f64, &'static str)> {
         self.value.number()
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -36,8 +36,8 @@ impl Shown for Outage {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.at_most().0, "%"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        (*self).into()
     }
 }
 
@@ -45,8 +45,8 @@ impl Shown for MonthOutage {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.at_most().0, "%"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        (*self).into()
     }
 }
 
@@ -54,45 +54,26 @@ impl Shown for Share {
     fn number(&self) -> Option<(f64, &'static str)> {
         (self.least == self.most).then_some((self.most.0, "%"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        (*self).into()
     }
-}
-
-/// What falls through a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Falls {
-    /// Over the years.
-    pub ever: Precipitation,
-    /// Part of the path lies where snow melts when the rain height is at its mean.
-    pub in_melting_layer: bool,
 }
 
 impl Shown for Falls {
     fn number(&self) -> Option<(f64, &'static str)> {
         None
     }
-    fn text(&self) -> String {
-        match (self.ever, self.in_melting_layer) {
-            (_, true) => "melting snow: the path lies in the mean melting layer",
-            (Precipitation::Rain, _) => "rain",
-            (Precipitation::MeltingSnow, _) => "rain or snow, at times melting snow",
-            (Precipitation::DrySnow, _) => "dry snow",
-        }
-        .into()
+    fn told(&self) -> Told {
+        Told::Said((*self).into())
     }
 }
 
-/// Plain words in a line.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Words(pub String);
-
-impl Shown for Words {
+impl Shown for Saying {
     fn number(&self) -> Option<(f64, &'static str)> {
         None
     }
-    fn text(&self) -> String {
-        self.0.clone()
+    fn told(&self) -> Told {
+        Told::Said(self.clone())
     }
 }
 
@@ -110,8 +91,8 @@ impl Shown for Ratio {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.0, "1"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -129,8 +110,8 @@ impl Shown for Fine {
     fn number(&self) -> Option<(f64, &'static str)> {
         self.0.number()
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -150,8 +131,8 @@ impl Shown for Radii {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.0, "F1"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -164,8 +145,12 @@ impl Shown for BothWays {
         let Both { a: there, b: back } = self.0;
         (there == back).then_some((there.0, "dB"))
     }
-    fn text(&self) -> String {
-        let Both { a: there, b: back } = self.0.map(|loss| loss.to_string());
-        if there == back { there } else { format!("{there} from a to b, {back} from b to a") }
+    fn told(&self) -> Told {
+        let Both { a: there, b: back } = self.0;
+        if there.to_string() == back.to_string() {
+            Told::Number(there.to_string())
+        } else {
+            Told::Said(Saying::EachWay { there, back })
+        }
     }
 }

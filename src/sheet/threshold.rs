@@ -4,6 +4,7 @@ use super::key::SectionKey;
 use super::line::{Section, lines};
 use super::missing::Missing;
 use super::reason::Reason;
+use super::title::Title;
 use super::traced::{Traced, all, read};
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
@@ -34,7 +35,7 @@ pub struct ThresholdSheet {
 
 impl ThresholdSheet {
     pub(super) fn section(&self, end: EndName, number: usize) -> Section {
-        let title = format!("End {end}, threshold of {}", self.title);
+        let title = Title::Threshold { end, state: self.title.as_str().into() };
         self.lines.section(SectionKey::Threshold(end, number), title)
     }
 }

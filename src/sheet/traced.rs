@@ -194,12 +194,11 @@ impl<T: Clone> Traced<Option<T>> {
 impl<'n, T> Traced<&'n Option<T>> {
     /// The first of several fields that is written; one that is broken may be. None if nobody wrote any.
     pub(super) fn first_written(fields: impl IntoIterator<Item = Self>) -> Option<Traced<&'n T>> {
-        let written = fields.into_iter().find_map(|field| match field.value {
+        fields.into_iter().find_map(|Self { value, sources }| match value {
             Ok(None) => None,
-            Ok(Some(value)) => Some(Traced { value: Ok(value), sources: field.sources }),
-            Err(missing) => Some(Traced { value: Err(missing), sources: field.sources }),
-        });
-        written
+            Ok(Some(value)) => Some(Traced { value: Ok(value), sources }),
+            Err(missing) => Some(Traced { value: Err(missing), sources }),
+        })
     }
 }
 

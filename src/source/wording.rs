@@ -8,6 +8,7 @@
 use granit_parser::{ErrorKind, ScanError};
 
 use super::tree::{MAX_DEPTH, MAX_NODES, Span, TreeFault, TreeFaultKind};
+use crate::text::nearest::did_you_mean;
 
 /// The longest name that a message repeats in full, in characters.
 const LONGEST_NAME: usize = 40;
@@ -39,10 +40,7 @@ pub(super) fn unknown_alias(span: Span, name: &str, near: Option<(&str, Option<S
     let message = format!("no anchor {} comes before this alias", quoted(&format!("&{name}")));
     let fault = TreeFault::new(TreeFaultKind::UnknownAlias, span, message);
     match near {
-        Some((near, place)) => {
-            let near = quoted(&format!("*{near}"));
-            fault.because(place).help(format!("did you mean {near}?"))
-        }
+        Some((near, place)) => fault.because(place).help(did_you_mean(short(&format!("*{near}")))),
         None => fault,
     }
 }
@@ -139,6 +137,11 @@ fn unclosed(text: &str, at: usize) -> Option<Span> {
 
 /// A name from the file, between backticks, cut if long and without control characters.
 fn quoted(name: &str) -> String {
+    format!("`{}`", short(name))
+}
+
+/// A name without what could harm a terminal, and not without end.
+fn short(name: &str) -> String {
     let clean = |c: char| {
         if c.is_control() { char::REPLACEMENT_CHARACTER } else { c }
     };
@@ -146,7 +149,7 @@ fn quoted(name: &str) -> String {
     if name.chars().nth(LONGEST_NAME).is_some() {
         shown.push('…');
     }
-    format!("`{shown}`")
+    shown
 }
 
 /// The character at `at`, or at the end of a line or file the last one before it that shows.
@@ -164,9 +167,15 @@ pub(super) fn visible(text: &str, at: usize) -> Span {
 }
 
 /// What is wrong, and what to do about it; the latter may be empty.
-fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
+type Said = (&'static str, &'static str);
+
+fn grammar(kind: &ErrorKind) -> Said {
+    in_brackets(kind).or_else(|| in_quotes(kind)).or_else(|| in_lines(kind)).unwrap_or_else(|| elsewhere(kind))
+}
+
+fn in_brackets(kind: &ErrorKind) -> Option<Said> {
     use ErrorKind as E;
-    match kind {
+    Some(match kind {
         E::MisplacedFlowCollectionEnd => ("this bracket closes nothing", ""),
         E::UnexpectedEofFlowSequence
         | E::UnexpectedEofFlowMapping
@@ -179,6 +188,13 @@ fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
         E::BlockEntryInFlowCollection | E::PlainScalarStartsWithDashFlowIndicator => {
             ("a `-` cannot start an item inside brackets", "separate the items by commas")
         }
+        _ => return None,
+    })
+}
+
+fn in_quotes(kind: &ErrorKind) -> Option<Said> {
+    use ErrorKind as E;
+    Some(match kind {
         E::UnclosedQuotedScalar | E::DocumentIndicatorInQuotedScalar => ("this quote is never closed", ""),
         E::InvalidTrailingSingleQuotedScalar | E::InvalidTrailingDoubleQuotedScalar => {
             ("there is something after the closing quote", "write a quote inside quotes as `''` or `\\\"`")
@@ -193,6 +209,14 @@ fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
             "this text has a backslash escape that YAML does not know",
             "write `\\\\` for a backslash, or use single quotes",
         ),
+        _ => return None,
+    })
+}
+
+/// Keys, items and how far they are indented.
+fn in_lines(kind: &ErrorKind) -> Option<Said> {
+    use ErrorKind as E;
+    Some(match kind {
         E::MappingValueNotAllowed | E::InvalidColonPlacement => (
             "a `:` cannot stand here",
             "put text with a colon in quotes, and start each key at the column of its fellows",
@@ -215,6 +239,13 @@ fn grammar(kind: &ErrorKind) -> (&'static str, &'static str) {
         | E::InvalidBlockScalarIndent
         | E::ZeroBlockScalarIndent => ("the indentation fits nothing above it", ""),
         E::InvalidBlockScalarHeader => ("text under `|` or `>` starts on the next line", ""),
+        _ => return None,
+    })
+}
+
+fn elsewhere(kind: &ErrorKind) -> Said {
+    use ErrorKind as E;
+    match kind {
         E::CommentNotSeparated => ("a comment needs a space before its `#`", ""),
         E::CommentInterceptedScalar => ("a comment interrupts the text here", ""),
         E::BomInsideDocument => {

@@ -6,17 +6,12 @@
 
 use std::collections::HashSet;
 
-use rayon::prelude::*;
-
-use crate::finding::faults::NOT_EVALUATED;
-use crate::finding::{Finding, Findings, Spot};
-use crate::network::{self, Files, Library, Loaded, Scope, Slot};
-use crate::place::FileId;
-use crate::rules::{self, Settings};
-use crate::sheet::{HopSheet, RainMaps, Terrains};
+use crate::finding::{Finding, Spot};
+use crate::network::{self, Files, Loaded, Scope};
+use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
-use crate::verdict::waivers::Waivers;
+use crate::verdict::one_network::{HopRun, OneNetwork, judge};
 
 /// What came of a run.
 #[derive(Debug)]
@@ -45,75 +40,22 @@ pub struct Evaluation<R> {
     pub used: Vec<String>,
 }
 
-/// How far the rules got with a hop.
-#[derive(Debug)]
-pub struct HopRun {
-    /// The hop.
-    pub id: String,
-    /// Whether it is among what was asked about.
-    pub asked: bool,
-    /// Whether there was a sheet to judge, and all of it could be.
-    pub evaluated: bool,
-    /// Rules that its network has switched off.
-    pub off: Vec<&'static str>,
-}
-
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
 pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync) -> Evaluation<R> {
     let Loaded { files, libraries, mut findings } = network::load(scope);
-    let mut hops = Vec::new();
-    let mut hop_count = 0;
-    let mut hop_ids = Vec::new();
-    let (mut runs, mut used) = (Vec::new(), Vec::new());
     // The clock is asked only where a waiver goes by it.
     let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
     let today = scope.today.or_else(|| waived.then(Date::today));
+    let (mut hops, mut hop_count, mut hop_ids) = (Vec::new(), 0, Vec::new());
+    let (mut judged, mut used) = (Vec::new(), Vec::new());
     for library in &libraries {
-        let network = library.networks.documents.first();
-        let settings = Settings::of(network, &files);
-        let mut found = Findings::default();
-        if let Some(network) = network {
-            rules::unsound(network, &mut found);
-            used.extend(files.get(network.at.file).map(|file| format!("network `{}`: {}", network.id, file.path)));
-            let map = network.climate.rain_map.as_ref();
-            used.extend(map.map(|map| format!("map of rain rates of network `{}`: {map}", network.id)));
-        }
+        let mut one: OneNetwork<R> = judge(library, &files, scope, today, &visit);
         hop_count += library.hops.index.len();
-        let network_id = network.map(|network| network.id.to_string()).unwrap_or_default();
-        hop_ids.extend(library.hops.ids().into_iter().map(|hop| [network_id.clone(), hop.to_owned()]));
-        let mut resolved = network::resolve(library, &mut found);
-        network::mark::mark_recorded(&mut resolved, &files);
-        let maps = RainMaps::of(&resolved, &files);
-        let terrains = Terrains::of(&resolved, &files);
-        rules::unread_maps(&maps, &mut found);
-        rules::unread_tiles(&terrains, &mut found);
-        settings.apply(&mut found.list);
-        findings.append(&mut found.list);
-        let waivers = Waivers::of(library, &files, today, &mut found);
-        let judged: Vec<(R, Vec<Finding>)> = resolved
-            .par_iter()
-            .map(|hop| {
-                let sheet = HopSheet::compute(hop, &maps, &terrains);
-                let mut found = Findings::default();
-                rules::judge(&sheet, &library.holes, &mut found);
-                settings.apply(&mut found.list);
-                waivers.apply(&mut found.list);
-                (visit(&sheet, &found.list), found.list)
-            })
-            .collect();
-        let mut of_hops = Vec::new();
-        for (taken, mut found) in judged {
-            hops.push(taken);
-            of_hops.append(&mut found);
-        }
-        let evaluated: HashSet<&str> = resolved.iter().map(|hop| &*hop.hop.id.0).collect();
-        runs.extend(hop_runs(library, &of_hops, &evaluated, &settings, |file| {
-            files.get(file).is_some_and(|file| scope.reports(&file.origin))
-        }));
-        waivers.report(&of_hops, &evaluated, &settings, &mut found);
-        settings.apply(&mut found.list);
-        findings.append(&mut of_hops);
-        findings.append(&mut found.list);
+        findings.append(&mut one.findings);
+        hops.append(&mut one.hops);
+        hop_ids.append(&mut one.hop_ids);
+        judged.append(&mut one.runs);
+        used.append(&mut one.used);
     }
     findings.sort_by_cached_key(|finding| order(finding, &files));
     // What is wrong with a part that several hops share is said once.
@@ -124,45 +66,8 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
     findings.retain(|finding| concerns(finding, &files, scope));
     let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
-    Evaluation {
-        files,
-        findings,
-        waived,
-        baselined: Vec::new(),
-        present,
-        today,
-        hops,
-        hop_count,
-        hop_ids,
-        judged: runs,
-        used,
-    }
-}
-
-/// How far the rules got with each hop of a network.
-fn hop_runs(
-    library: &Library,
-    judged: &[Finding],
-    evaluated: &HashSet<&str>,
-    settings: &Settings<'_>,
-    asked: impl Fn(FileId) -> bool,
-) -> Vec<HopRun> {
-    let in_part = judged.iter().filter(|finding| *finding.rule == NOT_EVALUATED);
-    let in_part: HashSet<&str> = in_part.filter_map(|finding| finding.hop.as_deref()).collect();
-    let file = |slot: &Slot| match slot {
-        Slot::Typed(number) => library.hops.documents[*number].at.file,
-        Slot::Broken(document) => document.file,
-    };
-    let off = settings.off();
-    let hops = library.hops.index.iter().map(|(id, slot)| HopRun {
-        id: id.to_string(),
-        asked: asked(file(slot)),
-        evaluated: evaluated.contains(&*id.0) && !in_part.contains(&*id.0),
-        off: off.clone(),
-    });
-    let mut runs: Vec<HopRun> = hops.collect();
-    runs.sort_by(|one, other| one.id.cmp(&other.id));
-    runs
+    let baselined = Vec::new();
+    Evaluation { files, findings, waived, baselined, present, today, hops, hop_count, hop_ids, judged, used }
 }
 
 /// Whether a finding touches one of the paths a person asked about.

@@ -3,6 +3,8 @@
 pub mod baseline;
 mod evaluate;
 pub mod fingerprint;
+mod one_network;
 pub mod waivers;
 
 pub use evaluate::*;
+pub use one_network::HopRun;

@@ -1,6 +1,7 @@
 //! The audit: every number of the examples is changed by a little, one at a time. Every line of the sheet that moves must
 //! name it among its sources, and `compare` must name it as the cause.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::ops::Range;
 use std::path::{Path, PathBuf};
@@ -109,16 +110,29 @@ impl Gather<'_> {
     }
 }
 
-/// The places of the lines of a hop that are not the same on both sides.
+/// The lines of a hop by key: number, text and sources.
+type Lines<'s> = BTreeMap<&'s str, (Option<u64>, Option<String>, Vec<Place>)>;
+
+/// The lines of a hop that are not the same on both sides, with their places. One that is there on one side only moves too.
 fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
-    let pairs = old.lines.iter().zip(&new.lines);
-    assert_eq!(old.lines.len(), new.lines.len(), "{}: a little more of a number adds no line", old.hop);
-    let differ = pairs.filter(|(old, new)| {
-        assert_eq!(old.key, new.key);
-        let bits = |number: Option<(f64, &str)>| number.map(|(number, _)| number.to_bits());
-        bits(old.number) != bits(new.number) || old.text.as_ref().ok() != new.text.as_ref().ok()
+    let of = |side: &'s HopSide| -> Lines<'s> {
+        let lines = side.lines.iter().map(|line| {
+            let number = line.number.map(|(number, _)| number.to_bits());
+            let text = line.text.as_ref().ok().map(ToString::to_string);
+            (line.key.as_str(), (number, text, line.from.clone()))
+        });
+        lines.collect()
+    };
+    let (before, after) = (of(old), of(new));
+    let keys: BTreeSet<&str> = before.keys().chain(after.keys()).copied().collect();
+    let differ = keys.into_iter().filter(|key| {
+        let seen = |side: &Lines<'_>| side.get(key).map(|(number, text, _)| (*number, text.clone()));
+        seen(&before) != seen(&after)
     });
-    differ.map(|(old, new)| (old.key.as_str(), [&old.from[..], &new.from].concat())).collect()
+    let places = |key: &str| {
+        [&before, &after].into_iter().filter_map(|side| side.get(key)).flat_map(|line| line.2.clone()).collect()
+    };
+    differ.map(|key| (key, places(key))).collect()
 }
 
 /// What is wrong with the tracing of one number; none if nothing is.
@@ -170,7 +184,9 @@ fn audit(name: &str) {
     let old = Side::of(&Scope::of(std::slice::from_ref(&folder)), "old".into());
     let numbers = numbers(&folder);
     assert!(numbers.len() > 150, "{} numbers are too few to be all of them", numbers.len());
+    let started = std::time::Instant::now();
     let said: Vec<String> = numbers.par_iter().flat_map_iter(|number| complaints(&folder, &old, number)).collect();
+    eprintln!("{name}: {} numbers in {:?}", numbers.len(), started.elapsed());
     assert!(said.is_empty(), "{} of {}:\n{}", said.len(), numbers.len(), said.join("\n"));
 }
 

@@ -57,18 +57,83 @@ fn hostile() -> Bench {
     bench
 }
 
+/// A hop with errors, a warning and second places: what a person can read of a form that is long. The whole corpus is held
+/// to the schemas and properties of the forms further down.
+fn few(form: &str) -> String {
+    run(&["check", "examples/faulty/hops/run.yaml", "examples/faulty/hops/spec-reference.yaml", "--format", form]).out
+}
+
+/// A report of tests with the first two of all cases that differ by the name of their rule alone.
+fn with_few_alike(report: &str) -> String {
+    let mut seen: Vec<String> = Vec::new();
+    let mut cases = report.split_inclusive("\n    <testcase ");
+    let head = cases.next().expect("a head").to_owned();
+    cases.fold(head, |text, case| {
+        let alike: String =
+            case.split(" name=\"").map(|part| part.split_once('"').map_or(part, |(_, rest)| rest)).collect();
+        seen.push(alike.clone());
+        if seen.iter().filter(|other| **other == alike).count() > 2 { text } else { text + case }
+    })
+}
+
 #[test]
-fn every_form_over_one_corpus() {
+fn every_form_as_it_is_read() {
     // `full`, `concise` and `json` have theirs beside the tests of the command line.
-    for form in ["narrated", "github", "gitlab", "junit", "markdown"] {
-        snapshot(&format!("faulty-{form}"), &faulty(form));
+    for form in ["narrated", "github", "gitlab", "markdown"] {
+        snapshot(&format!("few-{form}"), &few(form));
     }
+    snapshot("few-junit", &with_few_alike(&few("junit")));
     // The manuals of the rules are in the list of `explain`.
-    let mut report = json(&faulty("sarif"));
+    let mut report = json(&few("sarif"));
     let rules = report["runs"][0]["tool"]["driver"]["rules"].as_array_mut().expect("a list");
     assert_eq!(rules.len(), hopwright::rules::every().count());
-    rules.retain(|rule| rule["id"] == "tilt-out-of-reach");
-    snapshot("faulty-sarif", &serde_json::to_string_pretty(&report).expect("JSON"));
+    rules.retain(|rule| rule["id"] == "run-too-long");
+    report["runs"][0]["results"].as_array_mut().expect("a list").truncate(3);
+    snapshot("few-sarif", &serde_json::to_string_pretty(&report).expect("JSON"));
+}
+
+/// Rule and line of each finding, as the form of a line a finding tells them.
+fn told(concise: &str) -> Vec<(String, String)> {
+    let mut told: Vec<(String, String)> = concise
+        .lines()
+        .map(|line| {
+            let (place, rest) = line.split_once(": ").expect("a place");
+            let rule = rest.split_once('[').and_then(|(_, rest)| rest.split_once(']')).expect("a rule").0;
+            let file_and_line = place.rsplit_once(':').expect("a column").0;
+            (rule.to_owned(), file_and_line.to_owned())
+        })
+        .collect();
+    told.sort();
+    told
+}
+
+#[test]
+fn every_form_tells_of_all_findings_of_the_corpus() {
+    let all = told(&faulty("concise"));
+    assert!(all.len() > 30, "{all:?}");
+    let as_list = |mut pairs: Vec<(String, String)>| {
+        pairs.sort();
+        pairs
+    };
+    let sarif = json(&faulty("sarif"));
+    let results = list(&sarif["runs"][0]["results"]).iter().map(|result| {
+        let place = &result["locations"][0]["physicalLocation"];
+        let line = place["region"]["startLine"].as_u64().expect("a line");
+        (text(&result["ruleId"]).to_owned(), format!("{}:{line}", text(&place["artifactLocation"]["uri"])))
+    });
+    assert_eq!(as_list(results.collect()), all);
+    let gitlab = json(&faulty("gitlab"));
+    let issues = list(&gitlab).iter().map(|issue| {
+        let line = issue["location"]["lines"]["begin"].as_u64().expect("a line");
+        (text(&issue["check_name"]).to_owned(), format!("{}:{line}", text(&issue["location"]["path"])))
+    });
+    assert_eq!(as_list(issues.collect()), all);
+    for form in ["narrated", "markdown", "junit"] {
+        let out = faulty(form);
+        for (rule, place) in &all {
+            assert!(out.contains(rule.as_str()) && out.contains(place.as_str()), "{form}: {rule} at {place}");
+        }
+    }
 }
 
 #[test]

@@ -162,7 +162,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("rules", &["finding", "network", "place", "sheet", "spec", "text", "units"]),
     ("verdict", &["finding", "network", "place", "rules", "sheet", "spec", "text", "units"]),
     ("voice", &["sheet", "spec", "units"]),
-    ("figure", &["sheet", "spec", "text", "units", "voice"]),
+    ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
     ("output", &["finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "sheet", "source", "spec", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),

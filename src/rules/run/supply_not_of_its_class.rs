@@ -1,7 +1,9 @@
 //! A supply contradicts the standard or the class it claims.
 
+use crate::network::Document;
+use crate::place::Place;
 use crate::rules::prelude::*;
-use crate::spec::Standard;
+use crate::spec::{Standard, Supply};
 
 rule! {
     /// A supply contradicts the standard or the class it claims.
@@ -20,73 +22,100 @@ rule! {
     check: Run(check),
 }
 
+/// What is wrong, where, and what would be right.
+struct Against {
+    what: String,
+    place: Place,
+    help: String,
+}
+
+/// Holds a supply of the run against one thing that its standard says.
+type Test = fn(&RunSheet<'_>, &Document<Supply>) -> Option<Against>;
+
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
-    let spec = run.resolved.run;
-    let kind = supply.standard.word();
-    let most_class = match supply.standard {
-        Standard::Af => 3,
-        Standard::At => 4,
-        Standard::Bt => 8,
-        Standard::Passive => 0,
+    let tests: &[Test] = match supply.standard {
+        Standard::Passive => &[class],
+        _ => &[class, voltage_above, power_below_class, power_above, pairs, voltage_below],
     };
-    let passive = supply.standard == Standard::Passive;
-    let (class, most_voltage) = (run.classes.granted, run.classes.port_voltage);
-    let most_power = match supply.standard {
+    let Some(against) = tests.iter().find_map(|test| test(run, supply)) else { return };
+    let message = format!("end {}: supply `{}` {}", sheet.name, supply.id, against.what);
+    let finding = found.report(&RULE, against.place, message, "against its own standard");
+    let spec = run.resolved.run;
+    finding.because(at!(supply.standard), "what it claims to be");
+    finding.because(at!(spec.supply), "used here");
+    finding.help(against.help);
+}
+
+fn class(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
+    let (most, passive) = match supply.standard {
+        Standard::Af => (3, false),
+        Standard::At => (4, false),
+        Standard::Bt => (8, false),
+        Standard::Passive => (0, true),
+    };
+    let class = run.classes.granted.filter(|class| passive || class.number > most)?;
+    let help = if passive {
+        "leave `class` out: a passive supply grants none".into()
+    } else {
+        format!("no class above {most}, or another standard")
+    };
+    let what = format!("claims class {}, which {} does not have", class.number, supply.standard.word());
+    Some(Against { what, place: at!(supply.class), help })
+}
+
+fn voltage_above(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
+    let (voltage, most) = (supply.voltage.max.value, run.classes.port_voltage);
+    let (has, limit, _) = (voltage > most).then(|| apart(voltage, most))?;
+    Some(Against {
+        what: format!("gives up to {has}, {} no more than {limit}", supply.standard.word()),
+        place: at!(supply.voltage.max),
+        help: format!("no more than {limit}, or call it `passive`"),
+    })
+}
+
+fn power_below_class(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
+    let class = run.classes.granted.filter(|class| supply.power.value < class.source_power)?;
+    let (has, wants, _) = apart(supply.power.value, class.source_power);
+    Some(Against {
+        what: format!("gives {has}, class {} asks for {wants}", class.number),
+        place: at!(supply.power),
+        help: format!("{wants} or more, or a lower class"),
+    })
+}
+
+fn power_above(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
+    let power = supply.power.value;
+    let most = match supply.standard {
         Standard::Af => 15.4,
         Standard::At => 30.0,
         Standard::Bt | Standard::Passive => run.classes.port_power.0,
     };
-    let (power, least) = (supply.power.value, supply.voltage.min.value);
-    let (what, place, help) = if let Some(class) = class.filter(|class| passive || class.number > most_class) {
-        let help = if passive {
-            "leave `class` out: a passive supply grants none".into()
-        } else {
-            format!("no class above {most_class}, or another standard")
-        };
-        (format!("claims class {}, which {kind} does not have", class.number), at!(supply.class), help)
-    } else if passive {
-        return;
-    } else if supply.voltage.max.value > most_voltage {
-        let (has, limit, _) = apart(supply.voltage.max.value, most_voltage);
-        (
-            format!("gives up to {has}, {kind} no more than {limit}"),
-            at!(supply.voltage.max),
-            format!("no more than {limit}, or call it `passive`"),
-        )
-    } else if let Some(class) = class.filter(|class| power < class.source_power) {
-        let (has, wants, _) = apart(power, class.source_power);
-        (
-            format!("gives {has}, class {} asks for {wants}", class.number),
-            at!(supply.power),
-            format!("{wants} or more, or a lower class"),
-        )
-    } else if power.0 > most_power {
-        let help = format!("no more than {most_power} W at a port, or another standard");
-        (format!("gives {power}, {kind} no more than {most_power} W"), at!(supply.power), help)
-    } else if let Some(class) = class.filter(|class| class.pairs > supply.pairs) {
-        (
-            format!("powers {} pairs, class {} takes {}", supply.pairs, class.number, class.pairs),
-            at!(supply.pairs),
-            format!("{} pairs, or a lower class", class.pairs),
-        )
-    } else {
-        let wants =
-            class.map_or(if supply.standard == Standard::Af { 44.0 } else { 50.0 }, |class| class.source_voltage.0);
-        // A class below 4 may come from a port of a later standard, which keeps to its own least voltage.
-        if least.0 >= wants {
-            return;
-        }
-        let (has, wants, _) = apart(least, Volts(wants));
-        (
-            format!("gives as little as {has}, {kind} no less than {wants}"),
-            at!(supply.voltage.min),
-            format!("{wants} or more, or call it `passive`"),
-        )
-    };
-    let message = format!("end {}: supply `{}` {what}", sheet.name, supply.id);
-    let finding = found.report(&RULE, place, message, "against its own standard");
-    finding.because(at!(supply.standard), "what it claims to be");
-    finding.because(at!(spec.supply), "used here");
-    finding.help(help);
+    (power.0 > most).then(|| Against {
+        what: format!("gives {power}, {} no more than {most} W", supply.standard.word()),
+        place: at!(supply.power),
+        help: format!("no more than {most} W at a port, or another standard"),
+    })
+}
+
+fn pairs(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
+    let class = run.classes.granted.filter(|class| class.pairs > supply.pairs)?;
+    Some(Against {
+        what: format!("powers {} pairs, class {} takes {}", supply.pairs, class.number, class.pairs),
+        place: at!(supply.pairs),
+        help: format!("{} pairs, or a lower class", class.pairs),
+    })
+}
+
+fn voltage_below(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
+    let of_standard = if supply.standard == Standard::Af { 44.0 } else { 50.0 };
+    let wants = Volts(run.classes.granted.map_or(of_standard, |class| class.source_voltage.0));
+    let least = supply.voltage.min.value;
+    // A class below 4 may come from a port of a later standard, which keeps to its own least voltage.
+    let (has, wants, _) = (least < wants).then(|| apart(least, wants))?;
+    Some(Against {
+        what: format!("gives as little as {has}, {} no less than {wants}", supply.standard.word()),
+        place: at!(supply.voltage.min),
+        help: format!("{wants} or more, or call it `passive`"),
+    })
 }

@@ -1,0 +1,71 @@
+//! The arguments, as typed: a file a command.
+
+mod baseline;
+mod check;
+mod compare;
+mod form;
+mod look;
+mod new;
+mod pack;
+mod sheet;
+mod values;
+
+use std::path::PathBuf;
+
+use clap::{Args as Arguments, Parser, Subcommand};
+
+pub use baseline::{Baseline, BaselineArgs};
+pub use check::Check;
+pub use compare::{Compare, CompareFormat, CompareGate, CompareOutput};
+pub use form::Format;
+pub use look::{LookArgs, When};
+pub use new::{New, NewRecord, NewWhat};
+pub use pack::{Pack, PackArgs};
+pub use sheet::{Sheet, SheetFormat};
+
+/// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.
+#[derive(Debug, Parser)]
+#[command(version, max_term_width = 100)]
+pub struct Args {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Judge hops and say what is wrong, where, and what would mend it.
+    Check(Check),
+    /// Record what is wrong today, so that only what is new or worse fails.
+    #[command(subcommand)]
+    Baseline(Baseline),
+    /// Print the computed numbers of hops.
+    Sheet(Sheet),
+    /// Print packs as PDF: for the desk, or for the crew at one end.
+    #[command(subcommand)]
+    Pack(Pack),
+    /// Say what changed in the numbers between two folders or revisions, and why.
+    Compare(Compare),
+    /// Print the manual of a rule, or list all rules.
+    Explain(Explain),
+    /// Write the JSON Schema of every kind of document.
+    Schema(Schema),
+    /// Make a small network to start from, or the form of a record.
+    New(New),
+}
+
+/// Arguments of `explain`.
+#[derive(Debug, Arguments)]
+pub struct Explain {
+    /// Name of a rule.
+    pub rule: Option<String>,
+}
+
+/// Arguments of `schema`.
+#[derive(Debug, Arguments)]
+pub struct Schema {
+    /// Folder to write into.
+    #[arg(long, default_value = "schema")]
+    pub out: PathBuf,
+}

@@ -1,0 +1,47 @@
+//! `pack`.
+
+use std::path::PathBuf;
+
+use clap::{Args as Arguments, Subcommand};
+
+use super::values::{day, language};
+use crate::spec::{Date, Language};
+
+/// The packs.
+#[derive(Debug, Subcommand)]
+pub enum Pack {
+    /// One pack a hop, to decide by: verdict, geometry, budget, power, grounding, methods.
+    Design(PackArgs),
+    /// One pack an end, to build by: site, cautions, mounting, cabling, alignment, record.
+    Install(PackArgs),
+    /// One record an end, to sign: as designed, tolerance, as built, verdict. Needs a `record` that came back.
+    Acceptance(PackArgs),
+}
+
+/// Arguments of the packs.
+#[derive(Debug, Arguments)]
+pub struct PackArgs {
+    /// Hops, by id; all of them if none is given. `install` and `acceptance` also take `HOP/a`, `HOP/b` and the ids of sites.
+    pub ids: Vec<String>,
+    /// Folder of the network.
+    #[arg(long, default_value = ".")]
+    pub network: PathBuf,
+    /// Folder to write into.
+    #[arg(long, default_value = "packs")]
+    pub out: PathBuf,
+    /// Language of the pages; that of the network if not given.
+    #[arg(long, value_parser = language())]
+    pub language: Option<Language>,
+    /// Write plain PDF: the same pages, neither PDF/A nor PDF/UA, with nothing attached.
+    #[arg(long)]
+    pub plain: bool,
+    /// Print packs of hops with errors too, every page marked as a draft.
+    #[arg(long)]
+    pub draft: bool,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+    /// Draw no progress bar, even at a terminal.
+    #[arg(long)]
+    pub no_progress: bool,
+}

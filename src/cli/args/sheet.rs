@@ -1,0 +1,33 @@
+//! `sheet`.
+
+use std::path::PathBuf;
+
+use clap::{Args as Arguments, ValueEnum};
+
+/// Arguments of `sheet`.
+#[derive(Debug, Arguments)]
+pub struct Sheet {
+    /// Hops to print, by id; all of them if none is given.
+    pub hops: Vec<String>,
+    /// Folder of the network.
+    #[arg(long, default_value = ".")]
+    pub network: PathBuf,
+    /// Form of the output.
+    #[arg(long, value_enum, default_value_t = SheetFormat::Table)]
+    pub format: SheetFormat,
+    /// Add the method and the inputs under every line.
+    #[arg(long)]
+    pub sources: bool,
+    /// Write the path profile of the one hop that is named as a drawing (SVG) into this file.
+    #[arg(long, value_name = "FILE")]
+    pub figure: Option<PathBuf>,
+}
+
+/// Forms of a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum SheetFormat {
+    /// For people.
+    Table,
+    /// For machines.
+    Json,
+}
