@@ -56,7 +56,8 @@ pub struct Comparison {
     pub summary: Summary,
 }
 
-/// Subtracts two states of a network. The new one is judged by the gate of the old one, and by its own. Changes that `noise` calls too small are counted and not listed.
+/// Subtracts two states of a network. The new one is judged by the gate of the old one, and by its own. Changes that
+/// `noise` calls too small are counted and not listed.
 #[must_use]
 pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let edits = Edits::between(&old.files, &new.files);
