@@ -26,7 +26,7 @@ pub struct Comment {
 /// Characters kept for the last lines: how much was left out, where it is, the mark.
 const TAIL: usize = 400;
 
-/// How many changes to the gate are listed: lines that no text of a spec makes longer than some hundred characters.
+/// How many changes to the gate are listed.
 const GATE: usize = 20;
 
 /// How many of the other lines of a hop are listed.
@@ -36,7 +36,7 @@ const LINES: usize = 40;
 #[must_use]
 pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
     let mark = format!("<!-- hopwright:compare:{} -->\n", comment.key);
-    let mut out = gate(comparison);
+    let mut out = gate(comparison, comment.budget / 3, &comment.whole);
     let _ = writeln!(out, "**{}**", escaped(&comparison.summary.verdict()));
     if comparison.is_empty() {
         return format!("{out}\n{mark}");
@@ -98,17 +98,23 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
 }
 
 /// What is done to the gate, for the first lines; never left out, so it is bounded.
-fn gate(comparison: &Comparison) -> String {
+fn gate(comparison: &Comparison, room: usize, whole: &str) -> String {
     let list = &comparison.gate;
     if list.is_empty() {
         return String::new();
     }
     let mut out = format!("**{}**\n\n", escaped(&gate_words::head(list)));
-    for change in &list[..list.len().min(GATE)] {
-        let _ = writeln!(out, "- {}", escaped(&gate_words::line(change)));
+    let mut shown = 0;
+    for change in list.iter().take(GATE) {
+        let line = format!("- {}\n", escaped(&gate_words::line(change)));
+        if out.chars().count() + line.chars().count() > room {
+            break;
+        }
+        out.push_str(&line);
+        shown += 1;
     }
-    if list.len() > GATE {
-        let _ = writeln!(out, "- and {} more", list.len() - GATE);
+    if list.len() > shown {
+        let _ = writeln!(out, "- and {} more: {} has everything", list.len() - shown, escaped(whole));
     }
     out.push('\n');
     out

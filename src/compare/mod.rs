@@ -14,6 +14,7 @@ mod held;
 mod hop;
 mod json;
 mod judged;
+mod known;
 mod markdown;
 mod matching;
 mod noise;
@@ -24,8 +25,9 @@ mod words;
 
 pub use cause::{Cause, Class};
 pub use change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
-pub use gate::{Effect, GateChange, KnownSide, Part};
+pub use gate::{Effect, GateChange, Part};
 pub use json::json;
+pub use known::KnownSide;
 pub use markdown::{BUDGET, Comment, markdown};
 pub use noise::{Noise, Threshold};
 pub use side::{HopSide, Side, Waiting};

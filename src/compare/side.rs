@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
-use super::gate::KnownSide;
 use super::judged::{self, Judged, Named};
+use super::known::KnownSide;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};

@@ -8,16 +8,27 @@ use std::mem;
 
 use super::files::{Files, SourceFile};
 use super::library::Library;
-use super::load::Loaded;
+use super::load::{Loaded, load_own};
+use super::scope::Scope;
 use super::shelf::{Document, Slot};
 use crate::door::path::full;
 use crate::finding::faults::NO_NETWORK;
 use crate::finding::{Finding, Spot};
 use crate::place::FileId;
 
+/// Reads and types everything in scope, and puts in its place the gate that counts.
+#[must_use]
+pub fn load(scope: &Scope) -> Loaded {
+    let mut loaded = load_own(scope);
+    if let Some(gate) = scope.gate() {
+        judge_by(&mut loaded, load_own(gate));
+    }
+    loaded
+}
+
 /// Puts the gate of another state in the place of the one there is, network by network. One that has none there is judged
 /// by its own, and that is a finding: whoever moves a network would be rid of its gate.
-pub(super) fn judge_by(now: &mut Loaded, gate: Loaded) {
+fn judge_by(now: &mut Loaded, gate: Loaded) {
     let mut old = Old { files: gate.files.list.into_iter().map(Some).collect(), moved: BTreeMap::new() };
     let mut gates = gate.libraries;
     let alone = now.libraries.len() == 1 && gates.len() == 1;

@@ -7,7 +7,6 @@ use rayon::prelude::*;
 use super::enclosing::texts_right_in;
 use super::exclude::{by_networks, of_texts};
 use super::files::{Files, SourceFile};
-use super::gate::judge_by;
 use super::library::Library;
 use super::profile_file::read_profiles;
 use super::scope::{Root, Scope, Stray};
@@ -37,17 +36,9 @@ const MOST_BYTES: usize = 2 << 30;
 /// Files read side by side before their bytes are counted.
 const AT_ONCE: usize = 1024;
 
-/// Reads and types everything in scope, and puts in its place the gate that counts.
+/// Reads and types everything in scope, with the gate it has itself.
 #[must_use]
-pub fn load(scope: &Scope) -> Loaded {
-    let mut loaded = load_own(scope);
-    if let Some(gate) = scope.gate() {
-        judge_by(&mut loaded, load_own(gate));
-    }
-    loaded
-}
-
-fn load_own(scope: &Scope) -> Loaded {
+pub(super) fn load_own(scope: &Scope) -> Loaded {
     let here = std::env::current_dir().ok();
     let here = here.as_deref();
     let mut texts = Texts::default();

@@ -28,9 +28,10 @@ mod typing;
 
 pub use brought::{Brought, Inputs};
 pub use files::{Concrete, Files, SourceFile};
+pub use gate::load;
 pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};
 pub use library::Library;
-pub use load::{Loaded, load};
+pub use load::Loaded;
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};
 pub use resolve::resolve;
 pub use resolved::{ResolvedEnd, ResolvedHop, ResolvedRun};

@@ -14,8 +14,9 @@ use hopwright::spec::Date;
 
 const RULE: &str = "fade-margin-below-objective";
 
-/// The margin from a to b falls from 29.8 dB to 19.8 dB, and 20 dB are asked for.
-const POWER: [&str; 2] = ["transmit_power: 10 dBm", "transmit_power: 0 dBm"];
+/// The margin from a to b falls from 29.8 dB to 28.8 dB. 29 dB are asked for, so that nothing else goes wrong with it.
+const POWER: [&str; 2] = ["transmit_power: 10 dBm", "transmit_power: 9 dBm"];
+const MARGIN: [&str; 2] = ["fade_margin: 20 dB", "fade_margin: 29 dB"];
 
 const WAIVER: &str = "\
 kind: waiver
@@ -43,8 +44,21 @@ fn between(old: &Bench, new: &Bench) -> Comparison {
     compare(&side(old), &side(new), &Noise::default())
 }
 
-fn edited(edits: &[(&str, &str, &str)]) -> Bench {
+fn base() -> Bench {
     let bench = Bench::new();
+    bench.change("network.yaml", MARGIN[0], MARGIN[1]);
+    bench
+}
+
+fn repository() -> Repository {
+    let repository = Repository::new();
+    repository.change("network.yaml", MARGIN[0], MARGIN[1]);
+    repository.commit("a margin that is nearly used up");
+    repository
+}
+
+fn edited(edits: &[(&str, &str, &str)]) -> Bench {
+    let bench = base();
     edits.iter().for_each(|(file, old, new)| bench.change(file, old, new));
     bench
 }
@@ -96,21 +110,21 @@ fn is_told_first(comparison: &Comparison) {
 fn a_rule_switched_off_hides_no_failure() {
     let off =
         ("network.yaml", "clearance-not-shown: off", "clearance-not-shown: off, fade-margin-below-objective: off");
-    let there = between(&Bench::new(), &weaker_power(&[off]));
+    let there = between(&base(), &weaker_power(&[off]));
     assert_eq!(outcome(&there), Outcome::NotJudged);
     assert!(there.regresses() && there.weakens());
     let rule = one(&there, Part::Rule);
     assert_eq!(said(rule), [&format!("rules.{RULE}"), "", "off"]);
     assert_eq!((rule.effect, rule.hops.as_slice()), (Effect::Weaker, &["ridge".to_owned()][..]));
     let (path, line) = rule.place.clone().expect("a place");
-    assert!(path.ends_with("network.yaml") && line == 23, "{path}:{line}");
+    assert!(path.ends_with("network.yaml") && line == 22, "{path}:{line}");
     is_told_first(&there);
 }
 
 #[test]
 fn a_rule_switched_off_that_finds_nothing_is_not_no_change() {
     let there = between(
-        &Bench::new(),
+        &base(),
         &edited(&[("network.yaml", "clearance-not-shown: off", "clearance-not-shown: off, sway-too-great: off")]),
     );
     assert!(there.hops.is_empty() && there.weakens() && !there.regresses() && !there.is_empty());
@@ -121,7 +135,7 @@ fn a_rule_switched_off_that_finds_nothing_is_not_no_change() {
 fn a_rule_lowered_hides_no_failure() {
     let lowered =
         ("network.yaml", "clearance-not-shown: off", "clearance-not-shown: off, fade-margin-below-objective: advice");
-    let there = between(&Bench::new(), &weaker_power(&[lowered]));
+    let there = between(&base(), &weaker_power(&[lowered]));
     assert_eq!(outcome(&there), Outcome::NotJudged);
     assert!(there.regresses());
     let shown = text(&there, 80, true);
@@ -136,7 +150,7 @@ fn a_severity_by_path_hides_no_failure() {
         "revision: A",
         "revision: A\nrules_by_path:\n  - { paths: hops/*.yaml, rules: { fade-margin-below-objective: off } }",
     );
-    let there = between(&Bench::new(), &weaker_power(&[by_path]));
+    let there = between(&base(), &weaker_power(&[by_path]));
     assert_eq!(outcome(&there), Outcome::NotJudged);
     assert!(there.regresses());
     assert_eq!(said(one(&there, Part::Rule)), [&format!("rules_by_path[hops/*.yaml].rules.{RULE}"), "", "off"]);
@@ -146,26 +160,26 @@ fn a_severity_by_path_hides_no_failure() {
 fn a_network_under_another_name_keeps_its_gate() {
     let renamed = ("network.yaml", "id: fellmoor", "id: otherwise");
     let there =
-        between(&Bench::new(), &weaker_power(&[renamed, ("network.yaml", "fade_margin: 20 dB", "fade_margin: 1 dB")]));
+        between(&base(), &weaker_power(&[renamed, ("network.yaml", "fade_margin: 29 dB", "fade_margin: 1 dB")]));
     assert!(there.regresses(), "{there:#?}");
-    assert_eq!(said(one(&there, Part::Objective)), ["objectives.fade_margin", "20 dB", "1 dB"]);
+    assert_eq!(said(one(&there, Part::Objective)), ["objectives.fade_margin", "29 dB", "1 dB"]);
 }
 
 // What is asked for
 
 #[test]
 fn an_objective_lowered_hides_no_failure() {
-    let there = between(&Bench::new(), &weaker_power(&[("network.yaml", "fade_margin: 20 dB", "fade_margin: 15 dB")]));
+    let there = between(&base(), &weaker_power(&[("network.yaml", "fade_margin: 29 dB", "fade_margin: 15 dB")]));
     assert_eq!(outcome(&there), Outcome::PassesByLoweredLimit);
     assert!(there.regresses() && there.weakens());
-    assert_eq!(said(one(&there, Part::Objective)), ["objectives.fade_margin", "20 dB", "15 dB"]);
+    assert_eq!(said(one(&there, Part::Objective)), ["objectives.fade_margin", "29 dB", "15 dB"]);
     is_told_first(&there);
 }
 
 #[test]
 fn an_objective_of_the_hop_itself_hides_no_failure() {
     let own = ("hops/ridge.yaml", "id: ridge", "id: ridge\nobjectives: { fade_margin: 15 dB }");
-    let there = between(&Bench::new(), &weaker_power(&[own]));
+    let there = between(&base(), &weaker_power(&[own]));
     assert_eq!(outcome(&there), Outcome::PassesByLoweredLimit);
     assert!(there.regresses() && there.weakens());
 }
@@ -194,7 +208,7 @@ fn limits_codes_climate_and_licences_that_move_are_named() {
 
 #[test]
 fn a_waiver_brought_along_excuses_nothing() {
-    let there = between(&Bench::new(), &waived(WAIVER, weaker_power(&[])));
+    let there = between(&base(), &waived(WAIVER, weaker_power(&[])));
     assert_eq!(outcome(&there), Outcome::NewlyWaived);
     assert!(there.regresses() && there.weakens());
     let waiver = one(&there, Part::Waiver);
@@ -223,8 +237,7 @@ fn a_waiver_extended_widened_or_removed_is_named() {
 
 #[test]
 fn longer_terms_for_waivers_are_named() {
-    let there =
-        between(&Bench::new(), &edited(&[("network.yaml", "codes:", "waivers: { longest_months: 120 }\ncodes:")]));
+    let there = between(&base(), &edited(&[("network.yaml", "codes:", "waivers: { longest_months: 120 }\ncodes:")]));
     assert_eq!(said(one(&there, Part::WaiverTerms)), ["waivers.longest_months", "", "120"]);
     assert!(there.weakens());
 }
@@ -235,7 +248,7 @@ fn run(repository: &Repository, args: &[&str]) -> Ran {
 
 #[test]
 fn a_baseline_that_grows_is_named() {
-    let repository = Repository::new();
+    let repository = repository();
     assert_eq!(run(&repository, &["baseline", "create", "known.json"]).code, 0);
     repository.commit("a baseline that knows nothing");
     repository.change("hops/ridge.yaml", POWER[0], POWER[1]);
@@ -254,24 +267,24 @@ fn a_baseline_that_grows_is_named() {
 
 #[test]
 fn a_hop_taken_away_or_not_read_is_named() {
-    let gone = Bench::new();
+    let gone = base();
     fs::remove_file(gone.path("hops/ridge.yaml")).expect("there");
     let excluded = edited(&[("network.yaml", "revision: A", "revision: A\nexclude: [hops/]")]);
     for new in [&gone, &excluded] {
-        let there = between(&Bench::new(), new);
+        let there = between(&base(), new);
         assert_eq!(outcome(&there), Outcome::Removed);
         let hop = one(&there, Part::Hop);
         assert_eq!((hop.field.as_str(), hop.hops.as_slice()), ("removed", &["ridge".to_owned()][..]));
         assert!(there.weakens() && hop.place.as_ref().is_some_and(|(path, _)| path.ends_with("hops/ridge.yaml")));
         is_told_first(&there);
     }
-    let there = between(&Bench::new(), &excluded);
+    let there = between(&base(), &excluded);
     assert_eq!(one(&there, Part::Excluded).effect, Effect::Weaker);
 }
 
 #[test]
 fn a_hop_no_longer_judged_is_named() {
-    let there = between(&Bench::new(), &edited(&[("hops/ridge.yaml", "radio: q-80", "radio: q-81")]));
+    let there = between(&base(), &edited(&[("hops/ridge.yaml", "radio: q-80", "radio: q-81")]));
     assert_eq!(outcome(&there), Outcome::NotJudged);
     assert_eq!(one(&there, Part::Hop).field, "no longer judged");
     assert!(there.weakens() && there.regresses());
@@ -283,7 +296,7 @@ fn a_hop_no_longer_judged_is_named() {
 #[test]
 fn a_failing_value_that_gets_worse_is_a_regression() {
     let old = weaker_power(&[]);
-    let new = edited(&[("hops/ridge.yaml", POWER[0], "transmit_power: -1 dBm")]);
+    let new = edited(&[("hops/ridge.yaml", POWER[0], "transmit_power: 8 dBm")]);
     let there = between(&old, &new);
     assert_eq!(outcome(&there), Outcome::FailsWorse);
     assert!(there.regresses() && there.gate.is_empty());
@@ -297,7 +310,7 @@ fn a_failing_value_that_gets_worse_is_a_regression() {
 #[test]
 fn a_new_warning_is_its_own_outcome() {
     let there =
-        between(&Bench::new(), &edited(&[("hops/ridge.yaml", "bonds_to: ring", "bonds_to: ring\n      length: 9 m")]));
+        between(&base(), &edited(&[("hops/ridge.yaml", "bonds_to: ring", "bonds_to: ring\n      length: 9 m")]));
     assert_eq!(outcome(&there), Outcome::NewWarning, "{}", text(&there, 80, false));
 }
 
@@ -307,11 +320,11 @@ fn a_new_warning_is_its_own_outcome() {
 fn check_takes_rules_limits_and_waivers_from_the_target_branch() {
     let ways: [&dyn Fn(&Repository); 3] = [
         &|repository| repository.change("network.yaml", "clearance-not-shown: off", "fade-margin-below-objective: off"),
-        &|repository| repository.change("network.yaml", "fade_margin: 20 dB", "fade_margin: 15 dB"),
+        &|repository| repository.change("network.yaml", "fade_margin: 29 dB", "fade_margin: 15 dB"),
         &|repository| repository.write("waiver.yaml", WAIVER),
     ];
     for (number, way) in ways.iter().enumerate() {
-        let repository = Repository::new();
+        let repository = repository();
         repository.change("hops/ridge.yaml", POWER[0], POWER[1]);
         way(&repository);
         let day = ["--today", "2026-06-01"];
@@ -325,7 +338,7 @@ fn check_takes_rules_limits_and_waivers_from_the_target_branch() {
 
 #[test]
 fn a_network_that_the_target_branch_has_not_is_not_judged_by_its_own() {
-    let repository = Repository::new();
+    let repository = repository();
     fs::rename(repository.net(), repository.root().join("elsewhere")).expect("moved");
     let ran = run_in(&repository.root().join("elsewhere"), &["check", "--policy-from", "main"]);
     assert_eq!(ran.code, 2, "{}", ran.out);
@@ -334,7 +347,7 @@ fn a_network_that_the_target_branch_has_not_is_not_judged_by_its_own() {
 
 #[test]
 fn what_fails_a_comparison_combines() {
-    let repository = Repository::new();
+    let repository = repository();
     let code = |gates: &str| run(&repository, &["compare", "main", "--fail-on", gates]).code;
     assert_eq!(code("regression,weakening,any"), 0);
     repository.change("network.yaml", "clearance-not-shown: off", "clearance-not-shown: off, sway-too-great: off");

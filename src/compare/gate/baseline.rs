@@ -1,32 +1,9 @@
 //! A baseline that knows more than it did lets more through.
 
-use std::collections::BTreeMap;
-
-use super::{Effect, GateChange, Part};
-use crate::verdict::baseline::{Baseline, Known};
-
-/// A baseline of a side, with its text to point into.
-#[derive(Debug)]
-pub struct KnownSide {
-    /// The file, as it is printed.
-    pub path: String,
-    /// What is written there.
-    pub text: String,
-    /// What it says.
-    pub baseline: Baseline,
-}
-
-impl KnownSide {
-    fn entries(&self) -> BTreeMap<&str, &Known> {
-        self.baseline.findings.iter().map(|known| (known.fingerprint.as_str(), known)).collect()
-    }
-
-    /// The line of an entry.
-    fn place(&self, fingerprint: &str) -> (String, usize) {
-        let line = self.text.lines().position(|line| line.contains(fingerprint)).map_or(1, |line| line + 1);
-        (self.path.clone(), line)
-    }
-}
+use super::effect::Effect;
+use super::part::{GateChange, Part};
+use crate::compare::known::KnownSide;
+use crate::verdict::baseline::Known;
 
 /// The entries that came, went or changed.
 pub(super) fn grown(old: Option<&KnownSide>, new: Option<&KnownSide>) -> Vec<GateChange> {
