@@ -11,7 +11,11 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
-use crate::text::nearest::{did_you_mean, nearest};
+use crate::text::few::few;
+use crate::text::nearest::did_you_mean;
+
+/// The most folders without a network that are named.
+const MOST_HOMELESS: usize = 200;
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
@@ -73,9 +77,9 @@ impl Shelving {
             let message = format!("the network has no {} `{id}`", mention.kind);
             let spot = Spot::Bytes(file, mention.span);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
-            finding.help(match nearest(&id, known.iter().copied()) {
+            finding.help(match known.nearest(&id) {
                 Some(guess) => did_you_mean(guess),
-                None => format!("there are: {}", known.join(", ")),
+                None => format!("there are: {}", few(known.words())),
             });
             self.findings.push(finding);
         }
@@ -85,12 +89,15 @@ impl Shelving {
     fn homeless(&mut self, folder: &Path, entry: &Entry) {
         let near =
             |other: &PathBuf| folder.starts_with(other) || folder.parent().is_some_and(|up| other.starts_with(up));
-        if self.homeless.iter().any(near) {
+        if self.homeless.len() > MOST_HOMELESS || self.homeless.iter().any(near) {
             return;
         }
         self.homeless.push(folder.to_path_buf());
         let place = Place::document(entry.document).below("kind", &[]);
-        let message = "no network document is found in this folder or above it";
+        let message = match self.homeless.len() {
+            0..=MOST_HOMELESS => "no network document is found in this folder or above it",
+            _ => "no network document is found in this folder or above it, nor for others that are not named",
+        };
         let mut finding =
             Finding::new(&NO_NETWORK, place, message, format!("this {} belongs to no network", entry.kind));
         finding.help("add a file with `kind: network`, or check the folder that holds one");

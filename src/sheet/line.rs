@@ -93,6 +93,15 @@ impl<T: Copy> Line<T> {
     }
 }
 
+impl<T: Shown> Line<T> {
+    /// Why a value is none that can be printed: an infinity, or what comes of dividing nothing by nothing.
+    pub(super) fn endless(&self) -> Option<Missing> {
+        let (value, _) = self.value.as_ref().ok()?.number()?;
+        let spot = self.from.first().filter(|_| !value.is_finite())?;
+        Some(Missing::new(Reason::Endless, *spot))
+    }
+}
+
 /// Something a line can hold.
 pub trait Shown {
     /// The number in its base unit, if it is one.
@@ -234,9 +243,11 @@ macro_rules! lines {
         }
 
         impl $group {
-            /// Takes the value from every line that came from something broken.
+            /// Takes the value from every line that came from something broken, or that is no number after all.
             pub fn mask(&mut self, broken: &dyn Fn(&$crate::place::Place) -> Option<$crate::sheet::Missing>) {
                 $(if let Some(missing) = self.$field.from.iter().find_map(broken) {
+                    self.$field.value = Err(missing);
+                } else if let Some(missing) = self.$field.endless() {
                     self.$field.value = Err(missing);
                 })+
             }

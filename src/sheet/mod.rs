@@ -129,9 +129,6 @@ impl<'n> HopSheet<'n> {
 
     /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
     pub fn mask(&mut self, holes: &Holes) {
-        if holes.is_empty() {
-            return;
-        }
         let broken = |place: &Place| holes.at(place).map(|(name, spot)| Missing::broken(name, spot));
         self.path.mask(&broken);
         self.profile.mask(&broken);

@@ -43,16 +43,16 @@ fn names(evaluation: &Evaluation<()>) -> Vec<&'static str> {
 #[test]
 fn a_file_that_is_not_utf8() {
     let bench = Bench::new();
-    fs::write(bench.path("sites/alps.yaml"), b"kind: site\ntitle: Z\xfcrich\n").expect("writable");
+    fs::write(bench.path("sites/peaks.yaml"), b"kind: site\ntitle: Z\xfcrvel\n").expect("writable");
     let said = only(&bench, "file-not-utf8");
-    assert_eq!(said, "sites/alps.yaml: byte 0xfc at offset 19 (line 2, column 9) is not UTF-8");
+    assert_eq!(said, "sites/peaks.yaml: byte 0xfc at offset 19 (line 2, column 9) is not UTF-8");
 }
 
 #[test]
 fn a_file_in_utf16() {
     let bench = Bench::new();
-    fs::write(bench.path("sites/alps.yaml"), b"\xff\xfek\0i\0n\0d\0").expect("writable");
-    assert_eq!(only(&bench, "file-not-utf8"), "sites/alps.yaml: this is UTF-16, save it as UTF-8");
+    fs::write(bench.path("sites/peaks.yaml"), b"\xff\xfek\0i\0n\0d\0").expect("writable");
+    assert_eq!(only(&bench, "file-not-utf8"), "sites/peaks.yaml: this is UTF-16, save it as UTF-8");
 }
 
 #[test]
