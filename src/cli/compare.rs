@@ -4,11 +4,11 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::args::{Compare, CompareFormat, CompareGate, CompareOutput};
-use super::{Exit, Stop, present, print};
+use super::{Exit, Stop, present, say};
 use crate::compare::{self, Comment, Comparison, Noise, Side, compare};
-use crate::door::write::write_whole;
 use crate::door::{Git, GitError, Revision, Store as _, Why, exists, is_folder};
 use crate::network::Scope;
+use crate::text::plain::{Form, spelled};
 
 /// Where one side of a comparison is.
 enum Source {
@@ -21,15 +21,14 @@ pub(super) fn run(args: &Compare) -> Result<Exit, Stop> {
     let [old, new] = sources(args)?.map(|source| side(args, source));
     let (old, new) = (old?, new?);
     if old.is_empty() && new.is_empty() {
-        eprintln!("hopwright: no YAML files found in {} nor in {}", old.name, new.name);
+        say::aside(&format!("no YAML files found in {} nor in {}", spelled(&old.name), spelled(&new.name)));
         return Ok(Exit::Nothing);
     }
     let comparison = compare(&old, &new, &Noise::new(args.threshold.clone()));
     let comment = comment(args, &comparison)?;
-    print(&formed(&comparison, args.format, args, &comment))?;
+    say::out_as(&formed(&comparison, args.format, args, &comment), form(args.format))?;
     for CompareOutput { format, file } in &args.output {
-        let text = formed(&comparison, *format, args, &comment);
-        write_whole(file, text.as_bytes()).map_err(|error| Stop::Write { path: file.display().to_string(), error })?;
+        say::save(file, &formed(&comparison, *format, args, &comment), form(*format))?;
     }
     let failed = match args.fail_on {
         CompareGate::Never => false,
@@ -44,6 +43,14 @@ fn formed(comparison: &Comparison, format: CompareFormat, args: &Compare, commen
         CompareFormat::Text => compare::text(comparison, args.width.unwrap_or(80).into(), args.all),
         CompareFormat::Markdown => compare::markdown(comparison, comment),
         CompareFormat::Json => compare::json(comparison),
+    }
+}
+
+/// What reads a form.
+fn form(format: CompareFormat) -> Form {
+    match format {
+        CompareFormat::Text | CompareFormat::Markdown => Form::People,
+        CompareFormat::Json => Form::Json,
     }
 }
 
@@ -112,7 +119,7 @@ fn at_revision(folder: &Path, revision: &str, shown: &str) -> Result<Scope, Stop
     let store = Revision::of(folder, &Git::around(folder, shown)?, revision, shown)?;
     match store.look(folder) {
         Err(refused) if refused.why == Why::Missing && store.failure().is_none() => {
-            eprintln!("hopwright: {} has no YAML files in revision {shown}", folder.display());
+            say::aside(&format!("{} has no YAML files in revision {}", say::shown(folder), spelled(shown)));
             Ok(Scope::of(&[]))
         }
         _ => Ok(Scope::in_store(folder, Arc::new(store))),

@@ -2,15 +2,20 @@
 
 use super::args::Check;
 use super::scope::scope;
-use super::{Exit, Stop, print};
+use super::{Exit, Stop, say};
 use crate::door::write::mend;
 use crate::fix::{Fixed, diff, fix};
+use crate::text::plain::{Form, inert, spelled};
 
 /// Prints the mends as a patch and writes nothing.
 pub(super) fn show(args: &Check) -> Result<Exit, Stop> {
     let fixed = fix(&scope(&args.paths, &args.brought), args.fix_unsafe);
     say_left(&fixed);
-    print(&fixed.files.iter().map(diff).collect::<String>())?;
+    let patch: String = fixed.files.iter().map(diff).collect();
+    say::out(&patch)?;
+    if inert(&patch, Form::People) != patch {
+        say::aside("the patch holds characters or commands that are spelled out above: it is to be read, not applied");
+    }
     Ok(if fixed.files.is_empty() { Exit::Clean } else { Exit::Findings })
 }
 
@@ -27,13 +32,13 @@ pub(super) fn make(args: &Check) -> Result<(), Stop> {
     let (made, files) = (fixed.made, fixed.files.len());
     if made > 0 {
         let (mends, in_files) = (if made == 1 { "mend" } else { "mends" }, if files == 1 { "file" } else { "files" });
-        eprintln!("hopwright: {made} {mends} made in {files} {in_files}");
+        say::aside(&format!("{made} {mends} made in {files} {in_files}"));
     }
     Ok(())
 }
 
 fn say_left(fixed: &Fixed) {
     for left in &fixed.left {
-        eprintln!("hopwright: not mended: {left}");
+        say::aside(&format!("not mended: {}", spelled(left)));
     }
 }

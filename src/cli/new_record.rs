@@ -2,7 +2,7 @@
 
 use super::args::NewRecord;
 use super::scope::scope;
-use super::{Exit, Stop, present, print};
+use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
 use crate::pack::{Form, HopPacks};
 use crate::spec::Both;
@@ -36,7 +36,8 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let (id, path) = form.place(&folder);
     let text = form.text(&id, &folder, &packs.mark(&evaluation.files), &evaluation.files);
     write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
-    print(&format!("{}\n", path.display()))?;
-    eprintln!("Now fill in what was found, then run: hopwright check {}", path.display());
+    say::path(&path)?;
+    let next = format!("Now fill in what was found, then run: hopwright check {}\n", say::shown(&path));
+    say::hint(&next);
     Ok(Exit::Clean)
 }

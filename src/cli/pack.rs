@@ -9,7 +9,7 @@ use std::path::PathBuf;
 use super::args::{Pack as Command, PackArgs};
 use super::progress::Progress;
 use super::scope::scope;
-use super::{Exit, Stop, present, print};
+use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
 use crate::finding::rule::Severity;
 use crate::pack::{Finish, HopPacks, Pack, on_presses_for};
@@ -42,7 +42,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let broken = report_broken(args, &evaluation);
     if wanted.is_empty() {
         let what = if matches!(command, Command::Acceptance(_)) { "record" } else { "hop" };
-        eprintln!("hopwright: no {what} to print in {} (`check` says why)", args.network.display());
+        say::aside(&format!("no {what} to print in {} (`check` says why)", say::shown(&args.network)));
         return Ok(if broken { Exit::Findings } else { Exit::Nothing });
     }
     let refused = refuse(args, &wanted);
@@ -64,7 +64,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let written = written?;
     for (job, written) in jobs.iter().zip(written) {
         written?;
-        print(&format!("{}\n", job.path.display()))?;
+        say::path(&job.path)?;
     }
     Ok(if refused || broken { Exit::Findings } else { Exit::Clean })
 }
@@ -116,7 +116,7 @@ fn refuse(args: &PackArgs, wanted: &[(&HopPacks, Pack)]) -> bool {
             continue;
         }
         let noun = if errors == 1 { "error" } else { "errors" };
-        eprintln!("hopwright: {who} is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked");
+        say::aside(&format!("{who} is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked"));
         refused = true;
     }
     refused
@@ -133,10 +133,10 @@ fn report_broken(args: &PackArgs, evaluation: &Evaluation<HopPacks>) -> bool {
     }
     if left_out > 0 {
         let (noun, verb) = if left_out == 1 { ("hop", "is") } else { ("hops", "are") };
-        eprintln!("hopwright: {left_out} {noun} cannot be evaluated and {verb} not printed; `check` says why");
+        say::aside(&format!("{left_out} {noun} cannot be evaluated and {verb} not printed; `check` says why"));
     } else {
         let noun = if errors == 1 { "error" } else { "errors" };
-        eprintln!("hopwright: {errors} {noun} outside any hop; `check` shows them");
+        say::aside(&format!("{errors} {noun} outside any hop; `check` shows them"));
     }
     true
 }

@@ -1,6 +1,4 @@
-//! How a command ends, what stops it, and the two things every command does before and after its work.
-
-use std::io::Write as _;
+//! How a command ends, what stops it, and what every command asks of its paths.
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,9 +53,4 @@ pub enum Stop {
 pub(super) fn present(path: &std::path::Path) -> Result<(), Stop> {
     let missing = || Stop::Unknown(format!("{}: there is no such file or folder", path.display()));
     if crate::door::exists(path) { Ok(()) } else { Err(missing()) }
-}
-
-pub(super) fn print(text: &str) -> Result<(), Stop> {
-    let mut out = std::io::stdout().lock();
-    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(Stop::Output)
 }

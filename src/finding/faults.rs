@@ -39,8 +39,8 @@ faults! { "spec";
     /// A file, or the number of files, is beyond what the program reads.
     ///
     /// Limits keep hostile or mistaken input from eating time and memory: 1 MiB a file, 64 levels of nesting, 100,000
-    /// nodes after aliases are expanded, 64 folders one in another, 2 GiB of all files together. Split the file, or point
-    /// the program at a smaller folder.
+    /// nodes after aliases are expanded, 1,000 faults a file, 64 folders one in another, 2 GiB of all files together. Split
+    /// the file, or point the program at a smaller folder.
     TOO_LARGE: "input-too-large", Error;
 
     /// A folder of a network looks like the store of a git repository.

@@ -11,7 +11,11 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
-use crate::text::nearest::{did_you_mean, nearest};
+use crate::text::few::few;
+use crate::text::nearest::did_you_mean;
+
+/// The most folders without a network that are named.
+const MOST_HOMELESS: usize = 200;
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
@@ -73,9 +77,9 @@ impl Shelving {
             let message = format!("the network has no {} `{id}`", mention.kind);
             let spot = Spot::Bytes(file, mention.span);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
-            finding.help(match nearest(&id, known.iter().copied()) {
+            finding.help(match known.nearest(&id) {
                 Some(guess) => did_you_mean(guess),
-                None => format!("there are: {}", known.join(", ")),
+                None => format!("there are: {}", few(known.words())),
             });
             self.findings.push(finding);
         }
@@ -85,12 +89,15 @@ impl Shelving {
     fn homeless(&mut self, folder: &Path, entry: &Entry) {
         let near =
             |other: &PathBuf| folder.starts_with(other) || folder.parent().is_some_and(|up| other.starts_with(up));
-        if self.homeless.iter().any(near) {
+        if self.homeless.len() > MOST_HOMELESS || self.homeless.iter().any(near) {
             return;
         }
         self.homeless.push(folder.to_path_buf());
-        let place = Place::document(entry.document).below("kind", &[]);
-        let message = "no network document is found in this folder or above it";
+        let place = Place::document(entry.document).below(&"kind", &[]);
+        let message = match self.homeless.len() {
+            0..=MOST_HOMELESS => "no network document is found in this folder or above it",
+            _ => "no network document is found in this folder or above it, nor for others that are not named",
+        };
         let mut finding =
             Finding::new(&NO_NETWORK, place, message, format!("this {} belongs to no network", entry.kind));
         finding.help("add a file with `kind: network`, or check the folder that holds one");
@@ -99,7 +106,7 @@ impl Shelving {
 }
 
 fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
-    let id_of = |document| Place::document(document).below("id", &[]);
+    let id_of = |document| Place::document(document).below(&"id", &[]);
     let message = format!("two documents are the {} `{}`", entry.kind, entry.id);
     let mut finding = Finding::new(&DUPLICATE_ID, id_of(entry.document), message, "again here");
     finding.because(id_of(first), "first here").help("give one of them another id");
@@ -107,7 +114,7 @@ fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
 }
 
 fn second_network(entry: &Entry, library: &Library) -> Finding {
-    let id_of = |document| Place::document(document).below("id", &[]);
+    let id_of = |document| Place::document(document).below(&"id", &[]);
     let message = format!("`{}` is a second network in the same folder", entry.id);
     let mut finding = Finding::new(&TWO_NETWORKS, id_of(entry.document), message, "the second one");
     let first = library.networks.index.values().next().map(|slot| match slot {
@@ -123,9 +130,10 @@ fn second_network(entry: &Entry, library: &Library) -> Finding {
 
 fn shelve(library: &mut Library, entry: Entry) {
     fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: T) {
+        let holes = library.holes.of(document);
         let shelf = T::shelf_mut(library);
         shelf.index.insert(spec.id().clone(), Slot::Typed(shelf.documents.len()));
-        shelf.documents.push(Document { at: document, spec });
+        shelf.documents.push(Document { at: document, spec, holes });
     }
     fn put_broken<T: Shelved>(library: &mut Library, document: DocumentId, id: Id) {
         T::shelf_mut(library).index.insert(id, Slot::Broken(document));

@@ -18,7 +18,7 @@ mod wording;
 
 pub use build::{MAX_FAULTS, parse};
 pub use discover::{Discovery, MAX_ENTRIES, MAX_FOLDERS, discover, is_yaml};
-pub use lines::{LineIndex, Position};
+pub use lines::{LineIndex, LineTable, Position};
 pub use passed_over::{PassedOver, passes_over, patterns};
 pub use read::{FileFault, FileFaultKind, MAX_BYTES, SourceText, read};
 pub use tree::{

@@ -13,6 +13,9 @@ use crate::spec::Date;
 use crate::verdict::fingerprint;
 use crate::verdict::one_network::{HopRun, OneNetwork, judge};
 
+/// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
+const MOST_SAMPLES: usize = 500_000_000;
+
 /// What came of a run.
 #[derive(Debug)]
 pub struct Evaluation<R> {
@@ -50,8 +53,9 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let today = scope.today.or_else(|| waived.then(Date::today));
     let (mut hops, mut hop_count, mut hop_ids) = (Vec::new(), 0, Vec::new());
     let (mut judged, mut used) = (Vec::new(), Vec::new());
+    let mut samples = MOST_SAMPLES;
     for library in &libraries {
-        let mut one: OneNetwork<R> = judge(library, &files, scope, today, &visit);
+        let mut one: OneNetwork<R> = judge(library, &files, scope, today, &mut samples, &visit);
         hop_count += library.hops.index.len();
         findings.append(&mut one.findings);
         hops.append(&mut one.hops);

@@ -166,7 +166,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "sheet", "source", "spec", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
-    ("listing", &["finding", "network", "place", "sheet", "source"]),
+    ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (
         "pack",
         &[
@@ -232,6 +232,18 @@ fn only_the_door_opens_files() {
         for (line, word) in code.flat_map(|line| OPENS.iter().map(move |word| (line, *word))) {
             let ours = line.contains("SourceFile::") || line.contains("ProfileFile::") || line.contains("TileFile::");
             assert!(ours || !line.contains(word), "{}: {word} in {line}", short(path));
+        }
+    }
+}
+
+#[test]
+fn the_program_speaks_in_one_place() {
+    let ways = ["println!", "print!(", "eprint!(", "dbg!", "stdout()", "stderr()", "io::stdout", "io::stderr"];
+    for path in with_extension("src", "rs").into_iter().filter(|path| !path.ends_with("cli/say.rs")) {
+        let text = read(&path);
+        for (number, line) in text.lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")) {
+            let way = ways.iter().find(|way| line.contains(*way) && !line.contains("error.use_stderr()"));
+            assert!(way.is_none(), "{}:{}: {way:?} passes by `cli/say.rs`", short(&path), number + 1);
         }
     }
 }

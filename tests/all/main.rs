@@ -2,17 +2,21 @@
 
 mod aim;
 mod attacks;
+mod audit;
 mod cli;
 mod climate;
 mod compare;
 mod departures;
 mod door;
+mod extremes;
 mod fix;
 mod fixture;
+mod floods;
 mod formats;
 mod generator;
 mod hostile_pages;
 mod house;
+mod injection;
 mod installation_mends;
 mod invented;
 mod language;
