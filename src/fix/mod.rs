@@ -129,7 +129,8 @@ impl State {
         let scope = texts.map_or_else(|| scope.clone(), |texts| scope.clone().with_texts(&texts));
         let seen = evaluate(&scope, |sheet, _| {
             let rows = sheet.sections().into_iter().flat_map(|section| section.rows);
-            let numbers = rows.filter_map(|row| Some(((sheet.id().to_owned(), row.key), row.number?.0.to_bits())));
+            let numbers =
+                rows.filter_map(|row| Some(((sheet.id().to_owned(), row.key.to_string()), row.number?.0.to_bits())));
             numbers.collect()
         });
         Self { seen }

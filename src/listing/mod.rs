@@ -45,7 +45,7 @@ impl HopListing {
     #[must_use]
     pub fn of_design(&self) -> Self {
         let mut design = self.clone();
-        design.sections.retain(|section| !section.key.starts_with("records."));
+        design.sections.retain(|section| !section.key.is_of_a_record());
         design
     }
 }
@@ -113,7 +113,7 @@ struct Entry<'a> {
 
 #[derive(Serialize)]
 struct Line<'a> {
-    key: &'a str,
+    key: String,
     words: &'a str,
     symbol: &'a str,
     text: Option<String>,
@@ -143,7 +143,7 @@ pub fn json(hops: &[&HopListing], files: &Files) -> String {
 
 fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
     Line {
-        key: &row.key,
+        key: row.key.to_string(),
         words: row.words,
         symbol: row.symbol,
         text: row.text.as_ref().ok().map(ToString::to_string),

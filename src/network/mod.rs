@@ -27,13 +27,13 @@ mod typing;
 
 pub use brought::{Brought, Inputs};
 pub use files::{Concrete, Files, SourceFile};
-pub use holes::{HoleName, Holes, Owner};
+pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};
 pub use library::Library;
 pub use load::{Loaded, load};
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};
 pub use resolve::resolve;
-pub use resolved::{Part, ResolvedEnd, ResolvedHop, ResolvedRun};
+pub use resolved::{ResolvedEnd, ResolvedHop, ResolvedRun};
 pub use scope::Scope;
-pub use shelf::{Document, Look, Shelf, Slot};
+pub use shelf::{Document, Look, Part, Shelf, Slot};
 pub use target::Target;
 pub use tiles::TileFile;

@@ -23,7 +23,7 @@ pub(super) fn bring_home<'n>(library: &'n Library, hops: &mut [ResolvedHop<'n>],
             Look::Missing(guess) => dangling(record, library, guess, findings),
             Look::Broken(document) => {
                 let cause = format!("because of errors in hop `{}`", record.hop);
-                wait(record, &cause, Place::document(document).below("id", &[]), findings);
+                wait(record, &cause, Place::document(document).below(&"id", &[]), findings);
             }
             Look::Found(document) => {
                 if let Some(hop) = hops.iter_mut().find(|hop| hop.hop.at == document.at) {

@@ -1,8 +1,9 @@
 //! The documents of one kind, and what an id leads to.
 
 use std::collections::HashMap;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
+use super::holes::{DocumentHoles, Holed};
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::Id;
 use crate::text::nearest::Vocabulary;
@@ -14,6 +15,8 @@ pub struct Document<T> {
     pub at: DocumentId,
     /// What it says.
     pub spec: T,
+    /// What of it is broken.
+    pub holes: Option<Arc<DocumentHoles>>,
 }
 
 impl<T> std::ops::Deref for Document<T> {
@@ -26,6 +29,56 @@ impl<T> std::ops::Deref for Document<T> {
 impl<T> Placed for Document<T> {
     fn place(&self) -> Place {
         Place::document(self.at)
+    }
+}
+
+impl<T> Holed for Document<T> {
+    fn holes(&self) -> Option<&DocumentHoles> {
+        self.holes.as_deref()
+    }
+}
+
+impl<T> Document<T> {
+    /// A part of it that is a thing of its own, by its place below the document.
+    #[must_use]
+    pub fn part<'n, P>(&'n self, base: &'static &'static str, index: &[usize], spec: &'n P) -> Part<'n, P> {
+        Part { place: self.place().part(base, index), holes: self.holes.as_deref(), spec }
+    }
+}
+
+/// A part of a document that knows where it stands.
+#[derive(Debug)]
+pub struct Part<'n, T> {
+    place: Place,
+    holes: Option<&'n DocumentHoles>,
+    /// What it says.
+    pub spec: &'n T,
+}
+
+impl<T> Clone for Part<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Part<'_, T> {}
+
+impl<T> std::ops::Deref for Part<'_, T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        self.spec
+    }
+}
+
+impl<T> Placed for Part<'_, T> {
+    fn place(&self) -> Place {
+        self.place
+    }
+}
+
+impl<T> Holed for Part<'_, T> {
+    fn holes(&self) -> Option<&DocumentHoles> {
+        self.holes
     }
 }
 

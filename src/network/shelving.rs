@@ -93,7 +93,7 @@ impl Shelving {
             return;
         }
         self.homeless.push(folder.to_path_buf());
-        let place = Place::document(entry.document).below("kind", &[]);
+        let place = Place::document(entry.document).below(&"kind", &[]);
         let message = match self.homeless.len() {
             0..=MOST_HOMELESS => "no network document is found in this folder or above it",
             _ => "no network document is found in this folder or above it, nor for others that are not named",
@@ -106,7 +106,7 @@ impl Shelving {
 }
 
 fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
-    let id_of = |document| Place::document(document).below("id", &[]);
+    let id_of = |document| Place::document(document).below(&"id", &[]);
     let message = format!("two documents are the {} `{}`", entry.kind, entry.id);
     let mut finding = Finding::new(&DUPLICATE_ID, id_of(entry.document), message, "again here");
     finding.because(id_of(first), "first here").help("give one of them another id");
@@ -114,7 +114,7 @@ fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
 }
 
 fn second_network(entry: &Entry, library: &Library) -> Finding {
-    let id_of = |document| Place::document(document).below("id", &[]);
+    let id_of = |document| Place::document(document).below(&"id", &[]);
     let message = format!("`{}` is a second network in the same folder", entry.id);
     let mut finding = Finding::new(&TWO_NETWORKS, id_of(entry.document), message, "the second one");
     let first = library.networks.index.values().next().map(|slot| match slot {
@@ -130,9 +130,10 @@ fn second_network(entry: &Entry, library: &Library) -> Finding {
 
 fn shelve(library: &mut Library, entry: Entry) {
     fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: T) {
+        let holes = library.holes.of(document);
         let shelf = T::shelf_mut(library);
         shelf.index.insert(spec.id().clone(), Slot::Typed(shelf.documents.len()));
-        shelf.documents.push(Document { at: document, spec });
+        shelf.documents.push(Document { at: document, spec, holes });
     }
     fn put_broken<T: Shelved>(library: &mut Library, document: DocumentId, id: Id) {
         T::shelf_mut(library).index.insert(id, Slot::Broken(document));

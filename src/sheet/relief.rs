@@ -1,6 +1,6 @@
 //! The ground under a hop and what stands on it, put together from whatever source the hop has.
 
-use super::line::Missing;
+use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
 use super::terrain::{TerrainPath, Terrains, goes_by_tiles};

@@ -64,8 +64,7 @@ pub(super) fn judge<R: Send>(
     let mut findings = std::mem::take(&mut found.list);
     let waivers = Waivers::of(library, files, today, &mut found);
     let one = |hop: &ResolvedHop<'_>| {
-        let mut sheet = HopSheet::compute(hop, &maps, &terrains);
-        sheet.mask(&library.holes);
+        let sheet = HopSheet::compute(hop, &maps, &terrains);
         let mut found = Findings::default();
         rules::judge(&sheet, &library.holes, &mut found);
         settings.apply(&mut found.list);

@@ -2,6 +2,7 @@
 
 mod aim;
 mod attacks;
+mod audit;
 mod cli;
 mod climate;
 mod compare;

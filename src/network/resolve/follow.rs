@@ -120,7 +120,7 @@ impl<'n, 'f> Follow<'n, 'f> {
         for wait in &self.waits {
             let Some(document) = wait.shown.filter(|document| !shown.contains(document)) else { continue };
             shown.push(document);
-            finding.because(Place::document(document).below("id", &[]), format!("{} is here", wait.cause));
+            finding.because(Place::document(document).below(&"id", &[]), format!("{} is here", wait.cause));
         }
         finding.help("mend that first; the hop is judged then");
     }

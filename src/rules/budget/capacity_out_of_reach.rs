@@ -18,7 +18,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     for direction in hop.directions.iter() {
         let radio = direction.receiver.radio;
         // Of one model at both ends there is one thing to say.
-        if direction.objective.is_none() && !named.contains(&radio.at) {
+        if direction.objective().is_none() && !named.contains(&radio.at) {
             named.push(radio.at);
             report(hop, direction, found);
         }
@@ -28,7 +28,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
 fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (spec, radio, wanted) = (hop.resolved.hop, direction.receiver.radio, &hop.target.capacity);
     let bandwidth = &spec.channel.bandwidth;
-    let fastest = direction.states.iter().filter_map(|state| state.lines.capacity.value.as_ref().ok());
+    let fastest = direction.states.iter().filter_map(|state| state.lines.capacity.value().ok());
     let fastest = fastest.max_by(|one, other| one.value.0.total_cmp(&other.value.0));
     let (message, label) = match fastest {
         Some(most) => (
