@@ -1,5 +1,7 @@
 //! The quantities a hop is decided by: which line is held against which limit, and which line says what is left.
 
+use crate::at;
+use crate::place::Place;
 use crate::sheet::{
     Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, MarginLines, ProfileLines,
     RunLines, RunSheet, SectionKey, ServiceLines,
@@ -44,6 +46,22 @@ impl Named<'_, '_> {
         };
         let name = names.get(number)?;
         (names.iter().filter(|other| *other == name).count() == 1).then(|| name.clone())
+    }
+
+    /// Where the name of a numbered part is written: with another name its lines are others.
+    pub(super) fn written_at(&self, section: &SectionKey) -> Option<Place> {
+        match section {
+            SectionKey::Run(end, number) | SectionKey::Onward(end, number) => {
+                let run = self.0.ends[*end].runs[*number].resolved.run;
+                Some(at!(run.port))
+            }
+            SectionKey::State(way, number) => {
+                let direction = &self.0.directions[*way];
+                let (radio, i) = (direction.receiver.radio, direction.states[*number].number);
+                Some(at!(radio.states[i].title))
+            }
+            _ => None,
+        }
     }
 
     /// A quantity with the line that says what is left of it.

@@ -72,6 +72,8 @@ pub struct Measure {
     pub number: Option<(f64, &'static str)>,
     /// What a person would change to change it.
     pub from: Vec<Place>,
+    /// Where the part of the hop it speaks of has its name: without it there would be no such line.
+    pub(super) named_at: Option<Place>,
 }
 
 impl Side {
@@ -144,6 +146,7 @@ impl HopSide {
                 text: row.text,
                 number: row.number.filter(|(number, _)| number.is_finite()),
                 from: row.from,
+                named_at: Named(sheet).written_at(&row.key.section),
             })
         });
         Self {

@@ -543,8 +543,8 @@ fn a_change_that_no_field_explains_is_not_blamed_on_one() {
     let comparison = between(&old, &new);
     let rate = comparison.hops[0].others.iter().find(|change| change.key == "path.rain_rate").expect("it changes");
     assert!(rate.causes.is_empty() && comparison.edits.is_empty());
-    assert!(text(&comparison, 80, false).contains("[?] no field was edited: look at files beside the documents"));
-    assert!(markdown(&comparison, &comment()).contains("?: no field was edited"));
+    assert!(text(&comparison, 80, false).contains("[?] unknown: no edited field is among its inputs"));
+    assert!(markdown(&comparison, &comment()).contains("?: unknown"));
 }
 
 // The program
