@@ -100,7 +100,7 @@ impl Side {
             .map(|[network, hop]| Waiting { network: network.clone(), hop: hop.clone(), why: why(hop) })
             .collect();
         let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
-        let roots = scope.load.clone();
+        let roots = scope.folders();
         Self { name, files: evaluation.files, hops, waiting, findings, roots }
     }
 

@@ -53,7 +53,7 @@ fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, f
     let finding = findings.report(&DANGLING, at!(record.hop), message, "leads nowhere");
     finding.help(match guess {
         Some(guess) => format!("{} The record is not judged until this leads somewhere", did_you_mean(guess)),
-        None => format!("there are: {}", few(&library.hops.ids())),
+        None => format!("there are: {}", few(library.hops.ids())),
     });
 }
 

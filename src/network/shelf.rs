@@ -1,12 +1,12 @@
 //! The documents of one kind, and what an id leads to.
 
 use std::collections::HashMap;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use super::holes::{DocumentHoles, Holed};
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::Id;
-use crate::text::nearest::nearest;
+use crate::text::nearest::Vocabulary;
 
 /// A typed document that knows where it stands.
 #[derive(Debug)]
@@ -98,11 +98,13 @@ pub struct Shelf<T> {
     pub documents: Vec<Document<T>>,
     /// By id, the broken ones too.
     pub index: HashMap<Id, Slot>,
+    /// The ids in order, once all documents are there.
+    known: OnceLock<Vocabulary>,
 }
 
 impl<T> Default for Shelf<T> {
     fn default() -> Self {
-        Self { documents: Vec::new(), index: HashMap::new() }
+        Self { documents: Vec::new(), index: HashMap::new(), known: OnceLock::new() }
     }
 }
 
@@ -124,19 +126,19 @@ impl<T> Shelf<T> {
         match self.index.get(id) {
             Some(Slot::Typed(number)) => Look::Found(&self.documents[*number]),
             Some(Slot::Broken(document)) => Look::Broken(*document),
-            None => {
-                let mut known: Vec<&str> = self.index.keys().map(|id| &**id).collect();
-                known.sort_unstable();
-                Look::Missing(nearest(id, known.iter().copied()))
-            }
+            None => Look::Missing(self.known().nearest(id)),
         }
+    }
+
+    /// The ids there are. To be asked once all documents are on the shelf.
+    #[must_use]
+    pub fn known(&self) -> &Vocabulary {
+        self.known.get_or_init(|| Vocabulary::of(self.index.keys().map(|id| &**id)))
     }
 
     /// The ids there are, sorted.
     #[must_use]
-    pub fn ids(&self) -> Vec<&str> {
-        let mut ids: Vec<&str> = self.index.keys().map(|id| &**id).collect();
-        ids.sort_unstable();
-        ids
+    pub fn ids(&self) -> &[String] {
+        self.known().words()
     }
 }

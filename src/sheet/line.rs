@@ -5,6 +5,7 @@ use std::ops::Deref;
 use super::key::{Key, SectionKey};
 use super::missing::Missing;
 use super::saying::Told;
+use super::shown::Shown;
 use super::title::Title;
 use super::traced::{AsTraced, Traced};
 use crate::place::Place;
@@ -17,15 +18,15 @@ pub struct Line<T> {
     method: Option<&'static str>,
 }
 
-impl<T> Traced<T> {
+impl<T: Shown> Traced<T> {
     /// A line of the sheet, computed as its group says.
-    pub(super) const fn line(self) -> Line<T> {
-        Line { traced: self, method: None }
+    pub(super) fn line(self) -> Line<T> {
+        Line { traced: self.finite(), method: None }
     }
 
     /// A line of the sheet with a method of its own.
-    pub(super) const fn by(self, method: &'static str) -> Line<T> {
-        Line { traced: self, method: Some(method) }
+    pub(super) fn by(self, method: &'static str) -> Line<T> {
+        Line { traced: self.finite(), method: Some(method) }
     }
 }
 

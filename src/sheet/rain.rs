@@ -1,7 +1,5 @@
 //! The rain rate of a path: as written, else from the normals of twelve months, else off the map the network brings.
 
-use std::path::{Path, PathBuf};
-
 use super::line::{AS_WRITTEN, Line};
 use super::missing::Missing;
 use super::reason::Reason;
@@ -10,7 +8,7 @@ use super::target::Target;
 use super::traced::{Traced, all, see};
 use crate::at;
 use crate::finding::Spot;
-use crate::network::{Files, ResolvedHop, read_rain_map};
+use crate::network::{Inputs, ResolvedHop};
 use crate::physics::geodesy::{self, Position};
 use crate::physics::rain_map::RainMap;
 use crate::physics::rain_map_text;
@@ -26,10 +24,10 @@ const MAP: &str = "published map at the middle of the path, ITU-R P.837-7, bilin
 #[derive(Debug, Default)]
 pub struct RainMaps(Vec<Entry>);
 
-/// A map by the folder it was read from and the places that name it, or why there is none.
+/// A map by the folder that is named and the places that name it, or why there is none.
 #[derive(Debug)]
 struct Entry {
-    folder: PathBuf,
+    folder: String,
     places: Vec<Place>,
     map: Result<RainMap, String>,
 }
@@ -37,7 +35,7 @@ struct Entry {
 impl RainMaps {
     /// Reads the map of every hop that goes by one. The texts are dropped as soon as a map is made of them.
     #[must_use]
-    pub fn of(hops: &[ResolvedHop<'_>], files: &Files) -> Self {
+    pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>) -> Self {
         let mut maps = Self::default();
         for hop in hops {
             let Some(name) = named(hop) else { continue };
@@ -45,16 +43,14 @@ impl RainMaps {
             if Target::of(hop).rain_rate.is_some() || months(hop).is_some() {
                 continue;
             }
-            let base = files.get(hop.network.at.file).and_then(|file| file.origin.parent());
-            let folder = base.unwrap_or(Path::new("")).join(&***folder);
-            match maps.0.iter_mut().find(|entry| entry.folder == folder) {
+            match maps.0.iter_mut().find(|entry| entry.folder == ***folder) {
                 Some(entry) if entry.places.contains(&place) => {}
                 Some(entry) => entry.places.push(place),
                 None => {
-                    let map = read_rain_map(&folder).and_then(|[rates, latitudes, longitudes]| {
+                    let map = inputs.rain_map(folder).and_then(|[rates, latitudes, longitudes]| {
                         rain_map_text::parse(&rates, &latitudes, &longitudes).map_err(|error| error.to_string())
                     });
-                    maps.0.push(Entry { folder, places: vec![place], map });
+                    maps.0.push(Entry { folder: folder.to_string(), places: vec![place], map });
                 }
             }
         }

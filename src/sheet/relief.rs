@@ -308,7 +308,7 @@ fn from_file(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
     };
     let mut standing = Vec::new();
     let mut points: Vec<GroundPoint> = Vec::with_capacity(file.rows.len());
-    for row in &file.rows {
+    for row in file.rows.iter() {
         let spot = Spot::Bytes(file.file, row.line.0 as usize..row.line.1 as usize);
         let before = points.last().and_then(|last| last.standing);
         let there = row.obstacle.map(|what| stand(&mut standing, before, what, spot.clone()));

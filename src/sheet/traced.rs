@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use super::missing::{Cause, Missing};
 use super::reason::Reason;
+use super::shown::Shown;
 use super::sources::Sources;
 use crate::finding::Spot;
 use crate::network::Holed;
@@ -65,6 +66,18 @@ impl<T: Copy> Traced<T> {
     #[must_use]
     pub fn get(&self) -> Option<T> {
         self.value.as_ref().ok().copied()
+    }
+}
+
+impl<T: Shown> Traced<T> {
+    /// The same value unless it is none that can be printed: an infinity, or what comes of dividing nothing by nothing.
+    pub(super) fn finite(self) -> Self {
+        let endless = |value: &T| value.number().is_some_and(|(number, _)| !number.is_finite());
+        if self.value.as_ref().is_ok_and(endless) {
+            let value = Err(Arc::new(Missing::new(Reason::Endless, self.spot())));
+            return Self { value, sources: self.sources };
+        }
+        self
     }
 }
 

@@ -121,7 +121,16 @@ const SUFFIXES: [&str; 4] = ["consequence", "avoid", "look", "do"];
 #[test]
 fn every_key_has_a_sentence_and_every_sentence_a_use() {
     /// Words of several parts that are no keys.
-    const OTHERS: [&str; 2] = ["kebab-case", "us-letter"];
+    const OTHERS: [&str; 7] = [
+        "kebab-case",
+        "us-letter",
+        // Attributes of SVG.
+        "font-family",
+        "font-size",
+        "stroke-dasharray",
+        "stroke-width",
+        "text-anchor",
+    ];
     const CALLS: [&str; 9] =
         [" say(", "#say(", ".say(", ".with(", ".count(", ".step(", ".step_with(", " add(", "sides.line("];
     let english = sentences("en");
