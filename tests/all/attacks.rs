@@ -210,7 +210,7 @@ fn profiles_tiles_and_maps_show_nothing_from_outside() {
     with(&|repository| network(repository, &format!("terrain: {{ folder: \"{absolute}\" }}")));
     with(&|repository| {
         repository.write("tiles/readme", "");
-        symlink(secrets.path().join("secret.txt"), repository.path("tiles/N54W003.hgt")).expect("linked");
+        symlink(secrets.path().join("secret.txt"), repository.path("tiles/N54W033.hgt")).expect("linked");
         network(repository, "terrain: { folder: tiles }");
     });
     let rain = |repository: &Repository, name: &str| {
