@@ -139,7 +139,8 @@ fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
 fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
     let mut text = fs::read_to_string(&number.file).expect("UTF-8");
     text.replace_range(number.span.clone(), &nudged(&number.text));
-    let new = Side::of(&Scope::of(&[folder.to_path_buf()]).with_texts(&[(number.file.clone(), text.into())]), "new".into());
+    let new =
+        Side::of(&Scope::of(&[folder.to_path_buf()]).with_texts(&[(number.file.clone(), text.into())]), "new".into());
     let mut said = Vec::new();
     let named = |place: &Place, side: &Side| {
         let DocumentId { file, number: document } = place.document;
