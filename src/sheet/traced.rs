@@ -46,7 +46,7 @@ impl<T> Traced<T> {
     }
 
     /// Where a fault in it is shown: its first source. A value without one is a constant, and those have no faults.
-    fn spot(&self) -> Spot {
+    pub(super) fn spot(&self) -> Spot {
         self.sources.first().map_or(Spot::Path(String::new()), Spot::Field)
     }
 

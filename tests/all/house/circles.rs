@@ -81,8 +81,10 @@ fn tree(tokens: &[String], at: &mut usize, before: &[String], found: &mut Vec<(R
             "{" => {
                 *at += 1;
                 while tokens[*at] != "}" {
+                    let from = *at;
                     tree(tokens, at, &path, found);
                     *at += usize::from(tokens[*at] == ",");
+                    assert!(*at > from, "a `use` that is not understood: {}", tokens[from - 6..from + 2].join(" "));
                 }
                 *at += 1;
                 return;
@@ -160,7 +162,8 @@ impl File {
                         at += 1;
                     }
                 }
-                "use" => {
+                // `use<…>` says what a type captures and brings in nothing.
+                "use" if after != "<" => {
                     let mut found = Vec::new();
                     at += 1;
                     tree(&tokens, &mut at, &[], &mut found);
@@ -205,12 +208,19 @@ fn module(path: &Path) -> Route {
 
 /// The module that writes what a route names: as far as modules lead, and on through what the last of them re-exports.
 fn written_in(route: &[String], files: &BTreeMap<Route, File>) -> Route {
-    let length = (0..=route.len()).rev().find(|length| files.contains_key(&route[..*length])).expect("the root");
-    let (module, rest) = route.split_at(length);
-    let onward = rest.first().and_then(|name| files[module].names.get(name));
-    match onward {
-        Some(target) if target.as_slice() != module => written_in(&[target, &rest[1..]].concat(), files),
-        _ => module.to_vec(),
+    let mut route = route.to_vec();
+    // A macro is re-exported under its own name and stands at no route: the way to it leads back to where it has been.
+    let mut been = BTreeSet::new();
+    loop {
+        let length = (0..=route.len()).rev().find(|length| files.contains_key(&route[..*length])).expect("the root");
+        let (module, rest) = route.split_at(length);
+        let onward = rest.first().and_then(|name| Some((name, files[module].names.get(name)?)));
+        match onward {
+            Some((name, target)) if target.as_slice() != module && been.insert((module.to_vec(), name.clone())) => {
+                route = [target, &rest[1..]].concat();
+            }
+            _ => return module.to_vec(),
+        }
     }
 }
 
