@@ -201,6 +201,8 @@ fn licence_lines(
 }
 
 fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emission: &Emission) -> CodeSheet {
+    // Outside its band there would be no such sheet.
+    let name = &name.clone().decided_by(&emission.edges);
     let limits = all((name, &emission.gain, &emission.bandwidth)).map(|(_, gain, width)| code.limits(gain, width));
     let limits = limits.decided_by(&emission.edges);
     let level = |limit: fn(Limits) -> Option<Dbm>, none: Reason| {
