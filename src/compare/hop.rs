@@ -195,7 +195,7 @@ fn line(key: &str, both: [Option<&Measure>; 2], noise: &Noise) -> Weight {
 fn sources(both: [Option<&Measure>; 2]) -> [Vec<Place>; 2] {
     let alone = both.iter().flatten().count() == 1;
     both.map(|line| {
-        let places = |line: &Measure| line.from.iter().copied().chain(line.named_at.filter(|_| alone)).collect();
+        let places = |line: &Measure| line.from.list().into_iter().chain(line.named_at.filter(|_| alone)).collect();
         line.map(places).unwrap_or_default()
     })
 }

@@ -4,7 +4,7 @@ use crate::at;
 use crate::place::Place;
 use crate::sheet::{
     Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, MarginLines, ProfileLines,
-    RunLines, RunSheet, SectionKey, ServiceLines,
+    RunLines, RunSheet, Section, SectionKey, ServiceLines,
 };
 
 /// A quantity with a limit.
@@ -71,7 +71,7 @@ impl Named<'_, '_> {
 }
 
 /// The quantities of a hop, those of the design pack's decision first, then every other line that says what is left.
-pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
+pub(super) fn of(sheet: &HopSheet<'_>, sections: &[Section]) -> Vec<Judged> {
     let (named, target) = (Named(sheet), &sheet.target);
     let mut list = vec![named.judged(
         &SectionKey::Service.line(ServiceLines::availability),
@@ -83,7 +83,7 @@ pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
     list.extend(of_sight(&named));
     list.extend(sheet.ends.iter().flat_map(|end| of_end(&named, end)));
     let known: Vec<String> = list.iter().filter_map(|judged| judged.margin.clone()).collect();
-    for section in sheet.sections() {
+    for section in sections {
         for row in section.rows.iter().filter(|row| row.key.name.is_margin() && row.number.is_some()) {
             if !known.contains(&named.key(&row.key)) {
                 let name = format!("{}: {}", section.title, row.words);

@@ -39,6 +39,11 @@ impl<T> Traced<T> {
         self.sources.list()
     }
 
+    /// Those places, not listed yet.
+    pub(super) const fn sources(&self) -> &Sources {
+        &self.sources
+    }
+
     /// The first of those places.
     #[must_use]
     pub fn first_source(&self) -> Option<Place> {
