@@ -42,6 +42,10 @@ impl Named<'_, '_> {
                 let states = &self.0.directions[*way].states;
                 (states.iter().map(|state| state.title.clone()).collect(), *number)
             }
+            SectionKey::Threshold(end, number) => {
+                let thresholds = &self.0.ends[*end].thresholds;
+                (thresholds.iter().map(|threshold| threshold.title.clone()).collect(), *number)
+            }
             _ => return None,
         };
         let name = names.get(number)?;
@@ -58,6 +62,11 @@ impl Named<'_, '_> {
             SectionKey::State(way, number) => {
                 let direction = &self.0.directions[*way];
                 let (radio, i) = (direction.receiver.radio, direction.states[*number].number);
+                Some(at!(radio.states[i].title))
+            }
+            SectionKey::Threshold(end, number) => {
+                let end = &self.0.ends[*end];
+                let (radio, i) = (end.resolved.radio, end.thresholds[*number].number);
                 Some(at!(radio.states[i].title))
             }
             _ => None,
