@@ -8,7 +8,7 @@ use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};
 use crate::place::{DocumentId, Place};
-use crate::sheet::{Sources, HopSheet, Missing, Told};
+use crate::sheet::{HopSheet, Missing, Sources, Told};
 use crate::verdict::evaluate;
 
 /// One state of a network, evaluated.

@@ -27,8 +27,20 @@ struct Number {
 
 /// Keys under which a number is a name or a word and no quantity.
 const WORDS: [&str; 14] = [
-    "id", "title", "notes", "description", "reference", "revision", "thread", "pages", "mark", "serial", "number", "pairs",
-    "bits", "count",
+    "id",
+    "title",
+    "notes",
+    "description",
+    "reference",
+    "revision",
+    "thread",
+    "pages",
+    "mark",
+    "serial",
+    "number",
+    "pairs",
+    "bits",
+    "count",
 ];
 
 fn yaml_files(folder: &Path) -> Vec<PathBuf> {
