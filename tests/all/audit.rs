@@ -11,6 +11,7 @@ use hopwright::network::Scope;
 use hopwright::place::Place;
 use hopwright::place::route::{lies_in, spelled};
 use hopwright::place::{DocumentId, Step};
+use hopwright::sheet::Sources;
 use hopwright::source::{Document, NodeId, parse};
 use rayon::prelude::*;
 
@@ -18,15 +19,30 @@ use rayon::prelude::*;
 struct Number {
     file: PathBuf,
     document: u16,
-    route: String,
+    /// The ways to it: more than one where an alias repeats it.
+    routes: Vec<String>,
     line: usize,
     span: Range<usize>,
     text: String,
 }
 
 /// Keys under which a number is a name or a word and no quantity.
-const WORDS: [&str; 11] =
-    ["id", "title", "notes", "description", "reference", "revision", "thread", "pages", "mark", "serial", "number"];
+const WORDS: [&str; 14] = [
+    "id",
+    "title",
+    "notes",
+    "description",
+    "reference",
+    "revision",
+    "thread",
+    "pages",
+    "mark",
+    "serial",
+    "number",
+    "pairs",
+    "bits",
+    "count",
+];
 
 fn yaml_files(folder: &Path) -> Vec<PathBuf> {
     let mut files: Vec<PathBuf> = walkdir(folder);
@@ -99,10 +115,16 @@ impl Gather<'_> {
         }
         let Some(digits) = leading(&self.text[span.clone()]) else { return };
         let span = span.start + digits.start..span.start + digits.end;
+        let route = spelled(route.iter().copied());
+        let known = self.found.iter_mut().find(|number| number.file == self.file && number.span == span);
+        if let Some(number) = known {
+            number.routes.push(route);
+            return;
+        }
         self.found.push(Number {
             file: self.file.to_path_buf(),
             document: self.number,
-            route: spelled(route.iter().copied()),
+            routes: vec![route],
             line: self.text[..span.start].matches('\n').count() + 1,
             text: self.text[span.clone()].to_owned(),
             span,
@@ -111,7 +133,7 @@ impl Gather<'_> {
 }
 
 /// The lines of a hop by key: number, text and sources.
-type Lines<'s> = BTreeMap<&'s str, (Option<u64>, Option<String>, Vec<Place>)>;
+type Lines<'s> = BTreeMap<&'s str, (Option<u64>, Option<String>, &'s Sources)>;
 
 /// The lines of a hop that are not the same on both sides, with their places. One that is there on one side only moves too.
 fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
@@ -119,7 +141,7 @@ fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
         let lines = side.lines.iter().map(|line| {
             let number = line.number.map(|(number, _)| number.to_bits());
             let text = line.text.as_ref().ok().map(ToString::to_string);
-            (line.key.as_str(), (number, text, line.from.clone()))
+            (line.key.as_str(), (number, text, &line.from))
         });
         lines.collect()
     };
@@ -130,7 +152,7 @@ fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
         seen(&before) != seen(&after)
     });
     let places = |key: &str| {
-        [&before, &after].into_iter().filter_map(|side| side.get(key)).flat_map(|line| line.2.clone()).collect()
+        [&before, &after].into_iter().filter_map(|side| side.get(key)).flat_map(|line| line.2.list()).collect()
     };
     differ.map(|key| (key, places(key))).collect()
 }
@@ -142,20 +164,21 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
     let new =
         Side::of(&Scope::of(&[folder.to_path_buf()]).with_texts(&[(number.file.clone(), text.into())]), "new".into());
     let mut said = Vec::new();
+    let number_route = &number.routes[0];
     let named = |place: &Place, side: &Side| {
         let DocumentId { file, number: document } = place.document;
         let same = side.files.get(file).is_some_and(|file| file.origin == number.file);
         let route = place.route();
         same && document == number.document
-            && (route.is_empty() || lies_in(&route, &number.route) || lies_in(&number.route, &route))
+            && number.routes.iter().any(|own| route.is_empty() || lies_in(&route, own) || lies_in(own, &route))
     };
     for hop in &old.hops {
         let Some(after) = new.hops.iter().find(|other| other.hop == hop.hop) else {
-            return vec![format!("{}: hop {} is gone", number.route, hop.hop)];
+            return vec![format!("{number_route}: hop {} is gone", hop.hop)];
         };
         for (key, from) in moved(hop, after) {
             if !from.iter().any(|place| named(place, old)) {
-                said.push(format!("{} moves {} {key}, which does not name it", number.route, hop.hop));
+                said.push(format!("{number_route} moves {} {key}, which does not name it", hop.hop));
             }
         }
     }
@@ -167,7 +190,7 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
             if !causes.any(|cause| {
                 cause.line == number.line && number.file.ends_with(Path::new(&cause.path).file_name().expect("a file"))
             }) {
-                said.push(format!("{} changes {} {}, and compare does not say so", number.route, hop.hop, change.key));
+                said.push(format!("{number_route} changes {} {}, and compare does not say so", hop.hop, change.key));
             }
         }
     }
