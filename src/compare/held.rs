@@ -72,12 +72,21 @@ pub(super) fn own(findings: &[Finding]) -> Vec<Held> {
 pub(super) type Key = (&'static str, String, usize);
 
 pub(super) fn keyed<'f>(list: impl IntoIterator<Item = &'f Finding>) -> BTreeMap<Key, &'f Finding> {
+    keyed_by(list, |finding| finding)
+}
+
+/// Things that hold a finding, by what it is known by.
+pub(super) fn keyed_by<'f, T>(
+    list: impl IntoIterator<Item = &'f T>,
+    finding: impl Fn(&T) -> &Finding,
+) -> BTreeMap<Key, &'f T> {
     let mut counts: BTreeMap<(&'static str, String), usize> = BTreeMap::new();
-    let each = list.into_iter().map(|finding| {
+    let each = list.into_iter().map(|thing| {
+        let finding = finding(thing);
         let key = (finding.rule.name, place_of(finding));
         let ordinal = counts.entry(key.clone()).or_default();
         *ordinal += 1;
-        ((key.0, key.1, *ordinal), finding)
+        ((key.0, key.1, *ordinal), thing)
     });
     each.collect()
 }

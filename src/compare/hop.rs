@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::became;
 use super::cause::Edits;
-use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
-use super::held::{ByGate, Held, keyed};
+use super::change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
+use super::held::{ByGate, Held, keyed, keyed_by};
 use super::judged::Judged;
 use super::matching::{Here, Pair};
 use super::noise::{Noise, differ};
@@ -276,26 +276,22 @@ fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Fin
 
 /// The findings of both sides, matched by rule and place; with several at one place, by their order.
 pub(super) fn findings(before: &[Finding], after: &[Held], edits: &Edits<'_>) -> Vec<FindingChange> {
-    let (old, new) = (keyed(before), keyed(after.iter().map(|held| &held.finding)));
+    let (old, new) = (keyed(before), keyed_by(after, |held| &held.finding));
     let mut found = Vec::new();
-    let make = |status, finding: &Finding, side: usize| FindingChange {
+    let make = |status, finding: &Finding, side: usize, aside: Option<Aside>| FindingChange {
         status,
         rule: finding.rule.name,
         severity: finding.severity,
         message: finding.message.clone(),
         place: finding.labels.first().and_then(|label| edits.line(side, &label.spot)),
-        aside: after
-            .iter()
-            .filter(|_| side == 1)
-            .find(|held| std::ptr::eq(&held.finding, finding))
-            .and_then(|held| held.aside),
+        aside,
     };
-    for (key, finding) in &new {
-        let status = old.get(key).map_or(Status::New, |known| became::status(known, finding));
-        found.push(make(status, finding, 1));
+    for (key, held) in &new {
+        let status = old.get(key).map_or(Status::New, |known| became::status(known, &held.finding));
+        found.push(make(status, &held.finding, 1, held.aside));
     }
     let gone = old.iter().filter(|(key, _)| !new.contains_key(*key));
-    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0)));
+    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0, None)));
     let weight = |severity: Severity| std::cmp::Reverse(severity);
     found.sort_by(|one, other| {
         (one.status, weight(one.severity), one.rule, &one.message).cmp(&(

@@ -77,11 +77,15 @@ fn fields(name: &(String, String), sides: [&Leaves; 2], list: &mut Vec<GateChang
     }
 }
 
-/// A waiver or a network that only one side has.
+/// A waiver that only one side has, or a network that is gone.
 fn whole(name: &(String, String), sides: [Option<&Leaves>; 2], list: &mut Vec<GateChange>) {
     let (kind, id) = name;
     let Some(leaves) = sides[1].or(sides[0]) else { return };
     let added = sides[1].is_some();
+    if added && kind != "waiver" {
+        // A network that is new changes no gate that was there.
+        return;
+    }
     let effect = match kind.as_str() {
         "waiver" if added => Effect::Weaker,
         "waiver" => Effect::Stricter,
@@ -123,8 +127,9 @@ fn place(both: [Option<&Leaf>; 2]) -> (Option<(String, usize)>, bool) {
 fn of_waiver(route: &str, before: Option<&str>, after: Option<&str>) -> Effect {
     match (route, before, after) {
         ("expires", Some(before), Some(after)) if after < before => Effect::Stricter,
-        ("expires", Some(_), Some(_)) => Effect::Weaker,
-        ("target.end" | "target.field" | "accepts" | "compensation", Some(_), None) => Effect::Weaker,
+        ("expires", Some(_), Some(_)) | ("target.end" | "target.field" | "accepts" | "compensation", Some(_), None) => {
+            Effect::Weaker
+        }
         ("target.end" | "target.field" | "accepts" | "compensation", None, Some(_)) => Effect::Stricter,
         _ => Effect::Other,
     }
