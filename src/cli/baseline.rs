@@ -35,9 +35,9 @@ fn create(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop
     let baseline = Baseline::of(evaluation);
     write(&args.file, &baseline)?;
     print(&format!("{} recorded in {}\n", entries(baseline.findings.len()), args.file.display()))?;
-    let files = evaluation.findings.iter().filter(|finding| matches!(finding.rule.family, "spec" | "waiver")).count();
-    if files > 0 {
-        eprintln!("hopwright: {files} about the files themselves are not recorded: mend them, `check` shows them");
+    let refused = Baseline::refused(evaluation);
+    if refused > 0 {
+        eprintln!("hopwright: {refused} that no waiver may accept are not recorded: mend them, `check` shows them");
     }
     Ok(Exit::Clean)
 }

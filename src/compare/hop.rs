@@ -9,7 +9,7 @@ use super::matching::{Here, Pair};
 use super::noise::{Noise, differ};
 use super::side::{HopSide, Measure};
 use crate::finding::rule::Severity;
-use crate::finding::{Finding, Spot};
+use crate::finding::{Finding, Identity, Spot};
 use crate::place::{DocumentId, Place};
 use crate::sheet::Cause as Why;
 
@@ -325,7 +325,13 @@ pub(super) fn findings(before: &[Finding], after: &[Finding], edits: &Edits<'_>)
 
 /// Where a finding is, whatever else in the file moves.
 fn place_of(finding: &Finding) -> String {
-    match finding.labels.first().map(|label| &label.spot) {
+    let about = finding.about.as_deref().unwrap_or_default();
+    let known_at = match &finding.identity {
+        Identity::Hop => return format!("the hop {about}"),
+        Identity::Spot(spot) => Some(spot),
+        Identity::Label => finding.labels.first().map(|label| &label.spot),
+    };
+    match known_at {
         Some(Spot::Field(place)) => place.route(),
         Some(Spot::Entry(place, key)) => format!("{} {key}", place.route()),
         Some(Spot::Path(_) | Spot::Bytes(..)) | None => finding.message.clone(),

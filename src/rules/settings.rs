@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use glob::{MatchOptions, Pattern};
 
 use crate::at;
-use crate::finding::faults::{BAD_VALUE, UNKNOWN_RULE};
+use crate::finding::faults::{BAD_VALUE, NOT_TO_SILENCE, UNKNOWN_RULE};
 use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::{Document, Files};
@@ -53,10 +53,8 @@ impl<'n> Settings<'n> {
     /// The rules that are off everywhere.
     #[must_use]
     pub fn off(&self) -> Vec<&'static str> {
-        let is_off = |rule: &&Rule| {
-            let setting = self.everywhere.and_then(|rules| rules.get(rule.name));
-            rule.never_off.is_none() && setting == Some(&Setting::Off)
-        };
+        let setting = |rule: &Rule| self.everywhere.and_then(|rules| rules.get(rule.name)).copied();
+        let is_off = |rule: &&Rule| rule.never_off().is_none() && setting(rule) == Some(Setting::Off);
         super::every().filter(is_off).map(|rule| rule.name).collect()
     }
 
@@ -75,12 +73,12 @@ impl<'n> Settings<'n> {
             let setting = rules.get(name)?;
             self.stands_in(finding, pattern).then_some(setting)
         });
-        match here.or_else(|| self.everywhere?.get(name)) {
-            None => Some(finding.severity),
-            Some(Setting::Off) => finding.rule.never_off.map(|_| finding.severity),
-            Some(Setting::Advice) => Some(Severity::Advice),
-            Some(Setting::Warning) => Some(Severity::Warning),
-            Some(Setting::Error) => Some(Severity::Error),
+        let Some(setting) = here.or_else(|| self.everywhere?.get(name)) else { return Some(finding.severity) };
+        let set = severity(*setting);
+        match finding.rule.never_off() {
+            None => set,
+            // It may be raised and never falls.
+            Some(_) => Some(set.map_or(finding.severity, |set| set.max(finding.severity))),
         }
     }
 
@@ -89,6 +87,47 @@ impl<'n> Settings<'n> {
         let path = file.and_then(|file| file.origin.strip_prefix(&self.folder).ok());
         path.is_some_and(|path| pattern.matches_path_with(path, BY_FOLDER))
     }
+}
+
+/// What a setting stands for; `None` for off.
+const fn severity(setting: Setting) -> Option<Severity> {
+    match setting {
+        Setting::Off => None,
+        Setting::Advice => Some(Severity::Advice),
+        Setting::Warning => Some(Severity::Warning),
+        Setting::Error => Some(Severity::Error),
+    }
+}
+
+/// A rule that a network has switched off or lowered.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Quieted {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// The severity it was given; `None` if it is off.
+    pub to: Option<Severity>,
+    /// The files it holds for, as the network names them; all if none are named.
+    pub paths: Option<String>,
+}
+
+/// The rules a network has switched off or lowered, in the order they are written. Those it may not are not among them: they
+/// keep their severity.
+#[must_use]
+pub fn quieted(network: &Network) -> Vec<Quieted> {
+    let everywhere = network.rules.iter().map(|(name, setting)| (name, *setting, None));
+    let by_path = network.rules_by_path.iter().flat_map(|some| {
+        some.rules.iter().map(|(name, setting)| (name, *setting, Some(some.paths.to_string())))
+    });
+    let lowered = everywhere.chain(by_path).filter_map(|(name, setting, paths)| {
+        let rule = super::every().find(|rule| rule.name == name.as_str() && rule.never_off().is_none())?;
+        Some(Quieted { rule, to: severity(setting), paths }).filter(|_| is_lower(rule, setting))
+    });
+    lowered.collect()
+}
+
+/// Whether a setting is less than a rule has of its own.
+fn is_lower(rule: &Rule, setting: Setting) -> bool {
+    severity(setting).is_none_or(|set| set < rule.severity)
 }
 
 /// Reports rain maps that cannot be read. The hops that need one say that they wait for it.
@@ -109,11 +148,11 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
     }
 }
 
-/// Reports names under `rules` that no rule has, and path patterns that are none.
+/// Reports names under `rules` that no rule has, settings that a rule does not take, and path patterns that are none.
 pub fn unsound(network: &Document<Network>, found: &mut Findings) {
-    unknown_names(&network.rules, at!(network.rules), found);
+    unsound_settings(&network.rules, at!(network.rules), found);
     for (i, some) in network.rules_by_path.iter().enumerate() {
-        unknown_names(&some.rules, at!(network.rules_by_path[i].rules), found);
+        unsound_settings(&some.rules, at!(network.rules_by_path[i].rules), found);
         if let Err(error) = Pattern::new(&some.paths) {
             let message = format!("`{}` is no pattern of paths: {}", some.paths, error.msg);
             let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "cannot be matched");
@@ -122,14 +161,25 @@ pub fn unsound(network: &Document<Network>, found: &mut Findings) {
     }
 }
 
-fn unknown_names(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Findings) {
+fn unsound_settings(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Findings) {
     let known = || super::every().map(|rule: &'static Rule| rule.name);
-    for name in rules.keys().filter(|name| !known().any(|rule| rule == name.as_str())) {
+    for (name, setting) in rules {
         let spot = Spot::Entry(place, name.clone());
-        let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
-        finding.help(match nearest(name, known()) {
-            Some(guess) => format!("did you mean `{guess}`?"),
-            None => "`explain` lists every rule".into(),
+        let Some(rule) = super::every().find(|rule| rule.name == name.as_str()) else {
+            let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
+            finding.help(match nearest(name, known()) {
+                Some(guess) => format!("did you mean `{guess}`?"),
+                None => "`explain` lists every rule".into(),
+            });
+            continue;
+        };
+        let Some(why) = rule.never_off().filter(|_| is_lower(rule, *setting)) else { continue };
+        let done = if *setting == Setting::Off { "switched off" } else { "lowered" };
+        let message = format!("`{name}` cannot be {done}: {why}");
+        let finding = found.report(&NOT_TO_SILENCE, spot, message, "has no effect");
+        finding.help(match rule.never_waived() {
+            Some(_) => "take the line out, and mend what the rule finds".to_owned(),
+            None => "take the line out; a waiver may accept what the rule finds, by name and for a time".to_owned(),
         });
     }
 }

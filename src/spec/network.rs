@@ -47,7 +47,8 @@ pub struct Network {
     /// Thresholds that are common practice and may be set here.
     #[serde(default)]
     pub limits: Limits,
-    /// Severity of single rules, by rule name.
+    /// Severity of single rules, by rule name. What protects people, what the law allows and what says that something was not
+    /// judged is never lowered or switched off; `explain RULE` says which rules that are.
     #[serde(default)]
     pub rules: BTreeMap<String, Setting>,
     /// Severities that hold only for some files; the last one that fits a finding counts.

@@ -171,7 +171,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
         "pack",
         &[
             "drawing", "figure", "finding", "listing", "network", "place", "rules", "sheet", "source", "spec", "units",
-            "voice",
+            "verdict", "voice",
         ],
     ),
 ];
