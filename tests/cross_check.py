@@ -53,8 +53,8 @@ power: { draw: 30 W, voltage: { min: 40 V, max: 57 V }, accepts: [passive] }
 readout:
   port: meter
   range: { min: 0 V, max: 2 V }
-  low: { voltage: 0.35 V, level: -35 dBm }
-  high: { voltage: 0.60 V, level: -60 dBm }
+  low: { voltage: 0.30 V, level: -30 dBm }
+  high: { voltage: 0.70 V, level: -70 dBm }
 ground: { terminal: M6 stud, least_conductor: 6 mm2 }
 ---
 kind: antenna
@@ -68,7 +68,7 @@ kind: bracket
 id: bracket
 title: Bracket
 pole: { min: 50 mm, max: 120 mm }
-tilt: { upright: { min: -45 deg, max: 45 deg } }
+tilt: { upright: { min: -35 deg, max: 35 deg } }
 """
 
 

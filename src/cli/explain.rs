@@ -6,7 +6,7 @@ use super::args::Explain;
 use super::{Exit, Stop, print};
 use crate::finding::rule::{Bound, Rule};
 use crate::rules;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
     let Some(name) = &args.rule else {
@@ -17,7 +17,7 @@ pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
         return print(&manual(rule)).map(|()| Exit::Clean);
     }
     let guess = nearest(name, rules::every().map(|rule| rule.name));
-    let hint = guess.map_or("`explain` without a name lists them".into(), |guess| format!("did you mean `{guess}`?"));
+    let hint = guess.map_or("`explain` without a name lists them".into(), did_you_mean);
     Err(Stop::Unknown(format!("there is no rule `{name}`; {hint}")))
 }
 

@@ -6,7 +6,7 @@ use crate::door::write::write_whole;
 use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
 use crate::spec::Both;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::evaluate;
 
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
@@ -22,7 +22,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let (Some((form, Some(packs))), twice) = (found.next(), found.next()) else {
         let known: Vec<String> = forms().map(|(form, _)| form.name()).collect();
         let guess = nearest(&args.end, known.iter().map(String::as_str));
-        let hint = guess.map_or("write it as HOP/a or HOP/b".into(), |guess| format!("did you mean `{guess}`?"));
+        let hint = guess.map_or("write it as HOP/a or HOP/b".into(), did_you_mean);
         let place = args.network.display();
         let message =
             format!("there is no end `{}` that can be recorded in {place}; {hint} (`check` says why)", args.end);

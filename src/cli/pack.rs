@@ -14,7 +14,7 @@ use crate::finding::rule::Severity;
 use crate::network::Scope;
 use crate::pack::{Finish, HopPacks, Pack, on_presses_for};
 use crate::spec::EndName;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::{Evaluation, evaluate};
 
 /// One file to write.
@@ -75,7 +75,7 @@ fn wanted<'a>(args: &PackArgs, packs: &[Pack], hops: &'a [HopPacks]) -> Result<V
     if let Some(unknown) = args.ids.iter().find(|id| !all.iter().any(|(hop, pack)| names(hop, *pack).contains(id))) {
         let known: Vec<String> = all.iter().flat_map(|(hop, pack)| names(hop, *pack)).collect();
         let guess = nearest(unknown, known.iter().map(String::as_str));
-        let hint = guess.map(|guess| format!("; did you mean `{guess}`?")).unwrap_or_default();
+        let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
         let what = match packs {
             [Pack::Design] => "hop",
             [Pack::Acceptance(_), ..] => "record of a hop, end or site",

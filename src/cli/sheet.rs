@@ -8,7 +8,7 @@ use crate::door::write::write_whole;
 use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};
 use crate::network::Scope;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::evaluate;
 use crate::voice::Voice;
 
@@ -29,7 +29,7 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
         .collect();
     if let Some(unknown) = args.hops.iter().find(|id| !hops.iter().any(|hop| hop.hop == **id)) {
         let guess = nearest(unknown, hops.iter().map(|hop| hop.hop.as_str()));
-        let hint = guess.map(|guess| format!("; did you mean `{guess}`?")).unwrap_or_default();
+        let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
         let known = format!("there is no hop `{unknown}` that can be evaluated in {}", args.network.display());
         return Err(Stop::Unknown(format!("{known}{hint} (`check` says why)")));
     }

@@ -4,6 +4,7 @@ use std::cmp::Ordering;
 
 use super::cause::Cause;
 use crate::finding::rule::Severity;
+use crate::sheet::{Reason, Told};
 
 /// A hop that is not what it was.
 #[derive(Debug)]
@@ -132,11 +133,11 @@ impl Outcome {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shown {
     /// As printed; `None` if there is none.
-    pub text: Option<String>,
+    pub text: Option<Told>,
     /// The number in its base unit.
     pub number: Option<f64>,
     /// Why it cannot be computed, if it should be there and is not.
-    pub lost: Option<String>,
+    pub lost: Option<Reason>,
 }
 
 /// A line that is not what it was.

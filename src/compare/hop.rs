@@ -156,7 +156,7 @@ fn shown(line: Option<&Measure>) -> Shown {
     Shown {
         text: line.and_then(|line| line.text.as_ref().ok().cloned()),
         number: line.and_then(|line| line.number).map(|(number, _)| number),
-        lost: lost.map(|missing| missing.reason.to_string()),
+        lost: lost.map(|missing| missing.reason.clone()),
     }
 }
 

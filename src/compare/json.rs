@@ -76,17 +76,17 @@ struct Line<'a> {
     key: &'a str,
     words: &'a str,
     unit: Option<&'a str>,
-    before: Reading<'a>,
-    after: Reading<'a>,
+    before: Reading,
+    after: Reading,
     change: Option<f64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit_before: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
     limit_after: Option<&'a str>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    margin_before: Option<Reading<'a>>,
+    margin_before: Option<Reading>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    margin_after: Option<Reading<'a>>,
+    margin_after: Option<Reading>,
     #[serde(skip_serializing_if = "Option::is_none")]
     met_before: Option<bool>,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -95,10 +95,10 @@ struct Line<'a> {
 }
 
 #[derive(Serialize)]
-struct Reading<'a> {
+struct Reading {
     value: Option<f64>,
-    text: Option<&'a str>,
-    missing: Option<&'a str>,
+    text: Option<String>,
+    missing: Option<String>,
 }
 
 /// The whole comparison as one JSON object. `causes` of a line are places in the list of its hop, from 0.
@@ -170,8 +170,12 @@ fn line(change: &Change) -> Line<'_> {
     }
 }
 
-fn value(shown: &Shown) -> Reading<'_> {
-    Reading { value: shown.number, text: shown.text.as_deref(), missing: shown.lost.as_deref() }
+fn value(shown: &Shown) -> Reading {
+    Reading {
+        value: shown.number,
+        text: shown.text.as_ref().map(ToString::to_string),
+        missing: shown.lost.as_ref().map(ToString::to_string),
+    }
 }
 
 fn edit(cause: &Cause) -> Edit<'_> {

@@ -8,7 +8,7 @@ use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};
 use crate::place::{DocumentId, Place};
-use crate::sheet::{HopSheet, Missing};
+use crate::sheet::{HopSheet, Missing, Told};
 use crate::verdict::evaluate;
 
 /// One state of a network, evaluated.
@@ -67,7 +67,7 @@ pub struct Measure {
     /// What it is, with the section it stands in.
     pub name: String,
     /// As printed, or why there is nothing.
-    pub text: Result<String, Missing>,
+    pub text: Result<Told, Missing>,
     /// The number in its base unit.
     pub number: Option<(f64, &'static str)>,
     /// What a person would change to change it.

@@ -16,7 +16,7 @@ pub(super) fn both(values: &[Shown; 2], unit: Option<&str>) -> [String; 2] {
         return [old, new].map(|number| format!("{number:.digits$}{}{unit}", gap(unit)));
     }
     [before, after].map(|shown| match (&shown.text, &shown.lost) {
-        (Some(text), _) => text.clone(),
+        (Some(text), _) => text.to_string(),
         (None, Some(why)) => format!("not computable ({why})"),
         (None, None) => "—".into(),
     })

@@ -17,7 +17,7 @@ pub(super) fn worst(canvas: &mut Canvas, sheet: &HopSheet<'_>, scale: &Scale) {
     let Some(point) = point else { return };
     let (x, line, top) = (scale.x(worst.distance), scale.y(point.line), scale.y(point.top));
     let voice = canvas.voice;
-    let (what, distance) = (voice.term_and_name(&worst.plain()), voice.number(worst.distance));
+    let (what, distance) = (voice.spoken(&worst.what.said()), voice.number(worst.distance));
     let words = match (&profile.obstruction, lines.clearance.get(), lines.fraction.get(), lines.needed.get()) {
         (Some(_), ..) => {
             let by = voice.number(Fine(point.top - point.line));

@@ -10,7 +10,7 @@ pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let (profile, lines) = (&sheet.profile, &sheet.profile.lines);
     let asked = voice.number(Radii(profile.asked.0));
     let say = |key, worst: &Worst, open: [Open<'_>; 2]| {
-        let (what, distance) = (voice.term_and_name(&worst.plain()), voice.number(worst.distance));
+        let (what, distance) = (voice.spoken(&worst.what.said()), voice.number(worst.distance));
         let place: [Open<'_>; 2] = [("what", &what), ("distance", &distance)];
         voice.with(key, &[place, open].concat())
     };

@@ -37,7 +37,7 @@ impl HopListing {
             hop: hop.id.to_string(),
             title: hop.title.as_ref().map_or_else(|| hop.id.to_string(), ToString::to_string),
             sections: sheet.sections(),
-            assumptions: sheet.target.assumptions(),
+            assumptions: sheet.target.assumptions().iter().map(ToString::to_string).collect(),
         }
     }
 }
@@ -111,7 +111,7 @@ struct Line<'a> {
     key: &'a str,
     words: &'a str,
     symbol: &'a str,
-    text: Option<&'a str>,
+    text: Option<String>,
     value: Option<f64>,
     unit: Option<&'a str>,
     missing: Option<String>,
@@ -141,7 +141,7 @@ fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
         key: &row.key,
         words: row.words,
         symbol: row.symbol,
-        text: row.text.as_deref().ok(),
+        text: row.text.as_ref().ok().map(ToString::to_string),
         value: row.number.map(|(value, _)| value).filter(|value| value.is_finite()),
         unit: row.number.map(|(_, unit)| unit),
         missing: row.text.as_ref().err().map(|missing| missing.reason.to_string()),

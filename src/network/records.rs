@@ -9,7 +9,7 @@ use crate::finding::{Findings, Spot};
 use crate::place::Place;
 use crate::spec::Record;
 use crate::text::few::few;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 /// Gives every record to its hop. One that leads nowhere is reported; one whose hop is not judged waits with it.
 pub(super) fn bring_home<'n>(library: &'n Library, hops: &mut [ResolvedHop<'n>], findings: &mut Findings) {
@@ -52,7 +52,7 @@ fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, f
     let message = format!("the network has no hop `{}`", record.hop);
     let finding = findings.report(&DANGLING, at!(record.hop), message, "leads nowhere");
     finding.help(match guess {
-        Some(guess) => format!("did you mean `{guess}`? The record is not judged until this leads somewhere"),
+        Some(guess) => format!("{} The record is not judged until this leads somewhere", did_you_mean(guess)),
         None => format!("there are: {}", few(&library.hops.ids())),
     });
 }
@@ -69,7 +69,7 @@ fn unknown_ports(record: &Document<Record>, hop: &ResolvedHop<'_>, library: &Lib
         let finding = findings.report(&DANGLING, place, message, "leads nowhere");
         finding.hop = Some(record.hop.to_string());
         finding.help(match nearest(&run.port, known.iter().copied()) {
-            Some(guess) => format!("did you mean `{guess}`?"),
+            Some(guess) => did_you_mean(guess),
             None => format!("there are: {}", few(&known)),
         });
     }

@@ -11,7 +11,7 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
@@ -73,7 +73,7 @@ impl Shelving {
             let spot = Spot::Bytes(file, mention.span);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
             finding.help(match nearest(&id, known.iter().copied()) {
-                Some(guess) => format!("did you mean `{guess}`?"),
+                Some(guess) => did_you_mean(guess),
                 None => format!("there are: {}", known.join(", ")),
             });
             self.findings.push(finding);

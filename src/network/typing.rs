@@ -10,7 +10,7 @@ use crate::place::{DocumentId, FileId, Step};
 use crate::shape::{self, Hole, Mention, Repair};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 /// What came of one file.
 pub(super) struct TypedFile {
@@ -139,7 +139,7 @@ fn kind_of(tree: &source::Document, file: FileId, findings: &mut Vec<Finding>) -
         let mut finding =
             Finding::new(&KIND, Spot::Bytes(file, span), format!("there is no kind `{word}`"), "not a kind we know");
         finding.help(match nearest(word, Kind::ALL.map(Kind::word)) {
-            Some(guess) => format!("did you mean `{guess}`?"),
+            Some(guess) => did_you_mean(guess),
             None => format!("one of: {}", kinds()),
         });
         findings.push(finding);

@@ -68,7 +68,7 @@ fn of_path(sheet: &HopSheet<'_>, asked: &mut Requirements) {
 
 fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Requirements) {
     let (voice, margins) = (asked.voice, &direction.margins);
-    let way = voice.term(&direction.way.to_string());
+    let way = voice.term(direction.way.words());
     if let Some(wanted) = &sheet.target.fade_margin {
         let limit = asked.at_least(&wanted.given);
         let what = voice.with("ask-fade-margin", &[("way", &way)]);

@@ -101,7 +101,7 @@ impl Design {
             surroundings: tables::surroundings(sheet, voice),
             power: tables::power(sheet, voice),
             grounding: tables::grounding(sheet, voice),
-            assumptions: sheet.target.assumptions().iter().map(|words| voice.term(words)).collect(),
+            assumptions: sheet.target.assumptions().iter().map(|assumption| voice.spoken(assumption)).collect(),
             methods: methods(sheet, voice),
             inputs: Vec::new(),
             written: written(sheet, voice),
@@ -227,22 +227,13 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
     let rows = sections
         .iter()
         .filter(|section| !section.key.contains("states["))
-        .flat_map(|section| section.rows.iter().map(|row| (section.title.as_str(), row)));
+        .flat_map(|section| section.rows.iter().map(|row| (&section.title, row)));
     let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;
-        let (title, words) = (part(title, voice), sentence(&voice.term(row.words)));
+        let (title, words) = (voice.spoken(title), sentence(&voice.term(row.words)));
         Some(Written { title, words, text: voice.row(row), place: *row.from.first()? })
     });
     given.collect()
-}
-
-/// A part of the sheet: `Level budget a to b`, `End a, run to port main`, `EN 302 217 b to a`.
-fn part(title: &str, voice: Voice) -> String {
-    let way = ["a to b", "b to a"].into_iter().find_map(|way| Some((title.strip_suffix(way)?.trim_end(), way)));
-    match way {
-        Some((name, way)) => format!("{} {}", voice.term_and_name(name), voice.term(way)),
-        None => voice.term_and_name(title),
-    }
 }
 
 fn inputs(written: &[Written], places: &Places<'_>, voice: Voice) -> Vec<InputFile> {

@@ -11,7 +11,7 @@ use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
-use crate::sheet::{EndSheet, HopSheet, OnwardLines, RunSheet};
+use crate::sheet::{EndSheet, HopSheet, OnwardLines, RunSheet, Saying};
 use crate::spec::{EndName, Screening, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
@@ -285,11 +285,13 @@ fn outside(end: &EndSheet<'_>, voice: Voice) -> Table {
     const CASES: [&str; 5] =
         ["outside-weaker", "outside-one-end", "outside-stronger", "outside-restless", "outside-none"];
     let mut table = Table::new(voice, ["outside-reading", "outside-look", "outside-do"]);
-    let sense = end.lines.meter_sense.value.as_ref().map_or("—", |words| words.0.as_str());
-    let other_way = if sense == "higher" { "lower" } else { "higher" };
+    let told = |saying: Option<Saying>| saying.map_or_else(|| "—".to_owned(), |saying| voice.spoken(&saying));
+    let stronger = end.lines.meter_sense.value.as_ref().ok();
+    let weaker = if stronger == Some(&Saying::Higher) { Saying::Lower } else { Saying::Higher };
+    let (stronger, weaker) = (told(stronger.cloned()), told(Some(weaker)));
     for case in CASES {
-        let sense = if case == "outside-weaker" { other_way } else { sense };
-        let reading = voice.with(case, &[("sense", &voice.term(sense))]);
+        let sense = if case == "outside-weaker" { &weaker } else { &stronger };
+        let reading = voice.with(case, &[("sense", sense)]);
         table.row([reading, voice.say(&format!("{case}-look")), voice.say(&format!("{case}-do"))]);
     }
     table

@@ -53,7 +53,7 @@ pub(super) fn ceiling(licence: &Licence, voice: Voice) -> Option<String> {
     let lines = &licence.lines;
     let most = voice.number(lines.highest_power.get()?);
     Some(match &lines.number.value {
-        Ok(number) => voice.with("step-ceiling-licence", &[("most", &most), ("number", &number.0)]),
+        Ok(number) => voice.with("step-ceiling-licence", &[("most", &most), ("number", number)]),
         Err(_) => voice.with("step-ceiling", &[("most", &most)]),
     })
 }
@@ -61,5 +61,5 @@ pub(super) fn ceiling(licence: &Licence, voice: Voice) -> Option<String> {
 /// The number a hop sends under, for the record.
 pub(super) fn number(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let lines = &sheet.licence[EndName::A].lines;
-    lines.number.value.as_ref().map_or_else(|_| voice.say("not-stated"), |number| shown(&number.0))
+    lines.number.value.as_ref().map_or_else(|_| voice.say("not-stated"), |number| shown(&number.to_string()))
 }

@@ -6,7 +6,7 @@ use super::cautions::{Caution, Hazard};
 use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
-use crate::sheet::{EndSheet, HopSheet, RunSheet};
+use crate::sheet::{EndSheet, HopSheet, RunSheet, Saying};
 use crate::spec::{Radio, RunPlace, Screening, Service};
 use crate::voice::{Open, Voice};
 
@@ -151,9 +151,10 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
     let voice = steps.voice;
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
     if let Ok(insert) = &run.lines.gland.value {
-        let by_hand = resolved.port.glands.iter().any(|gland| *gland.title == *insert.0 && gland.hand_tight);
+        let by_hand =
+            resolved.port.glands.iter().any(|gland| Saying::name(&gland.title) == *insert && gland.hand_tight);
         let key = if by_hand { "step-insert-by-hand" } else { "step-insert" };
-        steps.step_with(key, &[("port", port), ("insert", &insert.0)]);
+        steps.step_with(key, &[("port", port), ("insert", insert)]);
     }
     let depth = run.handling.drip_loop.value.as_ref();
     let depth = depth.map_or_else(|_| voice.say("nothing"), |depth| voice.given_in_both(depth));

@@ -156,7 +156,7 @@ pub(super) fn states(direction: &Direction<'_>, voice: Voice) -> States {
         ]);
     }
     table.heavy = direction.objective;
-    States { title: voice.with("states", &[("way", &voice.term(&direction.way.to_string()))]), table }
+    States { title: voice.with("states", &[("way", &voice.term(direction.way.words()))]), table }
 }
 
 pub(super) fn mounting(sheet: &HopSheet<'_>, voice: Voice) -> Table {
@@ -170,7 +170,7 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     sides.words("base", |end, voice| voice.given_in_both(&end.resolved.support.base_height));
     sides.words("free-length", |end, voice| voice.given_in_both(&end.resolved.support.free_length));
     sides.words("bracket", |end, _| end.resolved.bracket.title.to_string());
-    sides.words("bracket-takes", |end, voice| voice.number(&end.resolved.bracket.pole));
+    sides.words("bracket-takes", |end, voice| voice.window(&end.resolved.bracket.pole));
     sides.words("way-up", |end, voice| voice.term(end.resolved.end.bracket.orientation.word()));
     sides.words("plate", |end, voice| voice.say(if end.resolved.end.bracket.plate { "plate-fitted" } else { "none" }));
     sides.words("tilt-reach", |end, voice| {

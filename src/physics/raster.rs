@@ -35,6 +35,28 @@ pub struct Channel {
     pub upper: bool,
 }
 
+/// Half of a raster whose channels are paired.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Half {
+    /// The lower.
+    Lower,
+    /// The upper.
+    Upper,
+}
+
+/// Channels of a raster by their numbers.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Numbered {
+    /// The lowest.
+    pub first: u16,
+    /// The highest: the same unless it is a sum of several.
+    pub last: u16,
+    /// The width of each.
+    pub step: Megahertz,
+    /// The half they are in, where there are two.
+    pub half: Option<Half>,
+}
+
 impl Raster {
     /// Centre of channel `n` of a width `w`, the lower of a duplex pair. None if there is no such channel.
     ///
@@ -95,10 +117,10 @@ impl Raster {
         centres.min_by(|one, other| (*one - centre).0.abs().total_cmp(&(*other - centre).0.abs()))
     }
 
-    /// The channel of a centre and width in words: `4 of 500 MHz, lower half`, or `5 to 8 of 250 MHz` for a sum of them.
-    /// `None` if it is not on the raster.
+    /// The channel of a centre and width by its number, or the channels that it is the sum of. `None` if it is not on the
+    /// raster.
     #[must_use]
-    pub fn words(&self, centre: Gigahertz, width: Megahertz) -> Option<String> {
+    pub fn numbered(&self, centre: Gigahertz, width: Megahertz) -> Option<Numbered> {
         let found = self.nearest(centre, width)?;
         if (found - centre).0.abs() * 1000.0 >= SAME.0 {
             return None;
@@ -106,14 +128,15 @@ impl Raster {
         let (lowest, step, count) = self.grid(width)?;
         let last = lowest.0 + f64::from(count - 1) * step.0 / 1000.0 + SAME.0 / 1000.0;
         let (half, base) = match self.duplex {
-            None => ("", lowest),
-            Some(duplex) if found.0 > last => (", upper half", lowest + duplex),
-            Some(_) => (", lower half", lowest),
+            None => (None, lowest),
+            Some(duplex) if found.0 > last => (Some(Half::Upper), lowest + duplex),
+            Some(_) => (Some(Half::Lower), lowest),
         };
-        let first = ((found - base).0 * 1000.0 / step.0).round() + 1.0;
-        let summed = (width.0 / step.0).round();
-        let numbers = if summed > 1.0 { format!("{first} to {}", first + summed - 1.0) } else { first.to_string() };
-        Some(format!("{numbers} of {step}{half}"))
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "counted on the raster")]
+        let whole = |number: f64| number.round() as u16;
+        let first = whole((found - base).0 * 1000.0 / step.0) + 1;
+        let summed = whole(width.0 / step.0).max(1);
+        Some(Numbered { first, last: first + summed - 1, step, half })
     }
 
     /// How many channels of a width there are; zero for a width the raster does not know.

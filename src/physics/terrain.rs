@@ -72,9 +72,9 @@ impl Grid {
     /// The grid of an `.hgt` tile, by its name and the number of its bytes.
     ///
     /// # Errors
-    /// The name is not of the form `N46E011`, or the bytes are no square of two-byte samples.
+    /// The name is not of the form `N46E171`, or the bytes are no square of two-byte samples.
     pub fn of_hgt(name: &str, bytes: u64) -> Result<Self, NotATile> {
-        let (south, west) = corner(name).ok_or_else(|| refuse("the name is not of the form `N46E011.hgt`"))?;
+        let (south, west) = corner(name).ok_or_else(|| refuse("the name is not of the form `N46E171.hgt`"))?;
         let samples = usize::try_from(bytes / 2).unwrap_or(usize::MAX);
         let side = samples.isqrt();
         if !bytes.is_multiple_of(2) || side < 2 || side * side != samples || samples > MOST_SAMPLES {
@@ -92,7 +92,7 @@ fn count(number: usize) -> f64 {
     number as f64
 }
 
-/// South-west corner in whole degrees of a name such as `N46E011`.
+/// South-west corner in whole degrees of a name such as `N46E171`.
 fn corner(name: &str) -> Option<(i32, i32)> {
     let (latitude, longitude) = (name.get(..3)?, name.get(3..)?);
     let degrees = |text: &str, positive: char, negative: char, digits: usize| {
@@ -104,7 +104,7 @@ fn corner(name: &str) -> Option<(i32, i32)> {
     Some((degrees(latitude, 'N', 'S', 2)?, degrees(longitude, 'E', 'W', 3)?))
 }
 
-/// The name of the one-degree tile a position lies in: `N46E011`.
+/// The name of the one-degree tile a position lies in: `N46E171`.
 #[must_use]
 pub fn tile_name(position: Position) -> String {
     let (latitude, longitude) = (position.latitude.0.floor(), position.longitude.0.floor());

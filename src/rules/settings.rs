@@ -13,7 +13,7 @@ use crate::network::{Document, Files};
 use crate::place::Place;
 use crate::sheet::{RainMaps, Terrains};
 use crate::spec::{Network, Setting};
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 /// `*` stays within a folder, `**` goes through them.
 const BY_FOLDER: MatchOptions =
@@ -144,7 +144,7 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
     for (place, why) in terrains.unread() {
         let finding =
             found.report(&BAD_VALUE, place, format!("no ground heights can be read there: {why}"), "not read");
-        finding.help("give a folder, from that of the network file, with `N46E011.hgt` or GeoTIFF tiles in degrees");
+        finding.help("give a folder, from that of the network file, with `N46E171.hgt` or GeoTIFF tiles in degrees");
     }
 }
 
@@ -168,7 +168,7 @@ fn unsound_settings(rules: &BTreeMap<String, Setting>, place: Place, found: &mut
         let Some(rule) = super::every().find(|rule| rule.name == name.as_str()) else {
             let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
             finding.help(match nearest(name, known()) {
-                Some(guess) => format!("did you mean `{guess}`?"),
+                Some(guess) => did_you_mean(guess),
                 None => "`explain` lists every rule".into(),
             });
             continue;

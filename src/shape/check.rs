@@ -7,7 +7,7 @@ use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
 use crate::place::{FileId, Step};
 use crate::source::{Document, NodeId, NodeKind, Style};
 use crate::spec::Kind;
-use crate::text::nearest::{nearest, one_slip};
+use crate::text::nearest::{did_you_mean, nearest, one_slip};
 use crate::units;
 
 /// Holds a document against its shape. Every fault becomes a finding in `file`.
@@ -151,7 +151,7 @@ impl<'a> Walk<'a> {
             _ => false,
         });
         let help = match (guess, below) {
-            (Some(guess), _) => format!("did you mean `{guess}`?"),
+            (Some(guess), _) => did_you_mean(guess),
             (None, Some(parent)) => format!("it belongs under `{}`: indent it", parent.name),
             (None, None) => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
         };

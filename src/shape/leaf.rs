@@ -10,7 +10,7 @@ use crate::finding::faults::BAD_VALUE;
 use crate::place::Step;
 use crate::source::{Core, NodeId, Style, ambiguous, core_type};
 use crate::spec::Date;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::units;
 
 impl Walk<'_> {
@@ -58,7 +58,7 @@ impl Walk<'_> {
 
     fn choice(&mut self, id: NodeId, text: &str, words: &[String]) {
         let help = match nearest(text, words.iter().map(String::as_str)) {
-            Some(guess) => format!("did you mean `{guess}`? It is one of: {}", list(words)),
+            Some(guess) => format!("{} It is one of: {}", did_you_mean(guess), list(words)),
             None => format!("one of: {}", list(words)),
         };
         self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);

@@ -5,6 +5,7 @@ use super::margin::{self, MarginLines};
 use super::path::{PathLines, WORST_MONTH};
 use super::reason::Reason;
 use super::target::Target;
+use super::title::Title;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::atmosphere::Air;
@@ -123,13 +124,13 @@ impl Direction<'_> {
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let (way, key) = (self.way, self.way.key());
-        sections.push(Section::of(key, format!("Level budget {way}"), |rows| self.lines.rows(key, rows)));
+        sections.push(Section::of(key, Title::LevelBudget { way }, |rows| self.lines.rows(key, rows)));
         let margins = format!("{key}.margins");
-        let title = format!("Margins {way}");
+        let title = Title::Margins { way };
         sections.push(Section::of(margins.clone(), title, |rows| self.margins.rows(&margins, rows)));
         for (number, state) in self.states.iter().enumerate() {
             let key = format!("{key}.states[{number}]");
-            let title = format!("{} {way}", state.title);
+            let title = Title::State { state: state.title.as_str().into(), way };
             sections.push(Section::of(key.clone(), title, |rows| state.lines.rows(&key, rows)));
         }
     }

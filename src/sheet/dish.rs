@@ -4,6 +4,8 @@ use super::budget::Direction;
 use super::line::{Line, Missing, Ratio, Section, lines};
 use super::meter;
 use super::reason::Reason;
+use super::sentence::Term;
+use super::title::Title;
 use crate::at;
 use crate::network::{Document, ResolvedEnd};
 use crate::physics::antenna::{self, SideLobes};
@@ -94,12 +96,12 @@ impl DishSheet {
 
     pub(super) fn sections(&self, end: EndName, sections: &mut Vec<Section>) {
         let key = format!("ends.{end}.antenna");
-        sections.push(Section::of(key.clone(), format!("End {end}, antenna"), |rows| self.antenna.rows(&key, rows)));
+        sections.push(Section::of(key.clone(), Title::Antenna { end }, |rows| self.antenna.rows(&key, rows)));
         let key = format!("ends.{end}.side_lobes");
-        sections.push(Section::of(key.clone(), format!("End {end}, side lobes"), |rows| self.lobes.rows(&key, rows)));
+        sections.push(Section::of(key.clone(), Title::SideLobes { end }, |rows| self.lobes.rows(&key, rows)));
         for (name, words, lines) in self.readings() {
             let key = format!("{key}.{name}");
-            let title = format!("End {end}, with {words} on a side lobe");
+            let title = Title::OnSideLobe { end, who: Term(words) };
             sections.push(Section::of(key.clone(), title, |rows| lines.rows(&key, rows)));
         }
     }

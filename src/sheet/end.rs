@@ -3,7 +3,7 @@
 use super::budget::Direction;
 use super::dish::{self, DishSheet};
 use super::ground::{self, Code, GroundLines};
-use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
+use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
 use super::margin;
 use super::meter;
 use super::mount::{Metals, TiltMend, height_mend, metals, reach, tilt_mends};
@@ -11,8 +11,10 @@ use super::path::{PathLines, altitude};
 use super::people::{self, PeopleLines, TooNear};
 use super::practice::Practice;
 use super::run::{self, RunSheet};
+use super::saying::Saying;
 use super::target::{Target, Wanted};
 use super::threshold::{self, ThresholdSheet};
+use super::title::Title;
 use super::wind::{self, StifferPipe, WindLines};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
@@ -48,7 +50,7 @@ lines! {
         target_voltage: MeterVolts, "V", "meter reading to align to", SCALE;
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;
-        meter_sense: Words, "", "way of the meter for a stronger signal", SCALE;
+        meter_sense: Saying, "", "way of the meter for a stronger signal", SCALE;
     }
 }
 
@@ -137,22 +139,20 @@ impl EndSheet<'_> {
     }
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
-        let key = format!("ends.{}", self.name);
-        sections.push(Section::of(key.clone(), format!("End {}", self.name), |rows| self.lines.rows(&key, rows)));
+        let end = self.name;
+        let key = format!("ends.{end}");
+        sections.push(Section::of(key.clone(), Title::End { end }, |rows| self.lines.rows(&key, rows)));
         self.dish.sections(self.name, sections);
         sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(self.name, i)));
         let wind = format!("{key}.wind");
-        let title = format!("End {}, wind", self.name);
-        sections.push(Section::of(wind.clone(), title, |rows| self.wind.rows(&wind, rows)));
+        sections.push(Section::of(wind.clone(), Title::Wind { end }, |rows| self.wind.rows(&wind, rows)));
         let people = format!("{key}.people");
-        let title = format!("End {}, people", self.name);
-        sections.push(Section::of(people.clone(), title, |rows| self.people.rows(&people, rows)));
+        sections.push(Section::of(people.clone(), Title::People { end }, |rows| self.people.rows(&people, rows)));
         let ground = format!("{key}.ground");
-        let title = format!("End {}, grounding", self.name);
-        sections.push(Section::of(ground.clone(), title, |rows| self.ground.rows(&ground, rows)));
+        sections.push(Section::of(ground.clone(), Title::Grounding { end }, |rows| self.ground.rows(&ground, rows)));
         for (i, run) in self.runs.iter().enumerate() {
             let key = format!("{key}.runs[{i}]");
-            let title = format!("End {}, run to port {}", self.name, run.resolved.port.id);
+            let title = Title::Run { end, port: run.resolved.port.id.to_string().into() };
             sections.push(Section::of(key.clone(), title, |rows| run.rows(&key, rows)));
         }
     }

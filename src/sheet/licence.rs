@@ -4,12 +4,14 @@
 //! the power that must not be passed.
 
 use super::budget::Direction;
-use super::line::{AS_WRITTEN, Line, Missing, Section, Words, lines};
+use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
 use super::reason::Reason;
+use super::saying::Saying;
+use super::title::Title;
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::physics::Confidence;
-use crate::physics::codes::{self, CODES, Code, Known};
+use crate::physics::codes::{self, CODES, Code};
 use crate::place::Place;
 use crate::spec::{LicenceCode, Way};
 use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
@@ -20,7 +22,7 @@ lines! {
         eirp: Dbm, "EIRP", "radiated power, average", "P_t + G_t, the transmit power taken for the mean";
         highest_power: Dbm, "P_max", "highest transmit power to set",
             "least of what the codes and the licence allow with this antenna and bandwidth, rounded down";
-        number: Words, "", "licence or registration number", AS_WRITTEN;
+        number: Saying, "", "licence or registration number", AS_WRITTEN;
         licensed_eirp: Given<Dbm>, "", "EIRP limit of the licence", AS_WRITTEN;
         licensed_power: Given<Dbm>, "", "transmit power limit of the licence", AS_WRITTEN;
     }
@@ -29,15 +31,15 @@ lines! {
 lines! {
     /// What one code allows.
     CodeLines {
-        code: Words, "", "code of practice", AS_WRITTEN;
-        confidence: Words, "", "how surely its figures are known", "as seen while this program was written";
+        code: Saying, "", "code of practice", AS_WRITTEN;
+        confidence: Saying, "", "how surely its figures are known", "as seen while this program was written";
         eirp_limit: Dbm, "", "EIRP limit, average", "by the code named";
         peak_eirp_limit: Dbm, "", "EIRP limit, peak", "by the code named";
         port_power_limit: Dbm, "", "transmit power limit", "by the code named";
         power_limit: Dbm, "", "transmit power all limits allow", "by the code named";
         least_gain: Dbi, "", "least antenna gain", "by the code named";
         greatest_beamwidth: Degrees, "", "greatest beamwidth in place of that gain", "by the code named";
-        channel: Words, "", "channel of the raster", "by the code named";
+        channel: Saying, "", "channel of the raster", "by the code named";
     }
 }
 
@@ -107,11 +109,11 @@ impl Licence {
 
     pub(super) fn sections(&self, way: Way, sections: &mut Vec<Section>) {
         let key = format!("{}.licence", way.key());
-        let title = format!("Licence {way}");
+        let title = Title::Licence { way };
         sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
         for (number, code) in self.codes.iter().enumerate() {
             let key = format!("{key}.codes[{number}]");
-            let title = format!("{} {way}", code.name);
+            let title = Title::Code { code: code.name, way };
             sections.push(Section::of(key.clone(), title, |rows| code.lines.rows(&key, rows)));
         }
     }
@@ -190,7 +192,7 @@ fn licence_lines(
     let mut from = vec![emission.gain_at, named_at, eirp_at, power_at];
     from.extend(codes.iter().flat_map(|code| code.lines.power_limit.from.iter().copied()));
     let number_at = at!(hop.licence.number);
-    let number = own.number.as_ref().map(|number| Words(number.to_string()));
+    let number = own.number.as_ref().map(Saying::name);
     LicenceLines {
         eirp: Line::known((emission.power + emission.gain).tidy(), &[emission.power_at, emission.gain_at]),
         highest_power: Line::new(
@@ -218,16 +220,16 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
     let channel = match code.raster {
         None => Err(Missing::judged(Reason::NoRaster, place)),
         Some(raster) => raster
-            .words(emission.frequency, emission.bandwidth)
-            .map(|words| Words(format!("{}: {words}", raster.name)))
+            .numbered(emission.frequency, emission.bandwidth)
+            .map(|numbered| Saying::channel(raster.name, numbered))
             .ok_or_else(|| Missing::judged(Reason::OffRaster { raster: raster.name }, emission.frequency_at)),
     };
     let gain_mend = (emission.power > power_limit)
         .then(|| code.gain_for(emission.power, emission.gain, emission.bandwidth))
         .flatten();
     let lines = CodeLines {
-        code: Line::known(Words(code.title.into()), &[place]),
-        confidence: Line::known(Words(known_words(code.known)), &[place]).by(code.citation),
+        code: Line::known(Saying::word(code.title), &[place]),
+        confidence: Line::known(Saying::known(code.known), &[place]).by(code.citation),
         eirp_limit: level(Some(limits.average_eirp), Reason::NoneInCode),
         peak_eirp_limit: level(limits.peak_eirp, Reason::NoPeakInCode),
         port_power_limit: level(limits.port_power, Reason::NoPowerInCode),
@@ -253,13 +255,4 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
         raster,
         gain_mend,
     }
-}
-
-/// How surely the figures of a code are known: one word where all are alike.
-fn known_words(known: Known) -> String {
-    if known.eirp == known.power && known.power == known.antenna {
-        return known.eirp.word().into();
-    }
-    let each = [("EIRP", known.eirp), ("power", known.power), ("antenna", known.antenna)];
-    each.map(|(figure, known)| format!("{figure} {}", known.word())).join(", ")
 }

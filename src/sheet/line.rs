@@ -1,9 +1,10 @@
 //! A line of the sheet: a value with its words, its symbol, its method and the places it came from.
 
 use super::reason::Reason;
+use super::saying::{Falls, Saying, Told};
+use super::title::Title;
 use crate::finding::Spot;
 use crate::physics::rain_outage::Outage;
-use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::{MonthOutage, Share};
 use crate::place::Place;
 use crate::units::{Given, Quantity};
@@ -96,16 +97,16 @@ impl<T: Copy> Line<T> {
 pub trait Shown {
     /// The number in its base unit, if it is one.
     fn number(&self) -> Option<(f64, &'static str)>;
-    /// As it is printed.
-    fn text(&self) -> String;
+    /// As it is told.
+    fn told(&self) -> Told;
 }
 
 impl<Q: Quantity> Shown for Q {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.base(), Q::KIND.unit))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -113,8 +114,8 @@ impl<Q: Quantity> Shown for Given<Q> {
     fn number(&self) -> Option<(f64, &'static str)> {
         self.value.number()
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -122,8 +123,8 @@ impl Shown for Outage {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.at_most().0, "%"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        (*self).into()
     }
 }
 
@@ -131,8 +132,8 @@ impl Shown for MonthOutage {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.at_most().0, "%"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        (*self).into()
     }
 }
 
@@ -140,45 +141,26 @@ impl Shown for Share {
     fn number(&self) -> Option<(f64, &'static str)> {
         (self.least == self.most).then_some((self.most.0, "%"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        (*self).into()
     }
-}
-
-/// What falls through a hop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Falls {
-    /// Over the years.
-    pub ever: Precipitation,
-    /// Part of the path lies where snow melts when the rain height is at its mean.
-    pub in_melting_layer: bool,
 }
 
 impl Shown for Falls {
     fn number(&self) -> Option<(f64, &'static str)> {
         None
     }
-    fn text(&self) -> String {
-        match (self.ever, self.in_melting_layer) {
-            (_, true) => "melting snow: the path lies in the mean melting layer",
-            (Precipitation::Rain, _) => "rain",
-            (Precipitation::MeltingSnow, _) => "rain or snow, at times melting snow",
-            (Precipitation::DrySnow, _) => "dry snow",
-        }
-        .into()
+    fn told(&self) -> Told {
+        Told::Said((*self).into())
     }
 }
 
-/// Plain words in a line.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Words(pub String);
-
-impl Shown for Words {
+impl Shown for Saying {
     fn number(&self) -> Option<(f64, &'static str)> {
         None
     }
-    fn text(&self) -> String {
-        self.0.clone()
+    fn told(&self) -> Told {
+        Told::Said(self.clone())
     }
 }
 
@@ -196,8 +178,8 @@ impl Shown for Ratio {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.0, "1"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -212,8 +194,8 @@ pub struct Row {
     pub symbol: &'static str,
     /// How it was computed and by what source; `as written` for an input.
     pub method: &'static str,
-    /// As printed, or why there is nothing.
-    pub text: Result<String, Missing>,
+    /// What it holds, or why there is nothing.
+    pub text: Result<Told, Missing>,
     /// The number in its base unit.
     pub number: Option<(f64, &'static str)>,
     /// What a person would change to change it.
@@ -226,17 +208,17 @@ pub struct Section {
     /// Route within the sheet.
     pub key: String,
     /// Heading.
-    pub title: String,
+    pub title: Title,
     /// Its rows.
     pub rows: Vec<Row>,
 }
 
 impl Section {
     /// A section whose rows are added by `fill`.
-    pub fn of(key: impl Into<String>, title: impl Into<String>, fill: impl FnOnce(&mut Vec<Row>)) -> Self {
+    pub fn of(key: impl Into<String>, title: Title, fill: impl FnOnce(&mut Vec<Row>)) -> Self {
         let mut rows = Vec::new();
         fill(&mut rows);
-        Self { key: key.into(), title: title.into(), rows }
+        Self { key: key.into(), title, rows }
     }
 }
 
@@ -274,7 +256,7 @@ macro_rules! lines {
                     words: $words,
                     symbol: $symbol,
                     method: self.$field.method.unwrap_or($method),
-                    text: self.$field.value.as_ref().map(|value| value.text()).map_err(Clone::clone),
+                    text: self.$field.value.as_ref().map(|value| value.told()).map_err(Clone::clone),
                     number: self.$field.value.as_ref().ok().and_then(|value| value.number()),
                     from: self.$field.from.clone(),
                 });)+

@@ -1,8 +1,9 @@
 //! What the meter reads while a crew aligns: the level to come to, the window around it, and the voltages they are.
 
 use super::budget::Direction;
-use super::line::{Line, Missing, Words};
+use super::line::{Line, Missing};
 use super::reason::Reason;
+use super::saying::Saying;
 use super::target::Target;
 use crate::at;
 use crate::network::ResolvedEnd;
@@ -18,7 +19,7 @@ pub(super) struct Meter {
     pub(super) target_voltage: Line<MeterVolts>,
     pub(super) voltage_at_least: Line<MeterVolts>,
     pub(super) voltage_at_most: Line<MeterVolts>,
-    pub(super) sense: Line<Words>,
+    pub(super) sense: Line<Saying>,
 }
 
 pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
@@ -36,7 +37,7 @@ pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Ta
         let value = level.clone().and_then(|level| Ok(MeterVolts(scale.clone()?.volts(level).0)));
         Line::new(value, &volts_from)
     };
-    let sense = scale.clone().map(|scale| Words(if scale.rises() { "higher" } else { "lower" }.into()));
+    let sense = scale.clone().map(|scale| if scale.rises() { Saying::Higher } else { Saying::Lower });
     Meter {
         target_voltage: volts(&level.value),
         voltage_at_least: volts(&least),

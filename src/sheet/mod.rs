@@ -5,6 +5,7 @@
 //! computed says why, and what depends on it says the same.
 
 mod air;
+mod assumption;
 mod budget;
 mod dish;
 mod end;
@@ -29,11 +30,14 @@ mod reason;
 mod record;
 mod relief;
 mod run;
+mod saying;
 mod sentence;
 mod target;
 mod terrain;
 mod threshold;
+mod title;
 mod visit;
+mod what;
 mod wind;
 
 use crate::network::{Holes, ResolvedHop};
@@ -42,6 +46,7 @@ use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use crate::physics::Confidence;
+pub use assumption::Assumption;
 pub use budget::{Direction, DirectionLines, State, StateLines};
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{EndLines, EndSheet};
@@ -49,7 +54,7 @@ pub use feed::{Classes, Feed};
 pub use ground::{Code, GroundLines};
 pub use handling::HandlingLines;
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
-pub use line::{AS_WRITTEN, Cause, Falls, Line, Missing, Ratio, Row, Section, Shown, Words};
+pub use line::{AS_WRITTEN, Cause, Line, Missing, Ratio, Row, Section, Shown};
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
 pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
@@ -68,10 +73,13 @@ pub use reason::Reason;
 pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{RunLines, RunSheet};
-pub use sentence::{Argument, Day, Sentence, Whole};
+pub use saying::{Falls, Saying, Told};
+pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use target::{Target, Wanted, WantedAir};
 pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};
+pub use title::Title;
+pub use what::What;
 pub use wind::{StifferPipe, WindLines};
 
 /// Everything computed for one hop.
@@ -165,20 +173,20 @@ impl<'n> HopSheet<'n> {
     /// The lines of the design, in the order they are printed.
     #[must_use]
     pub fn design_sections(&self) -> Vec<Section> {
-        let mut sections = vec![Section::of("path", "Path", |rows| self.path.rows("path", rows))];
+        let mut sections = vec![Section::of("path", Title::Path, |rows| self.path.rows("path", rows))];
         sections.push(self.profile.section());
         for (direction, licence) in self.directions.iter().zip(self.licence.iter()) {
             direction.sections(&mut sections);
             licence.sections(direction.way, &mut sections);
         }
-        sections.push(Section::of("service", "Both directions", |rows| self.service.rows("service", rows)));
+        sections.push(Section::of("service", Title::BothDirections, |rows| self.service.rows("service", rows)));
         for end in self.ends.iter() {
             end.sections(&mut sections);
         }
         for near in self.near.iter() {
             let key = format!("near.{}", near.name);
-            let title = format!("Close to end {}", near.name);
-            sections.push(Section::of(key.clone(), title, |rows| near.lines.rows(&key, rows)));
+            sections
+                .push(Section::of(key.clone(), Title::CloseTo { end: near.name }, |rows| near.lines.rows(&key, rows)));
         }
         sections
     }

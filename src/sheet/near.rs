@@ -1,9 +1,10 @@
 //! What is close to one end: edges that its beam must pass, and how well its own position is known.
 
-use super::line::{Line, Missing, Words, lines};
+use super::line::{Line, Missing, lines};
 use super::path::PathLines;
 use super::profile::Fine;
 use super::reason::Reason;
+use super::saying::Saying;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::clearance::first_fresnel_radius;
@@ -21,7 +22,7 @@ const DEGREE: f64 = 111_194.93;
 lines! {
     /// Close to one end.
     NearLines {
-        edge: Words, "", "the near edge that leaves least", super::line::AS_WRITTEN;
+        edge: Saying, "", "the near edge that leaves least", super::line::AS_WRITTEN;
         edge_distance: Metres, "", "its distance", super::line::AS_WRITTEN;
         edge_clearance: Fine, "", "beam axis above it", "height of the line at the tilt needed less that of the edge";
         edge_needed: Fine, "", "clearance asked for there",
@@ -92,7 +93,7 @@ pub(super) fn compute(
     from.dedup();
     let none = || Missing::judged(Reason::NoNearEdge, at!(support.near_edges));
     let line = |value: Option<Metres>| Line::new(value.map(Fine).ok_or_else(none), &from);
-    let title = worst.as_ref().map(|edge| Words(support.near_edges[edge.number].title.to_string()));
+    let title = worst.as_ref().map(|edge| Saying::name(&support.near_edges[edge.number].title));
     let rounding = rounding(own);
     let position_at = at!(site.position);
     let far = [position_at, site_of(&resolved.ends[name.far()])];

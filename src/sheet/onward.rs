@@ -1,8 +1,9 @@
 //! Power that a radio hands on: what it feeds, and what reaches it.
 
-use super::line::{Line, Missing, Words, lines};
+use super::line::{Line, Missing, lines};
 use super::reason::Reason;
 use super::run::{Resistance, pairs, resistance};
+use super::saying::Saying;
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedRun};
@@ -20,7 +21,7 @@ const CHAIN: &str = "constant-power loads one behind the other, solved together 
 lines! {
     /// What a run hands on.
     OnwardLines {
-        feeds: Words, "", "what it feeds", "as written";
+        feeds: Saying, "", "what it feeds", "as written";
         draw: Watts, "P", "most that draws", "as written";
         loop_resistance: Ohms, "R", "loop resistance", "as for the run that feeds the radio";
         port_voltage: Volts, "", "least voltage at the port of the radio", CHAIN;
@@ -38,7 +39,7 @@ pub(super) struct Passed {
     /// Which run of the end.
     pub run: usize,
     /// Its name.
-    pub name: String,
+    pub name: Saying,
     /// Loop and draw.
     pub device: Onward,
     /// Least voltage it takes, with the reserve.
@@ -89,15 +90,15 @@ pub(super) fn passed(own: &ResolvedEnd<'_>, number: usize, target: &Target) -> O
 }
 
 /// What a run feeds: its name, its draw, its least and greatest voltage, and where they are written.
-fn device(resolved: &ResolvedRun<'_>) -> Option<(String, Watts, [Volts; 2], Vec<Place>)> {
+fn device(resolved: &ResolvedRun<'_>) -> Option<(Saying, Watts, [Volts; 2], Vec<Place>)> {
     let run = resolved.run;
     if let Some(radio) = resolved.feeds {
         let from = vec![at!(run.feeds.radio), at!(radio.power.draw), at!(radio.power.voltage)];
         let window = [radio.power.voltage.min.value, radio.power.voltage.max.value];
-        return Some((radio.title.to_string(), radio.power.draw.value, window, from));
+        return Some((Saying::name(&radio.title), radio.power.draw.value, window, from));
     }
     let (draw, voltage) = (run.feeds.draw.as_ref()?, run.feeds.voltage.as_ref()?);
-    let name = run.feeds.title.as_ref().map_or("device", |title| title).to_owned();
+    let name = run.feeds.title.as_ref().map_or(Saying::Device, Saying::name);
     let from = vec![at!(run.feeds.draw), at!(run.feeds.voltage)];
     Some((name, draw.value, [voltage.min.value, voltage.max.value], from))
 }
@@ -127,7 +128,7 @@ pub(super) fn lines_of(
         port.clone().and_then(|_| at_device.ok_or_else(|| Missing::judged(Reason::DeviceStarved, passed.from[0])));
     let of = |part: fn(&OperatingPoint) -> f64| point.as_ref().map(part).map_err(Clone::clone);
     OnwardLines {
-        feeds: Line::known(Words(passed.name.clone()), &passed.from),
+        feeds: Line::known(passed.name.clone(), &passed.from),
         draw: Line::known(passed.device.draw, &passed.from),
         loop_resistance: Line::known(passed.device.loop_resistance, &passed.loop_from),
         port_voltage: Line::new(port, &from),

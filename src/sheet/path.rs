@@ -2,10 +2,11 @@
 
 use super::air;
 use super::budget::Direction;
-use super::line::{Falls, Line, Missing, Words, lines};
+use super::line::{Line, Missing, lines};
 use super::profile::BothWays;
 use super::rain::{self, RainMaps};
 use super::reason::Reason;
+use super::saying::{Falls, Saying};
 use super::target::Target;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
@@ -47,7 +48,7 @@ lines! {
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
         diffraction: BothWays, "A_d", "diffraction loss", super::profile::DIFFRACTION;
         falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
-        rain_source: Words, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
+        rain_source: Saying, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
 }
 

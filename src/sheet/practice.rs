@@ -1,5 +1,6 @@
 //! Thresholds of common practice: those of the network, the stated defaults where it is silent.
 
+use super::assumption::Assumption;
 use super::target::Wanted;
 use crate::at;
 use crate::network::{Document, ResolvedHop};
@@ -78,16 +79,16 @@ impl Practice {
 
     /// The defaults that stand in for what nobody stated, a sentence each.
     #[must_use]
-    pub fn assumptions(&self) -> Vec<String> {
-        let mut list = vec![format!(
-            "Outdoor cable {} hotter than the hottest air, {} at each mated contact (common practice).",
-            self.sun_on_jacket.given, self.contact_resistance.given
-        )];
+    pub fn assumptions(&self) -> Vec<Assumption> {
+        let mut list = vec![Assumption::CablesInSun {
+            hotter: Box::new(self.sun_on_jacket.given.clone()),
+            contact: Box::new(self.contact_resistance.given.clone()),
+        }];
         if self.start_voltage.assumed {
-            list.push(format!("Radios switched on at {TURN_ON} where they state nothing (IEEE 802.3, from memory)."));
+            list.push(Assumption::TurnOn { voltage: TURN_ON });
         }
         if self.coldest_air.is_none() {
-            list.push("Coldest air not stated: cold limits of the equipment are not judged.".into());
+            list.push(Assumption::ColdestAir);
         }
         list
     }

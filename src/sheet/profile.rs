@@ -3,11 +3,14 @@
 
 use std::fmt::Write as _;
 
-use super::line::{Cause, Line, Missing, Section, Shown, Words, lines};
+use super::line::{Cause, Line, Missing, Section, Shown, lines};
 use super::path::{PathLines, altitude};
 use super::reason::Reason;
 use super::relief::{GroundPoint, NoProfile, Profile, Source, Standing, years};
+use super::saying::{Saying, Told};
 use super::terrain::Terrains;
+use super::title::Title;
+use super::what::What;
 use crate::at;
 use crate::finding::Spot;
 use crate::network::ResolvedHop;
@@ -40,8 +43,8 @@ impl Shown for Fine {
     fn number(&self) -> Option<(f64, &'static str)> {
         self.0.number()
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -61,8 +64,8 @@ impl Shown for Radii {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.0, "F1"))
     }
-    fn text(&self) -> String {
-        self.to_string()
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
     }
 }
 
@@ -75,9 +78,13 @@ impl Shown for BothWays {
         let Both { a: there, b: back } = self.0;
         (there == back).then_some((there.0, "dB"))
     }
-    fn text(&self) -> String {
-        let Both { a: there, b: back } = self.0.map(|loss| loss.to_string());
-        if there == back { there } else { format!("{there} from a to b, {back} from b to a") }
+    fn told(&self) -> Told {
+        let Both { a: there, b: back } = self.0;
+        if there.to_string() == back.to_string() {
+            Told::Number(there.to_string())
+        } else {
+            Told::Said(Saying::EachWay { there, back })
+        }
     }
 }
 
@@ -87,9 +94,9 @@ pub(super) const DIFFRACTION: &str =
 lines! {
     /// The profile and what the line of sight keeps from it. Clearances are those of the worst point.
     ProfileLines {
-        source: Words, "", "source of the profile", super::line::AS_WRITTEN;
-        date: Words, "", "day of its heights", super::line::AS_WRITTEN;
-        points: Words, "", "points of the source", "counted";
+        source: Saying, "", "source of the profile", super::line::AS_WRITTEN;
+        date: Saying, "", "day of its heights", super::line::AS_WRITTEN;
+        points: Saying, "", "points of the source", "counted";
         spacing: Metres, "", "widest gap between its points", "differences of distance, or the cell of the source if that is wider";
         uncertainty: Fine, "u", "uncertainty of its heights", "as written, none where nothing is written";
         clearance: Fine, "c", "clearance at the worst point, k = 4/3",
@@ -99,7 +106,7 @@ lines! {
         needed: Fine, "", "clearance asked for there", "limits.clearance of the network, default 0.6 F1 (ITU-R P.526-15 §2)";
         in_hand: Fine, "", "clearance in hand", "clearance less the one asked for";
         worst_distance: Metres, "d_1", "distance of the worst point from a", "the point with the least c / F1";
-        worst: Words, "", "what stands there", super::line::AS_WRITTEN;
+        worst: Saying, "", "what stands there", super::line::AS_WRITTEN;
         lowest: Fine, "", "least height of the line over any top, k = 4/3", "height of the line less the top";
         low_clearance: Fine, "", "clearance at the worst point, low k", "as at k = 4/3";
         low_fraction: Radii, "", "clearance there in Fresnel radii, low k", "c / F1";
@@ -121,25 +128,17 @@ pub struct Worst {
     pub top: Metres,
     /// Ground there.
     pub ground: Metres,
-    /// What a message calls it: `trees`, `bare ground`.
-    pub what: String,
+    /// What it is.
+    pub what: What,
     /// Where it is written.
     pub spot: Spot,
-}
-
-impl Worst {
-    /// What it is called on a page, without the marks of a message.
-    #[must_use]
-    pub fn plain(&self) -> String {
-        self.what.replace('`', "")
-    }
 }
 
 /// Trees that leave enough today and too little later.
 #[derive(Debug, Clone)]
 pub struct Outgrown {
     /// What grows.
-    pub what: String,
+    pub what: What,
     /// Where it is written.
     pub spot: Spot,
     /// Year in which the clearance falls below what is asked for.
@@ -221,7 +220,7 @@ impl ProfileSheet {
     }
 
     pub(super) fn section(&self) -> Section {
-        Section::of("profile", "Line of sight", |rows| self.lines.rows("profile", rows))
+        Section::of("profile", Title::LineOfSight, |rows| self.lines.rows("profile", rows))
     }
 
     /// Every point between and at the ends as it stands under the straight line: heights are raised by the bulge of the
@@ -239,7 +238,7 @@ impl ProfileSheet {
                 distance: point.distance,
                 ground: point.ground + bulge,
                 top: here.top + bulge,
-                standing: point.standing.map(|number| (number, profile.standing[number].kind)),
+                standing: point.standing.and_then(|number| Some((number, profile.standing[number].what.kind?))),
                 line,
                 radius: sight.radius(self.frequency, here),
             }
@@ -356,7 +355,7 @@ impl Inputs<'_> {
             distance: point.distance,
             top: point.top,
             ground: ground.ground,
-            what: standing.map_or_else(|| "bare ground".into(), |standing| standing.name.clone()),
+            what: standing.map_or(What::BARE_GROUND, |standing| standing.what.clone()),
             spot: standing.map_or_else(|| self.spot(number), |standing| standing.spot.clone()),
         }
     }
@@ -447,7 +446,7 @@ fn none<T>(missing: &Missing, from: &[Place]) -> Line<T> {
 fn without(m: &Missing, from: &[Place]) -> ProfileLines {
     // That there is none is told where the source would be; one that is broken is told of elsewhere.
     let said = match m.cause {
-        Cause::Judged => Ok(Words(format!("none: {}", m.reason))),
+        Cause::Judged => Ok(Saying::NoSource { why: m.reason.clone() }),
         _ => Err(m.clone()),
     };
     ProfileLines {
@@ -478,10 +477,10 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
     let (profile, sight) = (inputs.profile, &inputs.sight);
     let known = |value: Metres| Line::known(Fine(value), from);
     let lines = &mut sheet.lines;
-    lines.source = Line::known(Words(profile.source_words.clone()), from);
-    let date = profile.date.map(|date| Words(date.to_string()));
+    lines.source = Line::known(profile.source_words.clone(), from);
+    let date = profile.date.map(Saying::name);
     lines.date = Line::new(date.ok_or_else(|| Missing::judged(Reason::NoDay, profile.uncertainty_place)), from);
-    lines.points = Line::known(Words(profile.given.to_string()), from);
+    lines.points = Line::known(Saying::Count { number: profile.given }, from);
     lines.spacing = Line::known(profile.spacing, from);
     lines.uncertainty = known(inputs.uncertainty);
     let limited = [from, &[asked.place]].concat();
@@ -495,7 +494,7 @@ fn fill(sheet: &mut ProfileSheet, inputs: &Inputs<'_>, asked: &Asked, from: &[Pl
         lines.needed = Line::known(Fine(Metres(asked.fraction * radius.0)), &limited);
         lines.in_hand = Line::known(Fine(left), &limited);
         lines.worst_distance = Line::known(point.distance, &limited);
-        lines.worst = Line::known(Words(worst.plain()), &limited);
+        lines.worst = Line::known(worst.what.said(), &limited);
         sheet.worst = Some(worst);
     }
     if let Some((number, point)) = inputs.least(0.0, |point| sight.clearance(point).0) {
@@ -553,7 +552,7 @@ fn loss(inputs: &Inputs<'_>, frequency: Gigahertz) -> Decibels {
     let Some((first, _)) = near.next() else { return Decibels(0.0) };
     let firm = |point: &GroundPoint| {
         let standing = point.standing?;
-        (profile.standing[standing].kind != ObstacleKind::Trees).then_some(standing)
+        (profile.standing[standing].what.kind != Some(ObstacleKind::Trees)).then_some(standing)
     };
     let single = firm(first).is_some() && near.all(|(point, _)| firm(point) == firm(first));
     let found = bullington::diffraction(sight, frequency, &tops);
@@ -581,7 +580,7 @@ fn outgrown(inputs: &Inputs<'_>, asked: &Asked, today: Date) -> Option<Outgrown>
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a year of the common era")]
     let year = (from + years).floor() as u16;
     Some(Outgrown {
-        what: standing.name.clone(),
+        what: standing.what.clone(),
         spot: standing.spot.clone(),
         year,
         distance,

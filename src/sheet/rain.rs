@@ -2,8 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use super::line::{AS_WRITTEN, Line, Missing, Words};
+use super::line::{AS_WRITTEN, Line, Missing};
 use super::reason::Reason;
+use super::saying::Saying;
 use super::target::Target;
 use crate::at;
 use crate::network::{Files, ResolvedHop, read_rain_map};
@@ -90,15 +91,15 @@ pub(super) fn lines(
     target: &Target,
     maps: &RainMaps,
     ends: [(Position, Place); 2],
-) -> (Line<Given<MillimetresPerHour>>, Line<Words>) {
-    let said = |words: &str, from: &[Place]| Line::known(Words(words.into()), from);
+) -> (Line<Given<MillimetresPerHour>>, Line<Saying>) {
+    let said = |saying: Saying, from: &[Place]| Line::known(saying, from);
     if let Some(wanted) = &target.rain_rate {
         let from = [wanted.place];
-        return (Line::known(wanted.given.clone(), &from).by(AS_WRITTEN), said(AS_WRITTEN, &from));
+        return (Line::known(wanted.given.clone(), &from).by(AS_WRITTEN), said(Saying::AsWritten, &from));
     }
     if let Some((months, place)) = months(resolved) {
         let rate = by_months(months, place).map(Given::assumed);
-        return (Line::new(rate, &[place]).by(MONTHS), said("normals of twelve months", &[place]));
+        return (Line::new(rate, &[place]).by(MONTHS), said(Saying::RainOfMonths, &[place]));
     }
     if let Some((_, place)) = named(resolved) {
         let [(here, here_at), (there, there_at)] = ends;
@@ -108,8 +109,8 @@ pub(super) fn lines(
             rate.ok_or_else(|| Missing::new(Reason::OutsideRainMap, place))
         });
         let words = match &rate {
-            Ok(rate) if rate.0 <= 0.0 => "map value 0: no rain outage in the model",
-            _ => "map at the middle of the path",
+            Ok(rate) if rate.0 <= 0.0 => Saying::NoRainOfMap,
+            _ => Saying::RainOfMap,
         };
         return (Line::new(rate.map(Given::assumed), &from).by(MAP), said(words, &from));
     }

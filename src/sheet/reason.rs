@@ -13,7 +13,7 @@ use crate::units::{
 
 sentences! {
     /// Why a line has no value: one lower-case clause; for something broken, its name.
-    Reason {
+    Reason in "reason" {
         // What is broken.
         BrokenField { field: Box<str> } => "`{field}`";
         BrokenFieldOf { field: Box<str>, owner: Box<Owner> } => "`{field}` of {owner}";
@@ -24,7 +24,7 @@ sentences! {
         EndsCoincide => "both ends are at the same position";
         NoProfile => "there is no profile of the path";
         TileVoid => "a tile has a void on the path";
-        NoTile { cells: String } => "no tile reaches the path in {cells}";
+        NoTile { cells: Box<str> } => "no tile reaches the path in {cells}";
         EdgesSwapped => "the farther edge of an obstacle lies nearer than its nearer one";
         ObstacleBeyondEnd { distance: Box<Given<Metres>>, length: Metres } =>
             "an obstacle at {distance} from a lies beyond end b, which is at {length}";

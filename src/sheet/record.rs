@@ -3,6 +3,7 @@
 use super::end::EndSheet;
 use super::line::{Line, Missing, Section, lines};
 use super::target::Wanted;
+use super::title::Title;
 use crate::network::Document;
 use crate::place::Place;
 use crate::spec::{Check, EndName, Record, Window};
@@ -187,11 +188,14 @@ impl RecordSheet<'_> {
         let record = self.document;
         let day = record.date.map_or_else(|| "no date".to_owned(), |date| date.to_string());
         let key = format!("records.{}", record.id);
-        let title = format!("Record {}, end {}, {day}", record.id, self.end);
+        let title = Title::Record { record: record.id.to_string().into(), end: self.end, day: day.clone().into() };
         sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
         for run in &self.runs {
             let key = format!("{key}.runs[{}]", run.number);
-            let title = format!("Record {}, run to port {}", record.id, record.runs[run.number].port);
+            let title = Title::RecordRun {
+                record: record.id.to_string().into(),
+                port: record.runs[run.number].port.to_string().into(),
+            };
             sections.push(Section::of(key.clone(), title, |rows| run.lines.rows(&key, rows)));
         }
     }

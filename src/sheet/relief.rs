@@ -2,7 +2,9 @@
 
 use super::line::Missing;
 use super::reason::Reason;
+use super::saying::Saying;
 use super::terrain::{TerrainPath, Terrains, goes_by_tiles};
+use super::what::What;
 use crate::at;
 use crate::finding::Spot;
 use crate::network::ResolvedHop;
@@ -30,9 +32,7 @@ pub enum Source {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Standing {
     /// What it is.
-    pub kind: ObstacleKind,
-    /// What a message calls it.
-    pub name: String,
+    pub what: What,
     /// Height above the ground today.
     pub height: Metres,
     /// Metres it grows until its last day; zero for what does not grow.
@@ -62,7 +62,7 @@ pub struct Profile {
     /// Where it is from.
     pub source: Source,
     /// In words, with names and files.
-    pub source_words: String,
+    pub source_words: Saying,
     /// Day of the heights, if it is known.
     pub date: Option<Date>,
     /// How far heights may be wrong, as stated.
@@ -161,11 +161,10 @@ impl Profile {
                 return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.obstacles[i].growth))));
             }
             let years = obstacle.until.map_or(0.0, |until| (years(until) - years(from)).max(0.0));
-            let title = obstacle.title.as_ref().map(|title| format!(" `{title}`")).unwrap_or_default();
+            let title = obstacle.title.as_ref().map(|title| title.to_string().into());
             let number = self.standing.len();
             self.standing.push(Standing {
-                kind: obstacle.kind,
-                name: format!("{}{title}", words(obstacle.kind)),
+                what: What { kind: Some(obstacle.kind), title },
                 height: obstacle.height.value,
                 growth: Metres(obstacle.growth.as_ref().map_or(0.0, |growth| growth.value.0) * years),
                 years,
@@ -219,15 +218,6 @@ impl Profile {
     }
 }
 
-/// What a message calls a kind of obstacle.
-#[must_use]
-pub fn words(kind: ObstacleKind) -> &'static str {
-    match kind {
-        ObstacleKind::PowerLine => "power line",
-        kind => kind.word(),
-    }
-}
-
 fn between(before: &GroundPoint, after: &GroundPoint, distance: Metres) -> Metres {
     let gap = (after.distance - before.distance).0;
     let share = if gap > 0.0 { (distance - before.distance).0 / gap } else { 0.0 };
@@ -250,13 +240,13 @@ fn wider(one: Metres, other: Metres) -> Metres {
 }
 
 /// What all sources but tiles share.
-fn of_hop(resolved: &ResolvedHop<'_>, source: Source, points: Vec<GroundPoint>, spot: Spot, words: String) -> Profile {
+fn of_hop(resolved: &ResolvedHop<'_>, source: Source, points: Vec<GroundPoint>, spot: Spot, words: Saying) -> Profile {
     let hop = resolved.hop;
     let cell = hop.path.resolution.as_ref().map_or(Metres(0.0), |given| given.value);
     let stated = hop.path.source.as_ref().map(|source| format!("{source} ({words})"));
     Profile {
         source,
-        source_words: stated.unwrap_or(words),
+        source_words: stated.map_or(words, Saying::name),
         date: hop.path.date,
         uncertainty: hop.path.uncertainty.clone(),
         uncertainty_place: at!(hop.path.uncertainty),
@@ -291,7 +281,7 @@ fn written(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
         let reason = Reason::ProfileTooShort;
         return Err(NoProfile::Broken(Missing::new(reason, at!(hop.path.profile))));
     }
-    let words = "points in the hop".to_owned();
+    let words = Saying::PointsInHop;
     let profile = of_hop(resolved, Source::Points, points, at!(hop.path.profile).into(), words);
     Ok(Profile { standing, ..profile })
 }
@@ -300,10 +290,12 @@ fn written(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
 /// other.
 fn stand(all: &mut Vec<Standing>, before: Option<usize>, what: (ObstacleKind, Metres), spot: Spot) -> usize {
     let (kind, height) = what;
-    if let Some(before) = before.filter(|before| (all[*before].kind, all[*before].height) == what) {
+    if let Some(before) =
+        before.filter(|before| (all[*before].what.kind, all[*before].height) == (Some(what.0), what.1))
+    {
         return before;
     }
-    all.push(Standing { kind, name: words(kind).into(), height, growth: Metres(0.0), years: 0.0, spot });
+    all.push(Standing { what: What { kind: Some(kind), title: None }, height, growth: Metres(0.0), years: 0.0, spot });
     all.len() - 1
 }
 
@@ -322,7 +314,7 @@ fn from_file(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
         let there = row.obstacle.map(|what| stand(&mut standing, before, what, spot.clone()));
         points.push(GroundPoint { distance: row.distance, ground: row.ground, standing: there, spot: Some(spot) });
     }
-    let words = hop.path.csv.as_ref().map(ToString::to_string).unwrap_or_default();
+    let words = Saying::name(hop.path.csv.as_ref().map(ToString::to_string).unwrap_or_default());
     let profile = of_hop(resolved, Source::File, points, at!(hop.path.csv).into(), words);
     Ok(Profile { standing, ..profile })
 }
@@ -334,7 +326,7 @@ fn from_tiles(resolved: &ResolvedHop<'_>, found: &TerrainPath, length: Metres) -
     }
     if !found.missing.is_empty() {
         let names: Vec<&str> = found.missing.iter().map(String::as_str).collect();
-        return Err(NoProfile::Tiles(Reason::NoTile { cells: names.join(", ") }));
+        return Err(NoProfile::Tiles(Reason::NoTile { cells: names.join(", ").into() }));
     }
     let steps = u32::try_from(found.heights.len().saturating_sub(1)).unwrap_or(u32::MAX).max(1);
     let point = |(step, height): (u32, &Option<Metres>)| {
@@ -344,8 +336,11 @@ fn from_tiles(resolved: &ResolvedHop<'_>, found: &TerrainPath, length: Metres) -
     let points: Option<Vec<GroundPoint>> = (0..).zip(&found.heights).map(point).collect();
     let (Some(points), Some(terrain)) = (points, &network.spec.terrain) else { return Err(NoProfile::None) };
     let used: Vec<&str> = found.used.iter().map(String::as_str).collect();
-    let words = format!("tiles {}", used.join(", "));
-    let source_words = terrain.source.as_ref().map_or(words.clone(), |source| format!("{source} ({words})"));
+    let names: Box<str> = used.join(", ").into();
+    let source_words = match &terrain.source {
+        Some(source) => Saying::TilesOf { source: source.to_string().into(), names },
+        None => Saying::Tiles { names },
+    };
     let (own, given) = (resolved.hop, terrain.uncertainty.clone());
     let (uncertainty, uncertainty_place) = match &own.spec.path.uncertainty {
         Some(own_given) => (Some(own_given.clone()), at!(own.path.uncertainty)),

@@ -2,10 +2,11 @@
 
 use super::feed::{self, Classes, Feed};
 use super::handling::{self, HandlingLines};
-use super::line::{AS_WRITTEN, Line, Missing, Row, Words, lines};
+use super::line::{AS_WRITTEN, Line, Missing, Row, lines};
 use super::onward::{self, OnwardLines, Passed};
 use super::practice::LONGEST_RUN;
 use super::reason::Reason;
+use super::saying::Saying;
 use super::target::Target;
 use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedRun};
@@ -30,10 +31,10 @@ const CLADDING: Percent = Percent(10.0);
 lines! {
     /// One cable run.
     RunLines {
-        grade: Words, "", "grade, screening and jacket of the cable", AS_WRITTEN;
+        grade: Saying, "", "grade, screening and jacket of the cable", AS_WRITTEN;
         length: Metres, "L", "length of cable", "outdoor + indoor length";
         outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
-        gland: Words, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
+        gland: Saying, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
         cable_temperature: Celsius, "T", "hottest cable outdoors", "hottest air + sun on a black jacket (common practice)";
         conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with contacts", COPPER;
         loop_resistance: Ohms, "R", "loop resistance", "R_c for two pairs, R_c/2 for four, 2 R_c for one";
@@ -177,9 +178,8 @@ fn compute<'n>(
     let indoor = run.indoor.as_ref().map_or(Metres(0.0), |given| given.value);
     let lengths = [at!(run.outdoor), at!(run.indoor)];
     let diameter = cable.outside_diameter.value;
-    let gland = handling::best_gland(&port.glands, diameter)
-        .map(|(gland, _)| Words(gland.title.to_string()))
-        .ok_or_else(|| {
+    let gland =
+        handling::best_gland(&port.glands, diameter).map(|(gland, _)| Saying::name(&gland.title)).ok_or_else(|| {
             let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
             Missing::judged(none, at!(cable.outside_diameter))
         });
@@ -189,7 +189,7 @@ fn compute<'n>(
     let fed = feed::fed(own, resolved, &resistance, hot, target, passed);
     let classes = feed::classes(own, resolved, fed.onward_draw.get());
     let lines = RunLines {
-        grade: Line::known(grade(cable), &[at!(cable.category), at!(cable.screening), at!(cable.jacket)]),
+        grade: Line::known(Saying::grade(cable), &[at!(cable.category), at!(cable.screening), at!(cable.jacket)]),
         length: Line::known((outdoor + indoor).tidy(), &lengths),
         outside_diameter: Line::known(cable.outside_diameter.clone(), &[at!(cable.outside_diameter)]),
         gland: Line::new(gland, &[at!(cable.outside_diameter), at!(port.glands)]),
@@ -217,10 +217,6 @@ fn compute<'n>(
         classes,
         feed: fed.feed,
     }
-}
-
-fn grade(cable: &Cable) -> Words {
-    Words(format!("{} {}, {}", cable.category.word(), cable.screening.word(), cable.jacket.word()))
 }
 
 /// The hottest an outdoor cable gets.

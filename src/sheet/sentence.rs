@@ -1,13 +1,14 @@
-//! How the reasons are declared, and what a sentence leaves open.
+//! How sentences of the sheet are declared, and what they leave open.
 
 use std::fmt::Display;
 
+use super::reason::Reason;
 use crate::network::Owner;
-use crate::spec::Material;
+use crate::spec::{EndName, Material, Way};
 use crate::units::{Given, Quantity};
 
 /// What stands in an open place of a sentence, as whoever spells it must know it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Argument {
     /// A number, with its unit if it has one.
     Number(String),
@@ -15,6 +16,30 @@ pub enum Argument {
     Name(String),
     /// A word of ours, in English.
     Word(&'static str),
+    /// A clause in the sentence.
+    Reason(Reason),
+}
+
+impl Argument {
+    /// In English.
+    #[must_use]
+    pub fn english(self) -> String {
+        match self {
+            Self::Number(text) | Self::Name(text) => text,
+            Self::Word(word) => word.to_owned(),
+            Self::Reason(reason) => reason.to_string(),
+        }
+    }
+}
+
+/// Something that is said in every language.
+pub trait Spoken: Display {
+    /// How it is declared.
+    fn sentence(&self) -> Sentence;
+    /// What stands in its open places, by name.
+    fn arguments(&self) -> Vec<(&'static str, Argument)>;
+    /// In English, with what stands in its open places spelled by the caller.
+    fn english(&self, spell: &dyn Fn(Argument) -> String) -> String;
 }
 
 /// What may stand in an open place.
@@ -41,6 +66,24 @@ impl Open for Material {
     }
 }
 
+impl Open for Way {
+    fn argument(&self) -> Argument {
+        Argument::Word(self.words())
+    }
+}
+
+impl Open for Reason {
+    fn argument(&self) -> Argument {
+        Argument::Reason(self.clone())
+    }
+}
+
+impl Open for Term {
+    fn argument(&self) -> Argument {
+        Argument::Word(self.0)
+    }
+}
+
 /// Bare numbers and names.
 macro_rules! open {
     ($($variant:ident: $($type:ty),+;)+) => {
@@ -53,8 +96,28 @@ macro_rules! open {
 }
 
 open! {
-    Number: usize, i32, f64, Whole;
-    Name: String, Box<str>, &'static str, Box<Owner>, Day;
+    Number: usize, u16, i32, f64, Whole, Figure;
+    Name: Box<str>, &'static str, Box<Owner>, EndName, Day;
+}
+
+/// A word of ours that the catalogues know by itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Term(pub &'static str);
+
+/// A number as the sheet prints it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Figure(pub Box<str>);
+
+impl Figure {
+    pub(super) fn of(number: impl Display) -> Self {
+        Self(number.to_string().into())
+    }
+}
+
+impl Display for Figure {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.0)
+    }
 }
 
 /// A number that is told without decimals.
@@ -80,6 +143,8 @@ impl Display for Day {
 /// A sentence as it is declared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Sentence {
+    /// What it belongs to: the first word of its key.
+    pub family: &'static str,
     /// Its name; the catalogues have it in kebab-case.
     pub name: &'static str,
     /// In English, its open places in braces.
@@ -89,10 +154,10 @@ pub struct Sentence {
 }
 
 impl Sentence {
-    /// What it stands under in a catalogue: `NoFog` is `reason-no-fog`.
+    /// What it stands under in a catalogue: `NoFog` of the reasons is `reason-no-fog`.
     #[must_use]
     pub fn key(&self) -> String {
-        let mut key = String::from("reason");
+        let mut key = String::from(self.family);
         for c in self.name.chars() {
             if c.is_ascii_uppercase() {
                 key.push('-');
@@ -105,7 +170,10 @@ impl Sentence {
 
 /// Declares an enum of sentences: name, open places with their types, English.
 macro_rules! sentences {
-    ($(#[$doc:meta])* $name:ident { $($variant:ident $({ $($open:ident: $type:ty),+ })? => $english:literal;)+ }) => {
+    (
+        $(#[$doc:meta])*
+        $name:ident in $family:literal { $($variant:ident $({ $($open:ident: $type:ty),+ })? => $english:literal;)+ }
+    ) => {
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq)]
         #[non_exhaustive]
@@ -122,16 +190,18 @@ macro_rules! sentences {
         impl $name {
             /// All of them, as declared.
             pub const ALL: &[$crate::sheet::Sentence] = &[$($crate::sheet::Sentence {
+                family: $family,
                 name: stringify!($variant),
                 english: $english,
                 open: &[$($(stringify!($open)),+)?],
             }),+];
+        }
 
-            /// The sentence without what stands in its open places.
-            #[must_use]
-            pub fn sentence(&self) -> $crate::sheet::Sentence {
+        impl $crate::sheet::Spoken for $name {
+            fn sentence(&self) -> $crate::sheet::Sentence {
                 match self {
                     $(Self::$variant $({ $($open: _),+ })? => $crate::sheet::Sentence {
+                        family: $family,
                         name: stringify!($variant),
                         english: $english,
                         open: &[$($(stringify!($open)),+)?],
@@ -139,13 +209,20 @@ macro_rules! sentences {
                 }
             }
 
-            /// What stands in its open places.
-            #[must_use]
-            pub fn arguments(&self) -> Vec<(&'static str, $crate::sheet::Argument)> {
+            fn arguments(&self) -> Vec<(&'static str, $crate::sheet::Argument)> {
                 match self {
                     $(Self::$variant $({ $($open),+ })? => vec![$($(
                         (stringify!($open), $crate::sheet::sentence::Open::argument($open))
                     ),+)?]),+
+                }
+            }
+
+            fn english(&self, spell: &dyn Fn($crate::sheet::Argument) -> String) -> String {
+                match self {
+                    $(Self::$variant $({ $($open),+ })? => {
+                        $($(let $open = spell($crate::sheet::sentence::Open::argument($open));)+)?
+                        format!($english)
+                    }),+
                 }
             }
         }
@@ -153,9 +230,7 @@ macro_rules! sentences {
         /// In English.
         impl std::fmt::Display for $name {
             fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-                match self {
-                    $(Self::$variant $({ $($open),+ })? => write!(f, $english)),+
-                }
+                f.write_str(&$crate::sheet::Spoken::english(self, &$crate::sheet::Argument::english))
             }
         }
     };

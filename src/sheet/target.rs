@@ -1,5 +1,6 @@
 //! What a hop must reach: its own objectives, its network's where it has none, the stated defaults where neither speaks.
 
+use super::assumption::Assumption;
 use super::practice::Practice;
 use crate::at;
 use crate::network::ResolvedHop;
@@ -156,23 +157,23 @@ impl Target {
 
     /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
     #[must_use]
-    pub fn assumptions(&self) -> Vec<String> {
-        let mut list = vec!["Effective Earth radius 4/3 of 6371 km (median refraction).".into()];
+    pub fn assumptions(&self) -> Vec<Assumption> {
+        let mut list = vec![Assumption::EarthRadius];
         match self.air.count() {
-            0 => list.push("Reference atmosphere of ITU-R P.835-7 at the mean height of the antennas.".into()),
+            0 => list.push(Assumption::Air),
             3 => {}
-            _ => list.push("Reference atmosphere of ITU-R P.835-7 for what of the air is not written.".into()),
+            _ => list.push(Assumption::RestOfAir),
         }
-        list.push("Ground straight between the points of a profile; no uncertainty of heights unless stated.".into());
+        list.push(Assumption::StraightGround);
         list.extend(self.practice.assumptions());
         if self.acceptance_window.assumed {
-            list.push(format!("Acceptance window ± {ACCEPTANCE_WINDOW} (common practice; none stated)."));
+            list.push(Assumption::AcceptanceWindow { window: ACCEPTANCE_WINDOW });
         }
         if self.hottest_air.assumed {
-            list.push(format!("Hottest air {HOTTEST_AIR} (none stated)."));
+            list.push(Assumption::HottestAir { temperature: HOTTEST_AIR });
         }
         if self.voltage_reserve.assumed {
-            list.push(format!("Voltage reserve {VOLTAGE_RESERVE} (common practice; none stated)."));
+            list.push(Assumption::VoltageReserve { reserve: VOLTAGE_RESERVE });
         }
         list
     }

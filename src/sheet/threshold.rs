@@ -2,6 +2,7 @@
 
 use super::line::{Line, Missing, Section, lines};
 use super::reason::Reason;
+use super::title::Title;
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::receiver;
@@ -32,7 +33,7 @@ pub struct ThresholdSheet {
 impl ThresholdSheet {
     pub(super) fn section(&self, end: EndName, number: usize) -> Section {
         let key = format!("ends.{end}.thresholds[{number}]");
-        let title = format!("End {end}, threshold of {}", self.title);
+        let title = Title::Threshold { end, state: self.title.as_str().into() };
         Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows))
     }
 }

@@ -8,6 +8,7 @@
 use granit_parser::{ErrorKind, ScanError};
 
 use super::tree::{MAX_DEPTH, MAX_NODES, Span, TreeFault, TreeFaultKind};
+use crate::text::nearest::did_you_mean;
 
 /// The longest name that a message repeats in full, in characters.
 const LONGEST_NAME: usize = 40;
@@ -39,10 +40,7 @@ pub(super) fn unknown_alias(span: Span, name: &str, near: Option<(&str, Option<S
     let message = format!("no anchor {} comes before this alias", quoted(&format!("&{name}")));
     let fault = TreeFault::new(TreeFaultKind::UnknownAlias, span, message);
     match near {
-        Some((near, place)) => {
-            let near = quoted(&format!("*{near}"));
-            fault.because(place).help(format!("did you mean {near}?"))
-        }
+        Some((near, place)) => fault.because(place).help(did_you_mean(short(&format!("*{near}")))),
         None => fault,
     }
 }
@@ -139,6 +137,11 @@ fn unclosed(text: &str, at: usize) -> Option<Span> {
 
 /// A name from the file, between backticks, cut if long and without control characters.
 fn quoted(name: &str) -> String {
+    format!("`{}`", short(name))
+}
+
+/// A name without what could harm a terminal, and not without end.
+fn short(name: &str) -> String {
     let clean = |c: char| {
         if c.is_control() { char::REPLACEMENT_CHARACTER } else { c }
     };
@@ -146,7 +149,7 @@ fn quoted(name: &str) -> String {
     if name.chars().nth(LONGEST_NAME).is_some() {
         shown.push('…');
     }
-    format!("`{shown}`")
+    shown
 }
 
 /// The character at `at`, or at the end of a line or file the last one before it that shows.

@@ -109,11 +109,20 @@ impl Way {
             Self::BToA => "b_to_a",
         }
     }
+
+    /// The words for it.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::AToB => "a to b",
+            Self::BToA => "b to a",
+        }
+    }
 }
 
 impl fmt::Display for Way {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} to {}", self.sender(), self.receiver())
+        f.write_str(self.words())
     }
 }
 

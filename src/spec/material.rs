@@ -33,9 +33,3 @@ impl Material {
         }
     }
 }
-
-impl std::fmt::Display for Material {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.write_str(self.word())
-    }
-}

@@ -119,7 +119,7 @@ impl ObstacleKind {
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
 pub struct Terrain {
-    /// Folder, from that of the network file: `N46E011.hgt` of one degree each way (SRTM layout), or `GeoTIFF` heights in
+    /// Folder, from that of the network file: `N46E171.hgt` of one degree each way (SRTM layout), or `GeoTIFF` heights in
     /// metres on a grid of degrees (`.tif`, `.tiff`).
     pub folder: Text,
     /// Where the tiles are from.

@@ -59,7 +59,7 @@ pub struct Site {
 pub struct Position {
     /// North positive: `46.512340 deg`, `46.512340° N` or `46°30'44.4" N`.
     pub latitude: Given<Latitude>,
-    /// East positive: `11.204560 deg`, `11.204560° E` or `11°12'16.4" E`.
+    /// East positive: `171.204560 deg`, `171.204560° E` or `171°12'16.4" E`.
     pub longitude: Given<Longitude>,
 }
 

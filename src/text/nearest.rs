@@ -20,6 +20,12 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
         .map(|(_, candidate)| candidate)
 }
 
+/// The question, as every message asks it.
+#[must_use]
+pub fn did_you_mean(guess: impl std::fmt::Display) -> String {
+    format!("did you mean `{guess}`?")
+}
+
 /// Whether two words are one slip apart: a letter too many, too few, another, or two exchanged.
 #[must_use]
 pub fn one_slip(word: &str, other: &str) -> bool {

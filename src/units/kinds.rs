@@ -74,7 +74,7 @@ quantity! {
     Latitude: "latitude" in "°", decimals 6, like "46.512340 deg", from -90.0 to 90.0, written
         Times(1.0) => "°" | "deg" | "° N" | "°N" | "N" | "deg N", Times(-1.0) => "° S" | "°S" | "S" | "deg S";
     /// Geographic longitude, east positive, WGS 84.
-    Longitude: "longitude" in "°", decimals 6, like "11.204560 deg", from -180.0 to 180.0, written
+    Longitude: "longitude" in "°", decimals 6, like "171.204560 deg", from -180.0 to 180.0, written
         Times(1.0) => "°" | "deg" | "° E" | "°E" | "E" | "deg E", Times(-1.0) => "° W" | "°W" | "W" | "deg W";
     /// A carrier frequency.
     Gigahertz: "frequency" in "GHz", decimals 3, like "73.5 GHz", from 1.0 to 1000.0, written
@@ -98,7 +98,7 @@ quantity! {
     Volts: "voltage" in "V", decimals 2, like "48 V", from -1000.0 to 1000.0, written
         Times(1.0) => "V", Times(0.001) => "mV";
     /// What a voltmeter shows while aligning: some millivolts a decibel, so to the millivolt.
-    MeterVolts: "meter reading" in "V", decimals 3, like "0.350 V", from -100.0 to 100.0, written
+    MeterVolts: "meter reading" in "V", decimals 3, like "0.412 V", from -100.0 to 100.0, written
         Times(1.0) => "V", Times(0.001) => "mV";
     /// Electric power.
     Watts: "power" in "W", decimals 1, like "25 W", from 0.0 to 100_000.0, written

@@ -184,7 +184,7 @@ fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
             format!("write `{number} {unit}`")
         }
         None if kind.name == "latitude" => "`46.512340 deg`, `46.512340° N` or `46°30'44.4\" N`, S for south".into(),
-        None if kind.name == "longitude" => "`11.204560 deg`, `11.204560° E` or `11°12'16.4\" E`, W for west".into(),
+        None if kind.name == "longitude" => "`171.204560 deg`, `171.204560° E` or `171°12'16.4\" E`, W for west".into(),
         None => format!("accepted here: {}; for example `{}`", list(kind), kind.example),
     };
     let other = super::kinds::ALL

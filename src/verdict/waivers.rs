@@ -17,7 +17,7 @@ use crate::place::Placed as _;
 use crate::place::route::lies_in;
 use crate::rules::{self, Settings};
 use crate::spec::{Date, EndName, Waiver, WaiverTerms};
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 use crate::units;
 use crate::verdict::fingerprint;
 
@@ -208,7 +208,7 @@ fn can_hold(document: &Document<Waiver>, library: &Library, today: Date, longest
             let message = format!("there is no rule `{}`", document.rule);
             let finding = found.report(&UNKNOWN_RULE, at!(document.rule), message, "not a rule");
             finding.help(match nearest(&document.rule, rules::every().map(|rule| rule.name)) {
-                Some(guess) => format!("did you mean `{guess}`?"),
+                Some(guess) => did_you_mean(guess),
                 None => "`explain` lists every rule".into(),
             });
         }
@@ -224,7 +224,7 @@ fn can_hold(document: &Document<Waiver>, library: &Library, today: Date, longest
         let message = format!("the network has no hop `{}`", document.target.hop);
         let finding = found.report(&DANGLING, at!(document.target.hop), message, "leads nowhere");
         finding.help(match guess {
-            Some(guess) => format!("did you mean `{guess}`?"),
+            Some(guess) => did_you_mean(guess),
             None => "take the waiver out if the hop is gone".into(),
         });
     }

@@ -37,8 +37,8 @@ fn with_commas(text: &str) -> Cow<'_, str> {
 /// What the words of the sheet stand under.
 const TERM: &str = "sheet-";
 
-/// What the reasons of the sheet stand under.
-const REASON: &str = "reason-";
+/// What the sheet says stands under: the views spell it from the sheet, so no template needs it.
+const OF_SHEET: [&str; 5] = [TERM, "reason-", "said-", "title-of-", "assumed-"];
 
 /// The key of English words: `free-space loss` is `sheet-free-space-loss`.
 pub(super) fn term_key(english: &str) -> String {
@@ -86,7 +86,7 @@ impl Catalogue {
         bundle.add_resource_overriding(resource.unwrap_or_else(|(sound_part, _)| sound_part));
         let keys = text.lines().filter_map(|line| line.split_once(" =")).map(|(key, _)| key);
         let keys = keys.filter(|key| {
-            key.starts_with(|c: char| c.is_ascii_lowercase()) && !key.starts_with(TERM) && !key.starts_with(REASON)
+            key.starts_with(|c: char| c.is_ascii_lowercase()) && !OF_SHEET.iter().any(|of| key.starts_with(of))
         });
         let mut catalogue = Self { bundle, plain: BTreeMap::new() };
         catalogue.plain = keys.filter_map(|key| Some((key.to_owned(), catalogue.sentence(key, &[])?))).collect();

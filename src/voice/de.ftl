@@ -686,9 +686,6 @@ checks-done = Erledigte Prüfungen
 ## Words of the sheet.
 
 # Schreibung der Zahlen
-sheet-none = keiner
-sheet-not-more-than = nicht mehr als
-sheet-at-least = mindestens
 
 # Wörter der YAML
 sheet-pole = Standrohr
@@ -737,12 +734,9 @@ sheet-trees = Bäume
 sheet-crane = Kran
 sheet-power-line = Stromleitung
 sheet-bare-ground = blanker Boden
-sheet-higher = höher
-sheet-lower = niedriger
 sheet-this-end = dieses Ende
 sheet-the-far-end = die Gegenstelle
 sheet-both-ends = beide Enden
-sheet-device = Gerät
 sheet-a-to-b = a nach b
 sheet-b-to-a = b nach a
 
@@ -759,35 +753,8 @@ sheet-what-was-switched-off-for-aligning-is-on-again = Was zum Ausrichten ausges
 sheet-meter-off-and-its-port-closed = Voltmeter abgenommen und sein Port geschlossen.
 
 # Annahmen
-sheet-effective-earth-radius-4-3-of-6371-km-median-refraction = Wirksamer Erdradius 4/3 von 6371 km (mittlere Brechung).
-sheet-reference-atmosphere-of-itu-r-p-835-7-at-the-mean-height-of-the-antennas = Referenzatmosphäre nach ITU-R P.835-7 auf der mittleren Höhe der Antennen.
-sheet-reference-atmosphere-of-itu-r-p-835-7-for-what-of-the-air-is-not-written = Referenzatmosphäre nach ITU-R P.835-7 für das, was von der Luft nicht angegeben ist.
-sheet-ground-straight-between-the-points-of-a-profile-no-uncertainty-of-heights-unless-stated = Boden zwischen den Punkten eines Profils gerade; keine Unsicherheit der Höhen, wenn keine angegeben ist.
-sheet-coldest-air-not-stated-cold-limits-of-the-equipment-are-not-judged = Kälteste Luft nicht angegeben: Kältegrenzen der Geräte werden nicht beurteilt.
 
 # Abschnitte
-sheet-path = Strecke
-sheet-line-of-sight = Sichtverbindung
-sheet-both-directions = Beide Richtungen
-sheet-level-budget = Pegelbilanz
-sheet-margins = Reserven
-sheet-licence = Genehmigung
-sheet-end-a = Ende a
-sheet-end-b = Ende b
-sheet-end-a-antenna = Ende a, Antenne
-sheet-end-b-antenna = Ende b, Antenne
-sheet-end-a-side-lobes = Ende a, Nebenkeulen
-sheet-end-b-side-lobes = Ende b, Nebenkeulen
-sheet-end-a-wind = Ende a, Wind
-sheet-end-b-wind = Ende b, Wind
-sheet-end-a-people = Ende a, Menschen
-sheet-end-b-people = Ende b, Menschen
-sheet-end-a-grounding = Ende a, Erdung
-sheet-end-b-grounding = Ende b, Erdung
-sheet-end-a-run-to-port = Ende a, Leitung zu Port
-sheet-end-b-run-to-port = Ende b, Leitung zu Port
-sheet-close-to-end-a = Nahe Ende a
-sheet-close-to-end-b = Nahe Ende b
 
 # Strecke
 sheet-distance-over-the-ground = Entfernung über Grund
@@ -811,13 +778,7 @@ sheet-availability-in-hand = Reserve der Verfügbarkeit
 sheet-outage-in-an-average-year = Ausfall im mittleren Jahr
 sheet-rain-outage-in-the-worst-month-the-worse-direction = Regenausfall im schlechtesten Monat, die schlechtere Richtung
 sheet-availability-in-the-worst-month-both-directions = Verfügbarkeit im schlechtesten Monat, beide Richtungen
-sheet-melting-snow-the-path-lies-in-the-mean-melting-layer = schmelzender Schnee: die Strecke liegt in der mittleren Schmelzschicht
-sheet-rain-or-snow-at-times-melting-snow = Regen oder Schnee, zeitweise schmelzender Schnee
-sheet-dry-snow = trockener Schnee
 sheet-as-written = wie angegeben
-sheet-normals-of-twelve-months = Normalwerte der zwölf Monate
-sheet-map-at-the-middle-of-the-path = Karte in der Mitte der Strecke
-sheet-map-value-0-no-rain-outage-in-the-model = Kartenwert 0: kein Regenausfall im Modell
 
 # Sichtverbindung
 sheet-source-of-the-profile = Quelle des Profils
@@ -840,8 +801,6 @@ sheet-end-a-must-go-up-by-alone = Ende a muss höher um, allein
 sheet-end-b-must-go-up-by-alone = Ende b muss höher um, allein
 sheet-or-both-ends-must-go-up-by = oder beide Enden müssen höher um
 sheet-clearance-in-hand-when-the-trees-are-grown = Reserve des Freiraums, wenn die Bäume gewachsen sind
-sheet-points-in-the-hop = Punkte in der Strecke
-sheet-none-there-is-no-profile-of-the-path = keine: es gibt kein Profil der Strecke
 
 # Nahes
 sheet-the-near-edge-that-leaves-least = die nahe Kante, die am wenigsten lässt
@@ -1137,3 +1096,74 @@ reason-not-both-written = Anzeige und Pegel sind nicht beide eingetragen
 reason-no-voltage = keine Spannung ist eingetragen
 reason-not-written = es ist nicht eingetragen
 reason-no-reading = keine Ablesung ist eingetragen
+
+## What a line of the sheet says that is no number by itself.
+
+said-name = { $name }
+said-word = { $word }
+said-never = keiner
+said-not-more-than = nicht mehr als { $number }
+said-at-least = mindestens { $number }
+said-range = { $least } bis { $most }
+said-each-way = { $there } von a nach b, { $back } von b nach a
+said-as-written = wie angegeben
+said-rain-of-months = Normalwerte der zwölf Monate
+said-rain-of-map = Karte in der Mitte der Strecke
+said-no-rain-of-map = Kartenwert 0: kein Regenausfall im Modell
+said-melting-layer = schmelzender Schnee: die Strecke liegt in der mittleren Schmelzschicht
+said-rain = Regen
+said-rain-or-snow = Regen oder Schnee, zeitweise schmelzender Schnee
+said-dry-snow = trockener Schnee
+said-no-source = keine: { $why }
+said-points-in-hop = Punkte in der Strecke
+said-tiles = Kacheln { $names }
+said-tiles-of = { $source } (Kacheln { $names })
+said-count = { $number }
+said-standing = { $kind } { $name }
+said-higher = höher
+said-lower = niedriger
+said-device = Gerät
+said-grade = { $category } { $screening }, { $jacket }
+said-confidences = EIRP { $eirp }, Leistung { $power }, Antenne { $antenna }
+said-channel = { $raster }: { $number } zu { $step }
+said-channels = { $raster }: { $first } bis { $last } zu { $step }
+said-lower-channel = { $raster }: { $number } zu { $step }, untere Hälfte
+said-lower-channels = { $raster }: { $first } bis { $last } zu { $step }, untere Hälfte
+said-upper-channel = { $raster }: { $number } zu { $step }, obere Hälfte
+said-upper-channels = { $raster }: { $first } bis { $last } zu { $step }, obere Hälfte
+
+## What its parts are headed.
+
+title-of-path = Strecke
+title-of-line-of-sight = Sichtverbindung
+title-of-both-directions = Beide Richtungen
+title-of-level-budget = Pegelbilanz { $way }
+title-of-margins = Reserven { $way }
+title-of-state = { $state } { $way }
+title-of-licence = Genehmigung { $way }
+title-of-code = { $code } { $way }
+title-of-end = Ende { $end }
+title-of-antenna = Ende { $end }, Antenne
+title-of-side-lobes = Ende { $end }, Nebenkeulen
+title-of-on-side-lobe = Ende { $end }, Nebenkeule: { $who }
+title-of-threshold = Ende { $end }, Schwelle von { $state }
+title-of-wind = Ende { $end }, Wind
+title-of-people = Ende { $end }, Menschen
+title-of-grounding = Ende { $end }, Erdung
+title-of-run = Ende { $end }, Leitung zu Port { $port }
+title-of-close-to = Nahe Ende { $end }
+title-of-record = Protokoll { $record }, Ende { $end }, { $day }
+title-of-record-run = Protokoll { $record }, Leitung zu Port { $port }
+
+## What stands in for what nobody stated.
+
+assumed-earth-radius = Wirksamer Erdradius 4/3 von 6371 km (mittlere Brechung).
+assumed-air = Referenzatmosphäre nach ITU-R P.835-7 auf der mittleren Höhe der Antennen.
+assumed-rest-of-air = Referenzatmosphäre nach ITU-R P.835-7 für das, was von der Luft nicht angegeben ist.
+assumed-straight-ground = Boden zwischen den Punkten eines Profils gerade; keine Unsicherheit der Höhen, wenn keine angegeben ist.
+assumed-cables-in-sun = Kabel außen { $hotter } wärmer als die heißeste Luft, { $contact } je gestecktem Kontakt (übliche Praxis).
+assumed-turn-on = Funkgeräte schalten bei { $voltage } ein, wo sie nichts angeben (IEEE 802.3, aus dem Gedächtnis).
+assumed-coldest-air = Kälteste Luft nicht angegeben: Kältegrenzen der Geräte werden nicht beurteilt.
+assumed-acceptance-window = Abnahmefenster ± { $window } (übliche Praxis; keines angegeben).
+assumed-hottest-air = Heißeste Luft { $temperature } (keine angegeben).
+assumed-voltage-reserve = Spannungsreserve { $reserve } (übliche Praxis; keine angegeben).

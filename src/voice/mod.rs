@@ -1,8 +1,8 @@
 //! How the pages speak: their language, the sign before decimals, and the system of units that comes first.
 //!
 //! Every sentence of a page stands in the catalogue of its language under a key, as Project Fluent writes them
-//! (`voice/en.ftl`, `voice/de.ftl`). What the sheet calls its lines, and why a line has no value, is English in the sheet;
-//! another language looks those words up under `sheet-` and the words with everything but letters and digits made a hyphen.
+//! (`voice/en.ftl`, `voice/de.ftl`). What the sheet says is declared in the sheet with its English: sentences by name
+//! (`reason-`, `said-`, `title-of-`, `assumed-`), words of lines and of the YAML under `sheet-` and the word itself.
 //! What nobody has translated is printed in English rather than left out.
 
 mod catalogue;
@@ -11,8 +11,8 @@ mod numbers;
 use std::collections::BTreeMap;
 use std::fmt::Display;
 
-use crate::sheet::{Argument, Line, Missing, Reason, Row, Shown};
-use crate::spec::{DecimalSign, Language, Print, System};
+use crate::sheet::{Argument, Line, Missing, Reason, Row, Shown, Spoken, Told};
+use crate::spec::{DecimalSign, Language, Print, System, Window};
 use crate::units::{Given, Quantity, TwoSystems, given_in_both, in_both, in_both_imperial_first};
 
 use catalogue::Catalogue;
@@ -82,30 +82,11 @@ impl Voice {
         (self.language != Language::En).then(|| self.say("findings-language"))
     }
 
-    /// English words of the sheet or of the YAML.
+    /// A word of ours that the sheet or the YAML has in English: never one put together, for it is known as a whole.
     #[must_use]
-    pub fn term(self, english: &str) -> String {
-        match self.translated(english) {
-            Some(words) => shown(&words),
-            None => english.to_owned(),
-        }
-    }
-
-    /// English words with a name of the author's after them: `building Mill` is `Gebäude Mill`.
-    #[must_use]
-    pub fn term_and_name(self, english: &str) -> String {
-        let ends = english.char_indices().filter(|(_, c)| *c == ' ').map(|(at, _)| at).chain([english.len()]);
-        let known = ends.rev().find_map(|end| Some((self.translated(&english[..end])?, &english[end..])));
-        known.map_or_else(|| english.to_owned(), |(words, name)| words + name)
-    }
-
-    fn translated(self, english: &str) -> Option<String> {
-        self.catalogue().sentence(&catalogue::term_key(english), &[])
-    }
-
-    /// Words that are the value of a line. A number in them is the name of a document, not a decimal.
-    fn value(self, english: &str) -> String {
-        shown(&self.translated(english).unwrap_or_else(|| english.to_owned()))
+    pub fn term(self, word: &'static str) -> String {
+        let own = self.catalogue().sentence(&catalogue::term_key(word), &[]);
+        own.map_or_else(|| word.to_owned(), |words| shown(&words))
     }
 
     /// Every sentence that leaves nothing open, by key, for the templates.
@@ -118,8 +99,7 @@ impl Voice {
     #[must_use]
     pub fn line<T: Shown>(self, line: &Line<T>) -> String {
         match &line.value {
-            Ok(value) if value.number().is_some() => self.number(value.text()),
-            Ok(value) => self.value(&value.text()),
+            Ok(value) => self.told(&value.told()),
             Err(missing) => self.missing(missing),
         }
     }
@@ -128,10 +108,7 @@ impl Voice {
     #[must_use]
     pub fn row(self, row: &Row) -> String {
         match &row.text {
-            Ok(text) if row.number.is_some() => self.number(text),
-            // A kind of thing with the name that somebody gave it.
-            Ok(text) if row.words == "what stands there" => self.term_and_name(text),
-            Ok(text) => self.value(text),
+            Ok(told) => self.told(told),
             Err(missing) => self.missing(missing),
         }
     }
@@ -145,11 +122,26 @@ impl Voice {
     /// A reason as a clause.
     #[must_use]
     pub fn reason(self, reason: &Reason) -> String {
-        let arguments = reason.arguments().into_iter();
+        self.spoken(reason)
+    }
+
+    /// What a line holds.
+    #[must_use]
+    pub fn told(self, told: &Told) -> String {
+        match told {
+            Told::Number(number) => self.number(number),
+            Told::Said(saying) => self.spoken(saying),
+        }
+    }
+
+    /// What is declared as a sentence of the sheet: by its key, or in English where nobody has translated it.
+    #[must_use]
+    pub fn spoken(self, spoken: &dyn Spoken) -> String {
+        let arguments = spoken.arguments().into_iter();
         let given: Vec<_> = arguments.map(|(name, argument)| (name, self.argument(argument))).collect();
         let open: Vec<Open<'_>> = given.iter().map(|(name, text)| (*name, text as &dyn Display)).collect();
-        let own = self.catalogue().sentence(&reason.sentence().key(), &open);
-        own.map_or_else(|| reason.to_string(), |sentence| shown(&sentence))
+        let own = self.catalogue().sentence(&spoken.sentence().key(), &open);
+        shown(&own.unwrap_or_else(|| spoken.english(&|argument| self.argument(argument))))
     }
 
     fn argument(self, argument: Argument) -> String {
@@ -157,6 +149,7 @@ impl Voice {
             Argument::Number(number) => self.number(number),
             Argument::Name(name) => name,
             Argument::Word(word) => self.term(word),
+            Argument::Reason(reason) => self.spoken(&reason),
         }
     }
 
@@ -197,19 +190,15 @@ impl Voice {
         self.number(given_in_both(given))
     }
 
-    /// A quantity, with the few words that say that it is a bound or a range.
+    /// A quantity.
     #[must_use]
     pub fn number(self, quantity: impl Display) -> String {
-        let text = numbers::with_sign(&shown(&quantity.to_string()), self.decimal_sign);
-        for bound in ["not more than", "at least"] {
-            if let Some(number) = text.strip_prefix(bound) {
-                return self.term(bound) + number;
-            }
-        }
-        match text.split_once(" to ") {
-            Some((least, most)) => self.range(&least, &most),
-            None if text == "none" => self.term("none"),
-            None => text,
-        }
+        numbers::with_sign(&shown(&quantity.to_string()), self.decimal_sign)
+    }
+
+    /// A window of quantities.
+    #[must_use]
+    pub fn window<Q: Quantity>(self, window: &Window<Q>) -> String {
+        self.range(&self.number(&window.min), &self.number(&window.max))
     }
 }

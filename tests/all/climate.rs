@@ -23,7 +23,7 @@ fn line(bench: &Bench, key: &str) -> (String, &'static str) {
     let evaluation = evaluate(&Scope::of(&[bench.path("")]), |sheet, _| HopListing::of(sheet));
     let rows = evaluation.hops[0].sections.iter().flat_map(|section| &section.rows);
     let row = rows.into_iter().find(|row| row.key == key).expect("a line");
-    (row.text.clone().unwrap_or_else(|missing| missing.reason.to_string()), row.method)
+    (row.text.as_ref().map_or_else(|missing| missing.reason.to_string(), ToString::to_string), row.method)
 }
 
 /// A map of three by three cells around the base network, all of one rate.
@@ -33,7 +33,7 @@ fn map(bench: &Bench, rate: &str) {
     let write = |name: &str, text: String| fs::write(bench.path("map").join(name), text).expect("writable");
     write("R001.TXT", row([rate; 3]).repeat(3));
     write("Lat_R001.TXT", ["54", "54.5", "55"].map(|cell| row([cell; 3])).concat());
-    write("Lon_R001.TXT", row(["-3", "-2.5", "-2"]).repeat(3));
+    write("Lon_R001.TXT", row(["-33", "-32.5", "-32"]).repeat(3));
 }
 
 fn rules(bench: &Bench) -> Vec<&'static str> {

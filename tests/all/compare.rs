@@ -519,7 +519,7 @@ fn the_readme_shows_what_the_program_prints() {
 /// The three texts of a rain map with one rate everywhere.
 fn map(bench: &Bench, rate: &str) {
     let rows: Vec<(f64, f64)> =
-        [56.0, 54.0, 52.0].iter().flat_map(|lat| [-4.0, -2.0, 0.0].map(|lon| (*lat, lon))).collect();
+        [56.0, 54.0, 52.0].iter().flat_map(|lat| [-34.0, -32.0, -30.0].map(|lon| (*lat, lon))).collect();
     let text = |of: &dyn Fn(&(f64, f64)) -> String| -> String {
         rows.chunks(3).map(|row| row.iter().map(of).collect::<Vec<_>>().join(" ") + "\n").collect()
     };

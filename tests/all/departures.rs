@@ -357,11 +357,11 @@ fn what_was_not_looked_at_is_not_stale() {
 #[test]
 fn faults_of_files_are_never_known_and_packs_take_no_notice() {
     let bench = short_of_margin();
-    bench.change("sites/mill.yaml", "title: Nettle Mill", "titel: Nettle Mill");
+    bench.change("sites/mill.yaml", "title: Nevvel Mill", "titel: Nevvel Mill");
     let made = baseline(&bench, &["create", "known.json"]);
     assert!(made.err.contains("about the files themselves are not recorded"), "{}", made.err);
     assert_eq!(check(&bench, &CHECK).code, 1);
-    bench.change("sites/mill.yaml", "titel: Nettle Mill", "title: Nettle Mill");
+    bench.change("sites/mill.yaml", "titel: Nevvel Mill", "title: Nevvel Mill");
     assert_eq!(check(&bench, &CHECK).code, 0);
     assert_eq!(run_in(&bench.path(""), &["pack", "design", "--out", "made"]).code, 1, "paper has no baseline");
 }

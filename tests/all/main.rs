@@ -12,6 +12,7 @@ mod generator;
 mod hostile_pages;
 mod house;
 mod installation_mends;
+mod invented;
 mod language;
 mod mends;
 mod mends_licence;

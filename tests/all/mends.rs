@@ -91,12 +91,12 @@ fn the_capacity_that_is_named_is_small_enough() {
 #[test]
 fn the_length_that_is_named_is_short_enough() {
     let position = |latitude, longitude| Position { latitude: Latitude(latitude), longitude: Longitude(longitude) };
-    let (scar, mill) = (position(54.3, -2.2), position(54.32, -2.17));
+    let (scar, mill) = (position(54.3, -32.2), position(54.32, -32.17));
     let whole = inverse(scar, mill).expect("apart").distance.0;
     let make = |bench: &Bench, length: &hopwright::units::Metres| {
         let place = between(scar, mill, length.0 / whole);
         bench.change("sites/mill.yaml", "54.320000", &format!("{:.9}", place.latitude.0));
-        bench.change("sites/mill.yaml", "-2.170000", &format!("{:.9}", place.longitude.0));
+        bench.change("sites/mill.yaml", "-32.170000", &format!("{:.9}", place.longitude.0));
     };
     assert!(each_mend(|mend| mend.distance, |length| format!("a hop of {length}"), make) > 0);
 }

@@ -99,7 +99,7 @@ fn what_is_said_about_nasty_files() {
         let control = full.chars().find(|c| c.is_control() && !matches!(c, '\n' | '\r'));
         assert_eq!(control, None, "a control character in what is said about {name}");
         let text = format!("{full}{}\n", output::summary(&evaluation));
-        insta::with_settings!({ snapshot_path => "nasty", prepend_module_to_snapshot => false, omit_expression => true }, {
+        insta::with_settings!({ snapshot_path => "../nasty", prepend_module_to_snapshot => false, omit_expression => true }, {
             insta::assert_snapshot!(name, text);
         });
     }

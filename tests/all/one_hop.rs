@@ -112,8 +112,8 @@ power: { draw: 30 W, voltage: { min: 40 V, max: 57 V }, accepts: [passive] }
 readout:
   port: meter
   range: { min: 0 V, max: 2 V }
-  low: { voltage: 0.35 V, level: -35 dBm }
-  high: { voltage: 0.60 V, level: -60 dBm }
+  low: { voltage: 0.30 V, level: -30 dBm }
+  high: { voltage: 0.70 V, level: -70 dBm }
 ground: { terminal: M6 stud, least_conductor: 6 mm2 }
 ";
 
@@ -132,7 +132,7 @@ kind: bracket
 id: bracket
 title: Bracket
 pole: { min: 50 mm, max: 120 mm }
-tilt: { upright: { min: -45 deg, max: 45 deg } }
+tilt: { upright: { min: -35 deg, max: 35 deg } }
 ";
 
 /// The lines of a sheet that are there: key to number, where there is one, and text.
@@ -150,8 +150,10 @@ pub fn sheets(hops: &[OneHop]) -> Vec<Lines> {
         let listing = evaluation.hops.iter().find(|listing| listing.hop == hop.name);
         let listing = listing.unwrap_or_else(|| panic!("{} has no sheet: {:#?}", hop.name, evaluation.findings));
         let rows = listing.sections.iter().flat_map(|section| &section.rows);
-        rows.filter_map(|row| Some((row.key.clone(), (row.number.map(|(value, _)| value), row.text.clone().ok()?))))
-            .collect()
+        rows.filter_map(|row| {
+            Some((row.key.clone(), (row.number.map(|(value, _)| value), row.text.as_ref().ok()?.to_string())))
+        })
+        .collect()
     };
     hops.iter().map(of).collect()
 }

@@ -106,7 +106,7 @@ fn only_the_newest_record_of_an_end_and_open_forms_are_judged() {
 #[test]
 fn a_broken_value_in_a_record_leaves_the_rest_judged() {
     let runs = "runs:\n  - { port: main, voltage: 38 V }";
-    let bench = with_record(&format!("before_locking: {{ meter: 0.35 V }}\nafter_locking: {{ meter: 3 GHz }}\n{runs}"));
+    let bench = with_record(&format!("before_locking: {{ meter: 0.36 V }}\nafter_locking: {{ meter: 3 GHz }}\n{runs}"));
     let found = rules(&bench);
     assert!(found.contains(&"value-not-valid") && found.contains(&"voltage-found-out-of-window"), "{found:?}");
     let wrong = ["moved-on-locking", "level-found-outside-window", "reading-impossible"];

@@ -121,9 +121,9 @@ fn no_extreme_value_makes_us_panic() {
     fs::write(hop, &sound).expect("writable");
     let site = files.iter().find(|path| path.ends_with("scar.yaml")).expect("there");
     let there = fs::read_to_string(site).expect("readable");
-    for (latitude, longitude) in [("54.320000", "-2.170000"), ("90", "0"), ("-54.32", "177.83"), ("-90", "180")] {
+    for (latitude, longitude) in [("54.320000", "-32.170000"), ("90", "0"), ("-54.32", "147.83"), ("-90", "180")] {
         let moved = there.replace("54.300000 deg", &format!("{latitude} deg"));
-        fs::write(site, moved.replace("-2.200000 deg", &format!("{longitude} deg"))).expect("writable");
+        fs::write(site, moved.replace("-32.200000 deg", &format!("{longitude} deg"))).expect("writable");
         judge(folder.path(), latitude);
     }
 }

@@ -146,7 +146,7 @@ fn tile(bench: &Bench, void: bool) {
     };
     let bytes: Vec<u8> = (0..SIDE).flat_map(row).collect();
     fs::create_dir_all(bench.path("tiles")).expect("writable");
-    fs::write(bench.path("tiles/N54W003.hgt"), bytes).expect("writable");
+    fs::write(bench.path("tiles/N54W033.hgt"), bytes).expect("writable");
     change(bench, "network.yaml", "codes:", "terrain: { folder: tiles, source: A plane, uncertainty: 1.5 m }\ncodes:");
     // The plane is 300 m high at 54.30° N and 320 m at 54.32° N.
     change(bench, "sites/scar.yaml", "ground_height: 850 m", "ground_height: 300 m");
@@ -161,9 +161,9 @@ fn ground_comes_off_tiles() {
         let profile = sheet.profile.profile().expect("a profile");
         let middle = profile.ground_at(hopwright::units::Metres(LENGTH / 2.0)).0;
         let lines = &sheet.profile.lines;
-        (lines.source.value.clone().expect("known").0, profile.spacing.0, value(&lines.uncertainty), middle)
+        (lines.source.value.clone().expect("known").to_string(), profile.spacing.0, value(&lines.uncertainty), middle)
     });
-    assert_eq!(source, "A plane (tiles N54W003.hgt)");
+    assert_eq!(source, "A plane (tiles N54W033.hgt)");
     // A hundredth of a degree on the sphere of 6371 km.
     assert!((spacing - 1111.949).abs() < 1e-3, "{spacing}");
     assert!((uncertainty - 1.5).abs() < 1e-12);
@@ -185,10 +185,10 @@ fn a_void_on_the_path_is_said_and_never_sea_level() {
 fn a_tile_that_cannot_be_read_is_named() {
     let bench = Bench::new();
     tile(&bench, false);
-    fs::write(bench.path("tiles/N54W003.hgt"), [0; 7]).expect("writable");
+    fs::write(bench.path("tiles/N54W033.hgt"), [0; 7]).expect("writable");
     let said: Vec<(&str, String)> =
         bench.judge().findings.into_iter().map(|finding| (finding.rule.name, finding.message)).collect();
-    assert!(said.iter().any(|(rule, words)| *rule == "value-not-valid" && words.contains("N54W003.hgt")), "{said:?}");
+    assert!(said.iter().any(|(rule, words)| *rule == "value-not-valid" && words.contains("N54W033.hgt")), "{said:?}");
     assert!(said.iter().any(|(rule, _)| *rule == "terrain-tile-missing"), "{said:?}");
 }
 

@@ -38,8 +38,8 @@ fn scope(folder: &TempDir) -> Scope {
 /// Geometry, gas at both frequencies, rain both ways and its inverse: the physics of one hop.
 #[divan::bench]
 fn physics_of_a_hop(bencher: Bencher) {
-    let here = Position { latitude: Latitude(47.11), longitude: Longitude(13.10) };
-    let there = Position { latitude: Latitude(47.12), longitude: Longitude(13.13) };
+    let here = Position { latitude: Latitude(47.11), longitude: Longitude(173.10) };
+    let there = Position { latitude: Latitude(47.12), longitude: Longitude(173.13) };
     bencher.bench(|| {
         let geodesic = geodesy::inverse(here, there).expect("two places");
         let slant = geodesy::slant(here, Metres(1031.4), there, Metres(2235.5));

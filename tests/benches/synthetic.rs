@@ -1,7 +1,7 @@
 //! Networks of any size, made from a seed: the same seed gives the same files.
 //!
-//! Sites lie on a jittered grid, hops join neighbours, equipment comes in a few models. With `faults`, about one hop in
-//! fifty gets one: a bad unit, a misspelt key, a dangling reference, too much power or too long a run.
+//! Sites lie on a jittered grid in the open Atlantic, hops join neighbours, equipment comes in a few models. With `faults`,
+//! about one hop in fifty gets one: a bad unit, a misspelt key, a dangling reference, too much power or too long a run.
 
 use std::fmt::Write as _;
 use std::fs;
@@ -101,8 +101,8 @@ power: { draw: 30 W, voltage: { min: 40 V, max: 57 V }, accepts: [802.3bt] }
 readout:
   port: meter
   range: { min: 0 V, max: 1 V }
-  low: { voltage: 0.35 V, level: -35 dBm }
-  high: { voltage: 0.60 V, level: -60 dBm }
+  low: { voltage: 0.30 V, level: -30 dBm }
+  high: { voltage: 0.70 V, level: -70 dBm }
 ground: { terminal: M6 stud, least_conductor: 6 mm2 }
 ---
 kind: antenna
@@ -117,7 +117,7 @@ kind: bracket
 id: bracket
 title: Synthetic bracket
 pole: { min: 50 mm, max: 120 mm }
-tilt: { upright: { min: -45 deg, max: 45 deg } }
+tilt: { upright: { min: -35 deg, max: 35 deg } }
 ---
 kind: cable
 id: cable
@@ -152,7 +152,7 @@ fn site(number: usize, dice: &mut Dice) -> String {
     let column = u32::try_from(number % 100).unwrap_or_default();
     let row = u32::try_from(number / 100).unwrap_or_default();
     let latitude = 45.0 + f64::from(row) * 0.015 + dice.between(-0.002, 0.002);
-    let longitude = 10.0 + f64::from(column) * 0.015 + dice.between(-0.002, 0.002);
+    let longitude = -31.0 + f64::from(column) * 0.015 + dice.between(-0.002, 0.002);
     let ground = dice.between(200.0, 260.0);
     format!(
         "kind: site\nid: s{number}\ntitle: Synthetic site {number}\nposition:\n  latitude: {latitude:.6} deg\n  \
@@ -218,7 +218,7 @@ pub fn write_long(folder: &Path) -> io::Result<()> {
     let site = folder.join("sites/s1.yaml");
     let text = fs::read_to_string(&site)?;
     let line = text.lines().find(|line| line.contains("longitude")).unwrap_or_default().to_owned();
-    fs::write(site, text.replace(&line, "  longitude: 11.270000 deg"))?;
+    fs::write(site, text.replace(&line, "  longitude: -29.730000 deg"))?;
     fs::write(folder.join("hops/h0.csv"), profile(100_001, 100_000.0, &mut Dice(7)))
 }
 

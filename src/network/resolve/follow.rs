@@ -8,7 +8,7 @@ use crate::finding::{Findings, Spot};
 use crate::place::{DocumentId, Place};
 use crate::spec::{Hop, Id, Ref};
 use crate::text::few::few;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 /// Something broken that a hop waits for.
 struct Wait {
@@ -87,7 +87,7 @@ impl<'n, 'f> Follow<'n, 'f> {
         let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
         finding.hop = Some(self.hop.id.to_string());
         finding.help(match guess {
-            Some(guess) => format!("did you mean `{guess}`? The hop is not judged until this leads somewhere"),
+            Some(guess) => format!("{} The hop is not judged until this leads somewhere", did_you_mean(guess)),
             None if known.is_empty() => format!("there is no {what} at all; add one"),
             None => format!("there are: {}", few(known)),
         });

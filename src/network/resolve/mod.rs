@@ -14,7 +14,7 @@ use crate::finding::Findings;
 use crate::finding::faults::{DANGLING, NOT_EVALUATED};
 use crate::spec::{Both, Hop, Network, Radio};
 use crate::text::few::few;
-use crate::text::nearest::nearest;
+use crate::text::nearest::{did_you_mean, nearest};
 
 use follow::Follow;
 
@@ -66,7 +66,7 @@ fn check_readout(radio: &Document<Radio>, library: &Library, findings: &mut Find
     let message = format!("`{}` has no port `{port}`", radio.id);
     let finding = findings.report(&DANGLING, at!(radio.readout.port), message, "leads nowhere");
     finding.help(match nearest(port, known.iter().copied()) {
-        Some(guess) => format!("did you mean `{guess}`?"),
+        Some(guess) => did_you_mean(guess),
         None => format!("there are: {}", few(&known)),
     });
 }

@@ -12,7 +12,7 @@ const MODULE: f64 = 0.8;
 /// Modules that must stay white around it (ISO/IEC 18004).
 const QUIET: f64 = 4.0;
 
-/// `geo:46.51234,11.20456`, latitude first (RFC 5870); none where the coder refuses, which it has no cause to.
+/// `geo:46.51234,171.20456`, latitude first (RFC 5870); none where the coder refuses, which it has no cause to.
 pub(in crate::pack) fn place(end: &EndSheet<'_>, voice: Voice) -> Option<Figure> {
     let position = &end.resolved.site.position;
     let (latitude, longitude) = (position.latitude.value.0, position.longitude.value.0);

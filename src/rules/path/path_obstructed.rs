@@ -23,8 +23,12 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let (spec, profile) = (hop.resolved.hop, &hop.profile);
     let (Some(worst), Some(lowest)) = (&profile.obstruction, profile.lines.lowest.get()) else { return };
     let by = Fine(crate::units::Metres(-lowest.0.0));
-    let message =
-        format!("{} at {} from a stand{} {by} into the line of sight", worst.what, worst.distance, plural(&worst.what));
+    let message = format!(
+        "{} at {} from a stand{} {by} into the line of sight",
+        worst.what,
+        worst.distance,
+        if worst.what.is_many() { "" } else { "s" }
+    );
     let finding =
         found.report(&RULE, worst.spot.clone(), message, format!("its top is at {} above the sea", worst.top));
     finding.measured(lowest.0, Worse::Lower).of_whole_hop();
@@ -33,9 +37,4 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     if let Some(help) = raises(hop) {
         finding.help(help);
     }
-}
-
-/// `trees stand`, `a building stands`.
-fn plural(what: &str) -> &'static str {
-    if what.starts_with("trees") { "" } else { "s" }
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use hopwright::physics::Confidence;
 use hopwright::physics::codes::{CODES, named};
 use hopwright::physics::raster::{Channel, E_BAND, Raster, SIXTY_GHZ};
+use hopwright::sheet::Saying;
 use hopwright::spec::LicenceCode;
 use hopwright::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, Megahertz};
 
@@ -139,12 +140,15 @@ fn the_nearest_centre_is_that_of_a_channel() {
 
 #[test]
 fn channels_are_named_in_words() {
-    let words = |raster: &Raster, centre, width| raster.words(Gigahertz(centre), Megahertz(width));
-    assert_eq!(words(&E_BAND, 73.375, 500.0).as_deref(), Some("5 of 500 MHz, lower half"));
-    assert_eq!(words(&E_BAND, 83.375, 500.0).as_deref(), Some("5 of 500 MHz, upper half"));
-    assert_eq!(words(&E_BAND, 75.75, 250.0).as_deref(), Some("19 of 250 MHz, lower half"));
-    assert_eq!(words(&E_BAND, 73.375, 1500.0).as_deref(), Some("7 to 12 of 250 MHz, lower half"));
-    assert_eq!(words(&SIXTY_GHZ, 61.5, 500.0).as_deref(), Some("86 to 95 of 50 MHz"));
+    let words = |raster: &Raster, centre, width| {
+        let numbered = raster.numbered(Gigahertz(centre), Megahertz(width))?;
+        Some(Saying::channel("R", numbered).to_string())
+    };
+    assert_eq!(words(&E_BAND, 73.375, 500.0).as_deref(), Some("R: 5 of 500 MHz, lower half"));
+    assert_eq!(words(&E_BAND, 83.375, 500.0).as_deref(), Some("R: 5 of 500 MHz, upper half"));
+    assert_eq!(words(&E_BAND, 75.75, 250.0).as_deref(), Some("R: 19 of 250 MHz, lower half"));
+    assert_eq!(words(&E_BAND, 73.375, 1500.0).as_deref(), Some("R: 7 to 12 of 250 MHz, lower half"));
+    assert_eq!(words(&SIXTY_GHZ, 61.5, 500.0).as_deref(), Some("R: 86 to 95 of 50 MHz"));
     assert_eq!(words(&E_BAND, 73.376, 500.0), None);
 }
 

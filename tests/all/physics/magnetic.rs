@@ -10,7 +10,7 @@ use super::table::{Row, rows};
 /// What single precision and whole days cost.
 const MODEL_TOLERANCE: f64 = 0.001;
 
-const MERAN: Position = Position { latitude: Latitude(46.67), longitude: Longitude(11.16) };
+const SEA: Position = Position { latitude: Latitude(46.67), longitude: Longitude(171.16) };
 
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "the table holds whole numbers")]
 fn declined(row: &Row) -> Result<Declination, MagneticError> {
@@ -51,7 +51,7 @@ fn a_compass_bearing_is_the_true_one_less_declination() {
 #[test]
 fn only_the_five_years_of_the_model_are_answered() {
     let on = |date| {
-        let found = declination(MERAN, Metres(300.0), date).map(|found| found.angle);
+        let found = declination(SEA, Metres(300.0), date).map(|found| found.angle);
         found.map_err(|error| Reason::from(error).to_string())
     };
     assert!(on((2025, 1, 1)).is_ok() && on((2029, 12, 31)).is_ok());
@@ -69,8 +69,8 @@ fn places_without_a_compass_are_refused() {
     assert!(matches!(refused, MagneticError::Blackout(horizontal) if horizontal < 2000.0), "{refused:?}");
     assert!(Reason::from(refused).to_string().ends_with("nT is below 2000 nT, too weak for a compass"));
 
-    let above = declination(MERAN, Metres(900_000.0), (2026, 6, 1));
+    let above = declination(SEA, Metres(900_000.0), (2026, 6, 1));
     assert_eq!(above, Err(MagneticError::Height(Metres(900_000.0))));
-    let nowhere = Position { latitude: Latitude(91.0), ..MERAN };
+    let nowhere = Position { latitude: Latitude(91.0), ..SEA };
     assert_eq!(declination(nowhere, Metres(0.0), (2026, 6, 1)), Err(MagneticError::Position(nowhere)));
 }

@@ -49,8 +49,8 @@ fn a_chain_runs_up_to_its_edge_and_no_further() {
 #[test]
 fn the_most_loop_is_that_of_the_longest_run() {
     let feeder = Feeder { pairs: Pairs::Two, conductor: OhmsPerKilometre(97.454), inline: Ohms(0.4) };
-    let length = longest_run(Volts(48.0), Watts(25.0), Volts(36.0), &feeder).expect("some");
-    let wants = Wants { own: Watts(25.0), least: Volts(36.0), onward: Vec::new() };
+    let length = longest_run(Volts(48.0), Watts(25.0), Volts(37.0), &feeder).expect("some");
+    let wants = Wants { own: Watts(25.0), least: Volts(37.0), onward: Vec::new() };
     let most = wants.most_loop(Volts(48.0)).expect("some");
     assert!((most.0 - feeder.loop_resistance(length).0).abs() < 1e-9, "{most}");
     // Back from the loop to the source.

@@ -32,27 +32,27 @@ fn is(tile: &Tile, position: Position, expected: f64) {
 
 #[test]
 fn an_hgt_tile_has_its_corners_where_its_name_says() {
-    let tile = Tile::hgt("N46E011", &hgt(ROWS)).expect("a tile");
-    is(&tile, at(47.0, 11.0), 100.0);
-    is(&tile, at(47.0, 12.0), 300.0);
-    is(&tile, at(46.0, 11.0), -7.0);
-    is(&tile, at(46.5, 11.5), 500.0);
+    let tile = Tile::hgt("N46E171", &hgt(ROWS)).expect("a tile");
+    is(&tile, at(47.0, 171.0), 100.0);
+    is(&tile, at(47.0, 172.0), 300.0);
+    is(&tile, at(46.0, 171.0), -7.0);
+    is(&tile, at(46.5, 171.5), 500.0);
     // Bilinear: the mean of four, and a quarter of the way by hand, 100 + 0.25 × 300 + 0.5 × 100.
-    is(&tile, at(46.75, 11.25), 300.0);
-    is(&tile, at(46.875, 11.25), 225.0);
-    let south = Tile::hgt("S34W071", &hgt(ROWS)).expect("a tile");
-    is(&south, at(-33.0, -71.0), 100.0);
-    is(&south, at(-33.5, -70.5), 500.0);
+    is(&tile, at(46.75, 171.25), 300.0);
+    is(&tile, at(46.875, 171.25), 225.0);
+    let south = Tile::hgt("S34W101", &hgt(ROWS)).expect("a tile");
+    is(&south, at(-33.0, -101.0), 100.0);
+    is(&south, at(-33.5, -100.5), 500.0);
 }
 
 #[test]
 fn a_void_is_no_height_and_outside_is_no_sea() {
-    let tile = Tile::hgt("N46E011", &hgt(ROWS)).expect("a tile");
-    assert_eq!(tile.height(at(46.1, 11.9)), Ground::Void);
-    assert_eq!(tile.height(at(46.0, 12.0)), Ground::Void);
+    let tile = Tile::hgt("N46E171", &hgt(ROWS)).expect("a tile");
+    assert_eq!(tile.height(at(46.1, 171.9)), Ground::Void);
+    assert_eq!(tile.height(at(46.0, 172.0)), Ground::Void);
     // On the line of two good samples the void beside them has no weight.
-    is(&tile, at(46.5, 11.75), 550.0);
-    for outside in [at(47.01, 11.5), at(45.99, 11.5), at(46.5, 10.99), at(46.5, 12.01)] {
+    is(&tile, at(46.5, 171.75), 550.0);
+    for outside in [at(47.01, 171.5), at(45.99, 171.5), at(46.5, 170.99), at(46.5, 172.01)] {
         assert_eq!(tile.height(outside), Ground::Outside);
     }
 }
@@ -60,12 +60,12 @@ fn a_void_is_no_height_and_outside_is_no_sea() {
 #[test]
 fn what_is_no_tile_is_refused() {
     for (name, bytes) in
-        [("N46E011", vec![0; 7]), ("N46E011", vec![0; 12]), ("N46E011", vec![]), ("46N011E", hgt(ROWS))]
+        [("N46E171", vec![0; 7]), ("N46E171", vec![0; 12]), ("N46E171", vec![]), ("46N171E", hgt(ROWS))]
     {
         assert!(Tile::hgt(name, &bytes).is_err(), "{name}, {} bytes", bytes.len());
     }
-    assert_eq!(tile_name(at(46.5, 11.2)), "N46E011");
-    assert_eq!(tile_name(at(-33.5, -70.5)), "S34W071");
+    assert_eq!(tile_name(at(46.5, 171.2)), "N46E171");
+    assert_eq!(tile_name(at(-33.5, -100.5)), "S34W101");
     assert_eq!(tile_name(at(-0.1, -0.1)), "S01W001");
 }
 
@@ -81,7 +81,7 @@ fn geotiff(keys: &[u16], void: Option<&str>, compression: Compression) -> Vec<u8
     let mut image = encoder.new_image::<GrayI16>(3, 3).expect("an image");
     let directory = image.encoder();
     directory.write_tag(Tag::ModelPixelScaleTag, [0.01, 0.01, 0.0].as_slice()).expect("a tag");
-    directory.write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 11.0, 47.0, 0.0].as_slice()).expect("a tag");
+    directory.write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 171.0, 47.0, 0.0].as_slice()).expect("a tag");
     directory.write_tag(Tag::GeoKeyDirectoryTag, keys).expect("a tag");
     if let Some(void) = void {
         directory.write_tag(Tag::GdalNodata, void).expect("a tag");
@@ -95,11 +95,11 @@ fn a_geotiff_reads_back_whatever_its_compression() {
     let points = keys(2, 2, 4326);
     for compression in [Compression::Uncompressed, Compression::Lzw, Compression::Deflate(DeflateLevel::Fast)] {
         let tile = Tile::geotiff(Cursor::new(geotiff(&points, Some("-32768"), compression))).expect("a tile");
-        is(&tile, at(47.0, 11.0), 100.0);
-        is(&tile, at(46.98, 11.0), -7.0);
-        is(&tile, at(46.995, 11.005), 300.0);
-        assert_eq!(tile.height(at(46.98, 11.02)), Ground::Void);
-        assert_eq!(tile.height(at(46.97, 11.0)), Ground::Outside);
+        is(&tile, at(47.0, 171.0), 100.0);
+        is(&tile, at(46.98, 171.0), -7.0);
+        is(&tile, at(46.995, 171.005), 300.0);
+        assert_eq!(tile.height(at(46.98, 171.02)), Ground::Void);
+        assert_eq!(tile.height(at(46.97, 171.0)), Ground::Outside);
     }
 }
 
@@ -107,10 +107,10 @@ fn a_geotiff_reads_back_whatever_its_compression() {
 fn cells_reach_half_a_step_beyond_their_middles() {
     let bytes = geotiff(&keys(2, 1, 4326), None, Compression::Uncompressed);
     let tile = Tile::geotiff(Cursor::new(bytes)).expect("a tile");
-    is(&tile, at(46.995, 11.005), 100.0);
-    is(&tile, at(47.0, 11.0), 100.0);
-    is(&tile, at(46.985, 11.015), 500.0);
-    assert_eq!(tile.height(at(47.001, 11.0)), Ground::Outside);
+    is(&tile, at(46.995, 171.005), 100.0);
+    is(&tile, at(47.0, 171.0), 100.0);
+    is(&tile, at(46.985, 171.015), 500.0);
+    assert_eq!(tile.height(at(47.001, 171.0)), Ground::Outside);
 }
 
 #[test]
@@ -139,19 +139,19 @@ fn floating_heights_keep_their_decimals() {
     let mut encoder = TiffEncoder::new(&mut bytes).expect("writable");
     let mut image = encoder.new_image::<Gray32Float>(2, 2).expect("an image");
     image.encoder().write_tag(Tag::ModelPixelScaleTag, [0.5, 0.5, 0.0].as_slice()).expect("a tag");
-    image.encoder().write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 11.0, 47.0, 0.0].as_slice()).expect("a tag");
+    image.encoder().write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 171.0, 47.0, 0.0].as_slice()).expect("a tag");
     image.encoder().write_tag(Tag::GeoKeyDirectoryTag, keys(2, 2, 4258).as_slice()).expect("a tag");
     image.write_data(&[1.25, 2.5, 3.75, f32::NAN]).expect("written");
     let tile = Tile::geotiff(Cursor::new(bytes.into_inner())).expect("a tile");
-    is(&tile, at(47.0, 11.25), 1.875);
-    assert_eq!(tile.height(at(46.6, 11.4)), Ground::Void);
+    is(&tile, at(47.0, 171.25), 1.875);
+    assert_eq!(tile.height(at(46.6, 171.4)), Ground::Void);
 }
 
 proptest! {
     /// Bilinear heights lie between the lowest and the highest sample.
     #[test]
-    fn a_height_is_none_that_no_sample_has(latitude in 46.5_f64..47.0, longitude in 11.0_f64..12.0) {
-        let tile = Tile::hgt("N46E011", &hgt(ROWS)).expect("a tile");
+    fn a_height_is_none_that_no_sample_has(latitude in 46.5_f64..47.0, longitude in 171.0_f64..172.0) {
+        let tile = Tile::hgt("N46E171", &hgt(ROWS)).expect("a tile");
         let Ground::Height(Metres(height)) = tile.height(at(latitude, longitude)) else { panic!("no height") };
         prop_assert!((100.0..=600.0).contains(&height));
     }

@@ -1,0 +1,30 @@
+//! What the parts of the sheet are headed.
+
+use super::sentence::{Term, sentences};
+use crate::spec::{EndName, Way};
+
+sentences! {
+    /// The heading of a section.
+    Title in "title-of" {
+        Path => "Path";
+        LineOfSight => "Line of sight";
+        BothDirections => "Both directions";
+        LevelBudget { way: Way } => "Level budget {way}";
+        Margins { way: Way } => "Margins {way}";
+        State { state: Box<str>, way: Way } => "{state} {way}";
+        Licence { way: Way } => "Licence {way}";
+        Code { code: &'static str, way: Way } => "{code} {way}";
+        End { end: EndName } => "End {end}";
+        Antenna { end: EndName } => "End {end}, antenna";
+        SideLobes { end: EndName } => "End {end}, side lobes";
+        OnSideLobe { end: EndName, who: Term } => "End {end}, with {who} on a side lobe";
+        Threshold { end: EndName, state: Box<str> } => "End {end}, threshold of {state}";
+        Wind { end: EndName } => "End {end}, wind";
+        People { end: EndName } => "End {end}, people";
+        Grounding { end: EndName } => "End {end}, grounding";
+        Run { end: EndName, port: Box<str> } => "End {end}, run to port {port}";
+        CloseTo { end: EndName } => "Close to end {end}";
+        Record { record: Box<str>, end: EndName, day: Box<str> } => "Record {record}, end {end}, {day}";
+        RecordRun { record: Box<str>, port: Box<str> } => "Record {record}, run to port {port}";
+    }
+}
