@@ -41,7 +41,9 @@ fn manual(rule: &Rule) -> String {
     let waived = match rule.bound {
         Bound::Waivable(why) => format!("A waiver may accept it, and a network may lower it or switch it off: {why}."),
         Bound::NeverOff(why) => format!("A waiver may accept it; it cannot be lowered or switched off: {why}."),
-        Bound::NeverWaived(why) => format!("Cannot be waived, lowered or switched off, and no baseline takes it in: {why}."),
+        Bound::NeverWaived(why) => {
+            format!("Cannot be waived, lowered or switched off, and no baseline takes it in: {why}.")
+        }
     };
     format!("{} ({}, {})\n\n{}\n\n{waived}\n", rule.name, rule.family, rule.severity, text.join("\n").trim())
 }

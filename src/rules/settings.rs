@@ -115,9 +115,10 @@ pub struct Quieted {
 #[must_use]
 pub fn quieted(network: &Network) -> Vec<Quieted> {
     let everywhere = network.rules.iter().map(|(name, setting)| (name, *setting, None));
-    let by_path = network.rules_by_path.iter().flat_map(|some| {
-        some.rules.iter().map(|(name, setting)| (name, *setting, Some(some.paths.to_string())))
-    });
+    let by_path = network
+        .rules_by_path
+        .iter()
+        .flat_map(|some| some.rules.iter().map(|(name, setting)| (name, *setting, Some(some.paths.to_string()))));
     let lowered = everywhere.chain(by_path).filter_map(|(name, setting, paths)| {
         let rule = super::every().find(|rule| rule.name == name.as_str() && rule.never_off().is_none())?;
         Some(Quieted { rule, to: severity(setting), paths }).filter(|_| is_lower(rule, setting))

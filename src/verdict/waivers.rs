@@ -7,9 +7,7 @@ use std::collections::HashSet;
 use std::sync::Arc;
 
 use crate::at;
-use crate::finding::faults::waivers::{
-    EXCEEDED, EXPIRED, EXPIRING, NOT_ALLOWED, NOT_VALID, UNLIMITED, UNUSED, WAITS,
-};
+use crate::finding::faults::waivers::{EXCEEDED, EXPIRED, EXPIRING, NOT_ALLOWED, NOT_VALID, UNLIMITED, UNUSED, WAITS};
 use crate::finding::faults::{DANGLING, NOT_EVALUATED, UNKNOWN_RULE};
 use crate::finding::{Finding, Findings, Measured, Waived};
 use crate::network::{Document, Files, Library, Look};

@@ -8,6 +8,7 @@ mod departures;
 mod fix;
 mod fixture;
 mod formats;
+mod gate;
 mod generator;
 mod hostile_pages;
 mod house;

@@ -29,7 +29,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
 
 /// The most a direction carries in this channel.
 fn fastest(direction: &Direction<'_>) -> Option<MegabitsPerSecond> {
-    let rates = direction.states.iter().filter_map(|state| state.lines.capacity.get());
+    let rates = direction.states.iter().filter_map(|state| Some(state.lines.capacity.value.as_ref().ok()?.value));
     rates.max_by(|one, other| one.0.total_cmp(&other.0))
 }
 

@@ -48,10 +48,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
 }
 
 /// The arresters of a run that fail a test, with what it says of them.
-fn unfit<'n>(
-    run: &RunSheet<'n>,
-    test: impl Fn(&Document<Arrester>) -> Option<(String, Place)>,
-) -> Vec<Unfit<'n>> {
+fn unfit<'n>(run: &RunSheet<'n>, test: impl Fn(&Document<Arrester>) -> Option<(String, Place)>) -> Vec<Unfit<'n>> {
     let arresters = run.resolved.arresters.iter().enumerate();
     arresters.filter_map(|(i, &arrester)| test(arrester).map(|(what, place)| (i, arrester, what, place))).collect()
 }
