@@ -8,7 +8,7 @@ use crate::finding::Finding;
 use crate::finding::faults::NOT_EVALUATED;
 use crate::rules::{Quieted, quieted};
 use crate::sheet::HopSheet;
-use crate::verdict::Evaluation;
+use crate::verdict::{Evaluation, HopRun};
 
 /// What did not count in a run, or for a hop.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -23,13 +23,19 @@ pub struct SetAside {
     pub baselined: usize,
 }
 
+/// Whether a hop is among what was asked about, or something found there keeps it from being judged.
+fn concerns<R>(hop: &HopRun, evaluation: &Evaluation<R>) -> bool {
+    let waits = |finding: &Finding| *finding.rule == NOT_EVALUATED && finding.hop.as_deref() == Some(hop.id.as_str());
+    hop.asked || evaluation.findings.iter().any(waits)
+}
+
 impl SetAside {
     /// That of a run.
     #[must_use]
     pub fn of<R>(evaluation: &Evaluation<R>) -> Self {
         Self {
             quieted: evaluation.quieted.clone(),
-            not_judged: evaluation.judged.iter().filter(|hop| !hop.evaluated).count(),
+            not_judged: evaluation.judged.iter().filter(|hop| !hop.evaluated && concerns(hop, evaluation)).count(),
             waived: evaluation.waived.len(),
             baselined: evaluation.baselined.len(),
         }
