@@ -3,11 +3,15 @@
 use std::path::Path;
 
 use super::args::{Baseline as Command, BaselineArgs};
-use super::{Exit, Stop, present, print};
-use crate::door::write::write_whole;
-use crate::network::Scope;
+use super::scope::scope;
+use super::{Exit, Stop, present, say};
+use crate::door::{exists, read_given};
+use crate::text::plain::{Form, spelled};
 use crate::verdict::baseline::{Baseline, Known};
 use crate::verdict::{Evaluation, evaluate};
+
+/// The largest baseline: some hundred thousand findings.
+const MOST_BYTES: u64 = 64 << 20;
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (Command::Create(args) | Command::Update(args) | Command::Prune(args)) = command;
@@ -15,9 +19,9 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         return Err(Stop::Unknown("`--add` goes with `baseline update`".into()));
     }
     args.paths.iter().try_for_each(|path| present(path))?;
-    let evaluation = evaluate(&Scope::of(&args.paths).on(args.today), |_, _| ());
+    let evaluation = evaluate(&scope(&args.paths, &args.brought).on(args.today), |_, _| ());
     if evaluation.files.list.is_empty() {
-        eprintln!("hopwright: no YAML files found");
+        say::aside("no YAML files found");
         return Ok(Exit::Nothing);
     }
     match command {
@@ -28,16 +32,16 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
 }
 
 fn create(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop> {
-    if args.file.exists() {
+    if exists(&args.file) {
         let message = format!("{} is there already: `baseline update` keeps it current", args.file.display());
         return Err(Stop::Unknown(message));
     }
     let baseline = Baseline::of(evaluation);
     write(&args.file, &baseline)?;
-    print(&format!("{} recorded in {}\n", entries(baseline.findings.len()), args.file.display()))?;
+    say::out(&format!("{} recorded in {}\n", entries(baseline.findings.len()), say::shown(&args.file)))?;
     let refused = Baseline::refused(evaluation);
     if refused > 0 {
-        eprintln!("hopwright: {refused} that no waiver may accept are not recorded: mend them, `check` shows them");
+        say::aside(&format!("{refused} that no waiver may accept are not recorded: mend them, `check` shows them"));
     }
     Ok(Exit::Clean)
 }
@@ -50,7 +54,7 @@ fn update(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop
     list(said, &new)?;
     let stale: Vec<Known> = baseline.stale(evaluation).into_iter().cloned().collect();
     list("no longer found (`baseline prune` takes it out)", &stale)?;
-    print(&format!("{} in {}\n", entries(baseline.findings.len()), args.file.display()))?;
+    say::out(&format!("{} in {}\n", entries(baseline.findings.len()), say::shown(&args.file)))?;
     Ok(Exit::Clean)
 }
 
@@ -59,24 +63,24 @@ fn prune(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop>
     let gone = baseline.prune(evaluation);
     write(&args.file, &baseline)?;
     list("taken out", &gone)?;
-    print(&format!("{} in {}\n", entries(baseline.findings.len()), args.file.display()))?;
+    say::out(&format!("{} in {}\n", entries(baseline.findings.len()), say::shown(&args.file)))?;
     Ok(Exit::Clean)
 }
 
 /// Reads the baseline of a file.
 pub(super) fn read(path: &Path) -> Result<Baseline, Stop> {
     let failed = |why: String| Stop::Unknown(format!("{}: {why}", path.display()));
-    let text = std::fs::read_to_string(path).map_err(|error| failed(error.to_string()))?;
+    let bytes = read_given(path, MOST_BYTES).map_err(|refused| failed(refused.detail))?;
+    let text = String::from_utf8(bytes).map_err(|_| failed("it is not UTF-8".into()))?;
     Baseline::read(&text).map_err(failed)
 }
 
 fn write(path: &Path, baseline: &Baseline) -> Result<(), Stop> {
-    write_whole(path, baseline.text().as_bytes())
-        .map_err(|error| Stop::Write { path: path.display().to_string(), error })
+    say::save(path, &baseline.text(), Form::Json)
 }
 
 fn list(said: &str, known: &[Known]) -> Result<(), Stop> {
-    known.iter().try_for_each(|known| print(&format!("{said}: {known}\n")))
+    known.iter().try_for_each(|known| say::out(&format!("{said}: {}\n", spelled(&known.to_string()))))
 }
 
 fn entries(count: usize) -> String {

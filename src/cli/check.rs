@@ -1,15 +1,15 @@
 //! `check`: judge hops.
 
-use std::io::{IsTerminal as _, Read as _};
-use std::path::{Path, PathBuf};
+use std::io::Read as _;
+use std::path::PathBuf;
 
 use super::args::{Check, Format, LookArgs, When};
-use super::{Exit, Stop, present, print};
-use crate::door::write::write_whole;
+use super::{Exit, Stop, present, say};
 use crate::finding::rule::Severity;
 use crate::network::Scope;
-use crate::output::{self, Base, Look, harmless};
+use crate::output::{self, Base, Look};
 use crate::source::MAX_BYTES;
+use crate::text::plain::{Form, spelled};
 use crate::verdict::{Evaluation, evaluate};
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
@@ -28,7 +28,8 @@ pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
         let baseline = super::baseline::read(path)?;
         for known in baseline.apply(&mut evaluation) {
             if args.quiet == 0 {
-                eprintln!("hopwright: {}: no longer found: {known}; `baseline prune` takes it out", path.display());
+                let path = say::shown(path);
+                say::aside(&format!("{path}: no longer found: {known}; `baseline prune` takes it out"));
             }
         }
     }
@@ -41,8 +42,7 @@ pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     let report = Report { args, evaluation: &evaluation, base: Base::here(), fail_on };
     for output in &args.output {
         let text = report.file(output.format);
-        write_whole(&output.path, text.as_bytes())
-            .map_err(|error| Stop::Write { path: output.path.display().to_string(), error })?;
+        say::save(&output.path, &text, form(output.format, look(&args.look, false)))?;
     }
     report.show(empty)?;
     Ok(match (failed, empty) {
@@ -58,10 +58,13 @@ fn scope(args: &Check) -> Result<Scope, Stop> {
     match (args.paths.iter().any(stdin), args.paths.as_slice(), &args.stdin_filename) {
         (false, paths, None) => {
             paths.iter().try_for_each(|path| present(path))?;
-            Ok(Scope::of(paths))
+            Ok(super::scope::scope(paths, &args.brought))
         }
         (false, _, Some(_)) => Err(Stop::Unknown("`--stdin-filename` goes with `-` in place of the paths".into())),
-        (true, [_], Some(name)) => Ok(Scope::of(std::slice::from_ref(name)).with_text(name, stdin_text()?)),
+        (true, [_], Some(name)) => {
+            let scope = super::scope::scope(std::slice::from_ref(name), &args.brought);
+            Ok(scope.with_texts(&[(name.clone(), stdin_text()?.into())]))
+        }
         (true, [_], None) => {
             Err(Stop::Unknown("`-` needs `--stdin-filename`: where in its network would the file lie?".into()))
         }
@@ -93,7 +96,7 @@ impl Report<'_> {
         let (evaluation, base) = (self.evaluation, &self.base);
         let for_people = |text: String| {
             let waived = if self.args.show_waived { output::waived(evaluation) } else { String::new() };
-            harmless(&(text + &waived))
+            text + &waived
         };
         match format {
             _ if self.args.statistics && format.is_text() => output::statistics(evaluation),
@@ -105,7 +108,7 @@ impl Report<'_> {
             Format::Github => output::github(evaluation, base),
             Format::Gitlab => output::gitlab(evaluation, base),
             Format::Junit => output::junit(evaluation, base, self.fail_on),
-            Format::Markdown => harmless(&output::markdown(evaluation, base)),
+            Format::Markdown => output::markdown(evaluation, base),
         }
     }
 
@@ -120,40 +123,53 @@ impl Report<'_> {
     fn show(&self, empty: bool) -> Result<(), Stop> {
         let (args, quiet) = (self.args, self.args.quiet);
         if args.verbose {
-            eprint!("{}", used(self.evaluation));
+            for line in used(self.evaluation) {
+                say::aside(&line);
+            }
         }
         if quiet >= 2 {
             return Ok(());
         }
         if empty && args.format.is_text() {
-            eprintln!("hopwright: no YAML files found in {}", listed(&args.paths));
+            say::aside(&format!("no YAML files found in {}", listed(&args.paths)));
             return Ok(());
         }
-        let text = self.text(args.format, look(&args.look, std::io::stdout().is_terminal()));
-        let summary = output::summary(self.evaluation);
-        match args.format {
-            _ if quiet == 1 => print(&text),
-            Format::Full | Format::Narrated => print(&format!("{text}{summary}\n")),
-            Format::Concise => {
-                print(&text)?;
-                eprintln!("{summary}");
-                Ok(())
-            }
-            _ => print(&text),
+        let look = look(&args.look, say::is_seen());
+        let (mut text, form) = (self.text(args.format, look), form(args.format, look));
+        let summary = output::summary(self.evaluation) + "\n";
+        if quiet == 0 && matches!(args.format, Format::Full | Format::Narrated) {
+            text.push_str(&summary);
         }
+        say::out_as(&text, form)?;
+        if quiet == 0 && args.format == Format::Concise {
+            say::beside(&summary, Form::People);
+        }
+        Ok(())
+    }
+}
+
+/// What reads a form.
+fn form(format: Format, look: Look) -> Form {
+    match format {
+        Format::Full if look.colour => Form::Coloured,
+        Format::Full | Format::Concise | Format::Narrated | Format::Markdown => Form::People,
+        Format::Json | Format::Sarif | Format::Gitlab => Form::Json,
+        Format::Github => Form::Commands,
+        Format::Junit => Form::Xml,
     }
 }
 
 /// The files that were used, for somebody who asks which one counted.
-fn used<R>(evaluation: &Evaluation<R>) -> String {
+fn used<R>(evaluation: &Evaluation<R>) -> Vec<String> {
     let mut lines: Vec<String> = evaluation.files.list.iter().map(|file| format!("read {}", file.path)).collect();
     lines.extend(evaluation.used.iter().cloned());
+    lines.extend(evaluation.passed_over.iter().map(|path| format!("passed over by `.gitignore` or `exclude`: {path}")));
     lines.push("passed over: names that start with a dot, files that end neither in .yaml nor in .yml".into());
-    lines.iter().fold(String::new(), |out, line| out + "hopwright: " + line + "\n")
+    lines.iter().map(|line| spelled(line)).collect()
 }
 
 fn listed(paths: &[PathBuf]) -> String {
-    paths.iter().map(|path| Path::display(path).to_string()).collect::<Vec<_>>().join(", ")
+    paths.iter().map(|path| say::shown(path)).collect::<Vec<_>>().join(", ")
 }
 
 /// Colour, characters and width, decided here so that the same arguments give the same bytes.

@@ -1,12 +1,14 @@
 //! `compare`: what changed in the numbers.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use super::args::{Compare, CompareFormat, CompareGate, CompareOutput};
-use super::{Exit, Stop, present, print};
-use crate::compare::{self, Comment, Comparison, Noise, Side, compare, is_revision, merge_base, texts_at};
-use crate::door::write::write_whole;
+use super::{Exit, Stop, present, say};
+use crate::compare::{self, Comment, Comparison, Noise, Side, compare};
+use crate::door::{Git, GitError, Revision, Store as _, Why, exists, is_folder};
 use crate::network::Scope;
+use crate::text::plain::{Form, spelled};
 
 /// Where one side of a comparison is.
 enum Source {
@@ -19,15 +21,14 @@ pub(super) fn run(args: &Compare) -> Result<Exit, Stop> {
     let [old, new] = sources(args)?.map(|source| side(args, source));
     let (old, new) = (old?, new?);
     if old.is_empty() && new.is_empty() {
-        eprintln!("hopwright: no YAML files found in {} nor in {}", old.name, new.name);
+        say::aside(&format!("no YAML files found in {} nor in {}", spelled(&old.name), spelled(&new.name)));
         return Ok(Exit::Nothing);
     }
     let comparison = compare(&old, &new, &Noise::new(args.threshold.clone()));
     let comment = comment(args, &comparison)?;
-    print(&formed(&comparison, args.format, args, &comment))?;
+    say::out_as(&formed(&comparison, args.format, args, &comment), form(args.format))?;
     for CompareOutput { format, file } in &args.output {
-        let text = formed(&comparison, *format, args, &comment);
-        write_whole(file, text.as_bytes()).map_err(|error| Stop::Write { path: file.display().to_string(), error })?;
+        say::save(file, &formed(&comparison, *format, args, &comment), form(*format))?;
     }
     let failed = match args.fail_on {
         CompareGate::Never => false,
@@ -45,11 +46,19 @@ fn formed(comparison: &Comparison, format: CompareFormat, args: &Compare, commen
     }
 }
 
+/// What reads a form.
+fn form(format: CompareFormat) -> Form {
+    match format {
+        CompareFormat::Text | CompareFormat::Markdown => Form::People,
+        CompareFormat::Json => Form::Json,
+    }
+}
+
 /// The two sides: as named, or the network here as the new one.
 fn sources(args: &Compare) -> Result<[Source; 2], Stop> {
     if let Some(base) = &args.base {
         let folder = home(args)?;
-        let revision = merge_base(&folder, base)?;
+        let revision = Git::around(&folder, base)?.merge_base(base)?;
         let shown = format!("{} (where it parts from {base})", short(&revision));
         return Ok([Source::Revision { revision, shown }, Source::Here]);
     }
@@ -61,15 +70,15 @@ fn sources(args: &Compare) -> Result<[Source; 2], Stop> {
 /// A folder if there is one of that name, else a revision; what could be both is asked about.
 fn named(args: &Compare, name: &str) -> Result<Source, Stop> {
     let path = Path::new(name);
-    if path.is_dir() {
+    if is_folder(path) {
         let plain = !name.contains(['/', '\\', '.']);
-        if plain && is_revision(&args.network, name) {
+        if plain && Git::around(&args.network, name).is_ok_and(|git| git.is_revision(name)) {
             let message = format!("`{name}` is a folder and a revision: write `./{name}` or `refs/heads/{name}`");
             return Err(Stop::Unknown(message));
         }
         return Ok(Source::Folder(path.to_path_buf()));
     }
-    if path.exists() {
+    if exists(path) {
         return Err(Stop::Unknown(format!("{name} is a file: compare takes folders and revisions")));
     }
     Ok(Source::Revision { revision: name.to_owned(), shown: name.to_owned() })
@@ -79,28 +88,41 @@ fn named(args: &Compare, name: &str) -> Result<Source, Stop> {
 fn home(args: &Compare) -> Result<PathBuf, Stop> {
     present(&args.network)?;
     let scope = Scope::of(std::slice::from_ref(&args.network));
-    Ok(scope.load.first().cloned().unwrap_or_else(|| args.network.clone()))
+    Ok(scope.folders().first().cloned().unwrap_or_else(|| args.network.clone()))
 }
 
 fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
-    match source {
+    let (scope, name) = match source {
         Source::Folder(folder) => {
             let scope = Scope::of(std::slice::from_ref(&folder));
-            Ok(Side::of(&Scope::of(&scope.load).on(args.today), folder.display().to_string()))
+            let whole = scope.folders();
+            (if whole.is_empty() { scope } else { Scope::of(&whole) }, folder.display().to_string())
         }
         Source::Here => {
             let folder = home(args)?;
             let name = if folder == Path::new(".") { "the working tree".into() } else { folder.display().to_string() };
-            Ok(Side::of(&Scope::of(&[folder]).on(args.today), name))
+            (Scope::of(&[folder]), name)
         }
-        Source::Revision { revision, shown } => {
-            let folder = home(args)?;
-            let texts = texts_at(&folder, &revision)?;
-            if texts.is_empty() {
-                eprintln!("hopwright: {} has no YAML files in revision {shown}", folder.display());
-            }
-            Ok(Side::of(&Scope::of(&[folder]).with_texts(texts).on(args.today), shown))
+        Source::Revision { revision, shown } => (at_revision(&home(args)?, &revision, &shown)?, shown),
+    };
+    let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought));
+    let side = Side::of(&scope, name);
+    // A state of which a part is not to be had has no numbers to compare.
+    match scope.failure() {
+        Some(said) => Err(GitError::Failed { revision: side.name, said }.into()),
+        None => Ok(side),
+    }
+}
+
+/// The network of a folder as it was; none if the revision has no such folder.
+fn at_revision(folder: &Path, revision: &str, shown: &str) -> Result<Scope, Stop> {
+    let store = Revision::of(folder, &Git::around(folder, shown)?, revision, shown)?;
+    match store.look(folder) {
+        Err(refused) if refused.why == Why::Missing && store.failure().is_none() => {
+            say::aside(&format!("{} has no YAML files in revision {}", say::shown(folder), spelled(shown)));
+            Ok(Scope::of(&[]))
         }
+        _ => Ok(Scope::in_store(folder, Arc::new(store))),
     }
 }
 

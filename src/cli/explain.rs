@@ -3,18 +3,18 @@
 use std::fmt::Write as _;
 
 use super::args::Explain;
-use super::{Exit, Stop, print};
+use super::{Exit, Stop, say};
 use crate::finding::rule::{Bound, Rule};
 use crate::rules;
 use crate::text::nearest::{did_you_mean, nearest};
 
 pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
     let Some(name) = &args.rule else {
-        print(&list())?;
+        say::out(&list())?;
         return Ok(Exit::Clean);
     };
     if let Some(rule) = rules::every().find(|rule| rule.name == name) {
-        return print(&manual(rule)).map(|()| Exit::Clean);
+        return say::out(&manual(rule)).map(|()| Exit::Clean);
     }
     let guess = nearest(name, rules::every().map(|rule| rule.name));
     let hint = guess.map_or("`explain` without a name lists them".into(), did_you_mean);

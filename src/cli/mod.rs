@@ -13,15 +13,21 @@ mod new;
 mod new_record;
 mod pack;
 mod progress;
+mod say;
 mod schema;
+mod scope;
 mod sheet;
 mod stop;
+mod threads;
+
+use std::io::ErrorKind;
 
 use clap::Parser as _;
 
+use crate::text::plain::Form;
 use args::{Args, Command};
+use stop::present;
 pub use stop::{Exit, Stop};
-use stop::{present, print};
 
 /// Runs the program on the arguments of the process.
 #[must_use]
@@ -29,13 +35,10 @@ pub fn run() -> Exit {
     let args = match Args::try_parse() {
         Ok(args) => args,
         Err(error) => {
-            let failed = error.use_stderr();
-            // If not even this can be printed there is nobody to tell.
-            let _ = error.print();
-            return if failed { Exit::Failed } else { Exit::Clean };
+            return misunderstood(&error);
         }
     };
-    let done = match args.command {
+    let done = threads::on_threads(|| match args.command {
         Command::Check(check) => check::run(&check),
         Command::Baseline(baseline) => baseline::run(&baseline),
         Command::Sheet(sheet) => sheet::run(&sheet),
@@ -44,14 +47,28 @@ pub fn run() -> Exit {
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),
-    };
+    });
     match done {
         Ok(exit) => exit,
         // A closed pipe is how `| head` says it has enough.
-        Err(Stop::Output(error)) if error.kind() == std::io::ErrorKind::BrokenPipe => Exit::Failed,
+        Err(Stop::Output(error)) if error.kind() == ErrorKind::BrokenPipe => Exit::Failed,
         Err(stop) => {
-            eprintln!("hopwright: {stop}");
+            say::aside(&stop.to_string());
             Exit::Failed
         }
     }
+}
+
+/// Prints the help that was asked for, or what is wrong with the arguments.
+fn misunderstood(error: &clap::Error) -> Exit {
+    let look = |seen: bool| if seen { Form::Coloured } else { Form::People };
+    let (words, form) = (error.render(), look(if error.use_stderr() { say::is_heard() } else { say::is_seen() }));
+    let text = if form == Form::Coloured { words.ansi().to_string() } else { words.to_string() };
+    if error.use_stderr() {
+        say::beside(&text, form);
+        return Exit::Failed;
+    }
+    // If not even this can be printed there is nobody to tell.
+    let _ = say::out_as(&text, form);
+    Exit::Clean
 }

@@ -3,9 +3,10 @@
 use std::path::Path;
 
 use super::args::{New, NewWhat};
-use super::{Exit, Stop, new_record, print};
-use crate::door::write::write_whole;
+use super::{Exit, Stop, new_record, say};
+use crate::door::is_empty_or_missing;
 use crate::spec::{Kind, schema_text};
+use crate::text::plain::Form;
 
 /// The files of the network, commented for somebody who reads them for the first time.
 const FILES: [(&str, &str); 4] = [
@@ -21,22 +22,21 @@ pub(super) fn run(args: &New) -> Result<Exit, Stop> {
         (None, Some(dir)) => dir,
         (None, None) => return Err(Stop::Unknown("name a folder to make".into())),
     };
-    let taken = std::fs::read_dir(dir).is_ok_and(|mut entries| entries.next().is_some());
-    if taken || dir.is_file() {
+    if !is_empty_or_missing(dir) {
         let message = format!("{} is there and not empty: name a folder that is new or empty", dir.display());
         return Err(Stop::Unknown(message));
     }
     for (name, text) in FILES {
-        write(&dir.join(name), text)?;
+        write(&dir.join(name), text, Form::People)?;
     }
     for kind in Kind::ALL {
-        write(&dir.join("schema").join(format!("{kind}.json")), &schema_text(kind))?;
+        write(&dir.join("schema").join(format!("{kind}.json")), &schema_text(kind), Form::Json)?;
     }
-    eprintln!("Now read network.yaml, then run: hopwright check {}", dir.display());
+    say::hint(&format!("Now read network.yaml, then run: hopwright check {}\n", say::shown(dir)));
     Ok(Exit::Clean)
 }
 
-fn write(path: &Path, text: &str) -> Result<(), Stop> {
-    write_whole(path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
-    print(&format!("{}\n", path.display()))
+fn write(path: &Path, text: &str, form: Form) -> Result<(), Stop> {
+    say::save(path, text, form)?;
+    say::path(path)
 }

@@ -1,9 +1,9 @@
 //! `new record`: the form of a record, written beside the network it belongs to and never over anything.
 
 use super::args::NewRecord;
-use super::{Exit, Stop, present, print};
+use super::scope::scope;
+use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
-use crate::network::Scope;
 use crate::pack::{Form, HopPacks};
 use crate::spec::Both;
 use crate::text::nearest::{did_you_mean, nearest};
@@ -11,7 +11,7 @@ use crate::verdict::evaluate;
 
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = Scope::of(std::slice::from_ref(&args.network));
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
     let asked = args.end.split('/').next().unwrap_or_default();
     let evaluation = evaluate(&scope, |sheet, findings| {
         let forms = Both::ends(|end| Form::of(sheet, end));
@@ -36,7 +36,8 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     let (id, path) = form.place(&folder);
     let text = form.text(&id, &folder, &packs.mark(&evaluation.files), &evaluation.files);
     write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
-    print(&format!("{}\n", path.display()))?;
-    eprintln!("Now fill in what was found, then run: hopwright check {}", path.display());
+    say::path(&path)?;
+    let next = format!("Now fill in what was found, then run: hopwright check {}\n", say::shown(&path));
+    say::hint(&next);
     Ok(Exit::Clean)
 }

@@ -3,15 +3,15 @@
 //! A hop with errors is refused unless a draft is asked for: paper has no linter. The packs of sound hops are written all
 //! the same.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 use std::path::PathBuf;
 
 use super::args::{Pack as Command, PackArgs};
 use super::progress::Progress;
-use super::{Exit, Stop, present, print};
+use super::scope::scope;
+use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
 use crate::finding::rule::Severity;
-use crate::network::Scope;
 use crate::pack::{Finish, HopPacks, Pack, on_presses_for};
 use crate::spec::EndName;
 use crate::text::nearest::{did_you_mean, nearest};
@@ -31,9 +31,10 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
     };
     present(&args.network)?;
-    let mut evaluation = evaluate(&Scope::of(std::slice::from_ref(&args.network)).on(args.today), |sheet, findings| {
-        HopPacks::in_language(sheet, findings, args.language)
-    });
+    let mut evaluation =
+        evaluate(&scope(std::slice::from_ref(&args.network), &args.brought).on(args.today), |sheet, findings| {
+            HopPacks::in_language(sheet, findings, args.language)
+        });
     for hop in &mut evaluation.hops {
         hop.add_findings_of_files(&evaluation.findings);
     }
@@ -41,7 +42,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let broken = report_broken(args, &evaluation);
     if wanted.is_empty() {
         let what = if matches!(command, Command::Acceptance(_)) { "record" } else { "hop" };
-        eprintln!("hopwright: no {what} to print in {} (`check` says why)", args.network.display());
+        say::aside(&format!("no {what} to print in {} (`check` says why)", say::shown(&args.network)));
         return Ok(if broken { Exit::Findings } else { Exit::Nothing });
     }
     let refused = refuse(args, &wanted);
@@ -50,7 +51,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         .filter(|(hop, pack)| args.draft || hop.errors(*pack) == 0)
         .map(|(hop, pack)| Job { hop, pack, path: args.out.join(hop.file_name(pack)) })
         .collect();
-    distinct(&jobs)?;
+    distinct(&jobs, packs, &evaluation.hops)?;
     let progress = Progress::of(jobs.len(), !args.no_progress);
     let finish = if args.plain { Finish::Plain } else { Finish::Archival };
     let written = on_presses_for(finish, &jobs, |press, job| {
@@ -63,7 +64,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let written = written?;
     for (job, written) in jobs.iter().zip(written) {
         written?;
-        print(&format!("{}\n", job.path.display()))?;
+        say::path(&job.path)?;
     }
     Ok(if refused || broken { Exit::Findings } else { Exit::Clean })
 }
@@ -115,7 +116,7 @@ fn refuse(args: &PackArgs, wanted: &[(&HopPacks, Pack)]) -> bool {
             continue;
         }
         let noun = if errors == 1 { "error" } else { "errors" };
-        eprintln!("hopwright: {who} is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked");
+        say::aside(&format!("{who} is not printed: {errors} {noun}; `check` shows them, `--draft` prints it marked"));
         refused = true;
     }
     refused
@@ -132,21 +133,27 @@ fn report_broken(args: &PackArgs, evaluation: &Evaluation<HopPacks>) -> bool {
     }
     if left_out > 0 {
         let (noun, verb) = if left_out == 1 { ("hop", "is") } else { ("hops", "are") };
-        eprintln!("hopwright: {left_out} {noun} cannot be evaluated and {verb} not printed; `check` says why");
+        say::aside(&format!("{left_out} {noun} cannot be evaluated and {verb} not printed; `check` says why"));
     } else {
         let noun = if errors == 1 { "error" } else { "errors" };
-        eprintln!("hopwright: {errors} {noun} outside any hop; `check` shows them");
+        say::aside(&format!("{errors} {noun} outside any hop; `check` shows them"));
     }
     true
 }
 
-/// Two hops of one name, from two networks, would overwrite each other.
-fn distinct(jobs: &[Job<'_>]) -> Result<(), Stop> {
-    let mut seen = HashSet::new();
-    match jobs.iter().find(|job| !seen.insert(&job.path)) {
+/// Two packs of one name would overwrite each other, in this run or by the next one: hops of one name in two networks, or
+/// end `a` of `x` at site `b-quay` and end `b` of `x-a` at site `quay`.
+fn distinct(jobs: &[Job<'_>], packs: &[Pack], hops: &[HopPacks]) -> Result<(), Stop> {
+    let mut seen: HashMap<String, usize> = HashMap::new();
+    for hop in hops {
+        for pack in packs.iter().filter(|pack| hop.has(**pack)) {
+            *seen.entry(hop.file_name(*pack)).or_default() += 1;
+        }
+    }
+    match jobs.iter().find(|job| seen.get(&job.hop.file_name(job.pack)).is_some_and(|times| *times > 1)) {
         None => Ok(()),
         Some(twice) => Err(Stop::Unknown(format!(
-            "two packs would be called {}; give the folder of one network with `--network`",
+            "two packs would be called {}; give the folder of one network with `--network`, or a hop or site another id",
             twice.path.display()
         ))),
     }

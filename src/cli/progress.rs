@@ -1,7 +1,8 @@
 //! How far a long job is, for whoever waits at a terminal. Nothing is drawn into a file, a log or a pipe.
 
-use std::io::{IsTerminal as _, Write as _};
 use std::sync::atomic::{AtomicUsize, Ordering};
+
+use super::say;
 
 /// Fewer things than this are done before anybody wonders.
 const FEW: usize = 4;
@@ -18,7 +19,7 @@ pub(super) struct Progress {
 impl Progress {
     /// A bar for so many things; hidden where it would be noise.
     pub(super) fn of(total: usize, wanted: bool) -> Self {
-        let shown = wanted && total >= FEW && std::io::stderr().is_terminal();
+        let shown = wanted && total >= FEW && say::is_heard();
         Self { total, done: AtomicUsize::new(0), shown }
     }
 
@@ -26,15 +27,14 @@ impl Progress {
     pub(super) fn step(&self) {
         let done = self.done.fetch_add(1, Ordering::Relaxed) + 1;
         if self.shown {
-            // Who cannot be told need not be.
-            let _ = write!(std::io::stderr(), "\r{}", bar(done, self.total));
+            say::redraw(&bar(done, self.total));
         }
     }
 
     /// Wipes the bar, so that what is printed next stands alone.
     pub(super) fn clear(&self) {
         if self.shown {
-            let _ = write!(std::io::stderr(), "\r{}\r", " ".repeat(bar(self.total, self.total).chars().count()));
+            say::wipe(bar(self.total, self.total).chars().count());
         }
     }
 }

@@ -3,18 +3,18 @@
 use std::path::Path;
 
 use super::args::{Sheet, SheetFormat};
-use super::{Exit, Stop, present, print};
-use crate::door::write::write_whole;
+use super::scope::scope;
+use super::{Exit, Stop, present, say};
 use crate::figure::{self, Figure};
 use crate::listing::{self, HopListing};
-use crate::network::Scope;
 use crate::text::nearest::{did_you_mean, nearest};
+use crate::text::plain::Form;
 use crate::verdict::evaluate;
 use crate::voice::Voice;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = Scope::of(std::slice::from_ref(&args.network));
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
     let draw = args.figure.is_some();
     let mut drawings = Vec::new();
     let mut evaluation =
@@ -36,16 +36,16 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     let wanted: Vec<&HopListing> =
         hops.iter().filter(|hop| args.hops.is_empty() || args.hops.contains(&hop.hop)).collect();
     if wanted.is_empty() {
-        eprintln!("hopwright: no hop to compute in {} (`check` says why)", args.network.display());
+        say::aside(&format!("no hop to compute in {} (`check` says why)", say::shown(&args.network)));
         return Ok(Exit::Nothing);
     }
     if let Some(path) = &args.figure {
         write_figure(path, args, &drawings)?;
     }
-    print(&match args.format {
-        SheetFormat::Table => listing::table(&wanted, args.sources, &evaluation.files),
-        SheetFormat::Json => listing::json(&wanted, &evaluation.files),
-    })?;
+    match args.format {
+        SheetFormat::Table => say::out(&listing::table(&wanted, args.sources, &evaluation.files))?,
+        SheetFormat::Json => say::out_as(&listing::json(&wanted, &evaluation.files), Form::Json)?,
+    }
     Ok(Exit::Clean)
 }
 
@@ -60,6 +60,5 @@ fn write_figure(path: &Path, args: &Sheet, drawings: &[(String, Option<Figure>)]
     let Some(drawing) = drawing else {
         return Err(Stop::Unknown(format!("hop `{wanted}` has no profile to draw (`check` says why)")));
     };
-    let written = write_whole(path, drawing.svg.as_bytes());
-    written.map_err(|error| Stop::Write { path: path.display().to_string(), error })
+    say::save(path, &drawing.svg, Form::Xml)
 }

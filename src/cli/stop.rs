@@ -1,6 +1,4 @@
-//! How a command ends, what stops it, and the two things every command does before and after its work.
-
-use std::io::Write as _;
+//! How a command ends, what stops it, and what every command asks of its paths.
 
 /// How a run ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,7 +43,7 @@ pub enum Stop {
     Pack(#[from] crate::pack::PackError),
     /// A revision cannot be read.
     #[error(transparent)]
-    Git(#[from] crate::compare::GitError),
+    Git(#[from] crate::door::GitError),
     /// Something named on the command line is not there, or is where it should not be.
     #[error("{0}")]
     Unknown(String),
@@ -54,10 +52,5 @@ pub enum Stop {
 /// A path named on the command line must be there: a slip in it is no finding about a network.
 pub(super) fn present(path: &std::path::Path) -> Result<(), Stop> {
     let missing = || Stop::Unknown(format!("{}: there is no such file or folder", path.display()));
-    if path.exists() { Ok(()) } else { Err(missing()) }
-}
-
-pub(super) fn print(text: &str) -> Result<(), Stop> {
-    let mut out = std::io::stdout().lock();
-    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(Stop::Output)
+    if crate::door::exists(path) { Ok(()) } else { Err(missing()) }
 }

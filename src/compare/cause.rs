@@ -232,16 +232,7 @@ impl<'f> Edits<'f> {
                 }
             }
         }
-        if !found.is_empty() {
-            return found;
-        }
-        let own: BTreeSet<usize> = (0..2)
-            .filter_map(|i| self.sides[i].names.get(&hop[i]?))
-            .filter_map(|name| self.by_name.get(name))
-            .flatten()
-            .copied()
-            .collect();
-        if own.is_empty() { close.into_iter().collect() } else { own }
+        found
     }
 }
 

@@ -1,127 +1,150 @@
 //! The quantities a hop is decided by: which line is held against which limit, and which line says what is left.
 
-use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN};
-use crate::spec::Way;
+use crate::sheet::{
+    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, MarginLines, ProfileLines,
+    RunLines, RunSheet, SectionKey, ServiceLines,
+};
 
 /// A quantity with a limit.
 #[derive(Debug, Clone)]
 pub struct Judged {
-    /// Key of the line that is held against the limit.
+    /// The line that is held against the limit.
     pub value: String,
     /// What it is, in words.
     pub name: String,
     /// The limit, in words.
     pub limit: Option<String>,
-    /// Key of the line that says what is left.
+    /// The line that says what is left.
     pub margin: Option<String>,
-    /// Key of the line that is the limit, where no line says what is left: the value must reach it.
+    /// The line that is the limit, where no line says what is left: the value must reach it.
     pub least: Option<String>,
+}
+
+/// The lines of a sheet by names that hold in any other sheet of the same hop.
+pub(super) struct Named<'s, 'n>(pub(super) &'s HopSheet<'n>);
+
+impl Named<'_, '_> {
+    /// The key of a line with the name of a run's port or of a state instead of its number, where the name says which one
+    /// it is: a run put in before another is no change to that other.
+    pub(super) fn key(&self, key: &Key) -> String {
+        format!("{}.{}", key.section.spelled(|section| self.name(section)), key.name.as_str())
+    }
+
+    fn name(&self, section: &SectionKey) -> Option<String> {
+        let (names, number): (Vec<String>, usize) = match section {
+            SectionKey::Run(end, number) | SectionKey::Onward(end, number) => {
+                let runs = &self.0.ends[*end].runs;
+                (runs.iter().map(|run| run.resolved.port.id.to_string()).collect(), *number)
+            }
+            SectionKey::State(way, number) => {
+                let states = &self.0.directions[*way].states;
+                (states.iter().map(|state| state.title.clone()).collect(), *number)
+            }
+            _ => return None,
+        };
+        let name = names.get(number)?;
+        (names.iter().filter(|other| *other == name).count() == 1).then(|| name.clone())
+    }
+
+    /// A quantity with the line that says what is left of it.
+    fn judged(&self, value: &Key, name: String, limit: Option<String>, margin: &Key) -> Judged {
+        Judged { value: self.key(value), name, limit, margin: Some(self.key(margin)), least: None }
+    }
 }
 
 /// The quantities of a hop, those of the design pack's decision first, then every other line that says what is left.
 pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
-    let target = &sheet.target;
-    let with_margin = |value: String, name: String, limit: String, margin: String| Judged {
-        value,
-        name,
-        limit: Some(limit),
-        margin: Some(margin),
-        least: None,
-    };
-    let mut list = vec![with_margin(
-        "service.availability".into(),
+    let (named, target) = (Named(sheet), &sheet.target);
+    let mut list = vec![named.judged(
+        &SectionKey::Service.line(ServiceLines::availability),
         format!("availability, both directions, at {}", target.capacity.given),
-        format!("≥ {}", target.availability.given),
-        "service.in_hand".into(),
+        Some(format!("≥ {}", target.availability.given)),
+        &SectionKey::Service.line(ServiceLines::in_hand),
     )];
-    for direction in sheet.directions.iter() {
-        let Direction { way, receiver, .. } = direction;
-        let name = way.key();
-        if let Some(wanted) = &target.fade_margin {
-            list.push(with_margin(
-                format!("{name}.margins.fade_margin"),
-                format!("fade margin {way}"),
-                format!("≥ {}", wanted.given),
-                format!("{name}.margins.fade_in_hand"),
-            ));
-        }
-        list.push(with_margin(
-            format!("{name}.level"),
-            format!("received level {way}, below overload"),
-            format!("≤ {}", receiver.radio.overload),
-            format!("{name}.margins.overload_in_hand"),
-        ));
-    }
-    for end in sheet.ends.iter() {
-        of_end(sheet, end, &mut list);
-    }
+    list.extend(sheet.directions.iter().flat_map(|direction| of_direction(&named, direction)));
+    list.extend(of_sight(&named));
+    list.extend(sheet.ends.iter().flat_map(|end| of_end(&named, end)));
     let known: Vec<String> = list.iter().filter_map(|judged| judged.margin.clone()).collect();
     for section in sheet.sections() {
-        for row in &section.rows {
-            let key = named_key(sheet, &row.key);
-            let word = key.rsplit('.').next().unwrap_or_default();
-            if word.ends_with("in_hand") && !known.contains(&key) && row.number.is_some() {
+        for row in section.rows.iter().filter(|row| row.key.name.is_margin() && row.number.is_some()) {
+            if !known.contains(&named.key(&row.key)) {
                 let name = format!("{}: {}", section.title, row.words);
-                list.push(Judged { value: key.clone(), name, limit: None, margin: Some(key), least: None });
+                list.push(named.judged(&row.key, name, None, &row.key));
             }
         }
     }
     list
 }
 
-fn of_end(sheet: &HopSheet<'_>, end: &EndSheet<'_>, list: &mut Vec<Judged>) {
-    let (name, lines) = (end.name, &end.lines);
-    let reach = lines.tilt_least.get().zip(lines.tilt_most.get());
-    list.push(Judged {
-        value: format!("ends.{name}.tilt"),
-        name: format!("tilt of the bracket, end {name}"),
-        limit: reach.map(|(least, most)| format!("{least} to {most}")),
-        margin: Some(format!("ends.{name}.tilt_in_hand")),
-        least: None,
+fn of_direction(named: &Named<'_, '_>, direction: &Direction<'_>) -> Vec<Judged> {
+    let (way, margins) = (direction.way, SectionKey::Margins(direction.way));
+    let fade = named.0.target.fade_margin.as_ref().map(|wanted| {
+        named.judged(
+            &margins.line(MarginLines::fade_margin),
+            format!("fade margin {way}"),
+            Some(format!("≥ {}", wanted.given)),
+            &margins.line(MarginLines::fade_in_hand),
+        )
     });
-    for (number, run) in end.runs.iter().enumerate() {
-        let key = named_key(sheet, &format!("ends.{name}.runs[{number}]."));
-        let port = &run.resolved.port.id;
-        let pair = |value: &str, margin: &str, words: &str, limit: String| Judged {
-            value: format!("{key}{value}"),
-            name: format!("{words}, end {name}, port {port}"),
-            limit: Some(limit),
-            margin: Some(format!("{key}{margin}")),
-            least: None,
-        };
-        let least = &end.resolved.radio.power.voltage.min;
-        let limit = format!("≥ {least} and {} reserve", end.voltage_reserve.given);
-        list.push(pair("radio_voltage", "voltage_in_hand", "voltage at the radio", limit));
-        list.push(pair("length", "length_in_hand", "cable length", format!("≤ {LONGEST_RUN}")));
-    }
+    let level = named.judged(
+        &SectionKey::Budget(way).line(DirectionLines::level),
+        format!("received level {way}, below overload"),
+        Some(format!("≤ {}", direction.receiver.radio.overload)),
+        &margins.line(MarginLines::overload_in_hand),
+    );
+    fade.into_iter().chain([level]).collect()
+}
+
+/// The clearance is judged in radii of the Fresnel zone, by which its worst point is chosen; metres are information.
+fn of_sight(named: &Named<'_, '_>) -> Option<Judged> {
+    let profile = &named.0.profile;
+    profile.lines.fraction.get()?;
+    let (sight, asked) = (SectionKey::Profile, profile.asked());
+    Some(named.judged(
+        &sight.line(ProfileLines::fraction),
+        "clearance at the worst point, k = 4/3".into(),
+        asked.map(|asked| format!("≥ {asked}")),
+        &sight.line(ProfileLines::in_hand),
+    ))
+}
+
+fn of_end(named: &Named<'_, '_>, end: &EndSheet<'_>) -> Vec<Judged> {
+    let (name, lines, own) = (end.name, &end.lines, SectionKey::End(end.name));
+    let reach = lines.tilt_least.get().zip(lines.tilt_most.get());
+    let mut list = vec![named.judged(
+        &own.line(EndLines::tilt),
+        format!("tilt of the bracket, end {name}"),
+        reach.map(|(least, most)| format!("{least} to {most}")),
+        &own.line(EndLines::tilt_in_hand),
+    )];
+    list.extend(end.runs.iter().enumerate().flat_map(|(number, run)| of_run(named, end, number, run)));
+    let ground = SectionKey::Ground(name);
     list.push(Judged {
-        value: format!("ends.{name}.ground_conductor"),
+        value: named.key(&ground.line(GroundLines::conductor)),
         name: format!("grounding conductor, end {name}"),
         limit: Some(format!("≥ {}", end.ground_written())),
         margin: None,
-        least: Some(format!("ends.{name}.ground_needed")),
+        least: Some(named.key(&ground.line(GroundLines::needed))),
     });
+    list
 }
 
-/// The key of a line with the name of a run's port or of a state instead of its number, where the name says which one it
-/// is: a run put in before another is no change to that other.
-pub(super) fn named_key(sheet: &HopSheet<'_>, key: &str) -> String {
-    let Some((before, rest)) = key.split_once('[') else { return key.to_owned() };
-    let Some((number, after)) = rest.split_once(']') else { return key.to_owned() };
-    let Ok(number) = number.parse::<usize>() else { return key.to_owned() };
-    let names: Vec<String> = match before {
-        "ends.a.runs" => ports(&sheet.ends.a),
-        "ends.b.runs" => ports(&sheet.ends.b),
-        "a_to_b.states" => sheet.directions[Way::AToB].states.iter().map(|state| state.title.clone()).collect(),
-        "b_to_a.states" => sheet.directions[Way::BToA].states.iter().map(|state| state.title.clone()).collect(),
-        _ => return key.to_owned(),
-    };
-    match names.get(number) {
-        Some(name) if names.iter().filter(|other| *other == name).count() == 1 => format!("{before}[{name}]{after}"),
-        _ => key.to_owned(),
-    }
-}
-
-fn ports(end: &EndSheet<'_>) -> Vec<String> {
-    end.runs.iter().map(|run| run.resolved.port.id.to_string()).collect()
+fn of_run(named: &Named<'_, '_>, end: &EndSheet<'_>, number: usize, run: &RunSheet<'_>) -> [Judged; 2] {
+    let (key, port) = (SectionKey::Run(end.name, number), &run.resolved.port.id);
+    let words = |words: &str| format!("{words}, end {}, port {port}", end.name);
+    let least = &end.resolved.radio.power.voltage.min;
+    [
+        named.judged(
+            &key.line(RunLines::radio_voltage),
+            words("voltage at the radio"),
+            Some(format!("≥ {least} and {} reserve", end.voltage_reserve.given)),
+            &key.line(RunLines::voltage_in_hand),
+        ),
+        named.judged(
+            &key.line(RunLines::length),
+            words("cable length"),
+            Some(format!("≤ {LONGEST_RUN}")),
+            &key.line(RunLines::length_in_hand),
+        ),
+    ]
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
-use super::judged::{self, Judged};
+use super::judged::{self, Judged, Named};
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};
@@ -98,7 +98,7 @@ impl Side {
             .map(|[network, hop]| Waiting { network: network.clone(), hop: hop.clone(), why: why(hop) })
             .collect();
         let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
-        let roots = scope.load.clone();
+        let roots = scope.folders();
         Self { name, files: evaluation.files, hops, waiting, findings, roots }
     }
 
@@ -136,10 +136,10 @@ impl HopSide {
         let (a, b) = (&resolved.ends.a.site.id, &resolved.ends.b.site.id);
         let channel = &hop.channel;
         // What a crew found is no part of the design.
-        let designed = sheet.sections().into_iter().filter(|section| !section.key.starts_with("records."));
+        let designed = sheet.sections().into_iter().filter(|section| !section.key.is_of_a_record());
         let lines = designed.flat_map(|section| {
             section.rows.into_iter().map(move |row| Measure {
-                key: judged::named_key(sheet, &row.key),
+                key: Named(sheet).key(&row.key),
                 name: format!("{}: {}", section.title, row.words),
                 text: row.text,
                 number: row.number.filter(|(number, _)| number.is_finite()),

@@ -69,7 +69,7 @@ pub(super) fn caption(canvas: &mut Canvas, sheet: &HopSheet<'_>, points: &[PathP
     canvas.text(x, y, "start", &things.join("; "));
     y += LINE;
     let steeper = voice.number(format!("{:.1}", scale.exaggeration()));
-    let frequency = voice.number(sheet.profile.frequency);
+    let frequency = voice.number(sheet.profile.lower_frequency().unwrap_or_default());
     let facts = voice.with("profile-facts", &[("times", &steeper), ("frequency", &frequency)]);
     canvas.text(FIELD.0, y, "start", &facts);
     y += LINE;

@@ -8,7 +8,7 @@ use crate::voice::{Open, Voice};
 #[must_use]
 pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let (profile, lines) = (&sheet.profile, &sheet.profile.lines);
-    let asked = voice.number(Radii(profile.asked.0));
+    let asked = voice.number(profile.asked().unwrap_or(Radii(0.0)));
     let say = |key, worst: &Worst, open: [Open<'_>; 2]| {
         let (what, distance) = (voice.spoken(&worst.what.said()), voice.number(worst.distance));
         let place: [Open<'_>; 2] = [("what", &what), ("distance", &distance)];
@@ -19,7 +19,7 @@ pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
             let by = lines.lowest.get().map_or(Fine(Metres(0.0)), |lowest| Fine(Metres(-lowest.0.0)));
             say("sight-obstructed", blocked, [("by", &voice.number(by)), ("asked", &asked)])
         }
-        (None, Some(worst), Some(has), Some(left)) if left.0.0 < 0.0 => {
+        (None, Some(worst), Some(has), Some(left)) if left.0 < 0.0 => {
             say("sight-too-little", worst, [("has", &voice.number(has)), ("asked", &asked)])
         }
         (None, Some(worst), Some(has), Some(_)) => {
@@ -58,6 +58,6 @@ mod tests {
 
     #[test]
     fn letters_are_counted_and_not_bytes() {
-        assert_eq!(cut("Überlingen", 5), "Über…");
+        assert_eq!(cut("Übermorgen", 5), "Über…");
     }
 }

@@ -28,8 +28,8 @@ pub mod waivers;
 faults! { "spec";
     /// A file or folder cannot be read.
     ///
-    /// It does not exist, may not be read, is no regular file, or is a link that leads back to itself. Everything else
-    /// is still checked.
+    /// It does not exist, may not be read, is no regular file, or is a link that leads back to itself or out of the
+    /// repository (of the folder of the network, if that is in none). Everything else is still checked.
     UNREADABLE: "file-unreadable", Error;
 
     /// A file is not UTF-8 text.
@@ -40,8 +40,15 @@ faults! { "spec";
     /// A file, or the number of files, is beyond what the program reads.
     ///
     /// Limits keep hostile or mistaken input from eating time and memory: 1 MiB a file, 64 levels of nesting, 100,000
-    /// nodes after aliases are expanded, 50,000 files. Split the file, or point the program at a smaller folder.
+    /// nodes after aliases are expanded, 1,000 faults a file, 64 folders one in another, 2 GiB of all files together. Split
+    /// the file, or point the program at a smaller folder.
     TOO_LARGE: "input-too-large", Error;
+
+    /// A folder of a network looks like the store of a git repository.
+    ///
+    /// A folder with `HEAD`, `objects` and `refs` is taken for a repository by git wherever it lies, with settings that can
+    /// run commands. Committed in a network it is a trap, or a slip. Take it out.
+    REPOSITORY: "repository-inside", Error;
 
     /// A file is not well-formed YAML.
     ///

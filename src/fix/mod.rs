@@ -10,9 +10,10 @@ mod edit;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use crate::finding::{Finding, Fix, Spot};
-use crate::network::{Scope, Text};
+use crate::network::Scope;
 use crate::verdict::{Evaluation, evaluate};
 
 pub use diff::diff;
@@ -44,6 +45,9 @@ pub struct Fixed {
 
 /// Fixes that depend on one another are made one after the other; no chain is longer.
 const MOST_ROUNDS: usize = 20;
+
+/// A file and the text in its place.
+type Text = (PathBuf, Arc<str>);
 
 /// Rule, hop and place, or words where there is no place that holds.
 type Known = (&'static str, Option<String>, String);
@@ -100,9 +104,10 @@ fn attempt(scope: &Scope, all: bool, hopeful: bool) -> Option<Fixed> {
     if first.objection(&state, !all, &|_| false).is_some() {
         return None;
     }
-    let after = &state.seen.files.list;
+    let list = state.seen.files.list.iter();
+    let after: BTreeMap<&PathBuf, &String> = list.map(|file| (&file.origin, &file.text)).collect();
     let changed = first.seen.files.list.iter().filter_map(|file| {
-        let after = after.iter().find(|after| after.origin == file.origin)?.text.clone();
+        let after = (*after.get(&file.origin)?).clone();
         let (origin, path, before) = (file.origin.clone(), file.path.clone(), file.text.clone());
         (after != before).then_some(Mended { origin, path, before, after })
     });
@@ -121,10 +126,11 @@ struct State {
 
 impl State {
     fn of(scope: &Scope, texts: Option<Vec<Text>>) -> Self {
-        let scope = texts.map_or_else(|| scope.clone(), |texts| scope.clone().with_texts(texts));
+        let scope = texts.map_or_else(|| scope.clone(), |texts| scope.clone().with_texts(&texts));
         let seen = evaluate(&scope, |sheet, _| {
             let rows = sheet.sections().into_iter().flat_map(|section| section.rows);
-            let numbers = rows.filter_map(|row| Some(((sheet.id().to_owned(), row.key), row.number?.0.to_bits())));
+            let numbers =
+                rows.filter_map(|row| Some(((sheet.id().to_owned(), row.key.to_string()), row.number?.0.to_bits())));
             numbers.collect()
         });
         Self { seen }
@@ -159,7 +165,7 @@ impl State {
         let edits: Vec<&Bytes> = edits.flatten().collect();
         let each = (0_u32..)
             .zip(&self.seen.files.list)
-            .map(|(number, file)| (file.origin.clone(), Ok(edit::applied(&file.text, number, &edits))));
+            .map(|(number, file)| (file.origin.clone(), edit::applied(&file.text, number, &edits).into()));
         each.collect()
     }
 

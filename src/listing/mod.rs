@@ -1,16 +1,14 @@
 //! A sheet as a list of lines, for people and for machines: what `sheet` prints and what a pack carries along.
 
-use std::cell::RefCell;
-use std::collections::HashMap;
 use std::fmt::Write as _;
 
 use serde::Serialize;
 
 use crate::finding::Spot;
 use crate::network::Files;
-use crate::place::{FileId, Place};
+use crate::place::Place;
 use crate::sheet::{Cause, HopSheet, Section};
-use crate::source::LineIndex;
+use crate::text::plain::spelled;
 
 /// The lines of one hop, free of the library they came from.
 #[derive(Debug, Clone)]
@@ -47,7 +45,7 @@ impl HopListing {
     #[must_use]
     pub fn of_design(&self) -> Self {
         let mut design = self.clone();
-        design.sections.retain(|section| !section.key.starts_with("records."));
+        design.sections.retain(|section| !section.key.is_of_a_record());
         design
     }
 }
@@ -59,24 +57,31 @@ pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
     let mut out = String::new();
     for (number, hop) in hops.iter().enumerate() {
         let gap = if number == 0 { "" } else { "\n" };
-        let _ = writeln!(out, "{gap}{}/{}: {}", hop.network, hop.hop, hop.title);
+        let _ = writeln!(out, "{gap}{}/{}: {}", hop.network, hop.hop, spelled(&hop.title));
         for section in &hop.sections {
             let _ = writeln!(out, "\n  {}", section.title);
             for row in &section.rows {
                 match &row.text {
                     Ok(text) => {
-                        let _ = writeln!(out, "    {:<46} {:>8}  {text}", row.words, row.symbol);
+                        let _ =
+                            writeln!(out, "    {:<46} {:>8}  {}", row.words, row.symbol, spelled(&text.to_string()));
                     }
                     Err(missing) if missing.cause == Cause::Judged => {}
                     Err(missing) => {
-                        let _ = writeln!(out, "    {:<46} {:>8}  — ({})", row.words, row.symbol, missing.reason);
+                        let _ = writeln!(
+                            out,
+                            "    {:<46} {:>8}  — ({})",
+                            row.words,
+                            row.symbol,
+                            spelled(&missing.reason.to_string())
+                        );
                     }
                 }
                 if sources && row.text.is_ok() {
                     let written: Vec<String> = row.from.iter().map(|place| places.written(place)).collect();
                     let _ = writeln!(out, "        {}", row.method);
                     for place in unique(written) {
-                        let _ = writeln!(out, "        from {place}");
+                        let _ = writeln!(out, "        from {}", spelled(&place));
                     }
                 }
             }
@@ -84,7 +89,7 @@ pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
         if sources {
             let _ = writeln!(out, "\n  Assumptions");
             for assumption in &hop.assumptions {
-                let _ = writeln!(out, "    {assumption}");
+                let _ = writeln!(out, "    {}", spelled(assumption));
             }
         }
     }
@@ -108,7 +113,7 @@ struct Entry<'a> {
 
 #[derive(Serialize)]
 struct Line<'a> {
-    key: &'a str,
+    key: String,
     words: &'a str,
     symbol: &'a str,
     text: Option<String>,
@@ -138,7 +143,7 @@ pub fn json(hops: &[&HopListing], files: &Files) -> String {
 
 fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
     Line {
-        key: &row.key,
+        key: row.key.to_string(),
         words: row.words,
         symbol: row.symbol,
         text: row.text.as_ref().ok().map(ToString::to_string),
@@ -150,15 +155,14 @@ fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
     }
 }
 
-/// Where things are written. The lines of a file are counted once: a sheet speaks of its files thousands of times.
+/// Where things are written.
 pub(crate) struct Places<'f> {
     files: &'f Files,
-    lines: RefCell<HashMap<FileId, LineIndex<'f>>>,
 }
 
 impl<'f> Places<'f> {
     pub(crate) fn new(files: &'f Files) -> Self {
-        Self { files, lines: RefCell::default() }
+        Self { files }
     }
 
     /// `hops/ridge.yaml:12 ends.a.height`.
@@ -173,9 +177,7 @@ impl<'f> Places<'f> {
     pub(crate) fn line(&self, spot: &Spot) -> Option<(&'f str, usize)> {
         let found = self.files.locate(spot)?;
         let file = self.files.get(found.file)?;
-        let mut lines = self.lines.borrow_mut();
-        let lines = lines.entry(found.file).or_insert_with(|| LineIndex::new(&file.text));
-        Some((&file.path, lines.position(found.span.start).line))
+        Some((&file.path, file.position(found.span.start).line))
     }
 }
 

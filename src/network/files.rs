@@ -6,7 +6,7 @@ use std::sync::OnceLock;
 
 use crate::finding::Spot;
 use crate::place::{FileId, Place, Step};
-use crate::source::{Parsed, parse};
+use crate::source::{LineTable, Parsed, Position, parse};
 
 /// A file as it was read.
 #[derive(Debug)]
@@ -19,18 +19,25 @@ pub struct SourceFile {
     pub text: String,
     /// Trees are dropped after typing and made again only for a file that something is printed about.
     tree: OnceLock<Parsed>,
+    /// Made for a file that something is printed about.
+    lines: OnceLock<LineTable>,
 }
 
 impl SourceFile {
     /// A file with its text.
     #[must_use]
     pub fn new(path: String, origin: PathBuf, text: String) -> Self {
-        Self { path, origin, text, tree: OnceLock::new() }
+        Self { path, origin, text, tree: OnceLock::new(), lines: OnceLock::new() }
     }
 
     /// Its documents, with the places of everything in them.
     pub fn parsed(&self) -> &Parsed {
         self.tree.get_or_init(|| parse(&self.text))
+    }
+
+    /// The line and column of a byte: the lines are counted once, however many places are asked for.
+    pub fn position(&self, byte: usize) -> Position {
+        self.lines.get_or_init(|| LineTable::new(&self.text)).position(&self.text, byte)
     }
 
     /// Where reading stopped, for a document that could not be read to its end.

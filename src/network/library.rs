@@ -6,6 +6,7 @@ use super::shelf::{Look, Shelf};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Site, Spec, Supply, Waiver,
 };
+use crate::text::nearest::Vocabulary;
 
 /// A kind that has a shelf.
 pub trait Shelved: Spec {
@@ -21,6 +22,8 @@ macro_rules! library {
         #[derive(Debug, Default)]
         pub struct Library {
             $($(#[$doc])* pub $shelf: Shelf<$type>,)+
+            /// The folder of its network.
+            pub folder: std::path::PathBuf,
             /// What nothing may be concluded from.
             pub holes: Holes,
             /// Profiles that hops have in files of their own.
@@ -28,11 +31,11 @@ macro_rules! library {
         }
 
         impl Library {
-            /// The ids of a kind, sorted, if `id` is not among them.
+            /// The ids of a kind, if `id` is not among them.
             #[must_use]
-            pub fn lacks(&self, kind: Kind, id: &Id) -> Option<Vec<&str>> {
+            pub fn lacks(&self, kind: Kind, id: &Id) -> Option<&Vocabulary> {
                 match kind {
-                    $(Kind::$type => (!self.$shelf.index.contains_key(id)).then(|| self.$shelf.ids()),)+
+                    $(Kind::$type => (!self.$shelf.index.contains_key(id)).then(|| self.$shelf.known()),)+
                 }
             }
         }

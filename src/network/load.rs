@@ -4,16 +4,19 @@ use std::path::{Path, PathBuf};
 
 use rayon::prelude::*;
 
+use super::enclosing::texts_right_in;
+use super::exclude::{by_networks, of_texts};
 use super::files::{Files, SourceFile};
 use super::library::Library;
 use super::profile_file::read_profiles;
-use super::roots::Scope;
+use super::scope::{Root, Scope, Stray};
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
-use crate::finding::faults::{NOT_UTF8, TOO_LARGE, UNREADABLE};
+use crate::door::path::shown;
+use crate::finding::faults::{NO_NETWORK, NOT_UTF8, REPOSITORY, TOO_LARGE, UNREADABLE};
 use crate::finding::{Finding, Spot};
 use crate::place::FileId;
-use crate::source::{self, FileFault, FileFaultKind};
+use crate::source::{self, FileFault, FileFaultKind, SourceText};
 
 /// Everything that was read.
 #[derive(Debug)]
@@ -24,46 +27,30 @@ pub struct Loaded {
     pub libraries: Vec<Library>,
     /// What is wrong with the files themselves.
     pub findings: Vec<Finding>,
+    /// Files and folders that patterns say to pass over.
+    pub passed_over: Vec<String>,
 }
+
+/// The most bytes of all texts together. Some twelve gigabytes of memory bear them; 100,000 hops have a quarter of that.
+const MOST_BYTES: usize = 2 << 30;
+/// Files read side by side before their bytes are counted.
+const AT_ONCE: usize = 1024;
 
 /// Reads and types everything in scope.
 #[must_use]
 pub fn load(scope: &Scope) -> Loaded {
     let here = std::env::current_dir().ok();
     let here = here.as_deref();
-    let mut findings = Vec::new();
-    let named = |path: PathBuf, text| SourceFile::new(shown(&path, here), path, text);
-    let read: Vec<Result<SourceFile, FileFault>> = if let Some(texts) = scope.texts() {
-        texts.iter().map(|(path, text)| text.clone().map(|text| named(path.clone(), text))).collect()
-    } else {
-        let mut paths: Vec<PathBuf> = Vec::new();
-        for root in &scope.load {
-            let found = source::discover(root);
-            paths.extend(found.files);
-            // What stands in a text need not be in a file.
-            let faults = found.faults.iter().filter(|fault| scope.text_of(&fault.path).is_none());
-            findings.extend(faults.map(|fault| file_fault(fault, here)));
-        }
-        scope.with_instead(&mut paths);
-        paths.par_sort();
-        paths.dedup();
-        let read = |path: &PathBuf| match scope.text_of(path) {
-            Some(text) => Ok(named(path.clone(), text.to_owned())),
-            None => source::read(path).map(|text| named(text.path, text.text)),
-        };
-        paths.par_iter().map(read).collect()
-    };
-    let mut files = Files::default();
-    let mut folders = Vec::new();
-    for text in read {
-        match text {
-            Ok(file) => {
-                folders.push(file.origin.parent().map(Path::to_path_buf).unwrap_or_default());
-                files.list.push(file);
-            }
-            Err(fault) => findings.push(file_fault(&fault, here)),
-        }
+    let mut texts = Texts::default();
+    for root in scope.roots() {
+        texts.read(root);
     }
+    let mut findings: Vec<Finding> = scope.strays().iter().filter_map(|stray| no_network(stray, here)).collect();
+    findings.extend(texts.faults.iter().map(|fault| file_fault(fault, here)));
+    let named = |source: SourceText| SourceFile::new(shown(&source.path, here), source.path, source.text);
+    let mut files = Files { list: texts.list.into_iter().map(named).collect() };
+    let folders: Vec<PathBuf> =
+        files.list.iter().map(|file| file.origin.parent().map(Path::to_path_buf).unwrap_or_default()).collect();
 
     let typed: Vec<TypedFile> = files
         .list
@@ -80,21 +67,82 @@ pub fn load(scope: &Scope) -> Loaded {
         }
     }
     shelving.follow_mentions();
-    read_profiles(&mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);
+    read_profiles(scope, &mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);
     findings.extend(shelving.findings);
-    Loaded { files, libraries: shelving.libraries.into_iter().map(|(_, library)| library).collect(), findings }
+    let passed_over = texts.passed_over.iter().map(|path| shown(path, here)).collect();
+    Loaded { files, libraries: shelving.libraries, findings, passed_over }
 }
 
-/// A path as it is printed by someone who stands `here`.
-fn shown(path: &Path, here: Option<&Path>) -> String {
-    let short = here.and_then(|here| path.strip_prefix(here).ok()).unwrap_or(path);
-    let text = short.to_string_lossy().replace('\\', "/");
-    text.strip_prefix("./").map(str::to_owned).unwrap_or(text)
+/// What was read, file by file.
+#[derive(Default)]
+struct Texts {
+    list: Vec<SourceText>,
+    passed_over: Vec<PathBuf>,
+    faults: Vec<FileFault>,
+    bytes: usize,
+}
+
+impl Texts {
+    fn read(&mut self, root: &Root) {
+        let store = &*root.store;
+        let exclude = of_texts(&root.path, texts_right_in(store, &root.path));
+        let found = source::discover(store, &root.path, &exclude, source::MAX_ENTRIES);
+        let (mut list, mut faults) = (Vec::new(), found.faults);
+        for some in found.files.chunks(AT_ONCE) {
+            let read: Vec<_> = some.par_iter().map(|path| source::read(store, path)).collect();
+            for text in read {
+                match text {
+                    Ok(text) => {
+                        self.bytes += text.text.len();
+                        list.push(text);
+                    }
+                    Err(fault) => faults.push(fault),
+                }
+            }
+            if self.bytes > MOST_BYTES {
+                let detail =
+                    format!("all files together are larger than {} MiB; the rest is not read", MOST_BYTES >> 20);
+                faults.push(FileFault::new(&root.path, FileFaultKind::TooMany, detail));
+                break;
+            }
+        }
+        // A file that was named, lies in no network and does not say what it describes is somebody else's.
+        list.retain(|text: &SourceText| text.path != root.path || text.text.contains("kind"));
+        // A network further down says itself what of its folder it passes over.
+        let over = by_networks(&list);
+        self.passed_over.extend(found.passed_over);
+        self.passed_over.extend(list.iter().map(|text| &text.path).filter(|path| over(path)).cloned());
+        faults.retain(|fault| !over(&fault.path));
+        list.retain(|text| !over(&text.path));
+        self.faults.append(&mut faults);
+        self.list.append(&mut list);
+    }
+}
+
+/// A folder that was named, holds YAML and belongs to no network. What its files say is not looked at.
+fn no_network(stray: &Stray, here: Option<&Path>) -> Option<Finding> {
+    if !stray.yaml && stray.networks.is_empty() {
+        return None;
+    }
+    let path = shown(&stray.path, here);
+    let path = if path.is_empty() { ".".to_owned() } else { path };
+    let message = format!("{path}: no network document is found in this folder or above it");
+    let mut finding = Finding::new(&NO_NETWORK, Spot::Path(path), message, "nothing of it is read");
+    finding.help(if stray.networks.is_empty() {
+        "add a file with `kind: network`, or check the folder that holds one".to_owned()
+    } else {
+        let networks: Vec<String> = stray.networks.iter().map(|path| shown(path, here)).collect();
+        format!("networks here: {}; name those that are meant", networks.join(", "))
+    });
+    Some(finding)
 }
 
 fn file_fault(fault: &FileFault, here: Option<&Path>) -> Finding {
     let rule = match fault.kind {
-        FileFaultKind::Missing | FileFaultKind::Unreadable | FileFaultKind::SymlinkLoop => &UNREADABLE,
+        FileFaultKind::Missing | FileFaultKind::Unreadable | FileFaultKind::Outside | FileFaultKind::SymlinkLoop => {
+            &UNREADABLE
+        }
+        FileFaultKind::Repository => &REPOSITORY,
         FileFaultKind::NotUtf8 => &NOT_UTF8,
         FileFaultKind::TooLarge | FileFaultKind::TooMany => &TOO_LARGE,
     };

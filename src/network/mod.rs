@@ -4,6 +4,9 @@
 //! documents of one folder tree under a `network` document make a [`Library`]; [`resolve`] follows the references of its
 //! hops. What comes out knows its place in the YAML, and knows no physics.
 
+mod brought;
+mod enclosing;
+mod exclude;
 mod files;
 mod holes;
 mod library;
@@ -15,22 +18,22 @@ mod rain_map;
 mod records;
 mod resolve;
 mod resolved;
-mod roots;
+mod scope;
 mod shelf;
 mod shelving;
 mod target;
 mod tiles;
 mod typing;
 
+pub use brought::{Brought, Inputs};
 pub use files::{Concrete, Files, SourceFile};
-pub use holes::{HoleName, Holes, Owner};
+pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};
 pub use library::Library;
 pub use load::{Loaded, load};
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};
-pub use rain_map::read_rain_map;
 pub use resolve::resolve;
-pub use resolved::{Part, ResolvedEnd, ResolvedHop, ResolvedRun};
-pub use roots::{Scope, Text};
-pub use shelf::{Document, Look, Shelf, Slot};
+pub use resolved::{ResolvedEnd, ResolvedHop, ResolvedRun};
+pub use scope::Scope;
+pub use shelf::{Document, Look, Part, Shelf, Slot};
 pub use target::Target;
-pub use tiles::{TileFile, tile_files};
+pub use tiles::TileFile;

@@ -1,6 +1,7 @@
 //! A profile as it was read from a file of its own.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
 use crate::finding::Spot;
 use crate::place::{DocumentId, FileId};
@@ -26,7 +27,7 @@ pub struct ProfileFile {
     /// The file.
     pub file: FileId,
     /// Its points, in order of distance; at least two.
-    pub rows: Vec<ProfileRow>,
+    pub rows: Arc<[ProfileRow]>,
 }
 
 /// The profiles of a library by the hop that names them; for one that cannot be used, where that is shown.

@@ -1,16 +1,18 @@
 //! Profiles in files of their own: comma-separated points beside a hop, every fault at its line.
 //!
-//! The file must lie within the folder of its network, links followed: what stands in it is shown in messages, and a
-//! network from elsewhere must not be able to show the files of whoever checks it.
+//! Where the file may lie is the door's affair: what stands in it is shown in messages.
 
+use std::collections::HashMap;
 use std::ops::Range;
-use std::path::{Component, Path, PathBuf};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use rayon::prelude::*;
 
 use super::files::{Files, SourceFile};
 use super::library::Library;
 use super::profile::{ProfileFile, ProfileRow};
+use super::scope::Scope;
 use crate::at;
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::{Finding, Spot};
@@ -20,6 +22,10 @@ use crate::units::{self, Metres, Quantity as _};
 
 /// A file beyond this is no profile: 100 km at a metre have some 2 MiB.
 const MAX_BYTES: u64 = 32 << 20;
+/// All profiles together: a thousand paths of 100 km at a metre.
+const MOST_BYTES_TOGETHER: u64 = 2 << 30;
+/// Files read side by side before their bytes are counted.
+const AT_ONCE: usize = 64;
 /// More faults of one file than this are cut short: they tend to have one cause.
 const MOST_FAULTS: usize = 3;
 
@@ -32,58 +38,108 @@ struct Fault {
     help: String,
 }
 
-/// Reads the profiles that hops name. Their texts join `files`, their faults `findings`.
+/// Reads the profiles that hops name, each file once. Their texts join `files`, their faults `findings`.
 pub(super) fn read_profiles(
-    libraries: &mut [(PathBuf, Library)],
+    scope: &Scope,
+    libraries: &mut [Library],
     files: &mut Files,
     shown: &dyn Fn(&Path) -> String,
     findings: &mut Vec<Finding>,
 ) {
-    for (root, library) in libraries {
-        let jobs: Vec<(DocumentId, Place, &Path, &str)> = library
-            .hops
-            .documents
-            .iter()
-            .filter(|hop| hop.path.profile.is_empty())
-            .filter_map(|hop| {
+    let mut left = MOST_BYTES_TOGETHER;
+    for library in libraries {
+        let hops = library.hops.documents.iter().filter(|hop| hop.path.profile.is_empty());
+        let named = hops.filter_map(|hop| Some((hop, &**hop.path.csv.as_ref()?)));
+        let jobs: Vec<(DocumentId, Place, Result<PathBuf, String>)> = named
+            .filter_map(|(hop, name)| {
                 let folder = files.get(hop.at.file)?.origin.parent().unwrap_or(Path::new(""));
-                Some((hop.at, at!(hop.path.csv), folder, &**hop.path.csv.as_ref()?))
+                Some((hop.at, at!(hop.path.csv), named_in(folder, name)))
             })
             .collect();
-        let root: &Path = root;
-        let read: Vec<_> = jobs
-            .par_iter()
-            .map(|(hop, place, folder, name)| {
-                let read = text_of(root, folder, name).map(|(path, text)| {
-                    let rows = parse(&text);
-                    (path, text, rows)
-                });
-                (*hop, *place, read)
-            })
-            .collect();
-        for (hop, place, read) in read {
-            let profile = match read {
-                Ok((path, text, rows)) => {
-                    let file = FileId(u32::try_from(files.list.len()).unwrap_or(u32::MAX));
-                    files.list.push(SourceFile::new(shown(&path), path, text));
-                    match rows {
-                        Ok(rows) => Ok(ProfileFile { file, rows }),
-                        Err(faults) => {
-                            findings.extend(faults.iter().map(|fault| finding(fault, file, place)));
-                            Err(Spot::Bytes(file, faults.first().map_or(0..0, |fault| fault.span.clone())))
-                        }
-                    }
-                }
+        let mut paths: Vec<&PathBuf> = jobs.iter().filter_map(|(_, _, path)| path.as_ref().ok()).collect();
+        paths.sort();
+        paths.dedup();
+        let inputs = scope.inputs(&library.folder);
+        let mut read: HashMap<&Path, Read> = HashMap::new();
+        for some in paths.chunks(AT_ONCE) {
+            let parsed = |path: &&PathBuf| {
+                let text = inputs.text(path, MAX_BYTES.min(left));
+                text.map(|text| (parse(&text), text))
+            };
+            let texts: Vec<_> = some.par_iter().map(parsed).collect();
+            for (path, text) in some.iter().zip(texts) {
+                left = left.saturating_sub(text.as_ref().map_or(0, |(_, text)| text.len() as u64));
+                read.insert(path, Read::of(path, text, files, shown));
+            }
+        }
+        for (hop, place, path) in &jobs {
+            let found = path.as_ref().map(|path| read.get_mut(path.as_path()));
+            let profile = match found {
+                Ok(Some(found)) => found.take(*place, findings),
+                Ok(None) => continue,
                 Err(why) => {
-                    let mut finding = Finding::new(&BAD_VALUE, place, why, "no profile there");
-                    finding.help("name a file of comma-separated points, from the folder of this file");
-                    findings.push(finding);
-                    Err(place.into())
+                    findings.push(unread(*place, why.clone()));
+                    Err((*place).into())
                 }
             };
-            library.profiles.insert(hop, profile);
+            library.profiles.insert(*hop, profile);
         }
     }
+}
+
+/// The points of a text, or its faults, and the text.
+type Parsed = (Result<Vec<ProfileRow>, Vec<Fault>>, String);
+
+/// What came of a file: its points, or its faults, which are told once, or why there is no text.
+enum Read {
+    Points(FileId, Arc<[ProfileRow]>),
+    Faulty(FileId, Vec<Fault>, Spot),
+    Unread(String),
+}
+
+impl Read {
+    fn of(path: &Path, text: Result<Parsed, String>, files: &mut Files, shown: &dyn Fn(&Path) -> String) -> Self {
+        let (parsed, text) = match text {
+            Ok(text) => text,
+            Err(why) => return Self::Unread(why),
+        };
+        let file = FileId(u32::try_from(files.list.len()).unwrap_or(u32::MAX));
+        let read = match parsed {
+            Ok(rows) => Self::Points(file, rows.into()),
+            Err(faults) => {
+                let first = faults.first().map_or(0..0, |fault| fault.span.clone());
+                Self::Faulty(file, faults, Spot::Bytes(file, first))
+            }
+        };
+        files.list.push(SourceFile::new(shown(path), path.to_path_buf(), text));
+        read
+    }
+
+    /// The profile of a hop that names the file at a place.
+    fn take(&mut self, place: Place, findings: &mut Vec<Finding>) -> Result<ProfileFile, Spot> {
+        match self {
+            Self::Points(file, rows) => Ok(ProfileFile { file: *file, rows: Arc::clone(rows) }),
+            Self::Faulty(file, faults, first) => {
+                findings.extend(faults.drain(..).map(|fault| finding(&fault, *file, place)));
+                Err(first.clone())
+            }
+            Self::Unread(why) => {
+                findings.push(unread(place, why.clone()));
+                Err(place.into())
+            }
+        }
+    }
+}
+
+fn unread(place: Place, why: String) -> Finding {
+    let mut finding = Finding::new(&BAD_VALUE, place, why, "no profile there");
+    finding.help("name a file of comma-separated points, from the folder of this file");
+    finding
+}
+
+/// The path of a file that a document names.
+fn named_in(folder: &Path, name: &str) -> Result<PathBuf, String> {
+    crate::door::path::named(folder, name)
 }
 
 fn finding(fault: &Fault, file: FileId, place: Place) -> Finding {
@@ -92,41 +148,6 @@ fn finding(fault: &Fault, file: FileId, place: Place) -> Finding {
     finding.because(place, "read for this hop");
     finding.help(fault.help.clone());
     finding
-}
-
-/// The text of the file called `name` from `folder`, if it lies below `root`.
-fn text_of(root: &Path, folder: &Path, name: &str) -> Result<(PathBuf, String), String> {
-    let relative = Path::new(name);
-    if relative.components().any(|part| matches!(part, Component::RootDir | Component::Prefix(_))) {
-        return Err(format!("`{name}` is not taken from this folder: it starts at the root of the system"));
-    }
-    let path = plain(&folder.join(relative));
-    let cannot = |error: std::io::Error| format!("`{name}` cannot be read: {error}");
-    let real = path.canonicalize().map_err(cannot)?;
-    let real_root = if root.as_os_str().is_empty() { Path::new(".") } else { root }.canonicalize().map_err(cannot)?;
-    if !real.starts_with(real_root) {
-        return Err(format!("`{name}` lies outside the folder of the network"));
-    }
-    let found = std::fs::metadata(&real).map_err(cannot)?;
-    if !found.is_file() || found.len() > MAX_BYTES {
-        return Err(format!("`{name}` is no file of at most {} MiB", MAX_BYTES >> 20));
-    }
-    let text = String::from_utf8(std::fs::read(&real).map_err(cannot)?);
-    Ok((path, text.map_err(|_| format!("`{name}` is no UTF-8 text"))?))
-}
-
-/// A path without the `.` and `..` in it.
-fn plain(path: &Path) -> PathBuf {
-    path.components().fold(PathBuf::new(), |mut plain, part| {
-        match part {
-            Component::CurDir => {}
-            Component::ParentDir if plain.file_name().is_some() => {
-                plain.pop();
-            }
-            part => plain.push(part),
-        }
-        plain
-    })
 }
 
 /// A column of the file: where it stands, and how its unit makes metres.
@@ -223,7 +244,9 @@ fn header_of(text: &str, line: Range<usize>) -> Result<Columns, Fault> {
             "ground" => &mut ground,
             "obstacle" => &mut obstacle,
             "kind" if unit.is_none() => {
-                kind = Some(number);
+                if kind.replace(number).is_some() {
+                    return Err(wrong(cell, "the column `kind` stands twice".into(), "again here"));
+                }
                 continue;
             }
             _ => return Err(wrong(cell, format!("`{words}` is no column of a profile"), "not known here")),
@@ -307,10 +330,9 @@ fn row(text: &str, line: &Range<usize>, columns: &Columns) -> Result<ProfileRow,
 
 #[cfg(test)]
 mod tests {
-    use super::{parse, plain};
+    use super::parse;
     use crate::spec::ObstacleKind;
     use crate::units::Metres;
-    use std::path::Path;
 
     #[test]
     fn columns_carry_units_and_lines_their_place() {
@@ -346,11 +368,5 @@ mod tests {
         assert_eq!(parse("").expect_err("empty").len(), 1);
         let many = "distance [m],ground [m]\n".to_owned() + &"x,y\n".repeat(1000);
         assert_eq!(parse(&many).expect_err("faults").len(), 3);
-    }
-
-    #[test]
-    fn dots_are_followed_before_anything_is_read() {
-        assert_eq!(plain(Path::new("a/hops/../profiles/./x.csv")), Path::new("a/profiles/x.csv"));
-        assert_eq!(plain(Path::new("../x.csv")), Path::new("../x.csv"));
     }
 }

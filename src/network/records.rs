@@ -23,7 +23,7 @@ pub(super) fn bring_home<'n>(library: &'n Library, hops: &mut [ResolvedHop<'n>],
             Look::Missing(guess) => dangling(record, library, guess, findings),
             Look::Broken(document) => {
                 let cause = format!("because of errors in hop `{}`", record.hop);
-                wait(record, &cause, Place::document(document).below("id", &[]), findings);
+                wait(record, &cause, Place::document(document).below(&"id", &[]), findings);
             }
             Look::Found(document) => {
                 if let Some(hop) = hops.iter_mut().find(|hop| hop.hop.at == document.at) {
@@ -53,7 +53,7 @@ fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, f
     let finding = findings.report(&DANGLING, at!(record.hop), message, "leads nowhere");
     finding.help(match guess {
         Some(guess) => format!("{} The record is not judged until this leads somewhere", did_you_mean(guess)),
-        None => format!("there are: {}", few(&library.hops.ids())),
+        None => format!("there are: {}", few(library.hops.ids())),
     });
 }
 

@@ -1,43 +1,14 @@
 //! A hop whose references all lead somewhere, and what they lead to.
 
 use super::profile::ProfileFile;
-use super::shelf::Document;
+use super::shelf::{Document, Part};
 use crate::at;
 use crate::finding::Spot;
-use crate::place::{Place, Placed};
+use crate::place::Place;
 use crate::spec::{
     Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Network, Port, PowerPoint, Radio,
     Record, Run, Site, Supply, Support, Way,
 };
-
-/// A part of a document that knows where it stands.
-#[derive(Debug)]
-pub struct Part<'n, T> {
-    pub(super) place: Place,
-    /// What it says.
-    pub spec: &'n T,
-}
-
-impl<T> Clone for Part<'_, T> {
-    fn clone(&self) -> Self {
-        *self
-    }
-}
-
-impl<T> Copy for Part<'_, T> {}
-
-impl<T> std::ops::Deref for Part<'_, T> {
-    type Target = T;
-    fn deref(&self) -> &T {
-        self.spec
-    }
-}
-
-impl<T> Placed for Part<'_, T> {
-    fn place(&self) -> Place {
-        self.place
-    }
-}
 
 /// A hop whose references all lead somewhere.
 #[derive(Debug)]

@@ -1,10 +1,12 @@
 //! The documents of one kind, and what an id leads to.
 
 use std::collections::HashMap;
+use std::sync::{Arc, OnceLock};
 
+use super::holes::{DocumentHoles, Holed};
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::Id;
-use crate::text::nearest::nearest;
+use crate::text::nearest::Vocabulary;
 
 /// A typed document that knows where it stands.
 #[derive(Debug)]
@@ -13,6 +15,8 @@ pub struct Document<T> {
     pub at: DocumentId,
     /// What it says.
     pub spec: T,
+    /// What of it is broken.
+    pub holes: Option<Arc<DocumentHoles>>,
 }
 
 impl<T> std::ops::Deref for Document<T> {
@@ -25,6 +29,56 @@ impl<T> std::ops::Deref for Document<T> {
 impl<T> Placed for Document<T> {
     fn place(&self) -> Place {
         Place::document(self.at)
+    }
+}
+
+impl<T> Holed for Document<T> {
+    fn holes(&self) -> Option<&DocumentHoles> {
+        self.holes.as_deref()
+    }
+}
+
+impl<T> Document<T> {
+    /// A part of it that is a thing of its own, by its place below the document.
+    #[must_use]
+    pub fn part<'n, P>(&'n self, base: &'static &'static str, index: &[usize], spec: &'n P) -> Part<'n, P> {
+        Part { place: self.place().part(base, index), holes: self.holes.as_deref(), spec }
+    }
+}
+
+/// A part of a document that knows where it stands.
+#[derive(Debug)]
+pub struct Part<'n, T> {
+    place: Place,
+    holes: Option<&'n DocumentHoles>,
+    /// What it says.
+    pub spec: &'n T,
+}
+
+impl<T> Clone for Part<'_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Part<'_, T> {}
+
+impl<T> std::ops::Deref for Part<'_, T> {
+    type Target = T;
+    fn deref(&self) -> &T {
+        self.spec
+    }
+}
+
+impl<T> Placed for Part<'_, T> {
+    fn place(&self) -> Place {
+        self.place
+    }
+}
+
+impl<T> Holed for Part<'_, T> {
+    fn holes(&self) -> Option<&DocumentHoles> {
+        self.holes
     }
 }
 
@@ -44,11 +98,13 @@ pub struct Shelf<T> {
     pub documents: Vec<Document<T>>,
     /// By id, the broken ones too.
     pub index: HashMap<Id, Slot>,
+    /// The ids in order, once all documents are there.
+    known: OnceLock<Vocabulary>,
 }
 
 impl<T> Default for Shelf<T> {
     fn default() -> Self {
-        Self { documents: Vec::new(), index: HashMap::new() }
+        Self { documents: Vec::new(), index: HashMap::new(), known: OnceLock::new() }
     }
 }
 
@@ -70,19 +126,19 @@ impl<T> Shelf<T> {
         match self.index.get(id) {
             Some(Slot::Typed(number)) => Look::Found(&self.documents[*number]),
             Some(Slot::Broken(document)) => Look::Broken(*document),
-            None => {
-                let mut known: Vec<&str> = self.index.keys().map(|id| &**id).collect();
-                known.sort_unstable();
-                Look::Missing(nearest(id, known.iter().copied()))
-            }
+            None => Look::Missing(self.known().nearest(id)),
         }
+    }
+
+    /// The ids there are. To be asked once all documents are on the shelf.
+    #[must_use]
+    pub fn known(&self) -> &Vocabulary {
+        self.known.get_or_init(|| Vocabulary::of(self.index.keys().map(|id| &**id)))
     }
 
     /// The ids there are, sorted.
     #[must_use]
-    pub fn ids(&self) -> Vec<&str> {
-        let mut ids: Vec<&str> = self.index.keys().map(|id| &**id).collect();
-        ids.sort_unstable();
-        ids
+    pub fn ids(&self) -> &[String] {
+        self.known().words()
     }
 }

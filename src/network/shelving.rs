@@ -11,12 +11,16 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
-use crate::text::nearest::{did_you_mean, nearest};
+use crate::text::few::few;
+use crate::text::nearest::did_you_mean;
+
+/// The most folders without a network that are named.
+const MOST_HOMELESS: usize = 200;
 
 /// Sorts documents into the library of their network.
 pub(super) struct Shelving {
-    /// By folder; the empty path stands for documents that have no network.
-    pub(super) libraries: Vec<(PathBuf, Library)>,
+    /// In order of folder.
+    pub(super) libraries: Vec<Library>,
     taken: HashMap<(usize, Kind, Id), DocumentId>,
     /// References of documents that could not be typed, with the library they look into.
     mentions: Vec<(usize, FileId, Mention)>,
@@ -35,14 +39,15 @@ impl Shelving {
             .collect();
         roots.sort();
         roots.dedup();
-        let libraries = roots.into_iter().map(|root| (root.clone(), Library::default())).collect();
+        let of = |folder: &PathBuf| Library { folder: folder.clone(), ..Library::default() };
+        let libraries = roots.into_iter().map(of).collect();
         Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
     }
 
     pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
-        let deepest = |(_, (root, _)): &(usize, &(PathBuf, Library))| root.components().count();
-        let home = self.libraries.iter().enumerate().filter(|(_, (root, _))| folder.starts_with(root));
-        let Some(number) = home.max_by_key(deepest).map(|(number, _)| number) else {
+        // The deepest folder around it; the folders are few steps and looked up, for there may be many networks.
+        let find = |up: &Path| self.libraries.binary_search_by(|library| library.folder.as_path().cmp(up)).ok();
+        let Some(number) = folder.ancestors().find_map(find) else {
             self.homeless(folder, &entry);
             return;
         };
@@ -54,7 +59,7 @@ impl Shelving {
             return;
         }
         self.taken.insert(key, entry.document);
-        let library = &mut self.libraries[number].1;
+        let library = &mut self.libraries[number];
         library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
         if entry.kind == Kind::Network && !library.networks.index.is_empty() {
             self.findings.push(second_network(&entry, library));
@@ -66,15 +71,15 @@ impl Shelving {
     /// Reports the dangling references of documents that have other faults too: all problems come out of one run.
     pub(super) fn follow_mentions(&mut self) {
         for (number, file, mention) in std::mem::take(&mut self.mentions) {
-            let library = &self.libraries[number].1;
+            let library = &self.libraries[number];
             let id = Id(mention.id);
             let Some(known) = library.lacks(mention.kind, &id) else { continue };
             let message = format!("the network has no {} `{id}`", mention.kind);
             let spot = Spot::Bytes(file, mention.span);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
-            finding.help(match nearest(&id, known.iter().copied()) {
+            finding.help(match known.nearest(&id) {
                 Some(guess) => did_you_mean(guess),
-                None => format!("there are: {}", known.join(", ")),
+                None => format!("there are: {}", few(known.words())),
             });
             self.findings.push(finding);
         }
@@ -84,12 +89,15 @@ impl Shelving {
     fn homeless(&mut self, folder: &Path, entry: &Entry) {
         let near =
             |other: &PathBuf| folder.starts_with(other) || folder.parent().is_some_and(|up| other.starts_with(up));
-        if self.homeless.iter().any(near) {
+        if self.homeless.len() > MOST_HOMELESS || self.homeless.iter().any(near) {
             return;
         }
         self.homeless.push(folder.to_path_buf());
-        let place = Place::document(entry.document).below("kind", &[]);
-        let message = "no network document is found in this folder or above it";
+        let place = Place::document(entry.document).below(&"kind", &[]);
+        let message = match self.homeless.len() {
+            0..=MOST_HOMELESS => "no network document is found in this folder or above it",
+            _ => "no network document is found in this folder or above it, nor for others that are not named",
+        };
         let mut finding =
             Finding::new(&NO_NETWORK, place, message, format!("this {} belongs to no network", entry.kind));
         finding.help("add a file with `kind: network`, or check the folder that holds one");
@@ -98,7 +106,7 @@ impl Shelving {
 }
 
 fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
-    let id_of = |document| Place::document(document).below("id", &[]);
+    let id_of = |document| Place::document(document).below(&"id", &[]);
     let message = format!("two documents are the {} `{}`", entry.kind, entry.id);
     let mut finding = Finding::new(&DUPLICATE_ID, id_of(entry.document), message, "again here");
     finding.because(id_of(first), "first here").help("give one of them another id");
@@ -106,7 +114,7 @@ fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
 }
 
 fn second_network(entry: &Entry, library: &Library) -> Finding {
-    let id_of = |document| Place::document(document).below("id", &[]);
+    let id_of = |document| Place::document(document).below(&"id", &[]);
     let message = format!("`{}` is a second network in the same folder", entry.id);
     let mut finding = Finding::new(&TWO_NETWORKS, id_of(entry.document), message, "the second one");
     let first = library.networks.index.values().next().map(|slot| match slot {
@@ -122,9 +130,10 @@ fn second_network(entry: &Entry, library: &Library) -> Finding {
 
 fn shelve(library: &mut Library, entry: Entry) {
     fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: T) {
+        let holes = library.holes.of(document);
         let shelf = T::shelf_mut(library);
         shelf.index.insert(spec.id().clone(), Slot::Typed(shelf.documents.len()));
-        shelf.documents.push(Document { at: document, spec });
+        shelf.documents.push(Document { at: document, spec, holes });
     }
     fn put_broken<T: Shelved>(library: &mut Library, document: DocumentId, id: Id) {
         T::shelf_mut(library).index.insert(id, Slot::Broken(document));

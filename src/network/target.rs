@@ -9,7 +9,7 @@ use super::files::{Files, SourceFile};
 use crate::finding::Spot;
 use crate::place::route::spelled;
 use crate::place::{Place, Step};
-use crate::source::{Document, NodeId};
+use crate::source::{Document, NodeId, NodeKind};
 
 /// What a spot is called.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -52,26 +52,43 @@ fn of_bytes(file: &SourceFile, span: &Range<usize>) -> Target {
         let own = &document.node(node).span;
         own.start <= span.start && span.start < own.end.max(own.start + 1)
     };
-    let Some(document) = file.parsed().documents.iter().find(|document| inside(document, document.root())) else {
+    let starts = |document: &Document, node: NodeId| document.node(node).span.start <= span.start;
+    let documents = &file.parsed().documents;
+    let mut found = before(documents, |document| starts(document, document.root()));
+    let Some((_, document)) = found.find(|(_, document)| inside(document, document.root())) else {
         return of_file(&file.origin);
     };
     let (mut route, mut at) = (Vec::new(), document.root());
     loop {
-        let entry = document.entries(at).find(|(key, value)| inside(document, *key) || inside(document, *value));
-        if let Some((key, value)) = entry {
-            route.push(Step::Key(document.text(key).unwrap_or("?")));
-            if inside(document, key) {
-                break;
+        match &document.node(document.resolve(at)).kind {
+            NodeKind::Mapping(entries) => {
+                let mut near = before(entries, |(key, _)| starts(document, *key)).map(|(_, entry)| *entry);
+                let entry = near.find(|(key, value)| inside(document, *key) || inside(document, *value));
+                let Some((key, value)) = entry else { break };
+                route.push(Step::Key(document.text(key).unwrap_or("?")));
+                if inside(document, key) {
+                    break;
+                }
+                at = value;
             }
-            at = value;
-            continue;
+            NodeKind::Sequence(items) => {
+                let mut near = before(items, |item| starts(document, *item));
+                let Some((index, item)) = near.find(|(_, item)| inside(document, **item)) else { break };
+                route.push(document.name(*item).map_or(Step::Index(index), Step::Named));
+                at = *item;
+            }
+            NodeKind::Scalar { .. } | NodeKind::Alias { .. } => break,
         }
-        let item = document.items(at).enumerate().find(|(_, item)| inside(document, *item));
-        let Some((index, item)) = item else { break };
-        route.push(document.name(item).map_or(Step::Index(index), Step::Named));
-        at = item;
     }
     of_document(document, file, spelled(route))
+}
+
+/// The last two of a list in order of place that start before a byte, with their numbers: only they can hold it, for
+/// nothing overlaps but a value that is not written and what follows it. However long the list, few are looked at.
+fn before<T>(list: &[T], starts: impl Fn(&T) -> bool) -> impl Iterator<Item = (usize, &T)> {
+    let end = list.partition_point(starts);
+    let from = end.saturating_sub(2);
+    list[from..end].iter().enumerate().map(move |(number, one)| (from + number, one))
 }
 
 fn of_document(document: &Document, file: &SourceFile, route: String) -> Target {

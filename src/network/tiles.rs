@@ -1,11 +1,15 @@
-//! The files of ground heights in a folder that a network brings along. What their bytes mean is not known here.
+//! The files of ground heights in a folder. What their bytes mean is not known here.
 
-use std::fs::{self, File};
-use std::io::{self, BufReader};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use crate::door::{Store, Stream, What};
 
 /// Files looked at in one folder; the rest of a larger one would take too long to open.
 const MOST_FILES: usize = 10_000;
+
+/// The largest tile: a GeoTIFF of some ten thousand points each way.
+const MOST_BYTES: u64 = 512 << 20;
 
 /// A file of ground heights.
 #[derive(Debug, Clone)]
@@ -14,26 +18,34 @@ pub struct TileFile {
     pub name: String,
     /// Whether it is a TIFF; else it has the ending `.hgt`.
     pub tiff: bool,
-    /// How many bytes it has.
-    pub bytes: u64,
+    bytes: Result<u64, String>,
     path: PathBuf,
+    store: Arc<dyn Store>,
 }
 
 impl TileFile {
+    /// How many bytes it has.
+    ///
+    /// # Errors
+    /// Why it is not read.
+    pub fn bytes(&self) -> Result<u64, String> {
+        self.bytes.clone()
+    }
+
     /// The file, to read through.
     ///
     /// # Errors
-    /// Whatever the system says.
-    pub fn open(&self) -> io::Result<BufReader<File>> {
-        File::open(&self.path).map(BufReader::new)
+    /// Why it is not read.
+    pub fn open(&self) -> Result<Box<dyn Stream>, String> {
+        self.store.open(&self.path, MOST_BYTES).map_err(|refused| refused.detail)
     }
 
     /// All its bytes.
     ///
     /// # Errors
-    /// Whatever the system says.
-    pub fn read(&self) -> io::Result<Vec<u8>> {
-        fs::read(&self.path)
+    /// Why it is not read.
+    pub fn read(&self) -> Result<Vec<u8>, String> {
+        self.store.read(&self.path, MOST_BYTES).map_err(|refused| refused.detail)
     }
 
     /// Its name with ending, as messages have it.
@@ -44,23 +56,21 @@ impl TileFile {
 }
 
 /// The files of ground heights in a folder, in order of name; folders below it are not looked into.
-///
-/// # Errors
-/// The folder cannot be listed or holds none: a clause that says so.
-pub fn tile_files(folder: &Path) -> Result<Vec<TileFile>, String> {
-    let entries = fs::read_dir(folder).map_err(|error| format!("the folder cannot be read: {error}"))?;
-    let mut found: Vec<TileFile> = entries
-        .flatten()
-        .filter_map(|entry| {
-            let path = entry.path();
-            let ending = path.extension()?.to_str()?.to_ascii_lowercase();
-            let tiff = ["tif", "tiff"].contains(&ending.as_str());
-            let about = fs::metadata(&path).ok().filter(|about| about.is_file() && (tiff || ending == "hgt"))?;
-            let name = path.file_stem()?.to_str()?.to_owned();
-            Some(TileFile { name, tiff, bytes: about.len(), path })
-        })
-        .take(MOST_FILES)
-        .collect();
-    found.sort_by(|one, other| one.path.cmp(&other.path));
+pub(super) fn tile_files(store: &Arc<dyn Store>, folder: &Path) -> Result<Vec<TileFile>, String> {
+    let names = store.list(folder).map_err(|refused| format!("the folder cannot be read: {refused}"))?;
+    let tile = |named: &crate::door::Named| {
+        let path = folder.join(&named.name);
+        let ending = path.extension()?.to_str()?.to_ascii_lowercase();
+        let tiff = ["tif", "tiff"].contains(&ending.as_str());
+        (tiff || ending == "hgt").then_some(())?;
+        let bytes = match store.look(&path) {
+            Ok(about) if about.what == What::Folder => return None,
+            Ok(about) => Ok(about.bytes),
+            Err(refused) => Err(refused.detail),
+        };
+        let name = path.file_stem()?.to_str()?.to_owned();
+        Some(TileFile { name, tiff, bytes, path, store: Arc::clone(store) })
+    };
+    let found: Vec<TileFile> = names.iter().filter_map(tile).take(MOST_FILES).collect();
     if found.is_empty() { Err("the folder holds no `.hgt` and no `.tif` file".into()) } else { Ok(found) }
 }

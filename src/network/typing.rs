@@ -9,7 +9,9 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Step};
 use crate::shape::{self, Hole, Mention, Repair};
 use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
+use crate::spec::{
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Network, Radio, Record, Site, Supply, Waiver,
+};
 use crate::text::nearest::{did_you_mean, nearest};
 
 /// What came of one file.
@@ -51,6 +53,9 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
     for (number, tree) in parsed.documents.iter().enumerate() {
         let document = DocumentId { file, number: u16::try_from(number).unwrap_or(u16::MAX) };
         let span = tree.node(tree.root()).span.clone();
+        if findings.len() >= shape::MOST_FAULTS {
+            break;
+        }
         let Some(kind) = kind_of(tree, file, &mut findings) else { continue };
         let inside = parsed.faults.iter().filter(|fault| span.contains(&fault.span.start));
         let whole = inside.clone().next().is_none();
@@ -68,11 +73,33 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
         if let Some(id) = id {
-            entries.push(Entry { document, kind, id: Id(id.into()), spec, mentions, holes: checked.holes });
+            entries.push(Entry { document, kind, id: shelved(id), spec, mentions, holes: checked.holes });
         }
     }
+    flooded(&mut findings, file);
     entries.extend(unreadable(file, text, &parsed));
     TypedFile { entries, findings }
+}
+
+/// The id of a document on its shelf: one that is too long is reported, and named everywhere by its beginning.
+fn shelved(id: &str) -> Id {
+    Id(id[..id.floor_char_boundary(LONGEST_ID)].to_owned())
+}
+
+/// Cuts the faults of a file off where nobody reads on, and says so.
+fn flooded(findings: &mut Vec<Finding>, file: FileId) {
+    if findings.len() < shape::MOST_FAULTS {
+        return;
+    }
+    findings.truncate(shape::MOST_FAULTS);
+    let last = match findings.last().map(|finding| &finding.labels[0].spot) {
+        Some(Spot::Bytes(_, span)) => span.start,
+        _ => 0,
+    };
+    let message = format!("this file has {} faults or more; what comes after is not looked at", shape::MOST_FAULTS);
+    let mut finding = Finding::new(&TOO_LARGE, Spot::Bytes(file, last..last), message, "the last one listed");
+    finding.help("mend these first; the others are shown then");
+    findings.push(finding);
 }
 
 /// The documents that broke off, by what they say of themselves: references to them wait for them and do not dangle.
@@ -93,7 +120,7 @@ fn unreadable(file: FileId, text: &str, parsed: &Parsed) -> Vec<Entry> {
             // No document of the file has this number; a place in it is shown where reading stopped.
             let document = DocumentId { file, number: u16::MAX - number };
             let (mentions, holes) = (Vec::new(), Vec::new());
-            entries.push(Entry { document, kind, id: Id(id.into()), spec: None, mentions, holes });
+            entries.push(Entry { document, kind, id: shelved(id), spec: None, mentions, holes });
         }
     }
     entries

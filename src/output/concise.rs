@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use super::about;
 use super::region::located;
 use crate::finding::Spot;
-use crate::source::LineIndex;
+use crate::text::plain::spelled;
 use crate::verdict::Evaluation;
 
 /// Findings a line each, for editors and for reading many at once.
@@ -15,7 +15,7 @@ pub fn concise<R>(evaluation: &Evaluation<R>) -> String {
     for finding in &evaluation.findings {
         let place = finding.labels.first().map(|label| match located(&label.spot, &evaluation.files) {
             Some((file, span)) => {
-                let at = LineIndex::new(&file.text).position(span.start);
+                let at = file.position(span.start);
                 format!("{}:{}:{}", file.path, at.line, at.column)
             }
             None => {
@@ -29,7 +29,7 @@ pub fn concise<R>(evaluation: &Evaluation<R>) -> String {
         let line =
             format!("{}: {}[{}] {}", place.unwrap_or_default(), finding.severity, finding.rule.name, about(finding));
         // Text of a spec must not break the line.
-        let _ = writeln!(out, "{}", line.replace(|c: char| c.is_control(), " "));
+        let _ = writeln!(out, "{}", spelled(&line));
     }
     out
 }

@@ -4,7 +4,7 @@
 //! their own, and the help comes last. How it looks is decided by the caller, never by the environment.
 
 use std::collections::HashMap;
-use std::fmt;
+use std::fmt::{self, Write as _};
 use std::ops::Range;
 use std::sync::Arc;
 
@@ -13,14 +13,15 @@ use miette::{
     ThemeCharacters, ThemeStyles,
 };
 
+use super::about;
 use super::clip::{Clipped, clip};
 use super::region::at_least_one;
-use super::{about, upsets};
 use crate::finding::Finding;
 use crate::finding::rule::Severity;
 use crate::network::Files;
 use crate::place::FileId;
-use crate::source::LineIndex;
+use crate::source::LineTable;
+use crate::text::plain::{spelled, upsets};
 use crate::verdict::Evaluation;
 
 /// How the output looks.
@@ -34,7 +35,10 @@ pub struct Look {
     pub unicode: bool,
 }
 
-/// All findings with their snippets.
+/// The most findings that are drawn: nobody reads more, and each drawing reads its file again.
+const MOST_DRAWN: usize = 100;
+
+/// The findings with their snippets. Of a flood the first are drawn and the rest counted.
 #[must_use]
 pub fn full<R>(evaluation: &Evaluation<R>, look: Look) -> String {
     let theme = GraphicalTheme {
@@ -44,7 +48,7 @@ pub fn full<R>(evaluation: &Evaluation<R>, look: Look) -> String {
     let handler = GraphicalReportHandler::new_themed(theme).with_width(look.width).with_links(false);
     let mut sources = Sources { files: &evaluation.files, look, shown: HashMap::new() };
     let mut out = String::new();
-    for finding in &evaluation.findings {
+    for finding in evaluation.findings.iter().take(MOST_DRAWN) {
         for (number, card) in sources.cards(finding).iter().enumerate() {
             let mut drawn = String::new();
             // Rendering into a string fails only if a source cannot be read, and ours always can.
@@ -54,6 +58,10 @@ pub fn full<R>(evaluation: &Evaluation<R>, look: Look) -> String {
             out.push_str(if number == 0 { &drawn } else { snippet_only(&drawn, look.unicode) });
         }
         out.push('\n');
+    }
+    let left = evaluation.findings.len().saturating_sub(MOST_DRAWN);
+    if left > 0 {
+        let _ = writeln!(out, "{left} more are not drawn; `--format concise` lists all, `--statistics` counts them\n");
     }
     out
 }
@@ -111,8 +119,17 @@ impl Diagnostic for Card {
 struct Text {
     name: String,
     whole: Arc<str>,
+    /// The lines of the text as it is in the file, where columns are counted.
+    lines: Arc<Lines>,
     /// Instead of the text where lines of it are too long.
     clipped: Option<Clipped>,
+}
+
+/// A text as it is in its file, and its lines.
+#[derive(Debug)]
+struct Lines {
+    text: String,
+    table: LineTable,
 }
 
 impl Text {
@@ -133,7 +150,7 @@ impl SourceCode for Text {
         let column = match before {
             0 => {
                 let at = self.clipped.as_ref().map_or(span.offset(), |clipped| clipped.whole(span.offset()));
-                LineIndex::new(&self.whole).position(at).column - 1
+                self.lines.table.position(&self.lines.text, at).column - 1
             }
             _ => contents.column(),
         };
@@ -219,15 +236,18 @@ impl Sources<'_> {
             make(words, at_least_one(&clipped.text, clipped.shown(span)))
         });
         let labels = moved.collect();
-        let text = Text { name: text.name.clone(), whole: Arc::clone(&text.whole), clipped: Some(clipped) };
+        let (whole, lines) = (Arc::clone(&text.whole), Arc::clone(&text.lines));
+        let text = Text { name: text.name.clone(), whole, lines, clipped: Some(clipped) };
         (Arc::new(text), labels)
     }
 
     fn text(&mut self, file: FileId) -> Arc<Text> {
         let files = self.files;
         let made = self.shown.entry(file).or_insert_with(|| {
-            let (name, text) = files.get(file).map_or((String::new(), ""), |file| (file.path.clone(), &file.text));
-            Arc::new(Text { name, whole: printable(text).into(), clipped: None })
+            let (name, text) = files.get(file).map_or((String::new(), ""), |file| (spelled(&file.path), &file.text));
+            let whole = printable(text);
+            let lines = Arc::new(Lines { text: text.to_owned(), table: LineTable::new(text) });
+            Arc::new(Text { name, whole: whole.into(), lines, clipped: None })
         });
         Arc::clone(made)
     }
@@ -241,7 +261,7 @@ impl Sources<'_> {
 
 /// Words with line breaks of our own left in.
 fn words(text: &str) -> String {
-    text.split('\n').map(super::words).collect::<Vec<_>>().join("\n")
+    text.split('\n').map(spelled).collect::<Vec<_>>().join("\n")
 }
 
 /// Control characters of the source must not reach a terminal; each byte of one becomes `?`, so that spans still fit.

@@ -13,7 +13,6 @@ use crate::finding::rule::Severity;
 use crate::finding::{Finding, Label, Spot};
 use crate::network::Files;
 use crate::rules::Quieted;
-use crate::source::LineIndex;
 use crate::spec::EndName;
 use crate::verdict::{Evaluation, SetAside};
 
@@ -275,8 +274,7 @@ fn item<'a>(finding: &'a Finding, files: &Files) -> Item<'a> {
 fn mark<'a>(label: &'a Label, primary: bool, files: &Files) -> Mark<'a> {
     let (path, range) = match (located(&label.spot, files), &label.spot) {
         (Some((file, span)), _) => {
-            let lines = LineIndex::new(&file.text);
-            let (start, end) = (lines.position(span.start), lines.position(span.end));
+            let (start, end) = (file.position(span.start), file.position(span.end));
             let range = Range {
                 start_byte: span.start,
                 end_byte: span.end,

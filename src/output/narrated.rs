@@ -5,8 +5,8 @@
 use std::fmt::Write as _;
 
 use super::region::{Base, Region};
-use super::words;
 use crate::finding::Finding;
+use crate::text::plain::spelled as words;
 use crate::verdict::Evaluation;
 
 /// All findings, a paragraph each.

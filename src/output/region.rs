@@ -1,11 +1,16 @@
 //! Where a spot is, as other programs count it: a path from the root of the repository, lines, UTF-16 columns.
 
 use std::ops::Range;
-use std::path::{Component, Path, PathBuf, absolute};
+use std::path::{Component, Path, PathBuf};
 
+use crate::door::{canonical, repository_of};
 use crate::finding::Spot;
 use crate::network::{Files, SourceFile};
-use crate::source::{LineIndex, Position};
+use crate::source::Position;
+
+/// How many bytes of a long line are told before a place and after it.
+const BEFORE: usize = 200;
+const AFTER: usize = 400;
 
 /// Where paths are counted from: the root of the repository, or where one stands if there is none.
 #[derive(Debug, Clone)]
@@ -18,8 +23,8 @@ impl Base {
     /// That of the working folder.
     #[must_use]
     pub fn here() -> Self {
-        let here = std::env::current_dir().and_then(|here| here.canonicalize()).unwrap_or_default();
-        let root = here.ancestors().find(|folder| folder.join(".git").exists()).unwrap_or(&here).to_path_buf();
+        let here = canonical(Path::new("."));
+        let root = repository_of(&here).unwrap_or_else(|| here.clone());
         Self { here, root }
     }
 
@@ -30,8 +35,7 @@ impl Base {
     }
 
     fn relative(&self, path: &Path) -> String {
-        let whole = self.here.join(path);
-        let whole = whole.canonicalize().or_else(|_| absolute(&whole)).unwrap_or(whole);
+        let whole = canonical(&self.here.join(path));
         let steps = |path: &Path| -> Vec<String> {
             let normal = |part| matches!(part, Component::Normal(_)).then(|| Path::new(&part).to_string_lossy().into());
             path.components().filter_map(normal).collect()
@@ -62,15 +66,12 @@ impl Region {
             let shown = if let Spot::Path(path) = spot { path.clone() } else { String::new() };
             return Self { path: base.relative(Path::new(&shown)), shown, range: None, line: String::new() };
         };
-        let lines = LineIndex::new(&file.text);
         let span = within_a_line(&file.text, span);
-        let line = file.text[..span.start].rfind(['\n', '\r']).map_or(0, |at| at + 1);
-        let end = file.text[span.start..].find(['\n', '\r']).map_or(file.text.len(), |at| span.start + at);
         Self {
             shown: file.path.clone(),
             path: base.path(file),
-            range: Some((lines.position(span.start), lines.position(span.end))),
-            line: file.text[line..end].trim().trim_start_matches('\u{feff}').to_owned(),
+            range: Some((file.position(span.start), file.position(span.end))),
+            line: line_around(&file.text, span.start),
         }
     }
 
@@ -81,6 +82,17 @@ impl Region {
             None => self.shown.clone(),
         }
     }
+}
+
+/// The line a byte stands on; of a long one the part around it.
+fn line_around(text: &str, at: usize) -> String {
+    let (from, to) = (text.floor_char_boundary(at.saturating_sub(BEFORE)), text.ceil_char_boundary(at + AFTER));
+    let start = text[from..at].rfind(['\n', '\r']).map_or(from, |line| from + line + 1);
+    let end = text[at..to].find(['\n', '\r']).map_or(to, |line| at + line);
+    let cut = |is_cut: bool| if is_cut { "…" } else { "" };
+    let before = cut(start == from && from > 0 && !text[..from].ends_with(['\n', '\r']));
+    let after = cut(end == to && to < text.len() && !text[to..].starts_with(['\n', '\r']));
+    format!("{before}{}{after}", text[start..end].trim().trim_start_matches('\u{feff}'))
 }
 
 /// The file of a spot and its bytes there.

@@ -255,7 +255,7 @@ mod tests {
 
     #[test]
     fn a_path_is_a_relative_uri() {
-        assert_eq!(uri("netz zürich/a:b#1%.yaml"), "netz%20z%C3%BCrich/a%3Ab%231%25.yaml");
+        assert_eq!(uri("netz zürvel/a:b#1%.yaml"), "netz%20z%C3%BCrvel/a%3Ab%231%25.yaml");
         assert_eq!(plain("see [this](1)\nand"), "see [this] (1) and");
     }
 }

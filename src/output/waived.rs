@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-use super::{about, words};
+use super::about;
+use crate::text::plain::spelled as words;
 use crate::verdict::Evaluation;
 
 /// A paragraph each.

@@ -111,7 +111,7 @@ fn levels(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, row
 
 fn settings(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
     let (set, channel, voice) = (&found.document.settings, &sheet.resolved.hop.channel, rows.voice);
-    let [power, width, polarisation] = found.as_set(sheet);
+    let [power, width, polarisation] = found.as_set(sheet.resolved);
     let same = || voice.say("same-as-designed");
     let designed = voice.number(&end.resolved.end.transmit_power);
     let set_power = (rows.quantity(set.transmit_power.as_ref()), power);
@@ -141,7 +141,7 @@ fn runs(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
         let port = &run.resolved.port.id;
         let record = found.runs.iter().find(|found| found.run == number);
         if run.carries(Service::Power) {
-            let voltage = rows.quantity(record.and_then(|record| record.lines.voltage.value.as_ref().ok()));
+            let voltage = rows.quantity(record.and_then(|record| record.lines.voltage.value().ok()));
             let holds = record.and_then(|record| found.voltage_holds(record, takes));
             let (drop, takes) = (voice.number(&found.limits.voltage_drop.given), voice.number(takes));
             let tolerance = voice.with("voltage-tolerance", &[("drop", &drop), ("takes", &takes)]);

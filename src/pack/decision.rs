@@ -2,7 +2,7 @@
 
 use super::phrases::least_conductor_as_written;
 use super::words::{Table, text_or};
-use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, Radii, RunSheet, Shown};
+use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, RunSheet, Shown};
 use crate::spec::Service;
 use crate::units::Quantity;
 use crate::voice::{Open, Voice};
@@ -61,8 +61,8 @@ fn of_path(sheet: &HopSheet<'_>, asked: &mut Requirements) {
     let (voice, lines) = (asked.voice, &sheet.profile.lines);
     let computed = text_or(lines.fraction.get().map(|fraction| voice.number(fraction)), voice.say("not-shown"));
     let left = text_or(lines.in_hand.get().map(|left| voice.number(left)), voice.say("nothing"));
-    let limit = asked.at_least(Radii(sheet.profile.asked.0));
-    let met = lines.in_hand.get().map(|left| left.0.0 >= 0.0);
+    let limit = text_or(sheet.profile.asked().map(|radii| asked.at_least(radii)), voice.say("nothing"));
+    let met = lines.in_hand.get().map(|left| left.0 >= 0.0);
     asked.row(voice.say("ask-clearance"), limit, computed, left, met);
 }
 

@@ -15,7 +15,7 @@ use crate::listing::Places;
 use crate::network::Files;
 use crate::place::Place;
 use crate::rules;
-use crate::sheet::{AS_WRITTEN, HopSheet};
+use crate::sheet::{AS_WRITTEN, HopSheet, SectionKey};
 use crate::spec::{Revision, Text};
 use crate::voice::{Voice, shown};
 
@@ -226,7 +226,7 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
     let sections = sheet.design_sections();
     let rows = sections
         .iter()
-        .filter(|section| !section.key.contains("states["))
+        .filter(|section| !matches!(section.key, SectionKey::State(..)))
         .flat_map(|section| section.rows.iter().map(|row| (&section.title, row)));
     let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;

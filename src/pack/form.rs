@@ -68,7 +68,7 @@ impl Form {
     #[must_use]
     pub fn place(&self, folder: &Path) -> (String, PathBuf) {
         let path = |id: &str| folder.join(format!("{id}.yaml"));
-        let taken = |id: &str| self.taken.iter().any(|taken| taken == id) || path(id).exists();
+        let taken = |id: &str| self.taken.iter().any(|taken| taken == id) || crate::door::exists(&path(id));
         let id = free_id(&self.hop, self.end, taken);
         let path = path(&id);
         (id, path)

@@ -205,7 +205,7 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
     add("run-insert", &|run| voice.line(&run.lines.gland));
     add("run-bend", &|run| voice.line_in_both(&run.handling.bend_radius));
     add("run-pulling", &|run| voice.line_in_both(&run.handling.pulling_radius));
-    let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value.as_ref().ok().map(|depth| voice.given_in_both(depth));
+    let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value().ok().map(|depth| voice.given_in_both(depth));
     add("run-drip-loop", &|run| text_or(drip(run), nothing()));
     add("run-screen", &|run| match run.resolved.cable.screening {
         Screening::UUtp => voice.say("run-unscreened"),
@@ -286,7 +286,7 @@ fn outside(end: &EndSheet<'_>, voice: Voice) -> Table {
         ["outside-weaker", "outside-one-end", "outside-stronger", "outside-restless", "outside-none"];
     let mut table = Table::new(voice, ["outside-reading", "outside-look", "outside-do"]);
     let told = |saying: Option<Saying>| saying.map_or_else(|| "—".to_owned(), |saying| voice.spoken(&saying));
-    let stronger = end.lines.meter_sense.value.as_ref().ok();
+    let stronger = end.lines.meter_sense.value().ok();
     let weaker = if stronger == Some(&Saying::Higher) { Saying::Lower } else { Saying::Higher };
     let (stronger, weaker) = (told(stronger.cloned()), told(Some(weaker)));
     for case in CASES {

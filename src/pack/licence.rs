@@ -2,19 +2,15 @@
 
 use super::phrases::label;
 use super::words::Table;
-use crate::sheet::{Cause, CodeSheet, HopSheet, Licence, Row};
-use crate::spec::{Both, EndName};
+use crate::sheet::{Cause, HopSheet, Licence, Row, SectionKey};
+use crate::spec::{Both, EndName, Way};
 use crate::voice::{Voice, shown};
 
 /// Codes and licence of both directions, then each code with its limits.
 pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "a-to-b", "b-to-a"]);
-    let rows = |licence: &Licence| {
-        let mut rows = Vec::new();
-        licence.lines.rows("", &mut rows);
-        Some(rows)
-    };
-    add(&mut table, &sheet.licence.each_ref().map(rows), voice);
+    let of_licence = |way: Way| Some(sheet.licence[way].lines.rows(&SectionKey::Licence(way)));
+    add(&mut table, &Both::ways(of_licence), voice);
     let mut names: Vec<&str> = Vec::new();
     for code in sheet.licence.iter().flat_map(|licence| &licence.codes) {
         if !names.contains(&code.name) {
@@ -25,13 +21,12 @@ pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         table.row([voice.say("code-of-practice"), voice.say("none-stated"), voice.say("none-stated")]);
     }
     for name in names {
-        let of = |licence: &Licence| {
-            let code: &CodeSheet = licence.codes.iter().find(|code| code.name == name)?;
-            let mut rows = Vec::new();
-            code.lines.rows("", &mut rows);
-            Some(rows)
+        let of_code = |way: Way| {
+            let codes = &sheet.licence[way].codes;
+            let number = codes.iter().position(|code| code.name == name)?;
+            Some(codes[number].lines.rows(&SectionKey::Code(way, number)))
         };
-        add(&mut table, &sheet.licence.each_ref().map(of), voice);
+        add(&mut table, &Both::ways(of_code), voice);
     }
     table
 }
@@ -52,7 +47,7 @@ fn add(table: &mut Table, rows: &Both<Option<Vec<Row>>>, voice: Voice) {
 pub(super) fn ceiling(licence: &Licence, voice: Voice) -> Option<String> {
     let lines = &licence.lines;
     let most = voice.number(lines.highest_power.get()?);
-    Some(match &lines.number.value {
+    Some(match lines.number.value() {
         Ok(number) => voice.with("step-ceiling-licence", &[("most", &most), ("number", number)]),
         Err(_) => voice.with("step-ceiling", &[("most", &most)]),
     })
@@ -61,5 +56,5 @@ pub(super) fn ceiling(licence: &Licence, voice: Voice) -> Option<String> {
 /// The number a hop sends under, for the record.
 pub(super) fn number(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let lines = &sheet.licence[EndName::A].lines;
-    lines.number.value.as_ref().map_or_else(|_| voice.say("not-stated"), |number| shown(&number.to_string()))
+    lines.number.value().map_or_else(|_| voice.say("not-stated"), |number| shown(&number.to_string()))
 }

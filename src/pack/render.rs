@@ -172,18 +172,21 @@ pub fn on_presses_for<J: Sync, R: Send>(
     let presses = (0..jobs.len().min(2)).map(|_| Press::for_finish(finish)).collect::<Result<Vec<_>, _>>()?;
     let next = AtomicUsize::new(0);
     let done = Mutex::new(Vec::with_capacity(jobs.len()));
-    std::thread::scope(|scope| {
-        for press in &presses {
-            let (next, done, work) = (&next, &done, &work);
-            scope.spawn(move || {
-                loop {
-                    let number = next.fetch_add(1, Ordering::Relaxed);
-                    let Some(job) = jobs.get(number) else { return };
-                    let answer = work(press, job);
-                    done.lock().unwrap_or_else(PoisonError::into_inner).push((number, answer));
-                }
-            });
+    let run = |press: &Press| {
+        loop {
+            let number = next.fetch_add(1, Ordering::Relaxed);
+            let Some(job) = jobs.get(number) else { return };
+            let answer = work(press, job);
+            done.lock().unwrap_or_else(PoisonError::into_inner).push((number, answer));
         }
+    };
+    std::thread::scope(|scope| {
+        let Some((first, others)) = presses.split_first() else { return };
+        for press in others {
+            // Without a thread the first press does the work of this one as well.
+            let _ = std::thread::Builder::new().spawn_scoped(scope, || run(press));
+        }
+        run(first);
     });
     let mut done = done.into_inner().unwrap_or_else(PoisonError::into_inner);
     done.sort_by_key(|(number, _)| *number);

@@ -150,13 +150,13 @@ fn pull(run: &RunSheet<'_>, steps: &mut Steps) {
 fn close(run: &RunSheet<'_>, steps: &mut Steps) {
     let voice = steps.voice;
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
-    if let Ok(insert) = &run.lines.gland.value {
+    if let Ok(insert) = run.lines.gland.value() {
         let by_hand =
             resolved.port.glands.iter().any(|gland| Saying::name(&gland.title) == *insert && gland.hand_tight);
         let key = if by_hand { "step-insert-by-hand" } else { "step-insert" };
         steps.step_with(key, &[("port", port), ("insert", insert)]);
     }
-    let depth = run.handling.drip_loop.value.as_ref();
+    let depth = run.handling.drip_loop.value();
     let depth = depth.map_or_else(|_| voice.say("nothing"), |depth| voice.given_in_both(depth));
     steps.step_with("step-drip-loop", &[("depth", &depth), ("port", port)]);
     for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {

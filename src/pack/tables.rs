@@ -6,7 +6,9 @@ use super::lobes;
 use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
 use super::words::{Table, text_or};
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, Shown};
+use crate::sheet::{
+    Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, SectionKey, Shown,
+};
 use crate::spec::{Both, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::Voice;
@@ -90,15 +92,11 @@ fn unasked(row: &Row) -> bool {
 
 pub(super) fn sight(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "value"]);
-    let mut rows = Vec::new();
-    sheet.profile.lines.rows("", &mut rows);
-    for row in rows.iter().filter(|row| !unasked(row)) {
+    for row in sheet.profile.lines.rows(&SectionKey::Profile).iter().filter(|row| !unasked(row)) {
         table.row([label(row, voice), voice.row(row)]);
     }
     for near in sheet.near.iter().filter(|near| near.edge.is_some()) {
-        let mut rows = Vec::new();
-        near.lines.rows("", &mut rows);
-        for row in rows.iter().filter(|row| !unasked(row)) {
+        for row in near.lines.rows(&SectionKey::Near(near.name)).iter().filter(|row| !unasked(row)) {
             let words = voice.with("end-row", &[("end", &near.name), ("words", &voice.term(row.words))]);
             table.row([words, voice.row(row)]);
         }
@@ -109,18 +107,16 @@ pub(super) fn sight(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 pub(super) fn budget(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "symbol", "a-to-b", "b-to-a"]);
     let rows = |direction: &Direction<'_>| {
-        let mut rows = Vec::new();
-        direction.lines.rows("", &mut rows);
-        direction.margins.rows("", &mut rows);
+        let mut rows = direction.lines.rows(&SectionKey::Budget(direction.way));
+        rows.extend(direction.margins.rows(&SectionKey::Margins(direction.way)));
         rows
     };
-    let heavy = "received level, clear sky";
     let Both { a: there, b: back } = sheet.directions.each_ref().map(rows);
     for (there, back) in there.into_iter().zip(back) {
         if unasked(&there) && unasked(&back) {
             continue;
         }
-        if there.words == heavy {
+        if there.key.name == DirectionLines::level {
             table.heavy = Some(table.rows.len());
         }
         table.row([label(&there, voice), there.symbol.into(), voice.row(&there), voice.row(&back)]);
@@ -155,7 +151,7 @@ pub(super) fn states(direction: &Direction<'_>, voice: Voice) -> States {
             voice.line(&lines.availability),
         ]);
     }
-    table.heavy = direction.objective;
+    table.heavy = direction.objective();
     States { title: voice.with("states", &[("way", &voice.term(direction.way.words()))]), table }
 }
 
@@ -209,9 +205,8 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
     let rows = |end: &EndSheet<'_>| {
-        let mut rows = Vec::new();
-        end.wind.rows("", &mut rows);
-        end.people.rows("", &mut rows);
+        let mut rows = end.wind.rows(&SectionKey::Wind(end.name));
+        rows.extend(end.people.rows(&SectionKey::People(end.name)));
         rows
     };
     for (a, b) in rows(&sheet.ends.a).into_iter().zip(rows(&sheet.ends.b)) {

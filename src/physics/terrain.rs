@@ -3,6 +3,7 @@
 //! The bytes of a tile go in, a [`Tile`] comes out that knows its corners; a position goes in, a height comes out by
 //! bilinear interpolation, or that the tile has none there. Nothing is ever taken for sea level.
 
+use std::collections::{BTreeSet, HashMap};
 use std::io::{Read, Seek};
 
 use tiff::decoder::{Decoder, DecodingResult, Limits};
@@ -128,8 +129,11 @@ pub enum Ground {
 pub struct Tile {
     /// Where they lie.
     pub grid: Grid,
-    /// Row by row from the north-west; not a number in a void.
-    heights: Vec<f32>,
+    /// Rows and columns of a piece: tiles are read piece by piece, and only those that are asked for.
+    piece: (usize, usize),
+    /// By number, row by row from the north-west: how many columns a piece has, and its heights, row by row; not a number
+    /// in a void.
+    pieces: HashMap<usize, (usize, Vec<f32>)>,
 }
 
 impl Tile {
@@ -145,32 +149,70 @@ impl Tile {
             let height = i16::from_be_bytes([pair[0], pair[1]]);
             if height == HGT_VOID { f32::NAN } else { f32::from(height) }
         };
-        Ok(Self { grid, heights: bytes.chunks_exact(2).map(height).collect() })
+        let heights = bytes.chunks_exact(2).map(height).collect();
+        Ok(Self { grid, piece: (grid.rows, grid.columns), pieces: HashMap::from([(0, (grid.columns, heights))]) })
     }
 
-    /// The heights of a `GeoTIFF`: one band of metres on a north-up grid of degrees.
+    /// The heights of a `GeoTIFF` around some positions: one band of metres on a north-up grid of degrees. Takes what is
+    /// decoded out of `samples`, for a file of a few bytes may hold millions of them.
     ///
     /// # Errors
-    /// No TIFF, too large, more than one band, or a grid that is not of degrees.
+    /// No TIFF, too large, more than one band, a grid that is not of degrees, or more to decode than `samples`.
     ///
     /// Source: OGC 19-008r4, `GeoTIFF` 1.1, for the tags and keys.
-    pub fn geotiff(reader: impl Read + Seek) -> Result<Self, NotATile> {
+    pub fn geotiff(
+        reader: impl Read + Seek,
+        positions: impl IntoIterator<Item = Position>,
+        samples: &mut usize,
+    ) -> Result<Self, NotATile> {
         let (grid, void, mut decoder) = open(reader)?;
-        let image = decoder.read_image().map_err(|error| refuse(format!("it cannot be decoded: {error}")))?;
-        #[expect(clippy::cast_possible_truncation, reason = "a height to a hundredth of a millimetre is enough")]
-        let narrow = |value: f64| if Some(value) == void || !value.is_finite() { f32::NAN } else { value as f32 };
-        let heights: Vec<f32> = match image {
-            DecodingResult::I16(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-            DecodingResult::U16(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-            DecodingResult::I32(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-            DecodingResult::F32(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-            DecodingResult::F64(values) => values.into_iter().map(narrow).collect(),
-            _ => return Err(refuse("its samples are neither 16- or 32-bit whole numbers nor floating ones")),
-        };
-        if heights.len() != grid.rows * grid.columns {
-            return Err(refuse("it has more than one band"));
+        let (columns, rows) = decoder.chunk_dimensions();
+        let piece = ((rows as usize).clamp(1, grid.rows), (columns as usize).clamp(1, grid.columns));
+        let mut tile = Self { grid, piece, pieces: HashMap::new() };
+        let wanted: BTreeSet<usize> = positions
+            .into_iter()
+            .flat_map(|position| tile.corners(position))
+            .map(|(i, j, _)| tile.number(i, j))
+            .collect();
+        for number in wanted {
+            let count = u32::try_from(number).map_err(|_| refuse("it has too many pieces"))?;
+            let (width, height) = decoder.chunk_data_dimensions(count);
+            let size = (width as usize).saturating_mul(height as usize);
+            *samples = samples.checked_sub(size).ok_or_else(|| refuse(SPENT))?;
+            let read = decoder.read_chunk(count).map_err(|error| refuse(format!("it cannot be decoded: {error}")))?;
+            let heights = narrowed(read, void)?;
+            if heights.len() != size {
+                return Err(refuse("it has more than one band"));
+            }
+            tile.pieces.insert(number, (width as usize, heights));
         }
-        Ok(Self { grid, heights })
+        Ok(tile)
+    }
+
+    /// The number of the piece a sample is in.
+    fn number(&self, i: usize, j: usize) -> usize {
+        i / self.piece.0 * self.grid.columns.div_ceil(self.piece.1) + j / self.piece.1
+    }
+
+    /// A sample; not a number where it is a void or has not been read.
+    fn sample(&self, i: usize, j: usize) -> f32 {
+        let (row, column) = (i % self.piece.0, j % self.piece.1);
+        let piece = self.pieces.get(&self.number(i, j));
+        piece.and_then(|(width, heights)| heights.get(row * width + column)).copied().unwrap_or(f32::NAN)
+    }
+
+    /// The samples around a position and their weights; those without weight are left out. None outside.
+    fn corners(&self, position: Position) -> impl Iterator<Item = (usize, usize, f64)> + use<> {
+        let whole = |value: f64, most: usize| {
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the grid")]
+            let index = (value.floor() as usize).min(most - 2);
+            (index, value - count(index))
+        };
+        let corners = self.grid.place(position).map(|(row, column)| {
+            let ((i, u), (j, v)) = (whole(row, self.grid.rows), whole(column, self.grid.columns));
+            [(i, j, (1.0 - u) * (1.0 - v)), (i + 1, j, u * (1.0 - v)), (i, j + 1, (1.0 - u) * v), (i + 1, j + 1, u * v)]
+        });
+        corners.into_iter().flatten().filter(|(_, _, weight)| *weight > 0.0)
     }
 
     /// The height at a position, bilinear between the four samples around it.
@@ -184,25 +226,32 @@ impl Tile {
     /// Source: Recommendation ITU-R P.1144-12, bilinear interpolation.
     #[must_use]
     pub fn height(&self, position: Position) -> Ground {
-        let Some((row, column)) = self.grid.place(position) else { return Ground::Outside };
-        let whole = |value: f64, most: usize| {
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the grid")]
-            let index = (value.floor() as usize).min(most - 2);
-            (index, value - count(index))
-        };
-        let ((i, u), (j, v)) = (whole(row, self.grid.rows), whole(column, self.grid.columns));
-        let corners = [
-            (i, j, (1.0 - u) * (1.0 - v)),
-            (i + 1, j, u * (1.0 - v)),
-            (i, j + 1, (1.0 - u) * v),
-            (i + 1, j + 1, u * v),
-        ];
+        if !self.grid.holds(position) {
+            return Ground::Outside;
+        }
         let mut sum = 0.0;
-        for (i, j, weight) in corners.into_iter().filter(|(_, _, weight)| *weight > 0.0) {
-            sum += weight * f64::from(self.heights[i * self.grid.columns + j]);
+        for (i, j, weight) in self.corners(position) {
+            sum += weight * f64::from(self.sample(i, j));
         }
         if sum.is_nan() { Ground::Void } else { Ground::Height(Metres(sum)) }
     }
+}
+
+/// What is said of a tile for which no samples are left.
+pub const SPENT: &str = "the tiles hold more samples along the hops than are read in one run";
+
+/// The samples as heights; not a number in a void.
+fn narrowed(read: DecodingResult, void: Option<f64>) -> Result<Vec<f32>, NotATile> {
+    #[expect(clippy::cast_possible_truncation, reason = "a height to a hundredth of a millimetre is enough")]
+    let narrow = |value: f64| if Some(value) == void || !value.is_finite() { f32::NAN } else { value as f32 };
+    Ok(match read {
+        DecodingResult::I16(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
+        DecodingResult::U16(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
+        DecodingResult::I32(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
+        DecodingResult::F32(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
+        DecodingResult::F64(values) => values.into_iter().map(narrow).collect(),
+        _ => return Err(refuse("its samples are neither 16- or 32-bit whole numbers nor floating ones")),
+    })
 }
 
 /// The grid of a `GeoTIFF`, without its heights.

@@ -21,12 +21,13 @@ pub struct DocumentId {
 }
 
 /// A spot in a document: `ends.a.runs[1].cable` of document 7.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Place {
     /// The document.
     pub document: DocumentId,
-    base: &'static str,
-    path: &'static str,
+    // Thin pointers to the words: a place is copied a thousand times for every hop.
+    base: &'static &'static str,
+    path: &'static &'static str,
     index: [u16; 4],
 }
 
@@ -36,22 +37,28 @@ pub trait Placed {
     fn place(&self) -> Place;
 }
 
+impl<T: Placed + ?Sized> Placed for &T {
+    fn place(&self) -> Place {
+        (**self).place()
+    }
+}
+
 impl Place {
     /// The whole document.
     #[must_use]
     pub const fn document(document: DocumentId) -> Self {
-        Self { document, base: "", path: "", index: [0; 4] }
+        Self { document, base: &"", path: &"", index: [0; 4] }
     }
 
     /// A part of the document that is a thing of its own, such as `ends.a.runs[i]`, with what its brackets stand for.
     #[must_use]
-    pub fn part(self, base: &'static str, index: &[usize]) -> Self {
+    pub fn part(self, base: &'static &'static str, index: &[usize]) -> Self {
         Self { base, index: fill([0; 4], 0, index), ..self }
     }
 
     /// A route below this part, its indices in the order of its brackets. [`at!`](crate::at) writes this call.
     #[must_use]
-    pub fn below(self, path: &'static str, index: &[usize]) -> Self {
+    pub fn below(self, path: &'static &'static str, index: &[usize]) -> Self {
         let taken = self.base.matches('[').count();
         Self { path, index: fill(self.index, taken, index), ..self }
     }
@@ -103,7 +110,7 @@ macro_rules! at {
         use $crate::place::Placed as _;
         let _ = &$thing $($route)+;
         let indices: &[usize] = &$crate::at!(@indices [] $($route)+);
-        $thing.place().below(stringify!($($route)+), indices)
+        $thing.place().below(&stringify!($($route)+), indices)
     }};
 }
 
@@ -122,7 +129,7 @@ mod tests {
 
     impl Placed for Thing {
         fn place(&self) -> Place {
-            Place::document(DOCUMENT).part("ends.a[i]", &[7])
+            Place::document(DOCUMENT).part(&"ends.a[i]", &[7])
         }
     }
 

@@ -1,28 +1,40 @@
 //! Severities as a network sets them, for all its files or for some.
 
-use std::collections::BTreeMap;
-use std::path::PathBuf;
+use std::collections::{BTreeMap, HashMap, HashSet};
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
-use glob::{MatchOptions, Pattern};
+use globset::{GlobBuilder, GlobMatcher};
 
 use crate::at;
 use crate::finding::faults::{BAD_VALUE, NOT_TO_SILENCE, UNKNOWN_RULE};
 use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::{Document, Files};
-use crate::place::Place;
+use crate::place::{FileId, Place};
 use crate::sheet::{RainMaps, Terrains};
+use crate::source::patterns;
 use crate::spec::{Network, Setting};
 use crate::text::nearest::{did_you_mean, nearest};
 
-/// `*` stays within a folder, `**` goes through them.
-const BY_FOLDER: MatchOptions =
-    MatchOptions { case_sensitive: true, require_literal_separator: true, require_literal_leading_dot: false };
+/// The most entries of `rules_by_path` that are gone by: each is held against each file that something is found in.
+const MOST_PATTERNS: usize = 200;
+
+/// The most unknown names of rules that are reported one by one.
+const MOST_NAMES: usize = 50;
+
+/// A pattern of paths: `*` stays within a folder, `**` goes through them. Matching is linear in the path, whatever the
+/// pattern.
+fn pattern(text: &str) -> Result<GlobMatcher, globset::Error> {
+    Ok(GlobBuilder::new(text).literal_separator(true).build()?.compile_matcher())
+}
 
 /// The severities of one network.
 pub struct Settings<'n> {
     everywhere: Option<&'n BTreeMap<String, Setting>>,
-    by_path: Vec<(Pattern, &'n BTreeMap<String, Setting>)>,
+    by_path: Vec<(GlobMatcher, &'n BTreeMap<String, Setting>)>,
+    /// Of each file, which patterns it fits.
+    fits: Mutex<HashMap<FileId, Vec<bool>>>,
     files: &'n Files,
     folder: PathBuf,
 }
@@ -32,10 +44,11 @@ impl<'n> Settings<'n> {
     #[must_use]
     pub fn of(network: Option<&'n Document<Network>>, files: &'n Files) -> Self {
         let folder = network.and_then(|network| files.get(network.at.file)?.origin.parent());
-        let by_path = network.into_iter().flat_map(|network| &network.rules_by_path);
+        let by_path = network.into_iter().flat_map(|network| &network.rules_by_path).take(MOST_PATTERNS);
         Self {
             everywhere: network.map(|network| &network.rules),
-            by_path: by_path.filter_map(|some| Some((Pattern::new(&some.paths).ok()?, &some.rules))).collect(),
+            by_path: by_path.filter_map(|some| Some((pattern(&some.paths).ok()?, &some.rules))).collect(),
+            fits: Mutex::default(),
             files,
             folder: folder.map(Into::into).unwrap_or_default(),
         }
@@ -69,9 +82,9 @@ impl<'n> Settings<'n> {
     /// The severity of a finding, `None` if its rule is off where it stands.
     fn severity(&self, finding: &Finding) -> Option<Severity> {
         let name = finding.rule.name;
-        let here = self.by_path.iter().rev().find_map(|(pattern, rules)| {
+        let here = self.by_path.iter().enumerate().rev().find_map(|(number, (_, rules))| {
             let setting = rules.get(name)?;
-            self.stands_in(finding, pattern).then_some(setting)
+            self.stands_in(finding, number).then_some(setting)
         });
         let Some(setting) = here.or_else(|| self.everywhere?.get(name)) else { return Some(finding.severity) };
         let set = severity(*setting);
@@ -82,10 +95,16 @@ impl<'n> Settings<'n> {
         }
     }
 
-    fn stands_in(&self, finding: &Finding, pattern: &Pattern) -> bool {
-        let file = finding.labels.first().and_then(|label| label.spot.file()).and_then(|file| self.files.get(file));
-        let path = file.and_then(|file| file.origin.strip_prefix(&self.folder).ok());
-        path.is_some_and(|path| pattern.matches_path_with(path, BY_FOLDER))
+    /// Whether the file of a finding fits a pattern, by its number.
+    fn stands_in(&self, finding: &Finding, pattern: usize) -> bool {
+        let Some(file) = finding.labels.first().and_then(|label| label.spot.file()) else { return false };
+        let mut fits = self.fits.lock().unwrap_or_else(PoisonError::into_inner);
+        let fits = fits.entry(file).or_insert_with(|| {
+            let path = self.files.get(file).and_then(|file| file.origin.strip_prefix(&self.folder).ok());
+            let fits = |pattern: &GlobMatcher| path.is_some_and(|path| pattern.is_match(path));
+            self.by_path.iter().map(|(pattern, _)| fits(pattern)).collect()
+        });
+        fits[pattern]
     }
 }
 
@@ -152,10 +171,22 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
 /// Reports names under `rules` that no rule has, settings that a rule does not take, and path patterns that are none.
 pub fn unsound(network: &Document<Network>, found: &mut Findings) {
     unsound_settings(&network.rules, at!(network.rules), found);
+    for i in patterns(Path::new(""), network.exclude.iter().map(|line| &**line)).1 {
+        let message = format!("`{}` is no pattern of paths", network.exclude[i]);
+        let finding = found.report(&BAD_VALUE, at!(network.exclude[i]), message, "cannot be matched");
+        finding.help("`*` stands for any part of a name, `**` for any folders: `drafts/`, `*.old.yaml`");
+    }
     for (i, some) in network.rules_by_path.iter().enumerate() {
         unsound_settings(&some.rules, at!(network.rules_by_path[i].rules), found);
-        if let Err(error) = Pattern::new(&some.paths) {
-            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.msg);
+        if i == MOST_PATTERNS {
+            let left = network.rules_by_path.len() - MOST_PATTERNS;
+            let message = format!("more than {MOST_PATTERNS} patterns of paths: the last {left} are not gone by");
+            let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "from here on");
+            finding.help("gather paths under fewer patterns: `**` stands for any folders");
+            break;
+        }
+        if let Err(error) = pattern(&some.paths) {
+            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.kind());
             let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "cannot be matched");
             finding.help("`*` stands for any part of a name, `**` for any folders: `hops/temporary/*.yaml`");
         }
@@ -164,23 +195,32 @@ pub fn unsound(network: &Document<Network>, found: &mut Findings) {
 
 fn unsound_settings(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Findings) {
     let known = || super::every().map(|rule: &'static Rule| rule.name);
-    for (name, setting) in rules {
+    let known_names: HashSet<&str> = known().collect();
+    let unknown = || rules.keys().filter(|name| !known_names.contains(name.as_str()));
+    let left = unknown().count().saturating_sub(MOST_NAMES);
+    if left > 0 {
+        let message = format!("{left} more names under `{}` are no rules", place.route());
+        let finding = found.report(&UNKNOWN_RULE, place, message, "besides those that are named");
+        finding.help("`explain` lists every rule");
+    }
+    for name in unknown().take(MOST_NAMES) {
         let spot = Spot::Entry(place, name.clone());
-        let Some(rule) = super::every().find(|rule| rule.name == name.as_str()) else {
-            let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
-            finding.help(match nearest(name, known()) {
-                Some(guess) => did_you_mean(guess),
-                None => "`explain` lists every rule".into(),
-            });
-            continue;
-        };
-        let Some(why) = rule.never_off().filter(|_| is_lower(rule, *setting)) else { continue };
+        let finding = found.report(&UNKNOWN_RULE, spot, format!("there is no rule `{name}`"), "not a rule");
+        finding.help(match nearest(name, known()) {
+            Some(guess) => did_you_mean(guess),
+            None => "`explain` lists every rule".into(),
+        });
+    }
+    for rule in super::every() {
+        let Some(setting) = rules.get(rule.name).filter(|setting| is_lower(rule, **setting)) else { continue };
+        let Some(why) = rule.never_off() else { continue };
         let done = if *setting == Setting::Off { "switched off" } else { "lowered" };
-        let message = format!("`{name}` cannot be {done}: {why}");
+        let message = format!("`{}` cannot be {done}: {why}", rule.name);
+        let spot = Spot::Entry(place, rule.name.to_owned());
         let finding = found.report(&NOT_TO_SILENCE, spot, message, "has no effect");
         finding.help(match rule.never_waived() {
-            Some(_) => "take the line out, and mend what the rule finds".to_owned(),
-            None => "take the line out; a waiver may accept what the rule finds, by name and for a time".to_owned(),
+            Some(_) => "take the line out, and mend what the rule finds",
+            None => "take the line out; a waiver may accept what the rule finds, by name and for a time",
         });
     }
 }

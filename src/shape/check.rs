@@ -1,5 +1,6 @@
 //! The walk: tree beside shape, keys held against fields.
 
+use std::collections::HashSet;
 use std::ops::Range;
 
 use super::{Checked, Field, Shape};
@@ -42,6 +43,9 @@ pub(super) struct Walk<'a> {
     pub(super) done: Checked<'a>,
 }
 
+/// The unknown keys of a mapping for which the key that was meant is looked for: beyond that it is no slip.
+const MOST_GUESSES: usize = 100;
+
 impl<'a> Walk<'a> {
     fn node(&mut self, id: NodeId, shape: &'a Shape, key: Option<&Range<usize>>) {
         if let NodeKind::Alias { target } = self.document.node(id).kind {
@@ -77,13 +81,18 @@ impl<'a> Walk<'a> {
 
     fn map(&mut self, id: NodeId, fields: &'a [Field], key: Option<&Range<usize>>) {
         let entries = self.entries(id);
-        let missing = |name: &str| !entries.iter().any(|(key, _)| self.word(*key) == name);
+        let present: HashSet<&str> = entries.iter().map(|(key, _)| self.word(*key)).collect();
+        let missing = |name: &str| !present.contains(name);
         // A misspelt key must not also be reported as a missing one.
         let mut meant = Vec::new();
         let mut unknown = Vec::new();
         for (name, _) in &entries {
             let word = self.word(*name);
             if fields.iter().any(|field| field.name == word) {
+                continue;
+            }
+            if unknown.len() >= MOST_GUESSES {
+                unknown.push((*name, None));
                 continue;
             }
             let absent = fields.iter().filter(|field| missing(&field.name));

@@ -8,6 +8,9 @@ use crate::finding::Finding;
 use crate::place::Step;
 use crate::spec::Kind;
 
+/// The most faults of a document, and of a file, that are listed: nobody mends so many by hand.
+pub const MOST_FAULTS: usize = 1000;
+
 /// What came of a shape check.
 #[derive(Debug, Default)]
 pub struct Checked<'d> {

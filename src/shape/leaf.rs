@@ -9,8 +9,9 @@ use super::{Mention, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::place::Step;
 use crate::source::{Core, NodeId, Style, ambiguous, core_type};
-use crate::spec::Date;
+use crate::spec::{Date, LONGEST_ID, LONGEST_TITLE};
 use crate::text::nearest::{did_you_mean, nearest};
+use crate::text::plain::upsets;
 use crate::units;
 
 impl Walk<'_> {
@@ -32,15 +33,14 @@ impl Walk<'_> {
         match shape {
             Shape::Quantity(kind, least) => self.quantity(id, kind, *least, text),
             Shape::Text => return self.text(id, text, style),
+            Shape::Title if self.is_fit_for_a_page(id, text) => return self.text(id, text, style),
             Shape::Id => self.id(id, text, style),
             Shape::Reference(kind) => {
                 self.id(id, text, style);
                 let span = self.uses.first().cloned().unwrap_or_else(|| self.document.node(id).span.clone());
                 self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
             }
-            Shape::Date if Date::read(text).is_none() => {
-                self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
-            }
+            Shape::Date => self.date(id, text),
             Shape::Choice(words) if !words.iter().any(|word| word == text) => self.choice(id, text, words),
             Shape::Count(allowed) => self.count(id, text, style, allowed),
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
@@ -62,6 +62,17 @@ impl Walk<'_> {
             None => format!("one of: {}", list(words)),
         };
         self.bad(id, &format!("cannot be `{text}`"), "not one of the choices", &help);
+    }
+
+    fn date(&mut self, id: NodeId, text: &str) {
+        let Some(date) = Date::read(text) else {
+            return self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
+        };
+        let (first, last) = Date::YEARS;
+        if !(first..=last).contains(&date.year) {
+            let help = format!("years from {first} to {last}: nothing was surveyed, built or agreed outside them");
+            self.bad(id, &format!("cannot be in the year {}", date.year), "not a year of this", &help);
+        }
     }
 
     fn count(&mut self, id: NodeId, text: &str, style: Style, allowed: &[u64]) {
@@ -87,7 +98,7 @@ impl Walk<'_> {
         let fault = match (units::read(kind, text), least) {
             (Err(fault), _) => fault,
             (Ok(value), Some(least)) if value < least => {
-                let help = format!("at least {least} {}, for example `{}`", kind.unit, kind.example);
+                let help = format!("{}, for example `{}`", kind.limits(Some(least)), kind.example);
                 return self.bad(id, &format!("cannot be {text}"), "less than it can be", &help);
             }
             (Ok(_), _) => return,
@@ -135,8 +146,27 @@ impl Walk<'_> {
         }
     }
 
+    /// Whether a title can stand in a heading; if not, that is said.
+    fn is_fit_for_a_page(&mut self, id: NodeId, text: &str) -> bool {
+        let length = text.chars().count();
+        let seen = text.is_empty() || text.chars().any(|c| !c.is_whitespace() && !upsets(c));
+        if length > LONGEST_TITLE {
+            let help = format!("at most {LONGEST_TITLE}: it stands in headings and tables; a note may say more");
+            self.bad(id, &format!("has {length} characters"), "too long for a page", &help);
+        } else if !seen {
+            self.bad(id, "holds nothing that can be seen", "nothing to read", "write a word or more");
+        }
+        length <= LONGEST_TITLE && seen
+    }
+
     fn id(&mut self, id: NodeId, text: &str, style: Style) {
         let word = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+        if text.len() > LONGEST_ID {
+            let message = format!("is an id of {} characters", text.chars().count());
+            let help =
+                format!("an id has at most {LONGEST_ID} characters: it names files, and stands in narrow columns");
+            return self.bad(id, &message, "too long", &help);
+        }
         if text.split('-').all(word) {
             return self.text(id, text, style);
         }

@@ -17,7 +17,7 @@ use crate::spec::{Kind, schema_of};
 use crate::units;
 
 pub use check::check;
-pub use checked::{Checked, Hole, Mention, Repair};
+pub use checked::{Checked, Hole, MOST_FAULTS, Mention, Repair};
 
 /// What a node of a document must look like.
 #[derive(Debug)]
@@ -38,6 +38,8 @@ pub enum Shape {
     Date,
     /// Free text.
     Text,
+    /// Words that stand in headings and tables: short, and on one line.
+    Title,
     /// One of a few words.
     Choice(Vec<String>),
     /// A count; one of these if the list is not empty.
@@ -101,7 +103,7 @@ impl Shape {
             Self::Id => "some-id".into(),
             Self::Reference(kind) => format!("some-{kind}"),
             Self::Date => "2026-05-18".into(),
-            Self::Text => "some text".into(),
+            Self::Text | Self::Title => "some text".into(),
             Self::Choice(words) => words.first().cloned().unwrap_or_default(),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).to_string(),
             Self::Number => "-4.2".into(),
@@ -129,6 +131,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
     match (schema["type"].as_str(), schema["x-form"].as_str()) {
         (_, Some("id")) => Shape::Id,
         (_, Some("date")) => Shape::Date,
+        (_, Some("title")) => Shape::Title,
         (Some("array"), _) => Shape::List(Box::new(compile(&schema["items"], root))),
         (Some("boolean"), _) => Shape::Flag,
         (Some("number"), _) => Shape::Number,

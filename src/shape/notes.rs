@@ -5,7 +5,7 @@ use std::ops::Range;
 use serde_yaml::Value;
 
 use super::check::Walk;
-use super::{Hole, Repair, Shape};
+use super::{Hole, MOST_FAULTS, Repair, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
@@ -28,6 +28,9 @@ impl<'a> Walk<'a> {
         help: impl Into<String>,
     ) {
         self.faults += 1;
+        if self.done.findings.len() >= MOST_FAULTS {
+            return;
+        }
         let (file, label, help) = (self.file, label.into(), help.into());
         if let Some(at) = self.uses.first() {
             // What is wrong where it is defined is wrong once, however often it is used.

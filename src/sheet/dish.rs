@@ -1,18 +1,21 @@
 //! The antenna of one end: whether its figures agree, and where it has side lobes a crew may lock on.
 
-use super::budget::Direction;
-use super::line::{Line, Missing, Ratio, Section, lines};
+use super::direction::Direction;
+use super::key::{OnLobe, SectionKey};
+use super::line::{Section, lines};
 use super::meter;
+use super::missing::Missing;
 use super::reason::Reason;
 use super::sentence::Term;
+use super::shown::Ratio;
 use super::title::Title;
+use super::traced::{Traced, all, read, see};
 use crate::at;
 use crate::network::{Document, ResolvedEnd};
 use crate::physics::antenna::{self, SideLobes};
 use crate::physics::pattern;
-use crate::place::Place;
 use crate::spec::{Antenna, EndName};
-use crate::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, MeterVolts, Millimetres};
+use crate::units::{Dbi, Dbm, Degrees, Gigahertz, MeterVolts, Millimetres};
 
 /// Aperture efficiencies one meets.
 pub const USUAL_EFFICIENCY: std::ops::RangeInclusive<f64> = antenna::USUAL_EFFICIENCY;
@@ -76,16 +79,12 @@ pub struct DishSheet {
 impl DishSheet {
     /// The readings, with the end or ends that are on a side lobe.
     #[must_use]
-    pub fn readings(&self) -> [(&'static str, &'static str, &LobeReadingLines); 3] {
-        [("here", "this end", &self.here), ("there", "the far end", &self.there), ("both", "both ends", &self.both)]
-    }
-
-    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
-        self.antenna.mask(broken);
-        self.lobes.mask(broken);
-        for lines in [&mut self.here, &mut self.there, &mut self.both] {
-            lines.mask(broken);
-        }
+    pub fn readings(&self) -> [(OnLobe, &'static str, &LobeReadingLines); 3] {
+        [
+            (OnLobe::Here, "this end", &self.here),
+            (OnLobe::There, "the far end", &self.there),
+            (OnLobe::Both, "both ends", &self.both),
+        ]
     }
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
@@ -95,21 +94,18 @@ impl DishSheet {
     }
 
     pub(super) fn sections(&self, end: EndName, sections: &mut Vec<Section>) {
-        let key = format!("ends.{end}.antenna");
-        sections.push(Section::of(key.clone(), Title::Antenna { end }, |rows| self.antenna.rows(&key, rows)));
-        let key = format!("ends.{end}.side_lobes");
-        sections.push(Section::of(key.clone(), Title::SideLobes { end }, |rows| self.lobes.rows(&key, rows)));
-        for (name, words, lines) in self.readings() {
-            let key = format!("{key}.{name}");
+        sections.push(self.antenna.section(SectionKey::Antenna(end), Title::Antenna { end }));
+        sections.push(self.lobes.section(SectionKey::SideLobes(end), Title::SideLobes { end }));
+        for (which, words, lines) in self.readings() {
             let title = Title::OnSideLobe { end, who: Term(words) };
-            sections.push(Section::of(key.clone(), title, |rows| lines.rows(&key, rows)));
+            sections.push(lines.section(SectionKey::LobeReading(end, which), title));
         }
     }
 }
 
 pub(super) fn compute(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>, incoming: &Direction<'_>) -> DishSheet {
-    let frequency = &incoming.lines.frequency;
-    let (here, there) = (Lobes::of(own.antenna, frequency), Lobes::of(far.antenna, frequency));
+    let frequency = incoming.lines.frequency.map(|given| given.value);
+    let (here, there) = (Lobes::of(own.antenna, &frequency), Lobes::of(far.antenna, &frequency));
     let reading = |lobes: &[&Lobes]| reading(own, incoming, lobes);
     DishSheet {
         antenna: figures(own.antenna),
@@ -122,117 +118,108 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>, incoming: &D
 
 /// Whether the figures of a data sheet agree.
 fn figures(dish: &Document<Antenna>) -> AntennaLines {
-    let middle = Gigahertz(f64::midpoint(dish.band.min.value.0, dish.band.max.value.0));
-    let (gain, beam_at, diameter_at) = (dish.gain.value, at!(dish.beamwidth), at!(dish.diameter));
-    let diameter = match &dish.diameter {
-        Some(diameter) if diameter.value.0 > 0.0 => Ok(diameter.value),
-        Some(_) => Err(Missing::new(Reason::DiameterNotAboveZero, diameter_at)),
-        None => Err(Missing::judged(Reason::NoDiameter, diameter_at)),
-    };
-    let efficiency = diameter.clone().map(|diameter| Ratio(antenna::efficiency(middle, diameter, gain)));
-    let most_gain = diameter.map(|diameter| antenna::gain(middle, diameter, 1.0));
-    let gain_of_beam = if dish.beamwidth.value > Degrees(0.0) {
-        Ok(antenna::gain_of_beam(dish.beamwidth.value))
-    } else {
-        Err(Missing::new(Reason::BeamNotAboveZero, beam_at))
-    };
+    let middle = see!(dish.band).map(|band| Gigahertz(f64::midpoint(band.min.value.0, band.max.value.0)));
+    let (gain, beam) = (read!(dish.gain), read!(dish.beamwidth));
+    let diameter = read!(dish.diameter).stated(Reason::NoDiameter).check(above_zero);
     AntennaLines {
-        gain_of_beam: Line::new(gain_of_beam, &[beam_at]),
-        beam_of_gain: Line::known(antenna::beam_of_gain(gain), &[at!(dish.gain)]),
-        most_gain: Line::new(most_gain, &[diameter_at, at!(dish.band)]),
-        efficiency: Line::new(efficiency, &[at!(dish.gain), diameter_at, at!(dish.band)]),
+        gain_of_beam: beam
+            .check(|beam| if beam.0 > 0.0 { Ok(antenna::gain_of_beam(beam)) } else { Err(Reason::BeamNotAboveZero) })
+            .line(),
+        beam_of_gain: gain.map(antenna::beam_of_gain).line(),
+        most_gain: all((&diameter, &middle)).map(|(diameter, middle)| antenna::gain(middle, diameter, 1.0)).line(),
+        efficiency: all((&gain, &diameter, &middle))
+            .map(|(gain, diameter, middle)| Ratio(antenna::efficiency(middle, diameter, gain)))
+            .line(),
     }
 }
 
+/// A diameter that an antenna can have.
+pub(super) fn above_zero(diameter: Millimetres) -> Result<Millimetres, Reason> {
+    if diameter.0 > 0.0 { Ok(diameter) } else { Err(Reason::DiameterNotAboveZero) }
+}
+
 /// The diameter that is stated, or that of an antenna of the same gain.
-pub(super) fn aperture(dish: &Antenna, frequency: Gigahertz) -> Millimetres {
-    let stated = dish.diameter.as_ref().map(|given| given.value);
-    stated.unwrap_or_else(|| antenna::estimated_diameter(frequency, dish.gain.value))
+pub(super) fn aperture(dish: &Document<Antenna>, frequency: &Traced<Gigahertz>) -> Traced<Millimetres> {
+    all((&read!(dish.diameter), &read!(dish.gain), frequency))
+        .map(|(stated, gain, frequency)| stated.unwrap_or_else(|| antenna::estimated_diameter(frequency, gain)))
 }
 
 /// The side lobes of an antenna at a frequency.
 struct Lobes {
-    found: Result<SideLobes, Missing>,
-    diameter: Millimetres,
-    frequency: Gigahertz,
+    found: Traced<SideLobes>,
+    diameter: Traced<Millimetres>,
+    frequency: Traced<Gigahertz>,
     measured: bool,
-    from: Vec<Place>,
 }
 
 impl Lobes {
-    fn of(dish: &Document<Antenna>, heard: &Line<crate::units::Given<Gigahertz>>) -> Self {
-        let frequency = heard.value.as_ref().map_or(Gigahertz(0.0), |given| given.value);
-        let (gain_at, diameter_at, pattern_at) = (at!(dish.gain), at!(dish.diameter), at!(dish.pattern));
+    fn of(dish: &Document<Antenna>, frequency: &Traced<Gigahertz>) -> Self {
         let diameter = aperture(dish, frequency);
         let measured = !dish.pattern.is_empty();
+        let pattern = see!(dish.pattern);
         let found = if measured {
-            let mut points: Vec<_> = dish.pattern.iter().map(|point| (point.angle.value, point.below.value)).collect();
-            points.sort_by(|one, other| one.0.0.total_cmp(&other.0.0));
-            let none = || Missing::new(Reason::NoMeasuredLobe, pattern_at);
-            antenna::measured_lobes(&points).ok_or_else(none)
+            pattern.check(|pattern| {
+                let mut points: Vec<_> = pattern.iter().map(|point| (point.angle.value, point.below.value)).collect();
+                points.sort_by(|one, other| one.0.0.total_cmp(&other.0.0));
+                antenna::measured_lobes(&points).ok_or(Reason::NoMeasuredLobe)
+            })
         } else {
-            let at = if dish.diameter.is_some() { diameter_at } else { gain_at };
-            let none = || Missing::new(Reason::NoSideLobe, at);
-            antenna::side_lobes(frequency, diameter).ok_or_else(none)
+            let lit = all((&diameter, frequency)).decided_by(&pattern);
+            // Too small by its diameter, or by its gain where none is written.
+            let at = if dish.diameter.is_some() { at!(dish.diameter) } else { at!(dish.gain) };
+            lit.try_map(|(diameter, frequency)| {
+                antenna::side_lobes(frequency, diameter).ok_or_else(|| Missing::new(Reason::NoSideLobe, at))
+            })
         };
-        let from = [&[gain_at, diameter_at, pattern_at], &heard.from[..]].concat();
-        Self { found, diameter, frequency, measured, from }
-    }
-
-    fn line<T>(&self, value: impl Fn(&SideLobes) -> Result<T, Missing>) -> Line<T> {
-        let line = Line::new(self.found.as_ref().map_err(Clone::clone).and_then(value), &self.from);
-        if self.measured { line.by(MEASURED) } else { line }
+        Self { found, diameter, frequency: frequency.clone(), measured }
     }
 
     fn lines(&self, dish: &Document<Antenna>) -> LobeLines {
-        let angle = |pick: fn(&SideLobes) -> Degrees| self.line(|found| Ok(pick(found)));
-        let off = |pattern: fn(Gigahertz, Millimetres, Dbi, Degrees) -> Result<Dbi, pattern::OutOfRange>| {
-            let at = at!(dish.pattern);
-            let value = self.found.as_ref().map_err(Clone::clone).and_then(|found| {
-                if self.measured {
-                    return Err(Missing::judged(Reason::PatternMeasured, at));
-                }
-                let gain = pattern(self.frequency, self.diameter, dish.gain.value, found.first_side_lobe[1]);
-                gain.map_err(|error| Missing::judged(error, at))
-            });
-            Line::new(value, &self.from)
+        let angle = |pick: fn(SideLobes) -> Degrees| {
+            let angle = self.found.map(pick);
+            if self.measured { angle.by(MEASURED) } else { angle.line() }
         };
         LobeLines {
             first_null_least: angle(|found| found.first_null[0]),
             first_null_most: angle(|found| found.first_null[1]),
             side_lobe_least: angle(|found| found.first_side_lobe[0]),
             side_lobe_most: angle(|found| found.first_side_lobe[1]),
-            sweep: Line { method: None, ..angle(|found| Degrees(SWEEP * found.first_side_lobe[1].0)) },
-            envelope: off(pattern::peak_envelope),
-            average: off(pattern::average),
+            sweep: self.found.map(|found| Degrees(SWEEP * found.first_side_lobe[1].0)).line(),
+            envelope: self.off_axis(dish, pattern::peak_envelope).line(),
+            average: self.off_axis(dish, pattern::average).line(),
         }
+    }
+
+    /// The gain at the first side lobe by a reference pattern.
+    fn off_axis(&self, dish: &Document<Antenna>, pattern: Pattern) -> Traced<Dbi> {
+        let measured = self.measured;
+        let unmeasured = see!(dish.pattern).unless(|_| measured.then_some(Reason::PatternMeasured));
+        let known = all((&self.found, &unmeasured, &self.frequency, &self.diameter, &read!(dish.gain)));
+        known
+            .judge(|(found, _, frequency, diameter, gain)| pattern(frequency, diameter, gain, found.first_side_lobe[1]))
     }
 }
 
+/// A reference pattern: the gain of an antenna at an angle off its axis.
+type Pattern = fn(Gigahertz, Millimetres, Dbi, Degrees) -> Result<Dbi, pattern::OutOfRange>;
+
 /// What an end sees with some antennas on their first side lobe.
 fn reading(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, lobes: &[&Lobes]) -> LobeReadingLines {
-    let (radio, level) = (own.radio, &incoming.lines.level);
-    let range = &radio.readout.range;
-    let scale = meter::scale(own);
-    let mut from = level.from.clone();
-    for lobes in lobes {
-        from.extend(&lobes.from);
-    }
-    let scale_from = [&from[..], &[at!(radio.readout)]].concat();
-    let at = |light: usize| -> Result<Dbm, Missing> {
-        let down = lobes.iter().map(|lobes| Ok(lobes.found.as_ref().map_err(Clone::clone)?.level[light]));
-        let down: Vec<Decibels> = down.collect::<Result<_, Missing>>()?;
-        Ok(down.into_iter().fold(level.need()?, |level, lobe| level + lobe))
+    let (radio, scale) = (own.radio, meter::scale(own));
+    let found = Traced::each(lobes.iter().map(|lobes| &lobes.found));
+    let at = |light: usize| {
+        all((&incoming.lines.level, &found))
+            .map(|(level, found)| found.iter().fold(level, |level, lobe| level + lobe.level[light]))
     };
-    let volts = |level: &Result<Dbm, Missing>| {
-        let volts = level.clone().and_then(|level| Ok(scale.clone()?.volts(level).0));
-        Line::new(volts.map(|volts| MeterVolts(volts.max(range.min.value.0).min(range.max.value.0))), &scale_from)
+    let volts = |level: &Traced<Dbm>| {
+        all((level, &scale, &read!(radio.readout.range)))
+            .map(|(level, scale, [min, max])| MeterVolts(scale.volts(level).0.max(min.0).min(max.0)))
     };
     let (least, most) = (at(1), at(0));
     LobeReadingLines {
-        voltage_at_least: volts(&least),
-        voltage_at_most: volts(&most),
-        level_least: Line::new(least, &from),
-        level_most: Line::new(most, &from),
+        voltage_at_least: volts(&least).line(),
+        voltage_at_most: volts(&most).line(),
+        level_least: least.line(),
+        level_most: most.line(),
     }
 }

@@ -1,26 +1,29 @@
 //! One end: where it points, what its bracket gives, what its meter will read.
 
-use super::budget::Direction;
+use super::direction::Direction;
 use super::dish::{self, DishSheet};
+use super::geometry::altitude;
 use super::ground::{self, Code, GroundLines};
-use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
-use super::margin;
+use super::key::SectionKey;
+use super::line::{AS_WRITTEN, Line, Section, lines};
 use super::meter;
-use super::mount::{Metals, TiltMend, height_mend, metals, reach, tilt_mends};
-use super::path::{PathLines, altitude};
+use super::missing::Missing;
+use super::mount::{self, Metals, Reach, TiltMend};
+use super::path::PathLines;
 use super::people::{self, PeopleLines, TooNear};
 use super::practice::Practice;
 use super::run::{self, RunSheet};
 use super::saying::Saying;
-use super::target::{Target, Wanted};
+use super::target::Target;
 use super::threshold::{self, ThresholdSheet};
 use super::title::Title;
+use super::traced::{Traced, all, read, see, written};
+use super::wanted::Wanted;
 use super::wind::{self, StifferPipe, WindLines};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
-use crate::place::Place;
 use crate::spec::{Both, EndName};
 use crate::units::{Celsius, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity as _, Volts};
 
@@ -116,18 +119,6 @@ impl EndSheet<'_> {
         }
     }
 
-    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
-        self.lines.mask(broken);
-        self.dish.mask(broken);
-        self.wind.mask(broken);
-        self.people.mask(broken);
-        self.thresholds.iter_mut().for_each(|threshold| threshold.lines.mask(broken));
-        self.ground.mask(broken);
-        for run in &mut self.runs {
-            run.mask(broken);
-        }
-    }
-
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
         self.dish.missing(each);
@@ -140,21 +131,13 @@ impl EndSheet<'_> {
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let end = self.name;
-        let key = format!("ends.{end}");
-        sections.push(Section::of(key.clone(), Title::End { end }, |rows| self.lines.rows(&key, rows)));
-        self.dish.sections(self.name, sections);
-        sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(self.name, i)));
-        let wind = format!("{key}.wind");
-        sections.push(Section::of(wind.clone(), Title::Wind { end }, |rows| self.wind.rows(&wind, rows)));
-        let people = format!("{key}.people");
-        sections.push(Section::of(people.clone(), Title::People { end }, |rows| self.people.rows(&people, rows)));
-        let ground = format!("{key}.ground");
-        sections.push(Section::of(ground.clone(), Title::Grounding { end }, |rows| self.ground.rows(&ground, rows)));
-        for (i, run) in self.runs.iter().enumerate() {
-            let key = format!("{key}.runs[{i}]");
-            let title = Title::Run { end, port: run.resolved.port.id.to_string().into() };
-            sections.push(Section::of(key.clone(), title, |rows| run.rows(&key, rows)));
-        }
+        sections.push(self.lines.section(SectionKey::End(end), Title::End { end }));
+        self.dish.sections(end, sections);
+        sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(end, i)));
+        sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }));
+        sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
+        sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }));
+        sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
     }
 }
 
@@ -168,67 +151,74 @@ pub(super) fn compute<'n>(
     let (own, far) = (&hop.ends[name], &hop.ends[name.far()]);
     let (incoming, outgoing) = (&directions[name.incoming()], &directions[name.outgoing()]);
     let (bearing, tilt) = (path.azimuth(name), path.elevation(name));
-    let (end, bracket) = (own.end, own.bracket);
-    let (own_altitude, altitude_from) = altitude(own);
-    let reach = reach(bracket, end.bracket.orientation, end.bracket.plate);
-    let (mends, height_mend) = match tilt.get() {
-        Some(needed) if !reach.holds(needed) => (tilt_mends(own, needed), height_mend(own, far, path, reach, needed)),
+    let reach = mount::reach(own);
+    let (mends, height_mend) = match (tilt.get(), reach.get()) {
+        (Some(needed), Some(reach)) if !reach.holds(needed) => {
+            (mount::tilt_mends(own, needed), mount::height_mend(own, far, path, reach, needed))
+        }
         _ => (Vec::new(), None),
     };
-    let code = ground::code(hop, end.grounding.material);
-    let aim = aim(own, bearing, hop);
-    let bracket_from = [at!(end.bracket), at!(bracket.tilt), at!(bracket.stop), at!(bracket.plate)];
-    let support = own.support;
-    let meter = meter::meter(own, incoming, target);
-    let lines = EndLines {
-        height: Line::known(end.height.clone(), &[at!(end.height)]),
-        altitude: Line::known(own_altitude, &altitude_from),
-        true_bearing: bearing.clone(),
-        declination: aim.declination,
-        declination_uncertainty: aim.uncertainty,
-        magnetic_bearing: aim.magnetic,
-        tilt: tilt.clone(),
-        tilt_least: Line::known(reach.least, &bracket_from),
-        tilt_most: Line::known(reach.most, &bracket_from),
-        tilt_in_hand: Line::new(margin::tilt(tilt, reach), &[&bracket_from[..], &tilt.from].concat()),
-        pole: Line::known(support.outside_diameter.clone(), &[at!(support.outside_diameter)]),
-        target_level: incoming.lines.level.clone(),
-        level_least: meter.least,
-        level_most: meter.most,
-        level_uncertainty: meter::uncertainty(own, far),
-        target_voltage: meter.target_voltage,
-        voltage_at_least: meter.voltage_at_least,
-        voltage_at_most: meter.voltage_at_most,
-        meter_sense: meter.sense,
-    };
+    let code = ground::code(hop, own);
     let wind = wind::compute(own, hop);
     let (people, too_near) = people::compute(own, &outgoing.lines.frequency, bearing);
-    let runs = run::of_end(own, target);
-    let ground = ground::compute(own, code, target);
-    let (practice, hottest_air) = (target.practice.clone(), target.hottest_air.clone());
-    let voltage_reserve = target.voltage_reserve.clone();
     EndSheet {
         name,
         resolved: own,
         far,
-        lines,
+        lines: lines(hop, name, path, incoming, &reach, target),
         mends,
         height_mend,
-        code,
         align_power: meter::power_that_reads(own, far, incoming, target),
-        ground,
-        practice,
-        hottest_air,
-        voltage_reserve,
+        ground: ground::compute(own, &code, target),
+        code: code.get().flatten(),
+        practice: target.practice.clone(),
+        hottest_air: target.hottest_air.clone(),
+        voltage_reserve: target.voltage_reserve.clone(),
         dish: dish::compute(own, far, incoming),
         thresholds: threshold::compute(own, hop),
-        metals: metals(own),
+        metals: mount::metals(own),
         stiffer: wind::stiffer(own, &wind, target.wind_loss.value()),
         wind,
         wind_loss: target.wind_loss.clone(),
         people,
         too_near,
-        runs,
+        runs: run::of_end(own, target),
+    }
+}
+
+fn lines(
+    hop: &ResolvedHop<'_>,
+    name: EndName,
+    path: &PathLines,
+    incoming: &Direction<'_>,
+    reach: &Traced<Reach>,
+    target: &Target,
+) -> EndLines {
+    let (own, far) = (&hop.ends[name], &hop.ends[name.far()]);
+    let (bearing, tilt) = (path.azimuth(name), path.elevation(name));
+    let (end, support) = (own.end, own.support);
+    let aim = aim(own, bearing, hop);
+    let meter = meter::meter(own, incoming, target);
+    EndLines {
+        height: written!(end.height).line(),
+        altitude: altitude(own).line(),
+        true_bearing: bearing.clone(),
+        declination: aim.declination,
+        declination_uncertainty: aim.uncertainty,
+        magnetic_bearing: aim.magnetic,
+        tilt: tilt.clone(),
+        tilt_least: reach.map(|reach| reach.least).line(),
+        tilt_most: reach.map(|reach| reach.most).line(),
+        tilt_in_hand: all((reach, tilt)).map(|(reach, tilt)| reach.left(tilt)).line(),
+        pole: written!(support.outside_diameter).line(),
+        target_level: incoming.lines.level.clone(),
+        level_least: meter.least,
+        level_most: meter.most,
+        level_uncertainty: meter::uncertainty(own, far).line(),
+        target_voltage: meter.target_voltage,
+        voltage_at_least: meter.voltage_at_least,
+        voltage_at_most: meter.voltage_at_most,
+        meter_sense: meter.sense,
     }
 }
 
@@ -241,18 +231,17 @@ struct Aim {
 fn aim(own: &ResolvedEnd<'_>, bearing: &Line<Degrees>, hop: &ResolvedHop<'_>) -> Aim {
     let (site, network) = (own.site, hop.network);
     let date_at = at!(network.date);
-    let date = (i32::from(network.date.year), network.date.month, network.date.day);
-    let position = Position { latitude: site.position.latitude.value, longitude: site.position.longitude.value };
-    let found = magnetic::declination(position, site.ground_height.value, date);
-    let found = found.map_err(|error| Missing::new(error, date_at));
-    let uncertainty = found.as_ref().map(|found| found.uncertainty).map_err(Clone::clone);
+    let found = all((&see!(site.position), &read!(site.ground_height), &see!(network.date)));
+    let found = found.try_map(|(position, height, date)| {
+        let position = Position { latitude: position.latitude.value, longitude: position.longitude.value };
+        let date = (i32::from(date.year), date.month, date.day);
+        magnetic::declination(position, height, date).map_err(|error| Missing::new(error, date_at))
+    });
     let declination = found.map(|found| found.angle);
-    let magnetic = bearing.need().and_then(|bearing| Ok(magnetic::magnetic_bearing(bearing, declination.clone()?)));
-    let from = [at!(site.position), at!(site.ground_height), date_at];
-    let and_bearing: Vec<Place> = from.iter().chain(&bearing.from).copied().collect();
+    let magnetic = all((&declination, bearing));
     Aim {
-        uncertainty: Line::new(uncertainty, &from),
-        declination: Line::new(declination, &from),
-        magnetic: Line::new(magnetic, &and_bearing),
+        uncertainty: found.map(|found| found.uncertainty).line(),
+        magnetic: magnetic.map(|(declination, bearing)| magnetic::magnetic_bearing(bearing, declination)).line(),
+        declination: declination.line(),
     }
 }

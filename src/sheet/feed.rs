@@ -1,18 +1,19 @@
 //! What a supply brings to the radio over a run, and what would bring more.
 
-use super::line::{Line, Missing};
+use super::missing::Missing;
 use super::onward::Passed;
 use super::reason::Reason;
-use super::run::{Resistance, pairs};
+use super::resistance::{Resistance, hottest_cable};
 use super::target::Target;
+use super::traced::{AsTraced as _, Traced, all, read, see, written};
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedRun};
+use crate::network::{Document, ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::ethernet_power::{Class, MOST_POWER, MOST_VOLTAGE, by_number, for_draw};
 use crate::physics::power_chain::{Chain, Onward, Wants, settle};
 use crate::physics::power_feed::{Feeder, NoOperatingPoint, OperatingPoint, longest_run};
-use crate::spec::Service;
-use crate::units::{Amperes, Celsius, Given, Metres, Ohms, OhmsPerKilometre, SquareMillimetres, Volts, Watts};
+use crate::spec::{Service, Supply};
+use crate::units::{Given, Metres, Ohms, OhmsPerKilometre, SquareMillimetres, Volts, Watts};
 
 /// What reaches the radio.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,138 +49,184 @@ pub(super) fn classes(own: &ResolvedEnd<'_>, resolved: &ResolvedRun<'_>, onward:
     }
 }
 
-/// The lines that are there only for a run that feeds the radio.
-pub(super) struct Fed {
-    pub loop_resistance: Line<Ohms>,
-    pub supply_voltage: Line<Volts>,
-    pub radio_draw: Line<Given<Watts>>,
-    pub onward_draw: Line<Watts>,
-    pub radio_voltage: Line<Volts>,
-    pub current: Line<Amperes>,
-    pub supply_power: Line<Watts>,
-    pub wanted: Line<Volts>,
-    pub voltage_in_hand: Line<Volts>,
-    pub longest_outdoor: Line<Metres>,
-    pub thinnest: Line<SquareMillimetres>,
-    pub least_supply: Line<Volts>,
-    pub feed: Feed,
-}
-
 /// The thickest conductor of a four-pair cable that plugs take: common practice, no source.
 const THICKEST: SquareMillimetres = SquareMillimetres(0.33);
 
-pub(super) fn fed(
-    own: &ResolvedEnd<'_>,
-    resolved: &ResolvedRun<'_>,
-    resistance: &Resistance,
-    hot: Celsius,
-    target: &Target,
-    passed: &[Passed],
-) -> Fed {
-    let (run, radio, cable) = (resolved.run, own.radio, resolved.cable);
-    let supply = match resolved.supply {
-        Some(supply) if run.carries.contains(&Service::Power) => supply,
-        Some(_) => return Fed::without(&Missing::judged(Reason::RunWithoutPower, at!(run.carries))),
-        None => return Fed::without(&Missing::judged(Reason::NothingFeedsRun, at!(run.carries))),
-    };
-    let (source, draw) = (supply.voltage.min.value, radio.power.draw.value);
-    let feeder = Feeder { pairs: pairs(supply.pairs), conductor: resistance.outdoors, inline: resistance.inline };
-    let loop_resistance = feeder.loop_resistance(run.outdoor.value);
-    let converted = passed.iter().filter_map(Passed::taken).fold(0.0, |sum, watts| sum + watts.0);
-    let straight: Vec<&Passed> = passed.iter().filter(|device| device.made.is_none()).collect();
-    let devices: Vec<Onward> = straight.iter().map(|passed| passed.device).collect();
-    let load = Watts(draw.0 + converted);
-    let settled = settle(source, loop_resistance, load, &devices);
-    let (supply_at, draw_at) = (at!(supply.voltage.min), at!(radio.power.draw));
-    let mut loop_from = resistance.from.clone();
-    loop_from.push(at!(supply.pairs));
-    let mut from = vec![supply_at, draw_at];
-    from.extend(&loop_from);
-    for passed in passed {
-        from.extend(&passed.from);
+/// A run and what feeds it. Where nothing does, everything that follows from the supply is missing for that reason.
+pub(super) struct Feeding<'n> {
+    own: &'n ResolvedEnd<'n>,
+    resolved: &'n ResolvedRun<'n>,
+    pub(super) resistance: Traced<Resistance>,
+    pub(super) supply: Traced<&'n Document<Supply>>,
+    pub(super) source: Traced<Volts>,
+    feeder: Traced<Feeder>,
+    pub(super) loop_resistance: Traced<Ohms>,
+    /// What hangs on the radio.
+    devices: Traced<Vec<Passed>>,
+    /// What radio and converters draw.
+    load: Traced<Watts>,
+    chain: Traced<Result<Chain, NoOperatingPoint>>,
+}
+
+impl<'n> Feeding<'n> {
+    pub(super) fn of(
+        own: &'n ResolvedEnd<'n>,
+        resolved: &'n ResolvedRun<'n>,
+        target: &Target,
+        devices: &[Traced<Passed>],
+    ) -> Self {
+        let (run, radio) = (resolved.run, own.radio);
+        let fed = resolved.supply;
+        let supply = see!(run.carries).judge(|carries| match fed {
+            Some(supply) if carries.contains(&Service::Power) => Ok(supply),
+            Some(_) => Err(Reason::RunWithoutPower),
+            None => Err(Reason::NothingFeedsRun),
+        });
+        let source = supply.and_then(|supply| read!(supply.voltage.min));
+        let pairs = supply.and_then(|supply| see!(supply.pairs).map(|pairs| *pairs));
+        let resistance = Resistance::of(resolved, target);
+        let feeder = all((&resistance, &pairs)).map(|(resistance, pairs)| resistance.feeder(pairs));
+        let loop_resistance =
+            all((&resistance, &feeder)).map(|(resistance, feeder)| feeder.loop_resistance(resistance.length));
+        let devices = Traced::each(devices);
+        let load = all((&read!(radio.power.draw), &devices)).map(|(draw, devices)| {
+            Watts(draw.0 + devices.iter().filter_map(Passed::taken).fold(0.0, |sum, watts| sum + watts.0))
+        });
+        let chain = all((&source, &loop_resistance, &load, &devices))
+            .map(|(source, loops, load, devices)| settle(source, loops, load, &straight(&devices)));
+        Self { own, resolved, resistance, supply, source, feeder, loop_resistance, devices, load, chain }
     }
-    let value = |part: fn(&OperatingPoint) -> f64| {
-        settled.as_ref().map(|chain| part(&chain.first)).map_err(|error| Missing::judged(*error, at!(run.supply)))
-    };
-    let reserved = radio.power.voltage.min.value + target.voltage_reserve.value();
-    let (start, start_at) = match &radio.power.start {
-        Some(start) => (start.value, at!(radio.power.start)),
-        None => (target.practice.start_voltage.value(), target.practice.start_voltage.place),
-    };
-    let wanted = if start > reserved { start } else { reserved };
-    let wanted_from = [at!(radio.power.voltage), target.voltage_reserve.place, start_at];
-    let wants = Wants {
-        own: load,
-        least: wanted,
-        onward: straight.iter().map(|passed| (passed.device, passed.wanted)).collect(),
-    };
-    let mend_from = [&from[..], &wanted_from].concat();
-    // Without anything fed onward there is a closed form.
-    let most = wants.most_loop(source).filter(|most| most.0.is_finite());
-    let length = |most: Ohms| {
-        let one_way = most.0 / feeder.pairs.loop_factor() - feeder.inline.0;
-        (one_way >= 0.0).then(|| Metres(1000.0 * one_way / feeder.conductor.0))
-    };
-    let longest = if devices.is_empty() { longest_run(source, load, wanted, &feeder) } else { most.and_then(length) };
-    let longest = longest.ok_or_else(|| Missing::judged(Reason::NoLengthDoes, at!(run.cable)));
-    let thinnest = most
-        .and_then(|most| thinnest(most.0 / feeder.pairs.loop_factor() - resistance.fixed.0, resolved, hot, target))
-        .ok_or_else(|| Missing::judged(Reason::NoConductorDoes, at!(cable.conductor)));
-    let least_supply =
-        wants.least_source(loop_resistance).ok_or_else(|| Missing::judged(Reason::NoSupplyDoes, at!(run.supply)));
-    let all = devices.iter().fold(load.0 - draw.0, |sum, device| sum + device.draw.0);
-    let onward_from: Vec<_> = passed.iter().flat_map(|passed| passed.from.clone()).collect();
-    Fed {
-        loop_resistance: Line::known(loop_resistance, &loop_from),
-        supply_voltage: Line::known(source, &[supply_at]),
-        radio_draw: Line::known(radio.power.draw.clone(), &[draw_at]),
-        onward_draw: Line::known(Watts(all), &onward_from),
-        radio_voltage: Line::new(value(|point| point.load.0).map(Volts), &from),
-        current: Line::new(value(|point| point.current.0).map(Amperes), &from),
-        supply_power: Line::new(value(|point| point.source_power.0).map(Watts), &from),
-        wanted: Line::known(wanted, &wanted_from),
-        voltage_in_hand: Line::new(
-            value(|point| point.load.0).map(|volts| Volts(volts - reserved.0)),
-            &[&from[..], &wanted_from[..2]].concat(),
-        ),
-        longest_outdoor: Line::new(longest, &mend_from),
-        thinnest: Line::new(thinnest, &mend_from),
-        least_supply: Line::new(least_supply, &mend_from),
-        feed: match settled {
-            Ok(chain) => Feed::Runs(chain),
-            Err(error) => Feed::Starves(error),
-        },
+
+    /// What the radio itself draws.
+    pub(super) fn draw(&self) -> Traced<Given<Watts>> {
+        let radio = self.own.radio;
+        written!(radio.power.draw)
+    }
+
+    /// What it takes for what it feeds.
+    pub(super) fn onward_draw(&self) -> Traced<Watts> {
+        let radio = self.own.radio;
+        let drawn = all((&self.load, &read!(radio.power.draw), &self.devices));
+        let drawn = drawn.map(|(load, draw, devices)| {
+            Watts(straight(&devices).iter().fold(load.0 - draw.0, |sum, device| sum + device.draw.0))
+        });
+        self.supply.and_then(|_| drawn)
+    }
+
+    /// All that hangs on it, settled; what it starves at is shown at the supply.
+    pub(super) fn settled(&self) -> Traced<Chain> {
+        let run = self.resolved.run;
+        let place = at!(run.supply);
+        self.chain.try_map(|chain| chain.map_err(|starves| Missing::judged(starves, place)))
+    }
+
+    /// A part of what reaches the radio.
+    pub(super) fn point<T>(&self, part: impl FnOnce(OperatingPoint) -> T) -> Traced<T> {
+        self.settled().map(|chain| part(chain.first))
+    }
+
+    pub(super) fn radio_voltage(&self) -> Traced<Volts> {
+        self.point(|point| point.load)
+    }
+
+    /// The greatest voltage of the supply.
+    pub(super) fn most_voltage(&self) -> Traced<Volts> {
+        self.supply.and_then(|supply| read!(supply.voltage.max))
+    }
+
+    /// The least voltage of the radio with the reserve.
+    fn reserved(&self, target: &Target) -> Traced<Volts> {
+        let radio = self.own.radio;
+        all((&read!(radio.power.voltage), &target.voltage_reserve)).map(|([least, _], reserve)| least + reserve)
+    }
+
+    /// The voltage wanted at the radio.
+    pub(super) fn wanted(&self, target: &Target) -> Traced<Volts> {
+        let radio = self.own.radio;
+        let common = target.practice.start_voltage.traced();
+        let start = read!(radio.power.start).and_then(|start| start.map_or_else(|| common.clone(), Traced::constant));
+        let wanted = all((&self.reserved(target), &start));
+        let wanted = wanted.map(|(reserved, start)| if start > reserved { start } else { reserved });
+        self.supply.and_then(|_| wanted)
+    }
+
+    pub(super) fn voltage_in_hand(&self, target: &Target) -> Traced<Volts> {
+        all((&self.radio_voltage(), &self.reserved(target))).map(|(has, reserved)| has - reserved)
+    }
+
+    /// All that must be met at once.
+    fn wants(&self, target: &Target) -> Traced<Wants> {
+        all((&self.load, &self.wanted(target), &self.devices)).map(|(own, least, devices)| {
+            let hanging = devices.iter().filter(|device| device.made.is_none());
+            Wants { own, least, onward: hanging.map(|device| (device.device, device.wanted)).collect() }
+        })
+    }
+
+    /// The longest outdoor cable that does.
+    pub(super) fn longest(&self, target: &Target) -> Traced<Metres> {
+        let run = self.resolved.run;
+        let place = at!(run.cable);
+        all((&self.wants(target), &self.source, &self.feeder)).try_map(|(wants, source, feeder)| {
+            let length = |most: Ohms| {
+                let one_way = most.0 / feeder.pairs.loop_factor() - feeder.inline.0;
+                (one_way >= 0.0).then(|| Metres(1000.0 * one_way / feeder.conductor.0))
+            };
+            // Without anything fed onward there is a closed form.
+            let longest = if wants.onward.is_empty() {
+                longest_run(source, wants.own, wants.least, &feeder)
+            } else {
+                most_loop(&wants, source).and_then(length)
+            };
+            longest.ok_or_else(|| Missing::judged(Reason::NoLengthDoes, place))
+        })
+    }
+
+    /// The thinnest copper conductor that does, none beyond what a plug takes.
+    pub(super) fn thinnest(&self, target: &Target) -> Traced<SquareMillimetres> {
+        let (run, cable) = (self.resolved.run, self.resolved.cable);
+        let place = at!(cable.conductor);
+        let lengths = all((&read!(run.outdoor), &read!(run.indoor), &hottest_cable(target), &target.hottest_air));
+        // As if all of it were at 20 °C.
+        let metres = lengths.map(|(outdoor, indoor, hot, air)| {
+            conductor::temperature_factor(hot) * outdoor.0
+                + conductor::temperature_factor(air) * indoor.map_or(0.0, |length| length.0)
+        });
+        let inputs = all((&self.wants(target), &self.source, &self.feeder, &self.resistance, &metres));
+        inputs.try_map(|(wants, source, feeder, resistance, metres)| {
+            let area = most_loop(&wants, source).and_then(|most| {
+                let ohms = most.0 / feeder.pairs.loop_factor() - resistance.fixed.0;
+                let area = conductor::area_of(OhmsPerKilometre(1000.0 * ohms / metres));
+                (ohms > 0.0 && area.0 > 0.0 && area <= THICKEST).then_some(area)
+            });
+            area.ok_or_else(|| Missing::judged(Reason::NoConductorDoes, place))
+        })
+    }
+
+    /// The least supply that does.
+    pub(super) fn least_supply(&self, target: &Target) -> Traced<Volts> {
+        let run = self.resolved.run;
+        let place = at!(run.supply);
+        all((&self.wants(target), &self.loop_resistance)).try_map(|(wants, loops)| {
+            wants.least_source(loops).ok_or_else(|| Missing::judged(Reason::NoSupplyDoes, place))
+        })
+    }
+
+    /// What reaches the radio, for the rules. A run of which something is broken says nothing.
+    pub(super) fn feed(&self) -> Feed {
+        match self.chain.value() {
+            Ok(Ok(chain)) => Feed::Runs(chain.clone()),
+            Ok(Err(starves)) => Feed::Starves(*starves),
+            Err(_) => Feed::None,
+        }
     }
 }
 
-/// The copper conductor that keeps one conductor end to end within `ohms`, none beyond what a plug takes.
-fn thinnest(ohms: f64, resolved: &ResolvedRun<'_>, hot: Celsius, target: &Target) -> Option<SquareMillimetres> {
-    let indoor = resolved.run.indoor.as_ref().map_or(0.0, |given| given.value.0);
-    let metres = conductor::temperature_factor(hot) * resolved.run.outdoor.value.0
-        + conductor::temperature_factor(target.hottest_air.value()) * indoor;
-    let area = conductor::area_of(OhmsPerKilometre(1000.0 * ohms / metres));
-    (ohms > 0.0 && area.0 > 0.0 && area <= THICKEST).then_some(area)
+/// The devices that hang on the input of the radio as it is.
+fn straight(devices: &[Passed]) -> Vec<Onward> {
+    devices.iter().filter(|device| device.made.is_none()).map(|device| device.device).collect()
 }
 
-impl Fed {
-    fn without(missing: &Missing) -> Self {
-        fn none<T>(missing: &Missing) -> Line<T> {
-            Line::new(Err(missing.clone()), &[])
-        }
-        Self {
-            loop_resistance: none(missing),
-            supply_voltage: none(missing),
-            radio_draw: none(missing),
-            onward_draw: none(missing),
-            radio_voltage: none(missing),
-            current: none(missing),
-            supply_power: none(missing),
-            wanted: none(missing),
-            voltage_in_hand: none(missing),
-            longest_outdoor: none(missing),
-            thinnest: none(missing),
-            least_supply: none(missing),
-            feed: Feed::None,
-        }
-    }
+/// The most resistance with which all is met, where there is a most.
+fn most_loop(wants: &Wants, source: Volts) -> Option<Ohms> {
+    wants.most_loop(source).filter(|most| most.0.is_finite())
 }

@@ -1,8 +1,9 @@
 //! The grounding conductor of one end: what is asked of it and what it is to a surge.
 
-use super::line::{AS_WRITTEN, Line, Missing, lines};
+use super::line::{AS_WRITTEN, lines};
 use super::reason::Reason;
 use super::target::Target;
+use super::traced::{Traced, all, read, see, written};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::{conductor, ground_wire};
@@ -37,9 +38,18 @@ pub struct Code {
 /// What the code in force asks of a grounding conductor of a metal.
 ///
 /// IEC 60728-11 (second-hand) and NEC 810.21 (copper and copper-clad steel second-hand, aluminium from memory).
-pub(super) fn code(hop: &ResolvedHop<'_>, metal: GroundMetal) -> Option<Code> {
-    let network = hop.network;
-    let (name, written) = match (network.codes.grounding?, metal) {
+///
+/// None where the network names no code.
+pub(super) fn code(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>) -> Traced<Option<Code>> {
+    let (network, end) = (hop.network, own.end);
+    let place = at!(network.codes.grounding);
+    all((&see!(network.codes.grounding), &see!(end.grounding.material)))
+        .map(|(code, metal)| Some(sizes((*code)?, *metal, place)))
+}
+
+/// What a code has for a metal.
+fn sizes(code: GroundingCode, metal: GroundMetal, place: Place) -> Code {
+    let (name, written) = match (code, metal) {
         (GroundingCode::Iec60728, GroundMetal::Copper) => ("IEC 60728-11", Some("16 mm2")),
         (GroundingCode::Iec60728, GroundMetal::Aluminium) => ("IEC 60728-11", Some("25 mm2")),
         (GroundingCode::Iec60728, GroundMetal::CopperCladSteel | GroundMetal::Steel) => {
@@ -53,7 +63,7 @@ pub(super) fn code(hop: &ResolvedHop<'_>, metal: GroundMetal) -> Option<Code> {
     // The size is read as a person would write it, so that a gauge is the same area here as in a spec.
     let read =
         |written| units::read(SquareMillimetres::KIND, written).ok().map(|area| (written, SquareMillimetres(area)));
-    Some(Code { name, least: written.and_then(read), place: at!(network.codes.grounding) })
+    Code { name, least: written.and_then(read), place }
 }
 
 /// Conductivity of a metal over that of copper.
@@ -68,30 +78,26 @@ fn conductivity(metal: GroundMetal) -> f64 {
     }
 }
 
-pub(super) fn compute(own: &ResolvedEnd<'_>, code: Option<Code>, target: &Target) -> GroundLines {
+pub(super) fn compute(own: &ResolvedEnd<'_>, code: &Traced<Option<Code>>, target: &Target) -> GroundLines {
     let (end, radio) = (own.end, own.radio);
-    let grounding = &end.grounding;
-    let practice = &target.practice;
-    let floor = SquareMillimetres(radio.ground.least_conductor.value.0 / conductivity(grounding.material)).tidy();
-    let least = code.and_then(|code| code.least).map(|(_, least)| least);
-    let needed = least.map_or(floor, |least| if least > floor { least } else { floor });
-    let mut needed_from = vec![at!(radio.ground.least_conductor), at!(end.grounding.material)];
-    needed_from.extend(code.map(|code| code.place));
-    let (size_at, length_at) = (at!(end.grounding.conductor), at!(end.grounding.length));
-    let conductor = grounding.conductor.clone().ok_or_else(|| Missing::judged(Reason::NoGroundingConductor, size_at));
-    let length = grounding.length.clone().ok_or_else(|| Missing::judged(Reason::NoGroundingLength, length_at));
-    let inductance = length
-        .clone()
-        .and_then(|length| conductor.clone().map(|size| ground_wire::inductance(length.value, size.value)));
-    let spare = 1.0 + practice.spare.value().0 / 100.0;
+    let floor = all((&read!(radio.ground.least_conductor), &see!(end.grounding.material)))
+        .map(|(copper, metal)| SquareMillimetres(copper.0 / conductivity(*metal)).tidy());
+    let needed = all((&floor, code)).map(|(floor, code)| match code.and_then(|code| code.least) {
+        Some((_, least)) if least > floor => least,
+        _ => floor,
+    });
+    let conductor = written!(end.grounding.conductor).stated(Reason::NoGroundingConductor);
+    let length = written!(end.grounding.length).stated(Reason::NoGroundingLength);
     // To the next half metre.
-    let take = length.clone().map(|length| Metres((2.0 * length.value.0 * spare - 1e-9).ceil() / 2.0));
+    let take = all((&length, &target.practice.spare))
+        .map(|(length, spare)| Metres((2.0 * length.value.0 * (1.0 + spare.0 / 100.0) - 1e-9).ceil() / 2.0));
+    let inductance = all((&length, &conductor)).map(|(length, size)| ground_wire::inductance(length.value, size.value));
     GroundLines {
-        conductor: Line::new(conductor, &[size_at]),
-        floor: Line::known(radio.ground.least_conductor.clone(), &[at!(radio.ground.least_conductor)]),
-        needed: Line::known(needed, &needed_from),
-        length: Line::new(length, &[length_at]),
-        inductance: Line::new(inductance, &[length_at, size_at]),
-        to_take: Line::new(take, &[length_at, practice.spare.place]),
+        conductor: conductor.line(),
+        floor: written!(radio.ground.least_conductor).line(),
+        needed: needed.line(),
+        length: length.line(),
+        inductance: inductance.line(),
+        to_take: take.line(),
     }
 }

@@ -1,8 +1,9 @@
 //! How a cable is handled: the insert that seals it, its bends, its drip loop, how much of it to take.
 
-use super::line::{AS_WRITTEN, Line, Missing, lines};
+use super::line::{AS_WRITTEN, lines};
 use super::reason::Reason;
 use super::target::Target;
+use super::traced::{Traced, all, read, see};
 use crate::at;
 use crate::network::ResolvedRun;
 use crate::physics::{cable_handling, channel_length};
@@ -26,7 +27,7 @@ lines! {
 }
 
 /// The insert of a port that leaves the diameter the most room either way, and how much that is.
-pub(super) fn best_gland(glands: &[Gland], diameter: Millimetres) -> Option<(&Gland, Millimetres)> {
+fn best_gland(glands: &[Gland], diameter: Millimetres) -> Option<(&Gland, Millimetres)> {
     let room = |gland: &Gland| {
         let (below, above) = (diameter - gland.cable.min.value, gland.cable.max.value - diameter);
         if below < above { below.tidy() } else { above.tidy() }
@@ -36,43 +37,42 @@ pub(super) fn best_gland(glands: &[Gland], diameter: Millimetres) -> Option<(&Gl
     fits.reduce(|best, next| if next.1 > best.1 { next } else { best })
 }
 
-pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: Celsius) -> HandlingLines {
-    let (run, cable, port) = (resolved.run, resolved.cable, resolved.port);
+/// The insert of a port that seals a cable best, and the room the cable has in it; none if no insert holds it.
+pub(super) fn sealed<'n>(resolved: &'n ResolvedRun<'n>) -> Traced<Option<(&'n Gland, Millimetres)>> {
+    let (cable, port) = (resolved.cable, resolved.port);
+    let glands = Traced::field(&port, at!(port.glands), &port.spec.glands);
+    all((&read!(cable.outside_diameter), &glands)).map(|(diameter, glands)| best_gland(glands, diameter))
+}
+
+pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: &Traced<Celsius>) -> HandlingLines {
+    let (run, cable) = (resolved.run, resolved.cable);
     let practice = &target.practice;
-    let diameter = cable.outside_diameter.value;
-    let (outdoor, indoor) = (run.outdoor.value, run.indoor.as_ref().map_or(Metres(0.0), |given| given.value));
-    let lengths = [at!(run.outdoor), at!(run.indoor)];
-    let room = best_gland(&port.glands, diameter)
-        .map(|(_, room)| room)
-        .ok_or_else(|| Missing::judged(Reason::NothingSeals, at!(cable.outside_diameter)));
-    let bend = cable
-        .bend_radius
-        .as_ref()
-        .map_or_else(|| cable_handling::fixed_bend(diameter).rounded_up(), |given| given.value);
-    let whole = (outdoor + indoor).tidy();
-    let screened = cable.screening != Screening::UUtp;
-    let counted = (channel_length::equivalent(outdoor, hot, screened) + indoor).tidy();
-    // What one metre outdoors counts for.
-    let metre = channel_length::equivalent(Metres(1.0), hot, screened);
-    let longest = Metres(((practice.hot_length.value() - indoor).0 / metre.0).max(0.0));
-    let spare = 1.0 + practice.spare.value().0 / 100.0;
-    let mut hot_from = lengths.to_vec();
-    hot_from.extend([at!(cable.screening), target.hottest_air.place, practice.sun_on_jacket.place]);
-    let mut hand_from = hot_from.clone();
-    hand_from.push(practice.hot_length.place);
-    let mut take_from = lengths.to_vec();
-    take_from.push(practice.spare.place);
+    let diameter = read!(cable.outside_diameter);
+    let room = sealed(resolved).map(|best| best.map(|(_, room)| room)).stated(Reason::NothingSeals);
+    let bend = all((&diameter, &read!(cable.bend_radius)))
+        .map(|(diameter, stated)| stated.unwrap_or_else(|| cable_handling::fixed_bend(diameter).rounded_up()));
+    let lengths = all((&read!(run.outdoor), &read!(run.indoor)))
+        .map(|(outdoor, indoor)| (outdoor, indoor.unwrap_or(Metres(0.0))));
+    let air = all((&see!(cable.screening), hot)).map(|(screening, hot)| (*screening != Screening::UUtp, hot));
+    let counted = all((&lengths, &air)).map(|((outdoor, indoor), (screened, hot))| {
+        (channel_length::equivalent(outdoor, hot, screened) + indoor).tidy()
+    });
+    let longest = all((&lengths, &air, &practice.hot_length)).map(|((_, indoor), (screened, hot), most)| {
+        // What one metre outdoors counts for.
+        let metre = channel_length::equivalent(Metres(1.0), hot, screened);
+        Metres(((most - indoor).0 / metre.0).max(0.0))
+    });
+    let take = all((&lengths, &practice.spare)).map(|((outdoor, indoor), spare)| {
+        Metres(((outdoor + indoor).tidy().0 * (1.0 + spare.0 / 100.0) - 1e-9).ceil())
+    });
     HandlingLines {
-        gland_room: Line::new(room, &[at!(cable.outside_diameter), at!(port.glands)]),
-        bend_radius: Line::known(bend, &[at!(cable.outside_diameter), at!(cable.bend_radius)]),
-        pulling_radius: Line::known(
-            cable_handling::pulling_bend(diameter).rounded_up(),
-            &[at!(cable.outside_diameter)],
-        ),
-        drip_loop: Line::known(practice.drip_loop.given.clone(), &[practice.drip_loop.place]),
-        hot_length: Line::known(counted, &hot_from),
-        hot_length_in_hand: Line::known(practice.hot_length.value() - counted, &hand_from),
-        longest_hot: Line::known(longest, &hand_from),
-        to_take: Line::known(Metres((whole.0 * spare - 1e-9).ceil()), &take_from),
+        gland_room: room.line(),
+        bend_radius: bend.line(),
+        pulling_radius: diameter.map(|diameter| cable_handling::pulling_bend(diameter).rounded_up()).line(),
+        drip_loop: practice.drip_loop.written().line(),
+        hot_length_in_hand: all((&counted, &practice.hot_length)).map(|(counted, most)| most - counted).line(),
+        hot_length: counted.line(),
+        longest_hot: longest.line(),
+        to_take: take.line(),
     }
 }

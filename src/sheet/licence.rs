@@ -3,15 +3,18 @@
 //! Every code that is named and whose band holds the channel is shown and judged by itself; the least of all ceilings is
 //! the power that must not be passed.
 
-use super::budget::Direction;
-use super::line::{AS_WRITTEN, Line, Missing, Section, lines};
+use super::direction::Direction;
+use super::key::SectionKey;
+use super::line::{AS_WRITTEN, Line, Section, lines};
+use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
 use super::title::Title;
+use super::traced::{AsTraced as _, Traced, all, read, see, written};
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::physics::Confidence;
-use crate::physics::codes::{self, CODES, Code};
+use crate::physics::codes::{self, CODES, Code, Limits};
 use crate::place::Place;
 use crate::spec::{LicenceCode, Way};
 use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
@@ -94,12 +97,7 @@ impl Licence {
     /// Whether anything says how much may be radiated.
     #[must_use]
     pub fn is_stated(&self) -> bool {
-        !self.codes.is_empty() || self.lines.licensed_eirp.value.is_ok() || self.lines.licensed_power.value.is_ok()
-    }
-
-    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
-        self.lines.mask(broken);
-        self.codes.iter_mut().for_each(|code| code.lines.mask(broken));
+        !self.codes.is_empty() || self.lines.licensed_eirp.value().is_ok() || self.lines.licensed_power.value().is_ok()
     }
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
@@ -108,141 +106,125 @@ impl Licence {
     }
 
     pub(super) fn sections(&self, way: Way, sections: &mut Vec<Section>) {
-        let key = format!("{}.licence", way.key());
-        let title = Title::Licence { way };
-        sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
+        sections.push(self.lines.section(SectionKey::Licence(way), Title::Licence { way }));
         for (number, code) in self.codes.iter().enumerate() {
-            let key = format!("{key}.codes[{number}]");
-            let title = Title::Code { code: code.name, way };
-            sections.push(Section::of(key.clone(), title, |rows| code.lines.rows(&key, rows)));
+            sections.push(code.lines.section(SectionKey::Code(way, number), Title::Code { code: code.name, way }));
         }
     }
 }
 
 /// What the limits of a direction hang on.
 struct Emission {
-    frequency: Gigahertz,
-    bandwidth: Megahertz,
-    power: Dbm,
-    gain: Dbi,
-    frequency_at: Place,
-    bandwidth_at: Place,
-    power_at: Place,
-    gain_at: Place,
+    frequency: Traced<Gigahertz>,
+    bandwidth: Traced<Megahertz>,
+    power: Traced<Dbm>,
+    gain: Traced<Dbi>,
+    /// The edges of the channel: by them it is decided which code holds it.
+    edges: Traced<(Gigahertz, Gigahertz)>,
+}
+
+impl Emission {
+    fn of(resolved: &ResolvedHop<'_>, direction: &Direction<'_>) -> Self {
+        let (hop, end, antenna) = (resolved.hop, direction.sender.end, direction.sender.antenna);
+        let frequency = direction.lines.frequency.map(|given| given.value);
+        let bandwidth = read!(hop.channel.bandwidth);
+        let edges = all((&frequency, &bandwidth)).map(|(centre, width)| {
+            let half = Gigahertz(width.0 / 2000.0);
+            ((centre - half).tidy(), (centre + half).tidy())
+        });
+        Self { frequency, bandwidth, power: read!(end.transmit_power), gain: read!(antenna.gain), edges }
+    }
+
+    /// Whether a code holds the channel.
+    fn is_held_by(&self, code: &Code) -> bool {
+        self.edges.get().is_some_and(|(low, high)| code.holds(low, high))
+    }
+}
+
+/// The codes that are named, each where it is, and where they are named or would be: by the hop, or by its network.
+fn named(resolved: &ResolvedHop<'_>) -> (Vec<Traced<LicenceCode>>, Traced<()>) {
+    let (hop, network) = (resolved.hop, resolved.network);
+    let own = see!(hop.licence.codes);
+    let own_count = hop.licence.codes.len();
+    if own_count > 0 || own.is_broken() {
+        let codes = (0..own_count).map(|i| see!(hop.licence.codes[i]).map(|code| *code));
+        return (codes.collect(), own.map(|_| ()));
+    }
+    let codes = (0..network.codes.licence.len()).map(|i| see!(network.codes.licence[i]).map(|code| *code));
+    (codes.collect(), see!(network.codes.licence).map(|_| ()))
 }
 
 pub(super) fn compute(resolved: &ResolvedHop<'_>, direction: &Direction<'_>) -> Licence {
-    let (hop, network) = (resolved.hop, resolved.network);
-    let (end, antenna) = (direction.sender.end, direction.sender.antenna);
-    let channel = &hop.channel;
-    let frequency = channel.frequency(direction.way).value;
-    let emission = Emission {
-        frequency,
-        bandwidth: channel.bandwidth.value,
-        power: end.transmit_power.value,
-        gain: antenna.gain.value,
-        frequency_at: resolved.frequency_at(direction.way),
-        bandwidth_at: at!(hop.channel.bandwidth),
-        power_at: at!(end.transmit_power),
-        gain_at: at!(antenna.gain),
-    };
-    let (named, named_at): (Vec<(LicenceCode, Place)>, Place) = if hop.licence.codes.is_empty() {
-        let codes = network.codes.licence.iter().enumerate();
-        (codes.map(|(i, code)| (*code, at!(network.codes.licence[i]))).collect(), at!(network.codes.licence))
-    } else {
-        let codes = hop.licence.codes.iter().enumerate();
-        (codes.map(|(i, code)| (*code, at!(hop.licence.codes[i]))).collect(), at!(hop.licence.codes))
-    };
-    let half = Gigahertz(emission.bandwidth.0 / 2000.0);
-    let (low, high) = ((frequency - half).tidy(), (frequency + half).tidy());
-    let codes: Vec<CodeSheet> = named
-        .into_iter()
-        .filter_map(|(name, place)| Some((codes::named(name.word())?, place)))
-        .filter(|(code, _)| code.holds(low, high))
-        .map(|(code, place)| code_sheet(code, place, &emission))
+    let emission = Emission::of(resolved, direction);
+    let (names, list) = named(resolved);
+    let known = |name: &Traced<LicenceCode>| Some((codes::named(name.get()?.word())?, name.first_source()?));
+    let codes: Vec<CodeSheet> = names
+        .iter()
+        .filter_map(|name| known(name).map(|(code, place)| (name, code, place)))
+        .filter(|(_, code, _)| emission.is_held_by(code))
+        .map(|(name, code, place)| code_sheet(code, name, place, &emission))
         .collect();
     let candidates = if codes.is_empty() {
-        CODES.iter().filter(|code| code.holds(low, high)).map(|code| code.id).collect()
+        CODES.iter().filter(|code| emission.is_held_by(code)).map(|code| code.id).collect()
     } else {
         Vec::new()
     };
-    Licence { lines: licence_lines(resolved, &emission, &codes, named_at), codes, named_at, candidates }
+    let hop = resolved.hop;
+    let named_at = list.first_source().unwrap_or(at!(hop.licence.codes));
+    let decided = list.decided_by(&emission.edges);
+    Licence { lines: licence_lines(resolved, &emission, &codes, &decided), codes, named_at, candidates }
 }
 
 fn licence_lines(
     resolved: &ResolvedHop<'_>,
     emission: &Emission,
     codes: &[CodeSheet],
-    named_at: Place,
+    named: &Traced<()>,
 ) -> LicenceLines {
     let hop = resolved.hop;
-    let own = &hop.licence;
-    let (eirp_at, power_at) = (at!(hop.licence.max_eirp), at!(hop.licence.max_power));
-    let written = |given: Option<&Given<Dbm>>, place: Place| {
-        let none = || Missing::judged(Reason::NoneInLicence, place);
-        Line::new(given.cloned().ok_or_else(none), &[place])
-    };
-    let ceilings = [
-        own.max_eirp.as_ref().map(|given| (given.value - emission.gain).tidy()),
-        own.max_power.as_ref().map(|given| given.value),
-    ];
-    let by_code = codes.iter().filter_map(|code| code.lines.power_limit.get());
-    let highest =
-        ceilings.into_iter().flatten().chain(by_code).reduce(|one, other| if other < one { other } else { one });
-    let mut from = vec![emission.gain_at, named_at, eirp_at, power_at];
-    from.extend(codes.iter().flat_map(|code| code.lines.power_limit.from.iter().copied()));
-    let number_at = at!(hop.licence.number);
-    let number = own.number.as_ref().map(Saying::name);
+    let (eirp, power) = (written!(hop.licence.max_eirp), written!(hop.licence.max_power));
+    let by_code = Traced::each(codes.iter().map(|code| code.lines.power_limit.traced()));
+    let ceilings = all((named, &emission.gain, &eirp, &power, &by_code));
+    let highest = ceilings.judge(|(_, gain, eirp, power, by_code)| {
+        let own = [eirp.map(|given| (given.value - gain).tidy()), power.map(|given| given.value)];
+        let least = own.into_iter().flatten().chain(by_code).reduce(|one, other| if other < one { other } else { one });
+        least.map(Dbm::rounded_down).ok_or(Reason::NothingLimits)
+    });
+    let number = see!(hop.licence.number).map(|number| number.as_ref().map(Saying::name));
     LicenceLines {
-        eirp: Line::known((emission.power + emission.gain).tidy(), &[emission.power_at, emission.gain_at]),
-        highest_power: Line::new(
-            highest.map(Dbm::rounded_down).ok_or_else(|| Missing::judged(Reason::NothingLimits, named_at)),
-            &from,
-        ),
-        number: Line::new(number.ok_or_else(|| Missing::judged(Reason::NoneStated, number_at)), &[number_at]),
-        licensed_eirp: written(own.max_eirp.as_ref(), eirp_at),
-        licensed_power: written(own.max_power.as_ref(), power_at),
+        eirp: all((&emission.power, &emission.gain)).map(|(power, gain)| (power + gain).tidy()).line(),
+        highest_power: highest.line(),
+        number: number.stated(Reason::NoneStated).line(),
+        licensed_eirp: eirp.stated(Reason::NoneInLicence).line(),
+        licensed_power: power.stated(Reason::NoneInLicence).line(),
     }
 }
 
-fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeSheet {
-    let limits = code.limits(emission.gain, emission.bandwidth);
-    let from = [place, emission.gain_at, emission.bandwidth_at];
-    let level = |value: Option<Dbm>, none: Reason| {
-        Line::new(value.map(Dbm::tidy).ok_or_else(|| Missing::judged(none, place)), &from).by(code.citation)
+fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emission: &Emission) -> CodeSheet {
+    let limits = all((name, &emission.gain, &emission.bandwidth)).map(|(_, gain, width)| code.limits(gain, width));
+    let limits = limits.decided_by(&emission.edges);
+    let level = |limit: fn(Limits) -> Option<Dbm>, none: Reason| {
+        limits.map(|limits| limit(limits).map(Dbm::tidy)).stated(none).by(code.citation)
     };
-    let power_limit = limits.power.tidy();
-    let raster = code.raster.map(|raster| RasterSheet {
-        name: raster.name,
-        known: raster.confidence,
-        nearest: raster.nearest(emission.frequency, emission.bandwidth),
-    });
-    let channel = match code.raster {
-        None => Err(Missing::judged(Reason::NoRaster, place)),
-        Some(raster) => raster
-            .numbered(emission.frequency, emission.bandwidth)
-            .map(|numbered| Saying::channel(raster.name, numbered))
-            .ok_or_else(|| Missing::judged(Reason::OffRaster { raster: raster.name }, emission.frequency_at)),
+    let gain_mend = || {
+        let (power, gain, width) = (emission.power.get()?, emission.gain.get()?, emission.bandwidth.get()?);
+        if power <= limits.get()?.power.tidy() { None } else { code.gain_for(power, gain, width) }
     };
-    let gain_mend = (emission.power > power_limit)
-        .then(|| code.gain_for(emission.power, emission.gain, emission.bandwidth))
-        .flatten();
+    let raster = || {
+        let (raster, centre, width) = (code.raster?, emission.frequency.get()?, emission.bandwidth.get()?);
+        let (name, known) = (raster.name, raster.confidence);
+        Some(RasterSheet { name, known, nearest: raster.nearest(centre, width) })
+    };
     let lines = CodeLines {
-        code: Line::known(Saying::word(code.title), &[place]),
-        confidence: Line::known(Saying::known(code.known), &[place]).by(code.citation),
-        eirp_limit: level(Some(limits.average_eirp), Reason::NoneInCode),
-        peak_eirp_limit: level(limits.peak_eirp, Reason::NoPeakInCode),
-        port_power_limit: level(limits.port_power, Reason::NoPowerInCode),
-        power_limit: level(Some(power_limit), Reason::NoneInCode),
-        least_gain: Line::new(limits.least_gain.ok_or_else(|| Missing::judged(Reason::NoneInCode, place)), &[place])
-            .by(code.citation),
-        greatest_beamwidth: Line::new(
-            limits.greatest_beamwidth.ok_or_else(|| Missing::judged(Reason::NoneInCode, place)),
-            &[place],
-        )
-        .by(code.citation),
-        channel: Line::new(channel, &[place, emission.frequency_at, emission.bandwidth_at])
-            .by(code.raster.map_or("by the code named", |raster| raster.citation)),
+        code: name.map(|_| Saying::word(code.title)).line(),
+        confidence: name.map(|_| Saying::known(code.known)).by(code.citation),
+        eirp_limit: level(|limits| Some(limits.average_eirp), Reason::NoneInCode),
+        peak_eirp_limit: level(|limits| limits.peak_eirp, Reason::NoPeakInCode),
+        port_power_limit: level(|limits| limits.port_power, Reason::NoPowerInCode),
+        power_limit: level(|limits| Some(limits.power), Reason::NoneInCode),
+        least_gain: limits.map(|limits| limits.least_gain).stated(Reason::NoneInCode).by(code.citation),
+        greatest_beamwidth: limits.map(|limits| limits.greatest_beamwidth).stated(Reason::NoneInCode).by(code.citation),
+        channel: channel(code, name, emission),
     };
     CodeSheet {
         name: code.id,
@@ -251,8 +233,21 @@ fn code_sheet(code: &'static Code, place: Place, emission: &Emission) -> CodeShe
         power_known: code.known.power,
         antenna_known: code.known.antenna,
         registered: code.registered,
+        raster: raster(),
+        gain_mend: gain_mend(),
         lines,
-        raster,
-        gain_mend,
     }
+}
+
+/// The channel of the raster that goes with a code, by its name there.
+fn channel(code: &'static Code, name: &Traced<LicenceCode>, emission: &Emission) -> Line<Saying> {
+    let Some(raster) = code.raster else {
+        return name.map(|_| None).stated(Reason::NoRaster).by("by the code named");
+    };
+    // One that is off the raster is shown at its centre.
+    let words = all((&emission.frequency, name, &emission.bandwidth)).judge(|(centre, _, width)| {
+        let words = raster.numbered(centre, width).map(|numbered| Saying::channel(raster.name, numbered));
+        words.ok_or(Reason::OffRaster { raster: raster.name })
+    });
+    words.by(raster.citation)
 }

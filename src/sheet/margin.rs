@@ -1,16 +1,17 @@
 //! What is left between a computed value and the limit it must keep, for the page on which a hop is decided.
 
-use super::budget::{DirectionLines, State};
-use super::line::{Line, Missing, lines};
-use super::mount::Reach;
-use super::path::{PathLines, altitude};
+use super::budget::DirectionLines;
+use super::geometry::altitude;
+use super::line::lines;
+use super::missing::Missing;
+use super::path::PathLines;
 use super::reason::Reason;
+use super::states::State;
 use super::target::Target;
-use crate::at;
-use crate::network::ResolvedEnd;
+use super::traced::{AsTraced as _, Traced, all, read};
+use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::multipath::{ClearAirPath, Multipath};
-use crate::place::Place;
-use crate::units::{Decibels, Degrees, Metres, Percent};
+use crate::units::{Decibels, Metres, Percent};
 
 lines! {
     /// What one direction has in hand.
@@ -27,75 +28,50 @@ lines! {
 
 /// What a direction has in hand.
 pub(super) fn direction(
-    lines: &DirectionLines,
-    state: Option<&State>,
-    sender: &ResolvedEnd<'_>,
+    resolved: &ResolvedHop<'_>,
     receiver: &ResolvedEnd<'_>,
+    lines: &DirectionLines,
+    states: &[State],
+    objective: &Traced<usize>,
     path: &PathLines,
     target: &Target,
 ) -> MarginLines {
-    let (radio, level) = (receiver.radio, &lines.level);
-    let none = Missing::judged(Reason::NoStateForCapacity, at!(radio.states));
-    let fade_margin = state.map_or(Err(none), |state| state.lines.margin.need());
-    let mut from = state.map(|state| state.lines.margin.from.clone()).unwrap_or_default();
-    let margin_from = from.clone();
+    let radio = receiver.radio;
+    let fade_margin = objective.and_then(|number| states[number].lines.margin.traced().clone());
     let fade_in_hand = match &target.fade_margin {
-        Some(wanted) => {
-            from.push(wanted.place);
-            fade_margin.clone().map(|margin| margin - wanted.value())
-        }
-        None => Err(Missing::judged(Reason::NoFadeMargin, target.capacity.place)),
+        Some(wanted) => all((&fade_margin, wanted)).map(|(margin, wanted)| margin - wanted),
+        None => Traced::missing(Missing::judged(Reason::NoFadeMargin, target.capacity.place)),
     };
-    let mut overload_from = vec![at!(radio.overload)];
-    overload_from.extend(&level.from);
-    let fog_margin = lines.fog_loss.need().and_then(|loss| Ok(fade_margin.clone()? - loss));
-    let fog_from = [&margin_from[..], &lines.fog_loss.from].concat();
     MarginLines {
-        multipath: multipath(lines, &fade_margin, &margin_from, path, target, [sender, receiver]),
-        fog_margin: Line::new(fog_margin, &fog_from),
-        fade_margin: Line::new(fade_margin, &margin_from),
-        fade_in_hand: Line::new(fade_in_hand, &from),
-        overload_in_hand: Line::new(level.need().map(|level| radio.overload.value - level), &overload_from),
+        multipath: multipath(resolved, lines, &fade_margin, path, target).line(),
+        fog_margin: all((&lines.fog_loss, &fade_margin)).map(|(loss, margin)| margin - loss).line(),
+        fade_margin: fade_margin.line(),
+        fade_in_hand: fade_in_hand.line(),
+        overload_in_hand: all((&read!(radio.overload), &lines.level)).map(|(most, level)| most - level).line(),
     }
 }
 
 /// Multipath outage at a margin, where the method reaches.
 fn multipath(
+    resolved: &ResolvedHop<'_>,
     lines: &DirectionLines,
-    margin: &Result<Decibels, Missing>,
-    margin_from: &[Place],
+    margin: &Traced<Decibels>,
     path: &PathLines,
     target: &Target,
-    ends: [&ResolvedEnd<'_>; 2],
-) -> Line<Percent> {
-    let Some(([log_k, dn_75], place)) = target.refractivity else {
-        return Line::new(Err(Missing::judged(Reason::NoRefractivity, target.capacity.place)), &[]);
+) -> Traced<Percent> {
+    let Some(refractivity) = &target.refractivity else {
+        return Traced::missing(Missing::judged(Reason::NoRefractivity, target.capacity.place));
     };
-    let [(antenna_a, from_a), (antenna_b, from_b)] = ends.map(altitude);
-    let [ground_a, ground_b] = ends.map(|end| end.site.ground_height.value.0);
-    let fading = || {
-        let frequency = lines.frequency.value.as_ref().map_err(Clone::clone)?.value;
-        let path = ClearAirPath {
-            distance: path.distance.need()?,
-            frequency,
-            antennas: [antenna_a, antenna_b],
-            terrain: Metres(f64::midpoint(ground_a, ground_b)),
-            log_k,
-            dn_75,
-        };
-        let fading = Multipath::new(&path).map_err(|error| Missing::judged(error, place))?;
-        let margin = margin.clone()?;
-        // Without a margin it is down anyway, and no fade is needed.
-        Ok(fading.worst_month(margin).unwrap_or(Percent(100.0)))
-    };
-    let from = [&[place], margin_from, &lines.frequency.from, &path.distance.from, &from_a, &from_b].concat();
-    Line::new(fading(), &from)
-}
-
-/// How far a tilt lies inside what a bracket gives; negative outside.
-pub(super) fn tilt(tilt: &Line<Degrees>, reach: Reach) -> Result<Degrees, Missing> {
-    tilt.need().map(|tilt| {
-        let (below, above) = (tilt - reach.least, reach.most - tilt);
-        if below < above { below } else { above }
-    })
+    let antennas = resolved.ends.each_ref().map(altitude);
+    let grounds = resolved.ends.each_ref().map(|end| {
+        let site = end.site;
+        read!(site.ground_height)
+    });
+    let terrain = all((&grounds.a, &grounds.b)).map(|(a, b)| Metres(f64::midpoint(a.0, b.0)));
+    let fading = all((refractivity, &lines.frequency, &path.distance, &antennas.a, &antennas.b, &terrain));
+    let fading = fading.judge(|([log_k, dn_75], frequency, distance, a, b, terrain)| {
+        Multipath::new(&ClearAirPath { distance, frequency: frequency.value, antennas: [a, b], terrain, log_k, dn_75 })
+    });
+    // Without a margin it is down anyway, and no fade is needed.
+    all((&fading, margin)).map(|(fading, margin)| fading.worst_month(margin).unwrap_or(Percent(100.0)))
 }

@@ -1,10 +1,12 @@
 //! What would mend a hop that misses its objective, found by trying it on the sheet's own physics.
 
-use super::budget::{self, Direction, Trial};
+use super::direction::{self, Direction, Trial};
+use super::geometry::Geometry;
 use super::licence::Licence;
 use super::path::{self, PathLines};
 use super::rain::RainMaps;
 use super::target::Target;
+use super::traced::AsTraced as _;
 use crate::network::ResolvedHop;
 use crate::spec::{Both, Way};
 use crate::units::{Dbm, Decibels, MegabitsPerSecond, Megahertz, Metres, Quantity as _};
@@ -59,21 +61,22 @@ pub(super) fn of(
     resolved: &ResolvedHop<'_>,
     target: &Target,
     maps: &RainMaps,
+    geometry: &Geometry,
     path: &PathLines,
     directions: &Both<Direction<'_>>,
     licence: &Both<Licence>,
 ) -> Mends {
     let highest = licence.each_ref().map(|licence| licence.lines.highest_power.get());
-    let bench = Bench { resolved, target, maps, path, directions, highest };
+    let bench = Bench { resolved, target, maps, geometry, path, directions, highest };
     // The same rain falls on both directions: the hop is as available as the worse one.
     let enough = |state: usize, direction: &Direction<'_>| {
         Some(direction.states[state].lines.availability.get()? >= target.availability.value())
     };
-    let available = |direction: &Direction<'_>| enough(direction.objective?, direction);
+    let available = |direction: &Direction<'_>| enough(direction.objective()?, direction);
     let wide = |state: usize, direction: &Direction<'_>| {
         Some(direction.states[state].lines.margin.get()? >= target.fade_margin.as_ref()?.value())
     };
-    let held = |direction: &Direction<'_>| wide(direction.objective?, direction);
+    let held = |direction: &Direction<'_>| wide(direction.objective()?, direction);
     Mends { availability: bench.mend(&available, &enough), margin: bench.mend(&held, &wide) }
 }
 
@@ -82,6 +85,7 @@ struct Bench<'m, 'n> {
     resolved: &'n ResolvedHop<'n>,
     target: &'m Target,
     maps: &'m RainMaps,
+    geometry: &'m Geometry,
     path: &'m PathLines,
     directions: &'m Both<Direction<'m>>,
     /// The most each end may send, where a code or licence says.
@@ -107,7 +111,7 @@ impl Bench<'_, '_> {
     }
 
     fn trial(&self, way: Way, trial: Trial) -> Direction<'_> {
-        budget::with(self.resolved, self.path, self.target, way, trial)
+        direction::with(self.resolved, self.path, self.target, way, trial)
     }
 
     /// Whether a direction with something changed passes and leaves the receiver whole.
@@ -177,7 +181,7 @@ impl Bench<'_, '_> {
     /// The fastest state at the hop's bandwidth that passes in both directions.
     fn capacity(&self, passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Option<(MegabitsPerSecond, String)> {
         let rate = |direction: &Direction<'_>, state: usize| {
-            direction.states[state].lines.capacity.value.as_ref().ok().map(|given| given.value)
+            direction.states[state].lines.capacity.value().ok().map(|given| given.value)
         };
         let asked = self.target.capacity.value();
         let best = |direction: &Direction<'_>| {
@@ -194,9 +198,9 @@ impl Bench<'_, '_> {
     fn shorter(&self, passes: Passes<'_>) -> Option<Metres> {
         let whole = self.path.distance.get()?;
         let good = |share: f64| {
-            let mut path = path::with_share(self.resolved, self.target, self.maps, share);
-            path.diffraction = self.path.diffraction.clone();
-            let both = budget::both(self.resolved, &path, self.target);
+            let geometry = self.geometry.shortened(share);
+            let path = path::compute(self.resolved, &geometry, self.target, self.maps, self.path.diffraction.traced());
+            let both = direction::both(self.resolved, &path, self.target);
             (both.iter().all(|direction| passes(direction) == Some(true)), both.iter().any(loud))
         };
         // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.

@@ -1,11 +1,11 @@
 //! What the meter reads while a crew aligns: the level to come to, the window around it, and the voltages they are.
 
-use super::budget::Direction;
-use super::line::{Line, Missing};
+use super::direction::Direction;
+use super::line::Line;
 use super::reason::Reason;
 use super::saying::Saying;
 use super::target::Target;
-use crate::at;
+use super::traced::{AsTraced as _, Traced, all, read, see};
 use crate::network::ResolvedEnd;
 use crate::physics::readout::Scale;
 use crate::physics::uncertainty;
@@ -23,59 +23,48 @@ pub(super) struct Meter {
 }
 
 pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
-    let radio = own.radio;
-    let (scale, scale_at) = (scale(own), at!(radio.readout));
-    let level = &incoming.lines.level;
-    let window = target.acceptance_window.value();
-    let least = level.need().map(|level| level - window);
-    let most = level.need().map(|level| level + window);
-    let mut from = level.from.clone();
-    from.push(target.acceptance_window.place);
-    let mut volts_from = from.clone();
-    volts_from.push(scale_at);
-    let volts = |level: &Result<Dbm, Missing>| {
-        let value = level.clone().and_then(|level| Ok(MeterVolts(scale.clone()?.volts(level).0)));
-        Line::new(value, &volts_from)
-    };
-    let sense = scale.clone().map(|scale| if scale.rises() { Saying::Higher } else { Saying::Lower });
+    let scale = scale(own);
+    let level = incoming.lines.level.traced();
+    let window = &target.acceptance_window;
+    let least = all((level, window)).map(|(level, window)| level - window);
+    let most = all((level, window)).map(|(level, window)| level + window);
+    let volts =
+        |level: &Traced<Dbm>| all((level, &scale)).map(|(level, scale)| MeterVolts(scale.volts(level).0)).line();
+    let sense = scale.map(|scale| if scale.rises() { Saying::Higher } else { Saying::Lower });
     Meter {
-        target_voltage: volts(&level.value),
+        target_voltage: volts(level),
         voltage_at_least: volts(&least),
         voltage_at_most: volts(&most),
-        sense: Line::new(sense, &[scale_at]),
-        least: Line::new(least, &from),
-        most: Line::new(most, &from),
+        sense: sense.line(),
+        least: least.line(),
+        most: most.line(),
     }
 }
 
 /// The read-out scale of an end's radio.
-pub(super) fn scale(own: &ResolvedEnd<'_>) -> Result<Scale, Missing> {
+pub(super) fn scale(own: &ResolvedEnd<'_>) -> Traced<Scale> {
     let radio = own.radio;
-    let readout = &radio.readout;
     let point = |point: &ReadoutPoint| (point.voltage.value, point.level.value);
-    Scale::through(point(&readout.low), point(&readout.high)).map_err(|error| Missing::new(error, at!(radio.readout)))
+    see!(radio.readout).check(|readout| Scale::through(point(&readout.low), point(&readout.high)))
 }
 
 /// Coverage factor of the uncertainty that is shown: some 95 % of cases.
 const COVERAGE: f64 = 2.0;
 
 /// How far the level that is read may honestly lie from the predicted one, by the tolerances somebody stated.
-pub(super) fn uncertainty(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Line<Decibels> {
+pub(super) fn uncertainty(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Traced<Decibels> {
     let (radio, sender, antenna, far_antenna) = (own.radio, far.radio, own.antenna, far.antenna);
     let tolerances = [
-        (&sender.transmit_tolerance, at!(sender.transmit_tolerance)),
-        (&far_antenna.gain_tolerance, at!(far_antenna.gain_tolerance)),
-        (&antenna.gain_tolerance, at!(antenna.gain_tolerance)),
-        (&radio.readout.tolerance, at!(radio.readout.tolerance)),
+        read!(sender.transmit_tolerance),
+        read!(far_antenna.gain_tolerance),
+        read!(antenna.gain_tolerance),
+        read!(radio.readout.tolerance),
     ];
-    let stated = tolerances.iter().filter_map(|(given, _)| given.as_ref());
-    let standard: Vec<Decibels> = stated.map(|given| uncertainty::from_limits(given.value)).collect();
-    let value = if standard.is_empty() {
-        Err(Missing::judged(Reason::NoTolerance, tolerances[0].1))
-    } else {
-        Ok(uncertainty::expanded(uncertainty::combined(&standard), COVERAGE))
-    };
-    Line::new(value, &tolerances.map(|(_, place)| place))
+    Traced::each(&tolerances).judge(|tolerances| {
+        let standard: Vec<Decibels> = tolerances.into_iter().flatten().map(uncertainty::from_limits).collect();
+        let stated = (!standard.is_empty()).then(|| uncertainty::combined(&standard)).ok_or(Reason::NoTolerance)?;
+        Ok::<_, Reason>(uncertainty::expanded(stated, COVERAGE))
+    })
 }
 
 /// The power of the far end, nearest to the one that is set, with which all of the window reads inside the range of the
@@ -86,7 +75,7 @@ pub(super) fn power_that_reads(
     incoming: &Direction<'_>,
     target: &Target,
 ) -> Option<Dbm> {
-    let (scale, range) = (scale(own).ok()?, &own.radio.readout.range);
+    let (scale, range) = (scale(own).get()?, &own.radio.readout.range);
     let (level, window) = (incoming.lines.level.get()?, target.acceptance_window.value());
     let ends = [range.min.value, range.max.value].map(|volts| scale.level(volts));
     let [low, high] = if ends[0] < ends[1] { ends } else { [ends[1], ends[0]] };

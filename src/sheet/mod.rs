@@ -5,20 +5,29 @@
 //! computed says why, and what depends on it says the same.
 
 mod air;
+mod along;
+mod asked;
 mod assumption;
 mod budget;
+mod direction;
 mod dish;
 mod end;
 mod feed;
+mod gap;
+mod geometry;
 mod ground;
+mod growth;
 mod handling;
+mod key;
 mod licence;
 mod line;
 mod margin;
 mod mend;
 mod meter;
+mod missing;
 mod mount;
 mod near;
+mod obstacles;
 mod onward;
 mod open_items;
 mod path;
@@ -29,58 +38,77 @@ mod rain;
 mod reason;
 mod record;
 mod relief;
+mod resistance;
 mod run;
 mod saying;
+mod scene;
 mod sentence;
+mod service;
+mod shown;
+mod sources;
+mod states;
 mod target;
 mod terrain;
 mod threshold;
 mod title;
+mod traced;
 mod visit;
+mod wanted;
 mod what;
 mod wind;
 
-use crate::network::{Holes, ResolvedHop};
-use crate::place::Place;
+use crate::network::ResolvedHop;
 use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use crate::physics::Confidence;
+pub use along::PathPoint;
+pub use asked::{CLEARANCE, LOW_K_CLEARANCE};
 pub use assumption::Assumption;
-pub use budget::{Direction, DirectionLines, State, StateLines};
+pub use budget::DirectionLines;
+pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
+pub use gap::{Gap, UNSEEN_HEIGHT};
 pub use ground::{Code, GroundLines};
+pub use growth::Outgrown;
 pub use handling::HandlingLines;
+pub use key::{Key, Name, OnLobe, SectionKey};
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
-pub use line::{AS_WRITTEN, Cause, Line, Missing, Ratio, Row, Section, Shown};
+pub use line::{AS_WRITTEN, Line, Row, Section};
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
+pub use missing::{Cause, Missing};
 pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
 pub use near::{NearLines, NearSheet};
 pub use onward::OnwardLines;
 pub use open_items::required_checks;
-pub use path::{PathLines, ServiceLines};
+pub use path::PathLines;
 pub use people::{PeopleLines, TooNear};
 pub use practice::{LONGEST_RUN, Practice};
-pub use profile::{
-    BothWays, CLEARANCE, Fine, Gap, LOW_K_CLEARANCE, Outgrown, PathPoint, ProfileLines, ProfileSheet, Radii,
-    UNSEEN_HEIGHT, Worst,
-};
+pub use profile::{ProfileLines, ProfileSheet};
 pub use rain::RainMaps;
 pub use reason::Reason;
 pub use record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
 pub use relief::{GroundPoint, NoProfile, Profile, Source, Standing};
 pub use run::{RunLines, RunSheet};
 pub use saying::{Falls, Saying, Told};
+pub use scene::Worst;
 pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
-pub use target::{Target, Wanted, WantedAir};
+pub use service::ServiceLines;
+pub use shown::{BothWays, Fine, Radii, Ratio, Shown};
+pub use states::{State, StateLines};
+pub use target::{Target, WantedAir};
 pub use terrain::Terrains;
 pub use threshold::{ThresholdLines, ThresholdSheet};
 pub use title::Title;
+pub use traced::Traced;
+pub use wanted::Wanted;
 pub use what::What;
 pub use wind::{StifferPipe, WindLines};
+
+use geometry::Geometry;
 
 /// Everything computed for one hop.
 #[derive(Debug)]
@@ -114,33 +142,17 @@ impl<'n> HopSheet<'n> {
     #[must_use]
     pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps, terrains: &Terrains) -> Self {
         let target = Target::of(resolved);
-        let mut path = path::compute(resolved, &target, maps);
-        let profile = profile::compute(resolved, &path, terrains);
-        path.diffraction = profile.diffraction.clone();
-        let near = Both::ends(|end| near::compute(resolved, &path, end, profile.asked.0, profile.frequency));
-        let directions = budget::both(resolved, &path, &target);
+        let geometry = Geometry::of(resolved);
+        let profile = profile::compute(resolved, &geometry, terrains);
+        let path = path::compute(resolved, &geometry, &target, maps, &profile.diffraction);
+        let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
+        let directions = direction::both(resolved, &path, &target);
         let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
-        let service = path::service(&directions, &target);
+        let service = service::compute(&directions, &target);
         let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target));
-        let mends = mend::of(resolved, &target, maps, &path, &directions, &licence);
-        let records = visit::records(resolved, &target, maps, &path, &ends);
+        let mends = mend::of(resolved, &target, maps, &geometry, &path, &directions, &licence);
+        let records = visit::records(resolved, &target, maps, &geometry, &path, &ends);
         Self { resolved, target, path, profile, near, directions, licence, service, mends, ends, records }
-    }
-
-    /// Takes out every line that came from something broken, so that no rule and no page goes by a stand-in.
-    pub fn mask(&mut self, holes: &Holes) {
-        if holes.is_empty() {
-            return;
-        }
-        let broken = |place: &Place| holes.at(place).map(|(name, spot)| Missing::broken(name, spot));
-        self.path.mask(&broken);
-        self.profile.mask(&broken);
-        self.near.iter_mut().for_each(|near| near.lines.mask(&broken));
-        self.directions.iter_mut().for_each(|direction| direction.mask(&broken));
-        self.licence.iter_mut().for_each(|licence| licence.mask(&broken));
-        self.service.mask(&broken);
-        self.ends.iter_mut().for_each(|end| end.mask(&broken));
-        self.records.iter_mut().for_each(|record| record.mask(&broken));
     }
 
     /// The hop's id.
@@ -173,20 +185,18 @@ impl<'n> HopSheet<'n> {
     /// The lines of the design, in the order they are printed.
     #[must_use]
     pub fn design_sections(&self) -> Vec<Section> {
-        let mut sections = vec![Section::of("path", Title::Path, |rows| self.path.rows("path", rows))];
+        let mut sections = vec![self.path.section(SectionKey::Path, Title::Path)];
         sections.push(self.profile.section());
         for (direction, licence) in self.directions.iter().zip(self.licence.iter()) {
             direction.sections(&mut sections);
             licence.sections(direction.way, &mut sections);
         }
-        sections.push(Section::of("service", Title::BothDirections, |rows| self.service.rows("service", rows)));
+        sections.push(self.service.section(SectionKey::Service, Title::BothDirections));
         for end in self.ends.iter() {
             end.sections(&mut sections);
         }
         for near in self.near.iter() {
-            let key = format!("near.{}", near.name);
-            sections
-                .push(Section::of(key.clone(), Title::CloseTo { end: near.name }, |rows| near.lines.rows(&key, rows)));
+            sections.push(near.lines.section(SectionKey::Near(near.name), Title::CloseTo { end: near.name }));
         }
         sections
     }

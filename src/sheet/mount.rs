@@ -1,13 +1,15 @@
 //! What a bracket gives in tilt, and how else it could be mounted to give enough.
 
-use super::path::{PathLines, altitude};
+use super::geometry::altitude;
+use super::path::PathLines;
+use super::traced::{Traced, all, read, see};
 use super::wind;
-use crate::network::ResolvedEnd;
+use crate::network::{Document, ResolvedEnd};
 use crate::physics::geodesy::{self, MEDIAN_K};
 use crate::physics::metals::{self, Metal};
 use crate::physics::swing::{self, Swing};
 use crate::physics::{fastener, pipe};
-use crate::spec::{Bracket, Material, Orientation, Tilt, Window};
+use crate::spec::{Bracket, BracketSwing, Material, Orientation, Tilt, Window};
 use crate::units::{Degrees, Metres, Millimetres, NewtonMetres, Volts};
 
 /// Least and greatest tilt, up positive.
@@ -25,6 +27,12 @@ impl Reach {
     pub fn holds(&self, tilt: Degrees) -> bool {
         self.least <= tilt && tilt <= self.most
     }
+
+    /// How far a tilt lies from the nearer end of the range; negative outside.
+    pub(super) fn left(&self, tilt: Degrees) -> Degrees {
+        let (below, above) = (tilt - self.least, self.most - tilt);
+        if below < above { below } else { above }
+    }
 }
 
 /// A way to mount a bracket.
@@ -38,49 +46,80 @@ pub struct TiltMend {
     pub reach: Reach,
 }
 
-/// The tilt a bracket gives, mounted in a certain way. Upside down, the upright range is mirrored unless another is given.
-pub(super) fn reach(bracket: &Bracket, orientation: Orientation, plate: bool) -> Reach {
-    let of = |window: &Window<Degrees>| Reach { least: window.min.value, most: window.max.value };
-    let turned = |tilt: &Tilt| match (orientation, &tilt.inverted) {
-        (Orientation::Upright, _) => of(&tilt.upright),
-        (Orientation::Inverted, Some(inverted)) => of(inverted),
-        (Orientation::Inverted, None) => Reach { least: -tilt.upright.max.value, most: -tilt.upright.min.value },
-    };
-    if let (Some(fitted), true) = (&bracket.plate, plate) {
-        return turned(&fitted.tilt);
-    }
-    let Reach { mut least, mut most } = turned(&bracket.tilt);
-    if let Some(stop) = down_to(bracket) {
-        least = if least < stop { stop } else { least };
-    }
-    // A radio that swings is as tall below its pivot as above.
-    if let (Some(free), None) = (free(bracket), &bracket.stop) {
-        most = if free < most { free } else { most };
-    }
-    Reach { least, most }
+/// What of a bracket decides the tilt it gives.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Hinge<'b> {
+    tilt: &'b Tilt,
+    /// The same with the extension plate, for a bracket that has one.
+    with_plate: Option<&'b Tilt>,
+    stop: Option<Degrees>,
+    /// The tilt, of either sign, at which what swings behind the pivot meets the pole.
+    free: Option<Degrees>,
 }
 
-/// The tilt, of either sign, at which what swings behind the pivot meets the pole.
-fn free(bracket: &Bracket) -> Option<Degrees> {
-    let swing = bracket.swing.as_ref()?;
+impl<'b> Hinge<'b> {
+    /// That of a bracket.
+    pub(super) fn of(bracket: &'b Document<Bracket>) -> Traced<Self> {
+        let plate = see!(bracket.plate).map(Option::as_ref);
+        let swing = see!(bracket.swing).map(|swing| swing.as_ref().map(free));
+        all((&see!(bracket.tilt), &read!(bracket.stop), &plate, &swing)).map(|(tilt, stop, plate, free)| Self {
+            tilt,
+            with_plate: plate.map(|plate| &plate.tilt),
+            stop,
+            free,
+        })
+    }
+
+    /// The tilt it gives, mounted in a certain way. Upside down, the upright range is mirrored unless another is given.
+    pub(super) fn reach(&self, orientation: Orientation, plate: bool) -> Reach {
+        let of = |window: &Window<Degrees>| Reach { least: window.min.value, most: window.max.value };
+        let turned = |tilt: &Tilt| match (orientation, &tilt.inverted) {
+            (Orientation::Upright, _) => of(&tilt.upright),
+            (Orientation::Inverted, Some(inverted)) => of(inverted),
+            (Orientation::Inverted, None) => Reach { least: -tilt.upright.max.value, most: -tilt.upright.min.value },
+        };
+        if let (Some(fitted), true) = (self.with_plate, plate) {
+            return turned(fitted);
+        }
+        let Reach { mut least, mut most } = turned(self.tilt);
+        if let Some(stop) = self.down_to() {
+            least = if least < stop { stop } else { least };
+        }
+        // A radio that swings is as tall below its pivot as above.
+        if let (Some(free), None) = (self.free, self.stop) {
+            most = if free < most { free } else { most };
+        }
+        Reach { least, most }
+    }
+
+    /// Steepest downward tilt before the radio meets the pole, without the plate: as stated, or from its geometry.
+    fn down_to(&self) -> Option<Degrees> {
+        self.stop.or_else(|| self.free.map(|free| -free))
+    }
+}
+
+fn free(swing: &BracketSwing) -> Degrees {
     let (clearance, back, half_height) = (swing.clearance.value, swing.back.value, swing.half_height.value);
-    Some(swing::free_tilt(Swing { clearance, back, half_height }).unwrap_or_default())
+    swing::free_tilt(Swing { clearance, back, half_height }).unwrap_or_default()
 }
 
-/// Steepest downward tilt before the radio meets the pole, without the plate: as stated, or from its geometry.
-pub(super) fn down_to(bracket: &Bracket) -> Option<Degrees> {
-    bracket.stop.as_ref().map(|stop| stop.value).or_else(|| free(bracket).map(|free| -free))
+/// What the bracket of an end gives as it is mounted.
+pub(super) fn reach(own: &ResolvedEnd<'_>) -> Traced<Reach> {
+    let end = own.end;
+    let mounted = all((&see!(end.bracket.orientation), &see!(end.bracket.plate)));
+    all((&mounted, &Hinge::of(own.bracket))).map(|((orientation, plate), hinge)| hinge.reach(*orientation, *plate))
 }
 
 /// The other ways to mount the same bracket that reach the tilt, fewest parts first.
 pub(super) fn tilt_mends(own: &ResolvedEnd<'_>, needed: Degrees) -> Vec<TiltMend> {
-    let (bracket, present) = (&own.bracket.spec, &own.end.bracket);
-    let plates: &[bool] = if bracket.plate.is_some() { &[false, true] } else { &[false] };
+    let present = &own.end.bracket;
+    let Some(hinge) = Hinge::of(own.bracket).get() else { return Vec::new() };
+    let plates: &[bool] = if hinge.with_plate.is_some() { &[false, true] } else { &[false] };
     let ways = plates.iter().flat_map(|plate| {
         [Orientation::Upright, Orientation::Inverted].map(|orientation| TiltMend {
             orientation,
             plate: *plate,
-            reach: reach(bracket, orientation, *plate),
+            reach: hinge.reach(orientation, *plate),
         })
     });
     ways.filter(|way| way.reach.holds(needed))
@@ -97,7 +136,7 @@ pub(super) fn height_mend(
     needed: Degrees,
 ) -> Option<Metres> {
     let distance = path.distance.get()?;
-    let (own_altitude, far_altitude) = (altitude(own).0, altitude(far).0);
+    let (own_altitude, far_altitude) = (altitude(own).get()?, altitude(far).get()?);
     let goal = if needed < reach.least { reach.least } else { reach.most };
     let tilt_at = |rise: f64| geodesy::elevation(distance, own_altitude + Metres(rise), far_altitude, MEDIAN_K);
     // A higher antenna looks further down, so the tilt falls as it rises.

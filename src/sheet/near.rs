@@ -1,17 +1,16 @@
 //! What is close to one end: edges that its beam must pass, and how well its own position is known.
 
-use super::line::{Line, Missing, lines};
+use super::line::lines;
 use super::path::PathLines;
-use super::profile::Fine;
 use super::reason::Reason;
 use super::saying::Saying;
-use crate::at;
+use super::shown::Fine;
+use super::traced::{Traced, all, read, see};
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::clearance::first_fresnel_radius;
 use crate::physics::free_space::wavelength;
 use crate::physics::geodesy::bearing;
-use crate::place::Place;
-use crate::spec::EndName;
+use crate::spec::{EndName, NearEdge};
 use crate::units::{Degrees, Gigahertz, Metres};
 
 /// Aperture efficiency of an antenna whose diameter nobody gives: common practice, no source.
@@ -44,6 +43,8 @@ pub struct NearSheet {
     pub edge: Option<usize>,
 }
 
+/// An edge that reaches for the beam.
+#[derive(Clone, Copy)]
 struct Edge {
     number: usize,
     distance: Metres,
@@ -51,29 +52,40 @@ struct Edge {
     needed: Metres,
 }
 
-pub(super) fn compute(
-    resolved: &ResolvedHop<'_>,
-    path: &PathLines,
-    name: EndName,
-    fraction: f64,
+impl Edge {
+    fn left(&self) -> Metres {
+        self.clearance - self.needed
+    }
+}
+
+/// The beam of one end, close to it.
+#[derive(Clone, Copy)]
+struct Beam {
+    /// Half the aperture.
+    radius: Metres,
     frequency: Gigahertz,
-) -> NearSheet {
-    let (own, tilt, azimuth) = (&resolved.ends[name], path.elevation(name), path.azimuth(name));
-    let (end, site, support, antenna) = (own.end, own.site, own.support, own.antenna);
-    let network = resolved.network;
-    let radius = aperture(own, frequency);
-    let edges = (0..support.near_edges.len()).filter_map(|number| {
-        let edge = &support.near_edges[number];
+    /// Share of the Fresnel radius asked for.
+    fraction: f64,
+    height: Metres,
+    tilt: Degrees,
+    azimuth: Degrees,
+    length: Metres,
+}
+
+impl Beam {
+    /// What an edge leaves of it; none where it is in nobody's way.
+    fn over(&self, number: usize, edge: &NearEdge) -> Option<Edge> {
         let distance = edge.distance.value;
-        let off = edge.bearing.as_ref().map_or(Some(Degrees(0.0)), |given| Some(given.value - azimuth.get()?))?;
+        let off = edge.bearing.as_ref().map_or(Degrees(0.0), |given| given.value - self.azimuth);
         let (sin, cos) = libm::sincos(off.0.to_radians());
         let along = Metres(distance.0 * cos);
         // What is behind the antenna is in nobody's way.
         if along.0 < 0.0 {
             return None;
         }
-        let beyond = path.distance.get()? - along;
-        let needed = radius.0 + fraction * first_fresnel_radius(frequency, along, beyond).0.max(0.0);
+        let beyond = self.length - along;
+        let zone = first_fresnel_radius(self.frequency, along, beyond).0.max(0.0);
+        let needed = self.radius.0 + self.fraction * zone;
         let half = edge.width.as_ref().map_or(0.0, |width| width.value.0 / 2.0);
         let aside = ((distance.0 * sin).abs() - half).max(0.0);
         if aside >= needed || beyond.0 <= 0.0 {
@@ -81,41 +93,52 @@ pub(super) fn compute(
         }
         // The tube of the beam is round: at its side it asks for less height.
         let needed = Metres((needed * needed - aside * aside).sqrt());
-        let axis = end.height.value.0 + along.0 * libm::tan(tilt.get()?.0.to_radians());
+        let axis = self.height.0 + along.0 * libm::tan(self.tilt.0.to_radians());
         Some(Edge { number, distance, clearance: Metres(axis) - edge.height.value, needed })
-    });
-    let worst = edges.min_by(|one, other| {
-        let left = |edge: &Edge| (edge.clearance - edge.needed).0;
-        left(one).total_cmp(&left(other))
-    });
-    let places = [at!(support.near_edges), at!(end.height), at!(antenna.diameter), at!(antenna.gain)];
-    let mut from = [&places[..], &tilt.from, &azimuth.from, &[at!(network.limits.clearance)]].concat();
-    from.dedup();
-    let none = || Missing::judged(Reason::NoNearEdge, at!(support.near_edges));
-    let line = |value: Option<Metres>| Line::new(value.map(Fine).ok_or_else(none), &from);
-    let title = worst.as_ref().map(|edge| Saying::name(&support.near_edges[edge.number].title));
-    let rounding = rounding(own);
-    let position_at = at!(site.position);
-    let far = [position_at, site_of(&resolved.ends[name.far()])];
-    let turned = path.distance.need().map(|d| Degrees(libm::atan2(rounding.0, d.0).to_degrees()));
-    NearSheet {
-        name,
-        edge: worst.as_ref().map(|edge| edge.number),
-        lines: NearLines {
-            edge: Line::new(title.ok_or_else(none), &from),
-            edge_distance: Line::new(worst.as_ref().map(|edge| edge.distance).ok_or_else(none), &from),
-            edge_clearance: line(worst.as_ref().map(|edge| edge.clearance)),
-            edge_needed: line(worst.as_ref().map(|edge| edge.needed)),
-            edge_in_hand: line(worst.as_ref().map(|edge| edge.clearance - edge.needed)),
-            position_error: Line::known(rounding, &[position_at]),
-            bearing_error: Line::new(turned.map(|angle| if angle.0 > 180.0 { bearing(angle) } else { angle }), &far),
-        },
     }
 }
 
-fn site_of(end: &ResolvedEnd<'_>) -> Place {
-    let site = end.site;
-    at!(site.position)
+/// What is close to an end; `fraction` and `frequency` are those of the line of sight.
+pub(super) fn compute(
+    resolved: &ResolvedHop<'_>,
+    path: &PathLines,
+    name: EndName,
+    fraction: &Traced<f64>,
+    frequency: &Traced<Gigahertz>,
+) -> NearSheet {
+    let own = &resolved.ends[name];
+    let (end, support) = (own.end, own.support);
+    let none = support.spec.near_edges.is_empty();
+    let edges = see!(support.near_edges).unless(|_| none.then_some(Reason::NoNearEdge));
+    let axis = all((&read!(end.height), path.elevation(name), path.azimuth(name), &path.distance));
+    let tube = all((&radius(own, frequency), frequency, fraction));
+    let worst = all((&edges, &axis, &tube)).judge(|(edges, axis, (radius, frequency, fraction))| {
+        let (height, tilt, azimuth, length) = axis;
+        let beam = Beam { radius, frequency, fraction, height, tilt, azimuth, length };
+        let reaching = edges.iter().enumerate().filter_map(|(number, edge)| beam.over(number, edge));
+        let worst = reaching.min_by(|one, other| one.left().0.total_cmp(&other.left().0));
+        worst.ok_or(Reason::NoNearEdge)
+    });
+    let title = |edge: Edge| Saying::name(&support.near_edges[edge.number].title);
+    let rounding = rounding(own);
+    let far = resolved.ends[name.far()].site;
+    let turned = all((&rounding, &path.distance)).decided_by(&see!(far.position)).map(|(off, d)| {
+        let angle = Degrees(libm::atan2(off.0, d.0).to_degrees());
+        if angle.0 > 180.0 { bearing(angle) } else { angle }
+    });
+    NearSheet {
+        name,
+        edge: worst.get().map(|edge| edge.number),
+        lines: NearLines {
+            edge: worst.map(title).line(),
+            edge_distance: worst.map(|edge| edge.distance).line(),
+            edge_clearance: worst.map(|edge| Fine(edge.clearance)).line(),
+            edge_needed: worst.map(|edge| Fine(edge.needed)).line(),
+            edge_in_hand: worst.map(|edge| Fine(edge.left())).line(),
+            position_error: rounding.line(),
+            bearing_error: turned.line(),
+        },
+    }
 }
 
 /// Half the diameter of the antenna, as written or as its gain makes likely.
@@ -123,21 +146,24 @@ fn site_of(end: &ResolvedEnd<'_>) -> Place {
 /// ```text
 /// D = (λ/π) √( G / η ),   η = 0.55
 /// ```
-fn aperture(end: &ResolvedEnd<'_>, frequency: Gigahertz) -> Metres {
+fn radius(end: &ResolvedEnd<'_>, frequency: &Traced<Gigahertz>) -> Traced<Metres> {
     let antenna = end.antenna;
-    let by_gain = || {
-        let gain = libm::exp10(antenna.gain.value.0 / 10.0);
-        wavelength(frequency).0 / std::f64::consts::PI * (gain / EFFICIENCY).sqrt()
-    };
-    let diameter = antenna.diameter.as_ref().map_or_else(by_gain, |given| given.value.0 / 1000.0);
-    Metres(diameter / 2.0)
+    all((&read!(antenna.diameter), &read!(antenna.gain), frequency)).map(|(diameter, gain, frequency)| {
+        let by_gain = || {
+            let gain = libm::exp10(gain.0 / 10.0);
+            wavelength(frequency).0 / std::f64::consts::PI * (gain / EFFICIENCY).sqrt()
+        };
+        Metres(diameter.map_or_else(by_gain, |diameter| diameter.0 / 1000.0) / 2.0)
+    })
 }
 
 /// How far a position may lie from where it was before its digits were rounded.
-fn rounding(end: &ResolvedEnd<'_>) -> Metres {
-    let position = &end.site.position;
-    let north = position.latitude.step().unwrap_or(0.0) / 2.0 * DEGREE;
-    let shrink = libm::cos(position.latitude.value.0.to_radians());
-    let east = position.longitude.step().unwrap_or(0.0) / 2.0 * DEGREE * shrink;
-    Metres(libm::hypot(north, east))
+fn rounding(end: &ResolvedEnd<'_>) -> Traced<Metres> {
+    let site = end.site;
+    see!(site.position).map(|position| {
+        let north = position.latitude.step().unwrap_or(0.0) / 2.0 * DEGREE;
+        let shrink = libm::cos(position.latitude.value.0.to_radians());
+        let east = position.longitude.step().unwrap_or(0.0) / 2.0 * DEGREE * shrink;
+        Metres(libm::hypot(north, east))
+    })
 }

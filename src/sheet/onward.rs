@@ -1,15 +1,15 @@
 //! Power that a radio hands on: what it feeds, and what reaches it.
 
-use super::line::{Line, Missing, lines};
+use super::line::lines;
 use super::reason::Reason;
-use super::run::{Resistance, pairs, resistance};
+use super::resistance::Resistance;
 use super::saying::Saying;
 use super::target::Target;
+use super::traced::{Traced, all, read, see};
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedRun};
-use crate::physics::power_chain::Onward;
-use crate::physics::power_feed::{Feeder, OperatingPoint, operating_point};
-use crate::place::Place;
+use crate::network::ResolvedRun;
+use crate::physics::power_chain::{Chain, Onward};
+use crate::physics::power_feed::{OperatingPoint, operating_point};
 use crate::spec::Service;
 use crate::units::{Amperes, Ohms, Percent, Volts, Watts};
 
@@ -35,108 +35,102 @@ lines! {
 }
 
 /// A device fed through the radio, before it is known what reaches it.
+#[derive(Debug, Clone)]
 pub(super) struct Passed {
-    /// Which run of the end.
-    pub run: usize,
     /// Its name.
-    pub name: Saying,
+    name: Saying,
     /// Loop and draw.
-    pub device: Onward,
+    pub(super) device: Onward,
     /// Least voltage it takes, with the reserve.
-    pub wanted: Volts,
+    pub(super) wanted: Volts,
     /// Least and greatest voltage it takes.
-    pub window: [Volts; 2],
+    window: [Volts; 2],
     /// A converter in the radio: its voltage and efficiency.
-    pub made: Option<(Volts, Percent)>,
-    /// Its inputs.
-    pub from: Vec<Place>,
-    loop_from: Vec<Place>,
+    pub(super) made: Option<(Volts, Percent)>,
 }
 
 impl Passed {
     /// What a converter in the radio takes of the radio's own input; none where it hands on its input as it is.
-    pub fn taken(&self) -> Option<Watts> {
+    pub(super) fn taken(&self) -> Option<Watts> {
         let (made, efficiency) = self.made?;
         // A device that starves behind its own cable is said elsewhere; the radio then carries its draw all the same.
-        let handed = operating_point(made, self.device.draw, self.device.loop_resistance)
-            .map_or(self.device.draw, |point| point.source_power);
+        let handed = self.on_its_own(made).map_or(self.device.draw, |point| point.source_power);
         Some(Watts(handed.0 * 100.0 / efficiency.0.max(1.0)))
+    }
+
+    /// What reaches it from a port of a voltage.
+    fn on_its_own(&self, made: Volts) -> Option<OperatingPoint> {
+        operating_point(made, self.device.draw, self.device.loop_resistance).ok()
     }
 }
 
 /// The device a run feeds, if it hands power on and all is said that is needed to know it.
-pub(super) fn passed(own: &ResolvedEnd<'_>, number: usize, target: &Target) -> Option<Passed> {
-    let resolved = &own.runs[number];
+pub(super) fn passed(resolved: &ResolvedRun<'_>, target: &Target) -> Option<Traced<Passed>> {
     let (run, port) = (resolved.run, resolved.port);
-    if !run.carries.contains(&Service::PowerOut) {
+    if !run.carries.contains(&Service::PowerOut) || port.passes_on.is_none() {
         return None;
     }
-    let hands = port.passes_on.as_ref()?;
-    let (name, draw, window, fed_from) = device(resolved)?;
-    let Resistance { outdoors, inline, from, .. } = resistance(resolved, target);
-    let feeder = Feeder { pairs: pairs(hands.pairs), conductor: outdoors, inline };
-    let device = Onward { loop_resistance: feeder.loop_resistance(run.outdoor.value), draw };
-    let mut loop_from = from;
-    loop_from.push(at!(port.passes_on));
-    let mut from = loop_from.clone();
-    from.extend(fed_from);
-    from.push(target.voltage_reserve.place);
-    let made = hands
-        .voltage
-        .as_ref()
-        .map(|volts| (volts.value, hands.efficiency.as_ref().map_or(EFFICIENCY, |given| given.value)));
-    let wanted = window[0] + target.voltage_reserve.value();
-    Some(Passed { run: number, name, device, wanted, window, made, from, loop_from })
+    let device = device(resolved)?;
+    let hands = see!(port.passes_on).map(|hands| {
+        let hands = hands.as_ref();
+        let made = hands.and_then(|hands| {
+            let efficiency = hands.efficiency.as_ref().map_or(EFFICIENCY, |given| given.value);
+            hands.voltage.as_ref().map(|volts| (volts.value, efficiency))
+        });
+        (hands.map_or(2, |hands| hands.pairs), made)
+    });
+    let inputs = all((&Resistance::of(resolved, target), &hands, &device, &target.voltage_reserve));
+    Some(inputs.map(|(resistance, (pairs, made), (name, draw, window), reserve)| {
+        let loop_resistance = resistance.feeder(pairs).loop_resistance(resistance.length);
+        let device = Onward { loop_resistance, draw };
+        Passed { name, device, wanted: window[0] + reserve, window, made }
+    }))
 }
 
-/// What a run feeds: its name, its draw, its least and greatest voltage, and where they are written.
-fn device(resolved: &ResolvedRun<'_>) -> Option<(Saying, Watts, [Volts; 2], Vec<Place>)> {
+/// What a run feeds: its name, its draw, its least and greatest voltage; none where that is not said.
+fn device(resolved: &ResolvedRun<'_>) -> Option<Traced<(Saying, Watts, [Volts; 2])>> {
     let run = resolved.run;
     if let Some(radio) = resolved.feeds {
-        let from = vec![at!(run.feeds.radio), at!(radio.power.draw), at!(radio.power.voltage)];
-        let window = [radio.power.voltage.min.value, radio.power.voltage.max.value];
-        return Some((Saying::name(&radio.title), radio.power.draw.value, window, from));
+        let named = see!(run.feeds.radio).map(|_| Saying::name(&radio.title));
+        let device = all((&named, &read!(radio.power.draw), &read!(radio.power.voltage)));
+        return Some(device);
     }
-    let (draw, voltage) = (run.feeds.draw.as_ref()?, run.feeds.voltage.as_ref()?);
-    let name = run.feeds.title.as_ref().map_or(Saying::Device, Saying::name);
-    let from = vec![at!(run.feeds.draw), at!(run.feeds.voltage)];
-    Some((name, draw.value, [voltage.min.value, voltage.max.value], from))
+    let (draw, voltage) = (run.spec.feeds.draw.as_ref()?, run.spec.feeds.voltage.as_ref()?);
+    let name = see!(run.feeds.title).map(|title| title.as_ref().map_or(Saying::Device, Saying::name));
+    let draw = Traced::field(&run, at!(run.feeds.draw), draw.value);
+    let voltage = Traced::field(&run, at!(run.feeds.voltage), [voltage.min.value, voltage.max.value]);
+    Some(all((&name, &draw, &voltage)))
 }
 
 /// The lines of what a run hands on: the voltage of the radio that feeds it and the most of its supply, or why that is not
-/// known.
+/// known; what hangs on the radio, settled; and which of those without a converter this one is.
 pub(super) fn lines_of(
-    passed: &Passed,
-    radio: &Line<Volts>,
-    supply_most: &Line<Volts>,
-    settled: Option<OperatingPoint>,
+    passed: &Traced<Passed>,
+    radio: &Traced<Volts>,
+    supply_most: &Traced<Volts>,
+    settled: Option<&Traced<Chain>>,
+    place: usize,
 ) -> OnwardLines {
-    let from = [&passed.from[..], &radio.from].concat();
-    let port = match passed.made {
-        Some((made, _)) => Ok(made),
-        None => radio.need(),
-    };
-    let port_most = match passed.made {
-        Some((made, _)) => Line::known(made, &passed.from),
-        None => supply_most.clone(),
-    };
-    let at_device = match passed.made {
-        Some((made, _)) => operating_point(made, passed.device.draw, passed.device.loop_resistance).ok(),
-        None => settled,
-    };
-    let point =
-        port.clone().and_then(|_| at_device.ok_or_else(|| Missing::judged(Reason::DeviceStarved, passed.from[0])));
-    let of = |part: fn(&OperatingPoint) -> f64| point.as_ref().map(part).map_err(Clone::clone);
+    let port = passed.and_then(|device| device.made.map_or_else(|| radio.clone(), |(made, _)| Traced::constant(made)));
+    let most =
+        passed.and_then(|device| device.made.map_or_else(|| supply_most.clone(), |(made, _)| Traced::constant(made)));
+    let hanging = |chain: &Chain| chain.onward.get(place).copied();
+    let point = all((passed, &port)).and_then(|(device, _)| match (device.made, settled) {
+        (Some((made, _)), _) => Traced::constant(device.on_its_own(made)),
+        (None, Some(settled)) => settled.map(|chain| hanging(&chain)),
+        (None, None) => Traced::constant(None),
+    });
+    let point = point.stated(Reason::DeviceStarved);
     OnwardLines {
-        feeds: Line::known(passed.name.clone(), &passed.from),
-        draw: Line::known(passed.device.draw, &passed.from),
-        loop_resistance: Line::known(passed.device.loop_resistance, &passed.loop_from),
-        port_voltage: Line::new(port, &from),
-        port_voltage_most: port_most,
-        voltage: Line::new(of(|point| point.load.0).map(Volts), &from),
-        least: Line::known(passed.window[0], &passed.from),
-        most: Line::known(passed.window[1], &passed.from),
-        current: Line::new(of(|point| point.current.0).map(Amperes), &from),
-        port_power: Line::new(of(|point| point.source_power.0).map(Watts), &from),
+        feeds: passed.map(|device| device.name).line(),
+        draw: passed.map(|device| device.device.draw).line(),
+        loop_resistance: passed.map(|device| device.device.loop_resistance).line(),
+        port_voltage: port.line(),
+        port_voltage_most: most.line(),
+        voltage: point.map(|point| point.load).line(),
+        least: passed.map(|device| device.window[0]).line(),
+        most: passed.map(|device| device.window[1]).line(),
+        current: point.map(|point| point.current).line(),
+        port_power: point.map(|point| point.source_power).line(),
     }
 }

@@ -1,23 +1,26 @@
-//! Geometry, air and rain of the path, and what both directions give together.
+//! Geometry, air and rain of the path.
 
 use super::air;
-use super::budget::Direction;
-use super::line::{Line, Missing, lines};
-use super::profile::BothWays;
+use super::geometry::Geometry;
+use super::line::{Line, lines};
+use super::missing::Missing;
 use super::rain::{self, RainMaps};
 use super::reason::Reason;
 use super::saying::{Falls, Saying};
+use super::shown::BothWays;
 use super::target::Target;
+use super::traced::{Traced, all};
+use super::wanted::Wanted;
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedHop};
-use crate::physics::geodesy::{self, MEDIAN_K, Position};
-use crate::physics::rain_outage::Outage;
-use crate::physics::worst_month::MonthOutage;
-use crate::physics::{link, snow};
-use crate::place::Place;
+use crate::network::ResolvedHop;
+use crate::physics::snow;
 use crate::spec::{Both, EndName};
-use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour, Minutes, Percent};
+use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour};
 
+/// How the loss over obstacles is found.
+pub(super) const DIFFRACTION: &str =
+    "ITU-R P.526-15 §4.5.1 over the profile at k = 4/3, §4.1 for a single edge; 0 with 0.55 F1 of clearance";
+/// How the worst month follows from the year.
 pub(super) const WORST_MONTH: &str = "ITU-R P.841-6, global planning values, from the outage of the average year";
 
 lines! {
@@ -46,37 +49,10 @@ lines! {
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
-        diffraction: BothWays, "A_d", "diffraction loss", super::profile::DIFFRACTION;
+        diffraction: BothWays, "A_d", "diffraction loss", DIFFRACTION;
         falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
         rain_source: Saying, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
-}
-
-lines! {
-    /// What both directions give together, at the capacity asked for.
-    ServiceLines {
-        outage: Outage, "p", "rain outage, the worse direction",
-            "ITU-R P.530-18 §2.4.1 and P.838-3; same rain in both directions";
-        availability: Percent, "100 − p", "availability, both directions",
-            "100 % less the rain outage; equipment failure not counted";
-        in_hand: Percent, "", "availability in hand", "availability less the one asked for";
-        minutes: Minutes, "", "outage in an average year",
-            "365 days";
-        worst_month: MonthOutage, "p_w", "rain outage in the worst month, the worse direction", WORST_MONTH;
-        worst_month_availability: Percent, "100 − p_w", "availability in the worst month, both directions", WORST_MONTH;
-    }
-}
-
-/// Where an antenna stands above sea level, and what decides it.
-pub(super) fn altitude(end: &ResolvedEnd<'_>) -> (Metres, [Place; 2]) {
-    let (spec, site) = (end.end, end.site);
-    (site.ground_height.value + spec.height.value, [at!(site.ground_height), at!(spec.height)])
-}
-
-fn position(end: &ResolvedEnd<'_>) -> (Position, Place) {
-    let site = end.site;
-    let position = &site.position;
-    (Position { latitude: position.latitude.value, longitude: position.longitude.value }, at!(site.position))
 }
 
 impl PathLines {
@@ -99,81 +75,40 @@ impl PathLines {
     }
 }
 
-pub(super) fn compute(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps) -> PathLines {
-    with_share(resolved, target, maps, 1.0)
-}
-
-/// The path with end b moved along the geodesic to a share of the distance, all heights as they are.
-pub(super) fn with_share(resolved: &ResolvedHop<'_>, target: &Target, maps: &RainMaps, share: f64) -> PathLines {
-    let Both { a, b } = &resolved.ends;
-    let ((here, here_at), (there, there_at)) = (position(a), position(b));
-    let there = if share < 1.0 { geodesy::between(here, there, share) } else { there };
-    let ((height_a, [ground_a, end_a]), (height_b, [ground_b, end_b])) = (altitude(a), altitude(b));
-    let ends = [here_at, there_at];
-    let all = [here_at, there_at, ground_a, end_a, ground_b, end_b];
-
-    let geodesic = geodesy::inverse(here, there).map_err(|error| Missing::new(error, there_at));
-    let distance = geodesic.as_ref().map(|found| found.distance).map_err(Clone::clone);
-    let elevation = |own, far| distance.clone().map(|d| geodesy::elevation(d, own, far, MEDIAN_K));
-    let mean = Metres(f64::midpoint(height_a.0, height_b.0));
-    let heights = [ground_a, end_a, ground_b, end_b];
-    let air = air::lines(&target.air, mean, &heights);
-    let (rain_rate, rain_source) = rain::lines(resolved, target, maps, [(here, here_at), (there, there_at)]);
-    let (rain_height, falls) = falls(resolved, target);
+/// The path of a geometry, in the air of a target, with what stands in its way.
+pub(super) fn compute(
+    resolved: &ResolvedHop<'_>,
+    geometry: &Geometry,
+    target: &Target,
+    maps: &RainMaps,
+    diffraction: &Traced<BothWays>,
+) -> PathLines {
+    let air = air::lines(&target.air, &geometry.mean_altitude);
+    let (rain_rate, rain_source) = rain::lines(resolved, target, maps, &geometry.positions);
+    let hop = resolved.hop;
+    let no_rain_height = || Missing::judged(Reason::NoRainHeight, at!(hop.climate.rain_height));
+    let rain_height = Wanted::written_or(target.rain_height.as_ref(), no_rain_height);
+    let Both { a, b } = &geometry.altitudes;
+    let falls = all((&rain_height, a, b)).map(|(rain_height, a, b)| Falls {
+        ever: snow::precipitation([a, b], rain_height.value),
+        in_melting_layer: snow::in_melting_layer([a, b], rain_height.value),
+    });
+    let Geometry { distance, slant, bearings, elevations, mean_altitude, .. } = geometry.clone();
     PathLines {
-        slant: Line::new(distance.clone().map(|_| geodesy::slant(here, height_a, there, height_b)), &all),
-        azimuth_a: Line::new(geodesic.as_ref().map(|found| found.azimuth).map_err(Clone::clone), &ends),
-        azimuth_b: Line::new(geodesic.as_ref().map(|found| found.back_azimuth).map_err(Clone::clone), &ends),
-        elevation_a: Line::new(elevation(height_a, height_b), &all),
-        elevation_b: Line::new(elevation(height_b, height_a), &all),
-        distance: Line::new(distance, &ends),
-        mean_altitude: Line::known(mean, &heights),
+        distance: distance.line(),
+        slant: slant.line(),
+        azimuth_a: bearings.a.line(),
+        azimuth_b: bearings.b.line(),
+        elevation_a: elevations.a.line(),
+        elevation_b: elevations.b.line(),
+        mean_altitude: mean_altitude.line(),
         temperature: air.temperature,
         dry_pressure: air.dry_pressure,
         vapour_pressure: air.vapour_pressure,
         rain_rate,
+        rain_height: rain_height.line(),
+        diffraction: diffraction.clone().line(),
+        falls: falls.line(),
         rain_source,
-        rain_height,
-        falls,
-        // Filled in from the profile.
-        diffraction: Line::new(Err(Missing::judged(Reason::NoProfile, here_at)), &[]),
-    }
-}
-
-fn falls(resolved: &ResolvedHop<'_>, target: &Target) -> (Line<Given<Metres>>, Line<Falls>) {
-    let Some(wanted) = &target.rain_height else {
-        let hop = resolved.hop;
-        let none = || Missing::judged(Reason::NoRainHeight, at!(hop.climate.rain_height));
-        return (Line::new(Err(none()), &[]), Line::new(Err(none()), &[]));
-    };
-    let ((height_a, from_a), (height_b, from_b)) = (altitude(&resolved.ends.a), altitude(&resolved.ends.b));
-    let (antennas, rain_height) = ([height_a, height_b], wanted.value());
-    let falls = Falls {
-        ever: snow::precipitation(antennas, rain_height),
-        in_melting_layer: snow::in_melting_layer(antennas, rain_height),
-    };
-    let from = [&[wanted.place], &from_a[..], &from_b].concat();
-    (Line::known(wanted.given.clone(), &[wanted.place]), Line::known(falls, &from))
-}
-
-pub(super) fn service(directions: &Both<Direction<'_>>, target: &Target) -> ServiceLines {
-    let Both { a, b } = directions.each_ref().map(Direction::objective_outage);
-    let outage = a.and_then(|one| Ok(link::two_way(one, b?)));
-    let states = directions.iter().filter_map(Direction::objective_state);
-    let mut from = vec![target.capacity.place];
-    from.extend(states.flat_map(|state| state.lines.outage.from.iter().chain(&state.lines.capacity.from)));
-    let availability = outage.clone().map(|outage| link::availability(outage.at_most()));
-    let minutes = outage.clone().map(|outage| link::minutes_per_year(outage.at_most()));
-    let in_hand = availability.clone().map(|availability| availability - target.availability.value());
-    let mut in_hand_from = from.clone();
-    in_hand_from.push(target.availability.place);
-    let worst = outage.clone().map(MonthOutage::of);
-    ServiceLines {
-        worst_month_availability: Line::new(worst.clone().map(|worst| link::availability(worst.at_most())), &from),
-        worst_month: Line::new(worst, &from),
-        in_hand: Line::new(in_hand, &in_hand_from),
-        outage: Line::new(outage, &from),
-        availability: Line::new(availability, &from),
-        minutes: Line::new(minutes, &from),
     }
 }

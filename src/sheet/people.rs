@@ -1,9 +1,10 @@
 //! People near one end: how close they may come to the beam, and who stands closer.
 
-use super::dish::aperture;
-use super::line::{Line, Missing, lines};
-use super::path::altitude;
-use super::reason::Reason;
+use super::dish::{above_zero, aperture};
+use super::geometry::altitude;
+use super::line::{Line, lines};
+use super::missing::Missing;
+use super::traced::{all, read};
 use crate::at;
 use crate::network::ResolvedEnd;
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
@@ -37,23 +38,21 @@ pub(super) fn compute(
     bearing: &Line<Degrees>,
 ) -> (PeopleLines, Vec<TooNear>) {
     let (end, dish) = (own.end, own.antenna);
-    let sender = sends.value.as_ref().map_err(Clone::clone).and_then(|given| {
-        let frequency = given.value;
-        let diameter = aperture(dish, frequency);
-        if diameter.0 <= 0.0 {
-            return Err(Missing::new(Reason::DiameterNotAboveZero, at!(dish.diameter)));
-        }
-        Ok(Sender { frequency, power: end.transmit_power.value, gain: dish.gain.value, diameter })
-    });
-    let from = [&[at!(end.transmit_power), at!(dish.gain), at!(dish.diameter)], &sends.from[..]].concat();
-    let of = |limit| Line::new(sender.clone().map(|sender| sender.distance(limit)), &from);
+    let frequency = sends.map(|given| given.value);
+    // A diameter that cannot be is one that is written: where none is, it follows from the gain.
+    let at = at!(dish.diameter);
+    let diameter =
+        aperture(dish, &frequency).try_map(|diameter| above_zero(diameter).map_err(|reason| Missing::new(reason, at)));
+    let sender = all((&read!(end.transmit_power), &read!(dish.gain), &diameter, &frequency))
+        .map(|(power, gain, diameter, frequency)| Sender { frequency, power, gain, diameter });
+    let of = |limit| sender.map(|sender| sender.distance(limit)).line();
     let lines = PeopleLines {
-        at_cover: Line::new(sender.clone().map(|sender| sender.at_aperture()), &from),
+        at_cover: sender.map(|sender| sender.at_aperture()).line(),
         public_distance: of(PUBLIC),
         workers_distance: of(WORKERS),
     };
-    let near = match (lines.public_distance.get(), bearing.get()) {
-        (Some(reach), Some(bearing)) if reach.0 > 0.0 => too_near(own, reach, bearing),
+    let near = match (lines.public_distance.get(), bearing.get(), altitude(own).get()) {
+        (Some(reach), Some(bearing), Some(altitude)) if reach.0 > 0.0 => too_near(own, altitude, reach, bearing),
         _ => Vec::new(),
     };
     (lines, near)
@@ -61,8 +60,8 @@ pub(super) fn compute(
 
 /// Who is in the half of the world the antenna faces and within reach of its beam. That whole half is taken, not the beam
 /// alone: reflections and aiming are then covered too.
-fn too_near(own: &ResolvedEnd<'_>, reach: Metres, bearing: Degrees) -> Vec<TooNear> {
-    let antenna_height = altitude(own).0 - own.site.ground_height.value;
+fn too_near(own: &ResolvedEnd<'_>, altitude: Metres, reach: Metres, bearing: Degrees) -> Vec<TooNear> {
+    let antenna_height = altitude - own.site.ground_height.value;
     let spots = own.site.people.iter().enumerate();
     let near = spots.filter_map(|(number, spot)| {
         let (flat, up) = (spot.distance.value, (spot.height.value - antenna_height).0);

@@ -1,13 +1,11 @@
 //! Thresholds of common practice: those of the network, the stated defaults where it is silent.
 
 use super::assumption::Assumption;
-use super::target::Wanted;
+use super::wanted::{Wanted, asked};
 use crate::at;
-use crate::network::{Document, ResolvedHop};
+use crate::network::ResolvedHop;
 use crate::physics::ethernet_power::TURN_ON;
-use crate::place::Place;
-use crate::spec::Network;
-use crate::units::{Celsius, Given, Kelvins, Metres, Millimetres, Ohms, Percent, Quantity, Volts};
+use crate::units::{Celsius, Kelvins, Metres, Millimetres, Ohms, Percent, Volts};
 
 /// Resistance of one mated contact, aged: common practice, no source (IEC 60603-7 asks for 20 mΩ when new, from memory).
 pub const CONTACT_RESISTANCE: Ohms = Ohms(0.05);
@@ -55,25 +53,22 @@ impl Practice {
     /// The thresholds of a hop.
     #[must_use]
     pub fn of(resolved: &ResolvedHop<'_>) -> Self {
-        let (hop, network): (_, &Document<Network>) = (resolved.hop, resolved.network);
-        let limits = &network.limits;
-        let cold = hop.climate.coldest_air.as_ref().map(|given| (given, at!(hop.climate.coldest_air)));
-        let common = network.climate.coldest_air.as_ref().map(|given| (given, at!(network.climate.coldest_air)));
+        let (hop, network) = (resolved.hop, resolved.network);
         Self {
-            start_voltage: wanted(limits.start_voltage.as_ref(), TURN_ON, at!(network.limits.start_voltage)),
-            contact_resistance: wanted(
-                limits.contact_resistance.as_ref(),
-                CONTACT_RESISTANCE,
-                at!(network.limits.contact_resistance),
-            ),
-            sun_on_jacket: wanted(limits.sun_on_jacket.as_ref(), SUN_ON_JACKET, at!(network.limits.sun_on_jacket)),
-            hot_length: wanted(limits.hot_length.as_ref(), LONGEST_RUN, at!(network.limits.hot_length)),
-            gland_reserve: wanted(limits.gland_reserve.as_ref(), GLAND_RESERVE, at!(network.limits.gland_reserve)),
-            drip_loop: wanted(limits.drip_loop.as_ref(), DRIP_LOOP, at!(network.limits.drip_loop)),
-            ground_length: wanted(limits.ground_length.as_ref(), GROUND_LENGTH, at!(network.limits.ground_length)),
-            ground_bend: wanted(limits.ground_bend.as_ref(), GROUND_BEND, at!(network.limits.ground_bend)),
-            spare: wanted(limits.spare.as_ref(), SPARE, at!(network.limits.spare)),
-            coldest_air: cold.or(common).map(|(given, place)| Wanted { given: given.clone(), place, assumed: false }),
+            start_voltage: asked!(network.limits.start_voltage).or_assume(TURN_ON, at!(network.limits.start_voltage)),
+            contact_resistance: asked!(network.limits.contact_resistance)
+                .or_assume(CONTACT_RESISTANCE, at!(network.limits.contact_resistance)),
+            sun_on_jacket: asked!(network.limits.sun_on_jacket)
+                .or_assume(SUN_ON_JACKET, at!(network.limits.sun_on_jacket)),
+            hot_length: asked!(network.limits.hot_length).or_assume(LONGEST_RUN, at!(network.limits.hot_length)),
+            gland_reserve: asked!(network.limits.gland_reserve)
+                .or_assume(GLAND_RESERVE, at!(network.limits.gland_reserve)),
+            drip_loop: asked!(network.limits.drip_loop).or_assume(DRIP_LOOP, at!(network.limits.drip_loop)),
+            ground_length: asked!(network.limits.ground_length)
+                .or_assume(GROUND_LENGTH, at!(network.limits.ground_length)),
+            ground_bend: asked!(network.limits.ground_bend).or_assume(GROUND_BEND, at!(network.limits.ground_bend)),
+            spare: asked!(network.limits.spare).or_assume(SPARE, at!(network.limits.spare)),
+            coldest_air: asked!(hop.climate.coldest_air).or(asked!(network.climate.coldest_air)).wanted(),
         }
     }
 
@@ -92,8 +87,4 @@ impl Practice {
         }
         list
     }
-}
-
-fn wanted<Q: Quantity>(given: Option<&Given<Q>>, default: Q, place: Place) -> Wanted<Q> {
-    Wanted { given: given.cloned().unwrap_or_else(|| Given::assumed(default)), place, assumed: given.is_none() }
 }

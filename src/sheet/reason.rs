@@ -20,6 +20,8 @@ sentences! {
         BrokenRainMap => "the rain map";
         BrokenProfileFile => "its profile file";
 
+        Endless => "the values it comes from give no number together";
+
         // The path and what is on it.
         EndsCoincide => "both ends are at the same position";
         NoProfile => "there is no profile of the path";

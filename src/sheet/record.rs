@@ -1,11 +1,13 @@
 //! A record held against the design: what was to be expected on the day of the visit, what was read, what is left open.
 
+use super::dish::LobeReadingLines;
 use super::end::EndSheet;
-use super::line::{Line, Missing, Section, lines};
-use super::target::Wanted;
+use super::key::SectionKey;
+use super::line::{AS_WRITTEN, Section, lines};
+use super::missing::Missing;
 use super::title::Title;
-use crate::network::Document;
-use crate::place::Place;
+use super::wanted::Wanted;
+use crate::network::{Document, ResolvedHop};
 use crate::spec::{Check, EndName, Record, Window};
 use crate::units::{
     Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MeterVolts, Quantity as _, SquareMillimetres, Volts,
@@ -49,7 +51,7 @@ lines! {
 lines! {
     /// One cable run of a record.
     RecordRunLines {
-        voltage: Given<Volts>, "", "voltage found at the radio", super::line::AS_WRITTEN;
+        voltage: Given<Volts>, "", "voltage found at the radio", AS_WRITTEN;
         predicted: Volts, "V", "voltage predicted at the radio, at worst", "that of the run";
         difference: Volts, "", "voltage found less the predicted one", "definition";
     }
@@ -120,7 +122,7 @@ impl RecordSheet<'_> {
     #[must_use]
     pub fn on_side_lobe(&self, end: &EndSheet<'_>) -> Option<(&'static str, [Dbm; 2])> {
         let level = self.lines.on_design_day.get().filter(|_| self.in_window() == Some(false))?;
-        let seen = |lines: &super::LobeReadingLines| Some([lines.level_least.get()?, lines.level_most.get()?]);
+        let seen = |lines: &LobeReadingLines| Some([lines.level_least.get()?, lines.level_most.get()?]);
         let fits = |lines| seen(lines).filter(|[least, most]| *least <= level && level <= *most);
         let dish = &end.dish;
         match (fits(&dish.here), fits(&dish.there), fits(&dish.both)) {
@@ -144,9 +146,9 @@ impl RecordSheet<'_> {
 
     /// Whether power, bandwidth and polarisation were set as designed, each where it is written.
     #[must_use]
-    pub fn as_set(&self, hop: &super::HopSheet<'_>) -> [Option<bool>; 3] {
-        let (set, channel) = (&self.document.settings, &hop.resolved.hop.channel);
-        let power = hop.resolved.ends[self.end].end.transmit_power.value.tidy();
+    pub fn as_set(&self, hop: &ResolvedHop<'_>) -> [Option<bool>; 3] {
+        let (set, channel) = (&self.document.settings, &hop.hop.channel);
+        let power = hop.ends[self.end].end.transmit_power.value.tidy();
         [
             set.transmit_power.as_ref().map(|given| given.value.tidy() == power),
             set.bandwidth.as_ref().map(|given| *given == channel.bandwidth),
@@ -157,7 +159,7 @@ impl RecordSheet<'_> {
     /// Whether the voltage of a run is one the radio takes and not well below the predicted one.
     #[must_use]
     pub fn voltage_holds(&self, run: &RecordRunSheet, takes: &Window<Volts>) -> Option<bool> {
-        let voltage = run.lines.voltage.value.as_ref().ok()?.value;
+        let voltage = run.lines.voltage.value().ok()?.value;
         Some(takes.holds(voltage) && !self.voltage_low(run)?)
     }
 
@@ -174,35 +176,21 @@ impl RecordSheet<'_> {
         Some(self.document.grounding.conductor.as_ref()?.value >= self.lines.ground_needed.get()?)
     }
 
-    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
-        self.lines.mask(broken);
-        self.runs.iter_mut().for_each(|run| run.lines.mask(broken));
-    }
-
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
         self.runs.iter().for_each(|run| run.lines.missing(each));
     }
 
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
-        let record = self.document;
+        let (record, end) = (self.document, self.end);
         let day = record.date.map_or_else(|| "no date".to_owned(), |date| date.to_string());
-        let key = format!("records.{}", record.id);
-        let title = Title::Record { record: record.id.to_string().into(), end: self.end, day: day.clone().into() };
-        sections.push(Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows)));
+        let id = record.id.to_string();
+        let title = Title::Record { record: id.as_str().into(), end, day: day.into() };
+        sections.push(self.lines.section(SectionKey::Record(id.clone()), title));
         for run in &self.runs {
-            let key = format!("{key}.runs[{}]", run.number);
-            let title = Title::RecordRun {
-                record: record.id.to_string().into(),
-                port: record.runs[run.number].port.to_string().into(),
-            };
-            sections.push(Section::of(key.clone(), title, |rows| run.lines.rows(&key, rows)));
+            let port = record.runs[run.number].port.to_string().into();
+            let title = Title::RecordRun { record: id.as_str().into(), port };
+            sections.push(run.lines.section(SectionKey::RecordRun(id.clone(), run.number), title));
         }
     }
-}
-
-/// Two lines less each other, with what is behind both.
-pub(super) fn less<Q: Copy + std::ops::Sub<Output = D>, D>(one: &Line<Q>, other: &Line<Q>) -> Line<D> {
-    let value = one.need().and_then(|one| Ok(one - other.need()?));
-    Line::new(value, &[&one.from[..], &other.from].concat())
 }

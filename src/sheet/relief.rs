@@ -1,6 +1,6 @@
 //! The ground under a hop and what stands on it, put together from whatever source the hop has.
 
-use super::line::Missing;
+use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
 use super::terrain::{TerrainPath, Terrains, goes_by_tiles};
@@ -308,7 +308,7 @@ fn from_file(resolved: &ResolvedHop<'_>) -> Result<Profile, NoProfile> {
     };
     let mut standing = Vec::new();
     let mut points: Vec<GroundPoint> = Vec::with_capacity(file.rows.len());
-    for row in &file.rows {
+    for row in file.rows.iter() {
         let spot = Spot::Bytes(file.file, row.line.0 as usize..row.line.1 as usize);
         let before = points.last().and_then(|last| last.standing);
         let there = row.obstacle.map(|what| stand(&mut standing, before, what, spot.clone()));

@@ -1,32 +1,29 @@
 //! One cable run: its length, its resistance, the voltage that is left at the radio, the gland it closes in.
 
-use super::feed::{self, Classes, Feed};
+use super::feed::{self, Classes, Feed, Feeding};
 use super::handling::{self, HandlingLines};
-use super::line::{AS_WRITTEN, Line, Missing, Row, lines};
+use super::key::SectionKey;
+use super::line::{AS_WRITTEN, Section, lines};
+use super::missing::Missing;
 use super::onward::{self, OnwardLines, Passed};
 use super::practice::LONGEST_RUN;
 use super::reason::Reason;
+use super::resistance::hottest_cable;
 use super::saying::Saying;
 use super::target::Target;
+use super::title::Title;
+use super::traced::{Traced, all, read, see, written};
 use crate::at;
-use crate::network::{Document, ResolvedEnd, ResolvedRun};
+use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::ethernet_power::MOST_VOLTAGE;
-use crate::physics::power_feed::Pairs;
-use crate::place::Place;
-use crate::spec::{Cable, Conductor, Service};
+use crate::spec::{EndName, Service};
 use crate::units::{
-    Amperes, Celsius, Given, Metres, Millimetres, Ohms, OhmsPerKilometre, Percent, Quantity as _, SquareMillimetres,
-    Volts, Watts,
+    Amperes, Celsius, Given, Metres, Millimetres, Ohms, Quantity as _, SquareMillimetres, Volts, Watts,
 };
 
 const FEED: &str = "V² − V_s V + R P = 0, the upper root (constant-power load)";
 const COPPER: &str = "IEC 60028 copper, 0.00393/K from 20 °C";
-
-/// Resistance of a conductor whose gauge nobody stated: the limit of ANSI/TIA-568 for cable of category 5e to 6A.
-const CATEGORY_LIMIT: OhmsPerKilometre = OhmsPerKilometre(93.8);
-/// Copper of copper-clad aluminium wire by volume: common practice, no source.
-const CLADDING: Percent = Percent(10.0);
 
 lines! {
     /// One cable run.
@@ -77,28 +74,14 @@ impl RunSheet<'_> {
         self.resolved.run.carries.contains(&service)
     }
 
-    pub(super) fn mask(&mut self, broken: &dyn Fn(&Place) -> Option<Missing>) {
-        self.lines.mask(broken);
-        self.handling.mask(broken);
-        if let Some(onward) = &mut self.onward {
-            onward.mask(broken);
-        }
-        if self.lines.loop_resistance.value.is_err() || self.lines.radio_voltage.value.is_err() {
-            // A run that starves has no voltage either way; only a sound loop may say so.
-            self.feed = match &self.feed {
-                Feed::Starves(limit) if self.lines.loop_resistance.value.is_ok() => Feed::Starves(*limit),
-                _ => Feed::None,
-            };
-        }
-    }
-
-    /// Adds its rows.
-    pub(super) fn rows(&self, key: &str, rows: &mut Vec<Row>) {
-        self.lines.rows(key, rows);
-        self.handling.rows(key, rows);
-        if let Some(onward) = &self.onward {
-            onward.rows(&format!("{key}.onward"), rows);
-        }
+    /// Its rows, with those of what is done with its cable and of what it hands on.
+    pub(super) fn section(&self, end: EndName, number: usize) -> Section {
+        let key = SectionKey::Run(end, number);
+        let mut rows = self.lines.rows(&key);
+        rows.extend(self.handling.rows(&key));
+        rows.extend(self.onward.iter().flat_map(|onward| onward.rows(&SectionKey::Onward(end, number))));
+        let title = Title::Run { end, port: self.resolved.port.id.to_string().into() };
+        Section { key, title, rows }
     }
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
@@ -127,144 +110,76 @@ impl RunSheet<'_> {
     }
 }
 
-/// The parts of a run that resist the current.
-pub(super) struct Resistance {
-    /// One conductor outdoors, for each kilometre, hot.
-    pub outdoors: OhmsPerKilometre,
-    /// What is in series with it: indoor cable, arresters and contacts.
-    pub inline: Ohms,
-    /// What of that is no cable.
-    pub fixed: Ohms,
-    /// Its inputs.
-    pub from: Vec<Place>,
-}
-
 /// The runs of an end: those that feed the radio with all that hangs on it, then what they hand on.
 pub(super) fn of_end<'n>(own: &'n ResolvedEnd<'n>, target: &Target) -> Vec<RunSheet<'n>> {
-    let passed: Vec<Passed> = (0..own.runs.len()).filter_map(|i| onward::passed(own, i, target)).collect();
+    let passed: Vec<Option<Traced<Passed>>> =
+        (0..own.runs.len()).map(|i| onward::passed(&own.runs[i], target)).collect();
     let feeding = own.runs.iter().position(|run| run.supply.is_some() && run.run.carries.contains(&Service::Power));
-    let mut runs: Vec<RunSheet<'n>> = own
-        .runs
-        .iter()
-        .enumerate()
-        .map(|(i, run)| compute(own, run, target, if feeding == Some(i) { &passed } else { &[] }))
+    let devices: Vec<Traced<Passed>> = passed.iter().flatten().cloned().collect();
+    let fed: Vec<Feeding<'_>> = (0..own.runs.len())
+        .map(|i| Feeding::of(own, &own.runs[i], target, if feeding == Some(i) { &devices } else { &[] }))
         .collect();
     let end = own.end;
-    let unfed = Line::new(Err(Missing::judged(Reason::NothingFeedsRadio, at!(end.runs))), &[]);
-    let radio = feeding.map_or(unfed, |i| runs[i].lines.radio_voltage.clone());
-    let most = feeding
-        .and_then(|i| own.runs[i].supply)
-        .map(|supply| Line::known(supply.voltage.max.value, &[at!(supply.voltage.max)]));
-    let most = most.unwrap_or_else(|| radio.clone());
-    let mut settled = match feeding.map(|i| runs[i].feed.clone()) {
-        Some(Feed::Runs(chain)) => chain.onward.into_iter(),
-        _ => Vec::new().into_iter(),
-    };
-    for device in &passed {
-        let point = if device.made.is_none() { settled.next() } else { None };
-        runs[device.run].onward = Some(onward::lines_of(device, &radio, &most, point));
-    }
-    runs
+    let unfed = || Traced::missing(Missing::judged(Reason::NothingFeedsRadio, at!(end.runs)));
+    let radio = feeding.map_or_else(unfed, |i| fed[i].radio_voltage());
+    let most = feeding.map_or_else(unfed, |i| fed[i].most_voltage());
+    let settled = feeding.map(|i| fed[i].settled());
+    // The devices without a converter hang on the chain, in its order.
+    let mut hanging = 0;
+    let onward: Vec<Option<OnwardLines>> = passed
+        .iter()
+        .map(|device| {
+            let device = device.as_ref()?;
+            let place = hanging;
+            hanging += usize::from(device.value().is_ok_and(|device| device.made.is_none()));
+            Some(onward::lines_of(device, &radio, &most, settled.as_ref(), place))
+        })
+        .collect();
+    own.runs.iter().zip(fed).zip(onward).map(|((run, fed), onward)| sheet(own, run, target, &fed, onward)).collect()
 }
 
-fn compute<'n>(
+fn sheet<'n>(
     own: &ResolvedEnd<'_>,
     resolved: &'n ResolvedRun<'n>,
     target: &Target,
-    passed: &[Passed],
+    fed: &Feeding<'_>,
+    onward: Option<OnwardLines>,
 ) -> RunSheet<'n> {
     let (run, cable, port) = (resolved.run, resolved.cable, resolved.port);
-    let outdoor = run.outdoor.value;
-    let indoor = run.indoor.as_ref().map_or(Metres(0.0), |given| given.value);
-    let lengths = [at!(run.outdoor), at!(run.indoor)];
-    let diameter = cable.outside_diameter.value;
-    let gland =
-        handling::best_gland(&port.glands, diameter).map(|(gland, _)| Saying::name(&gland.title)).ok_or_else(|| {
-            let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
-            Missing::judged(none, at!(cable.outside_diameter))
-        });
+    let grade = all((&see!(cable.category), &see!(cable.screening), &see!(cable.jacket)));
     let hot = hottest_cable(target);
-    let resistance = resistance(resolved, target);
-    let conductor = resistance.outdoors * outdoor + resistance.inline;
-    let fed = feed::fed(own, resolved, &resistance, hot, target, passed);
-    let classes = feed::classes(own, resolved, fed.onward_draw.get());
+    let length =
+        all((&read!(run.outdoor), &read!(run.indoor))).map(|(outdoor, indoor)| outdoor + indoor.unwrap_or(Metres(0.0)));
+    let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
+    let gland = handling::sealed(resolved).map(|best| best.map(|(gland, _)| Saying::name(&gland.title)));
+    let onward_draw = fed.onward_draw();
     let lines = RunLines {
-        grade: Line::known(Saying::grade(cable), &[at!(cable.category), at!(cable.screening), at!(cable.jacket)]),
-        length: Line::known((outdoor + indoor).tidy(), &lengths),
-        outside_diameter: Line::known(cable.outside_diameter.clone(), &[at!(cable.outside_diameter)]),
-        gland: Line::new(gland, &[at!(cable.outside_diameter), at!(port.glands)]),
-        cable_temperature: Line::known(hot, &[target.hottest_air.place, target.practice.sun_on_jacket.place]),
-        conductor_resistance: Line::known(conductor, &resistance.from),
-        loop_resistance: fed.loop_resistance,
-        supply_voltage: fed.supply_voltage,
-        radio_draw: fed.radio_draw,
-        onward_draw: fed.onward_draw,
-        radio_voltage: fed.radio_voltage,
-        current: fed.current,
-        supply_power: fed.supply_power,
-        wanted: fed.wanted,
-        voltage_in_hand: fed.voltage_in_hand,
-        length_in_hand: Line::known(LONGEST_RUN - (outdoor + indoor), &lengths),
-        longest_outdoor: fed.longest_outdoor,
-        thinnest: fed.thinnest,
-        least_supply: fed.least_supply,
+        grade: grade.map(|(category, screening, jacket)| Saying::grade(*category, *screening, *jacket)).line(),
+        length: length.map(Metres::tidy).line(),
+        outside_diameter: written!(cable.outside_diameter).line(),
+        gland: gland.stated(none).line(),
+        cable_temperature: hot.clone().line(),
+        conductor_resistance: fed.resistance.map(|resistance| resistance.conductor()).line(),
+        loop_resistance: fed.loop_resistance.clone().line(),
+        supply_voltage: fed.source.clone().line(),
+        radio_draw: fed.supply.and_then(|_| fed.draw()).line(),
+        onward_draw: onward_draw.clone().line(),
+        radio_voltage: fed.radio_voltage().line(),
+        current: fed.point(|point| point.current).line(),
+        supply_power: fed.point(|point| point.source_power).line(),
+        wanted: fed.wanted(target).line(),
+        voltage_in_hand: fed.voltage_in_hand(target).line(),
+        length_in_hand: length.map(|length| LONGEST_RUN - length).line(),
+        longest_outdoor: fed.longest(target).line(),
+        thinnest: fed.thinnest(target).line(),
+        least_supply: fed.least_supply(target).line(),
     };
     RunSheet {
         resolved,
         lines,
-        handling: handling::compute(resolved, target, hot),
-        onward: None,
-        classes,
-        feed: fed.feed,
-    }
-}
-
-/// The hottest an outdoor cable gets.
-pub(super) fn hottest_cable(target: &Target) -> Celsius {
-    Celsius(target.hottest_air.value().0 + target.practice.sun_on_jacket.value().0)
-}
-
-pub(super) fn resistance(resolved: &ResolvedRun<'_>, target: &Target) -> Resistance {
-    let (run, cable) = (resolved.run, resolved.cable);
-    let indoor = run.indoor.as_ref().map_or(Metres(0.0), |given| given.value);
-    let contact = &target.practice.contact_resistance;
-    // A plug in a jack at each end of the run, and two more at every arrester.
-    let contacts = 2.0 + resolved.arresters.iter().fold(0.0, |sum, _| sum + 2.0);
-    let arresters: Ohms =
-        resolved.arresters.iter().fold(Ohms(0.0), |sum, arrester| sum + arrester.series_resistance.value);
-    let mut from = vec![at!(run.outdoor), at!(run.indoor), at!(cable.conductor), at!(cable.resistance)];
-    from.extend([at!(cable.material), target.hottest_air.place, target.practice.sun_on_jacket.place, contact.place]);
-    from.push(at!(run.arresters));
-    from.extend(resolved.arresters.iter().map(|&arrester| at!(arrester.series_resistance)));
-    let fixed = arresters + Ohms(contacts * contact.value().0);
-    Resistance {
-        outdoors: conductor_at(cable, hottest_cable(target)),
-        inline: conductor_at(cable, target.hottest_air.value()) * indoor + fixed,
-        fixed,
-        from,
-    }
-}
-
-/// One conductor of a cable at a temperature: by its sheet, by its gauge, or by the limit of its category.
-fn conductor_at(cable: &Document<Cable>, temperature: Celsius) -> OhmsPerKilometre {
-    let factor = conductor::temperature_factor(temperature);
-    let at_20 = match (&cable.resistance, &cable.conductor) {
-        (Some(given), _) => return OhmsPerKilometre(given.value.0 * factor),
-        (None, Some(area)) => conductor::resistance_per_km(area.value, Celsius(20.0)),
-        (None, None) => CATEGORY_LIMIT,
-    };
-    let metal = match cable.material {
-        Conductor::Copper => 1.0,
-        Conductor::CopperCladAluminium => conductor::copper_clad_aluminium_factor(CLADDING),
-    };
-    OhmsPerKilometre(at_20.0 * metal * factor)
-}
-
-/// Pairs by their number.
-pub(super) fn pairs(number: u8) -> Pairs {
-    match number {
-        4 => Pairs::Four,
-        1 => Pairs::One,
-        _ => Pairs::Two,
+        handling: handling::compute(resolved, target, &hot),
+        onward,
+        classes: feed::classes(own, resolved, onward_draw.get()),
+        feed: fed.feed(),
     }
 }

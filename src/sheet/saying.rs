@@ -7,7 +7,7 @@ use crate::physics::rain_outage::{COMMONEST, Outage, RAREST};
 use crate::physics::raster::{Half, Numbered};
 use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::{MonthOutage, Share};
-use crate::spec::Cable;
+use crate::spec::{Category, Jacket, Screening};
 use crate::units::{Decibels, Megahertz, Quantity as _};
 
 sentences! {
@@ -77,12 +77,8 @@ impl Saying {
     }
 
     /// The grade of a cable.
-    pub(super) const fn grade(cable: &Cable) -> Self {
-        Self::Grade {
-            category: cable.category.word(),
-            screening: cable.screening.word(),
-            jacket: Term(cable.jacket.word()),
-        }
+    pub(super) const fn grade(category: Category, screening: Screening, jacket: Jacket) -> Self {
+        Self::Grade { category: category.word(), screening: screening.word(), jacket: Term(jacket.word()) }
     }
 
     /// How surely the figures of a code are known: in one word where that is the same for all.

@@ -2,13 +2,12 @@
 
 use super::assumption::Assumption;
 use super::practice::Practice;
+use super::traced::{Traced, see};
+use super::wanted::{Wanted, asked, required};
 use crate::at;
 use crate::network::ResolvedHop;
-use crate::place::Place;
-use crate::spec::Both;
 use crate::units::{
-    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent,
-    Volts,
+    Celsius, Decibels, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent, Volts,
 };
 
 /// How far a measured level may lie from the predicted one: common practice, no source.
@@ -27,24 +26,6 @@ pub const RECIPROCITY: Decibels = Decibels(3.0);
 pub const VOLTAGE_DROP: Volts = Volts(1.0);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
-
-/// Something asked for, and where.
-#[derive(Debug, Clone)]
-pub struct Wanted<Q> {
-    /// What is asked for.
-    pub given: Given<Q>,
-    /// Who asked: the field, or the network's document where a default stands in.
-    pub place: Place,
-    /// Nobody asked; a stated default stands in.
-    pub assumed: bool,
-}
-
-impl<Q: Copy> Wanted<Q> {
-    /// The value.
-    pub fn value(&self) -> Q {
-        self.given.value
-    }
-}
 
 /// Air along the path, as far as the hop or its network gives it.
 #[derive(Debug, Clone)]
@@ -90,8 +71,8 @@ pub struct Target {
     pub air: WantedAir,
     /// Water in the fog to be looked at, if anybody gave it.
     pub fog: Option<Wanted<GramsPerCubicMetre>>,
-    /// Clear-air climate, if anybody gave it: `lg K`, `dN75` and where.
-    pub refractivity: Option<([f64; 2], Place)>,
+    /// Clear-air climate, if anybody gave it: `lg K` and `dN75`.
+    pub(super) refractivity: Option<Traced<[f64; 2]>>,
     /// Mean rain height, if anybody gave it.
     pub rain_height: Option<Wanted<Metres>>,
     /// Hottest air.
@@ -118,39 +99,27 @@ impl Target {
     pub fn of(resolved: &ResolvedHop<'_>) -> Self {
         let (hop, network) = (resolved.hop, resolved.network);
         Self {
-            availability: first(hop.objectives.availability.as_ref(), at!(hop.objectives.availability))
-                .unwrap_or_else(|| asked(&network.objectives.availability, at!(network.objectives.availability))),
-            capacity: first(hop.objectives.capacity.as_ref(), at!(hop.objectives.capacity))
-                .unwrap_or_else(|| asked(&network.objectives.capacity, at!(network.objectives.capacity))),
-            fade_margin: first(hop.objectives.fade_margin.as_ref(), at!(hop.objectives.fade_margin))
-                .or_else(|| first(network.objectives.fade_margin.as_ref(), at!(network.objectives.fade_margin))),
-            acceptance_window: first(hop.objectives.acceptance_window.as_ref(), at!(hop.objectives.acceptance_window))
-                .or_else(|| {
-                    first(network.objectives.acceptance_window.as_ref(), at!(network.objectives.acceptance_window))
-                })
-                .unwrap_or_else(|| assumed(ACCEPTANCE_WINDOW, at!(network.objectives.acceptance_window))),
+            availability: asked!(hop.objectives.availability).or_else(required!(network.objectives.availability)),
+            capacity: asked!(hop.objectives.capacity).or_else(required!(network.objectives.capacity)),
+            fade_margin: asked!(hop.objectives.fade_margin).or(asked!(network.objectives.fade_margin)).wanted(),
+            acceptance_window: asked!(hop.objectives.acceptance_window)
+                .or(asked!(network.objectives.acceptance_window))
+                .or_assume(ACCEPTANCE_WINDOW, at!(network.objectives.acceptance_window)),
             rain_rate: rain_rate(resolved),
             air: air(resolved),
-            fog: first(hop.climate.fog.as_ref(), at!(hop.climate.fog))
-                .or_else(|| first(network.climate.fog.as_ref(), at!(network.climate.fog))),
+            fog: asked!(hop.climate.fog).or(asked!(network.climate.fog)).wanted(),
             refractivity: refractivity(resolved),
-            rain_height: first(hop.climate.rain_height.as_ref(), at!(hop.climate.rain_height))
-                .or_else(|| first(network.climate.rain_height.as_ref(), at!(network.climate.rain_height))),
-            hottest_air: first(hop.climate.hottest_air.as_ref(), at!(hop.climate.hottest_air))
-                .or_else(|| first(network.climate.hottest_air.as_ref(), at!(network.climate.hottest_air)))
-                .unwrap_or_else(|| assumed(HOTTEST_AIR, at!(network.climate.hottest_air))),
-            wind_loss: first(network.limits.wind_loss.as_ref(), at!(network.limits.wind_loss))
-                .unwrap_or_else(|| assumed(WIND_LOSS, at!(network.limits.wind_loss))),
-            power_line: first(network.limits.power_line.as_ref(), at!(network.limits.power_line))
-                .unwrap_or_else(|| assumed(POWER_LINE, at!(network.limits.power_line))),
-            locking_loss: first(network.limits.locking_loss.as_ref(), at!(network.limits.locking_loss))
-                .unwrap_or_else(|| assumed(LOCKING_LOSS, at!(network.limits.locking_loss))),
-            reciprocity: first(network.limits.reciprocity.as_ref(), at!(network.limits.reciprocity))
-                .unwrap_or_else(|| assumed(RECIPROCITY, at!(network.limits.reciprocity))),
-            voltage_drop: first(network.limits.voltage_drop.as_ref(), at!(network.limits.voltage_drop))
-                .unwrap_or_else(|| assumed(VOLTAGE_DROP, at!(network.limits.voltage_drop))),
-            voltage_reserve: first(network.limits.voltage_reserve.as_ref(), at!(network.limits.voltage_reserve))
-                .unwrap_or_else(|| assumed(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve))),
+            rain_height: asked!(hop.climate.rain_height).or(asked!(network.climate.rain_height)).wanted(),
+            hottest_air: asked!(hop.climate.hottest_air)
+                .or(asked!(network.climate.hottest_air))
+                .or_assume(HOTTEST_AIR, at!(network.climate.hottest_air)),
+            wind_loss: asked!(network.limits.wind_loss).or_assume(WIND_LOSS, at!(network.limits.wind_loss)),
+            power_line: asked!(network.limits.power_line).or_assume(POWER_LINE, at!(network.limits.power_line)),
+            locking_loss: asked!(network.limits.locking_loss).or_assume(LOCKING_LOSS, at!(network.limits.locking_loss)),
+            reciprocity: asked!(network.limits.reciprocity).or_assume(RECIPROCITY, at!(network.limits.reciprocity)),
+            voltage_drop: asked!(network.limits.voltage_drop).or_assume(VOLTAGE_DROP, at!(network.limits.voltage_drop)),
+            voltage_reserve: asked!(network.limits.voltage_reserve)
+                .or_assume(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve)),
             practice: Practice::of(resolved),
         }
     }
@@ -180,57 +149,28 @@ impl Target {
 }
 
 /// The hop's own clear-air climate, or its network's.
-fn refractivity(resolved: &ResolvedHop<'_>) -> Option<([f64; 2], Place)> {
+fn refractivity(resolved: &ResolvedHop<'_>) -> Option<Traced<[f64; 2]>> {
     let (hop, network) = (resolved.hop, resolved.network);
-    let own = hop.climate.refractivity.as_ref().map(|own| (own, at!(hop.climate.refractivity)));
-    let common = || network.climate.refractivity.as_ref().map(|own| (own, at!(network.climate.refractivity)));
-    own.or_else(common).map(|(given, place)| ([given.log_k.0, given.dn_75.0], place))
+    let written = Traced::first_written([see!(hop.climate.refractivity), see!(network.climate.refractivity)])?;
+    Some(written.map(|given| [given.log_k.0, given.dn_75.0]))
 }
 
 /// The hop's own air, or its network's, each quantity for itself.
 fn air(resolved: &ResolvedHop<'_>) -> WantedAir {
     let (hop, network) = (resolved.hop, resolved.network);
-    let (own, common) = (&hop.climate.air, &network.climate.air);
     WantedAir {
-        temperature: first(own.temperature.as_ref(), at!(hop.climate.air.temperature))
-            .or_else(|| first(common.temperature.as_ref(), at!(network.climate.air.temperature))),
-        pressure: first(own.pressure.as_ref(), at!(hop.climate.air.pressure))
-            .or_else(|| first(common.pressure.as_ref(), at!(network.climate.air.pressure))),
-        humidity: first(own.humidity.as_ref(), at!(hop.climate.air.humidity))
-            .or_else(|| first(common.humidity.as_ref(), at!(network.climate.air.humidity))),
+        temperature: asked!(hop.climate.air.temperature).or(asked!(network.climate.air.temperature)).wanted(),
+        pressure: asked!(hop.climate.air.pressure).or(asked!(network.climate.air.pressure)).wanted(),
+        humidity: asked!(hop.climate.air.humidity).or(asked!(network.climate.air.humidity)).wanted(),
     }
 }
 
 /// The hop's own rain rate, or the greater of its sites', or the network's.
 fn rain_rate(resolved: &ResolvedHop<'_>) -> Option<Wanted<MillimetresPerHour>> {
     let (hop, network) = (resolved.hop, resolved.network);
-    let Both { a: site_a, b: site_b } = resolved.ends.each_ref().map(|end| end.site);
-    let sites = [
-        first(site_a.rain_rate.as_ref(), at!(site_a.rain_rate)),
-        first(site_b.rain_rate.as_ref(), at!(site_b.rain_rate)),
-    ];
-    let wetter = |one: &Wanted<MillimetresPerHour>, other: &Wanted<MillimetresPerHour>| {
-        one.value().0.total_cmp(&other.value().0)
-    };
-    first(hop.climate.rain_rate.as_ref(), at!(hop.climate.rain_rate))
-        .or_else(|| sites.into_iter().flatten().max_by(wetter))
-        .or_else(|| first(network.climate.rain_rate.as_ref(), at!(network.climate.rain_rate)))
-}
-
-pub(super) fn first<Q: Copy>(given: Option<&Given<Q>>, place: Place) -> Option<Wanted<Q>>
-where
-    Given<Q>: Clone,
-{
-    given.map(|given| asked(given, place))
-}
-
-fn asked<Q>(given: &Given<Q>, place: Place) -> Wanted<Q>
-where
-    Given<Q>: Clone,
-{
-    Wanted { given: given.clone(), place, assumed: false }
-}
-
-fn assumed<Q: crate::units::Quantity>(value: Q, place: Place) -> Wanted<Q> {
-    Wanted { given: Given::assumed(value), place, assumed: true }
+    let sites = resolved.ends.each_ref().map(|end| {
+        let site = end.site;
+        asked!(site.rain_rate)
+    });
+    asked!(hop.climate.rain_rate).or(sites.a.or_greater(sites.b)).or(asked!(network.climate.rain_rate)).wanted()
 }

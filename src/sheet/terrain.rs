@@ -1,14 +1,14 @@
 //! Ground along the hops that go by tiles: each tile is read once, asked for every hop that crosses it, and let go.
 
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::io::BufReader;
 
 use rayon::prelude::*;
 
 use crate::at;
-use crate::network::{Files, ResolvedHop, TileFile, tile_files};
+use crate::network::{Inputs, ResolvedHop, TileFile};
 use crate::physics::geodesy::{self, Position};
-use crate::physics::terrain::{Grid, Ground, Tile, geotiff_grid, tile_name};
+use crate::physics::terrain::{Grid, Ground, SPENT, Tile, geotiff_grid, tile_name};
 use crate::place::{DocumentId, Place};
 use crate::spec::Both;
 use crate::units::Metres;
@@ -46,6 +46,14 @@ struct Wanted {
     found: TerrainPath,
 }
 
+impl Wanted {
+    /// The positions within a grid that still have no height.
+    fn open(&self, grid: &Grid) -> impl Iterator<Item = Position> {
+        let open = self.positions.iter().zip(&self.found.heights).filter(|(_, height)| height.is_none());
+        open.map(|(position, _)| *position).filter(|position| grid.holds(*position))
+    }
+}
+
 /// Whether a hop goes by the tiles of its network.
 pub(super) fn goes_by_tiles(hop: &ResolvedHop<'_>) -> bool {
     hop.hop.path.profile.is_empty() && hop.hop.path.csv.is_none() && hop.network.terrain.is_some()
@@ -54,17 +62,17 @@ pub(super) fn goes_by_tiles(hop: &ResolvedHop<'_>) -> bool {
 impl Terrains {
     /// Reads what the hops of one network need.
     #[must_use]
-    pub fn of(hops: &[ResolvedHop<'_>], files: &Files) -> Self {
+    ///
+    /// Takes the samples it reads out of `samples`: a file of a few bytes may hold millions of them.
+    pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>, samples: &mut usize) -> Self {
         let mut terrains = Self::default();
         let Some(first) = hops.iter().find(|hop| goes_by_tiles(hop)) else { return terrains };
         let network = first.network;
         let Some(terrain) = &network.spec.terrain else { return terrains };
         let place = at!(network.terrain);
-        let base = files.get(network.at.file).and_then(|file| file.origin.parent());
-        let folder: PathBuf = base.unwrap_or(Path::new("")).join(&*terrain.folder);
         let mut wanted: Vec<Wanted> = hops.par_iter().filter(|hop| goes_by_tiles(hop)).map(positions).collect();
-        match tile_files(&folder) {
-            Ok(list) => terrains.read(&list, &mut wanted, place),
+        match inputs.tiles(&terrain.folder) {
+            Ok(list) => terrains.read(&list, &mut wanted, place, samples),
             Err(why) => terrains.unread.push((place, why)),
         }
         for wanted in &mut wanted {
@@ -80,7 +88,7 @@ impl Terrains {
         terrains
     }
 
-    fn read(&mut self, list: &[TileFile], wanted: &mut [Wanted], place: Place) {
+    fn read(&mut self, list: &[TileFile], wanted: &mut [Wanted], place: Place, samples: &mut usize) {
         for file in list {
             let grid = match grid_of(file) {
                 Ok(grid) => grid,
@@ -89,16 +97,19 @@ impl Terrains {
                     continue;
                 }
             };
-            let crosses = |wanted: &Wanted| {
-                let open = wanted.positions.iter().zip(&wanted.found.heights).filter(|(_, height)| height.is_none());
-                open.into_iter().any(|(position, _)| grid.holds(*position))
-            };
-            if !wanted.par_iter().any(crosses) {
+            let open: Vec<Position> = wanted.par_iter().flat_map_iter(|wanted| wanted.open(&grid)).collect();
+            if open.is_empty() {
                 continue;
             }
-            match tile_of(file) {
+            match tile_of(file, &grid, open, samples) {
                 Ok(tile) => wanted.par_iter_mut().for_each(|wanted| ask(wanted, &tile, file)),
-                Err(why) => self.unread.push((place, format!("`{}`: {why}", file.shown()))),
+                Err(why) => {
+                    let spent = why == SPENT;
+                    self.unread.push((place, format!("`{}`: {why}", file.shown())));
+                    if spent {
+                        break;
+                    }
+                }
             }
         }
     }
@@ -145,19 +156,17 @@ fn ask(wanted: &mut Wanted, tile: &Tile, file: &TileFile) {
 
 fn grid_of(file: &TileFile) -> Result<Grid, String> {
     if file.tiff {
-        let reader = file.open().map_err(|error| error.to_string())?;
-        geotiff_grid(reader).map_err(|error| error.to_string())
+        geotiff_grid(BufReader::new(file.open()?)).map_err(|error| error.to_string())
     } else {
-        Grid::of_hgt(&file.name, file.bytes).map_err(|error| error.to_string())
+        Grid::of_hgt(&file.name, file.bytes()?).map_err(|error| error.to_string())
     }
 }
 
-fn tile_of(file: &TileFile) -> Result<Tile, String> {
+fn tile_of(file: &TileFile, grid: &Grid, open: Vec<Position>, samples: &mut usize) -> Result<Tile, String> {
     if file.tiff {
-        let reader = file.open().map_err(|error| error.to_string())?;
-        Tile::geotiff(reader).map_err(|error| error.to_string())
+        Tile::geotiff(BufReader::new(file.open()?), open, samples).map_err(|error| error.to_string())
     } else {
-        let bytes = file.read().map_err(|error| error.to_string())?;
-        Tile::hgt(&file.name, &bytes).map_err(|error| error.to_string())
+        *samples = samples.checked_sub(grid.rows * grid.columns).ok_or(SPENT)?;
+        Tile::hgt(&file.name, &file.read()?).map_err(|error| error.to_string())
     }
 }

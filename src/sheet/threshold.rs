@@ -1,12 +1,15 @@
 //! What physics says of the thresholds a radio states: the noise below them and the bounds around them.
 
-use super::line::{Line, Missing, Section, lines};
+use super::key::SectionKey;
+use super::line::{Section, lines};
+use super::missing::Missing;
 use super::reason::Reason;
 use super::title::Title;
+use super::traced::{Traced, all, read};
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::receiver;
-use crate::spec::EndName;
+use crate::spec::{EndName, Radio};
 use crate::units::Dbm;
 
 lines! {
@@ -32,34 +35,34 @@ pub struct ThresholdSheet {
 
 impl ThresholdSheet {
     pub(super) fn section(&self, end: EndName, number: usize) -> Section {
-        let key = format!("ends.{end}.thresholds[{number}]");
         let title = Title::Threshold { end, state: self.title.as_str().into() };
-        Section::of(key.clone(), title, |rows| self.lines.rows(&key, rows))
+        self.lines.section(SectionKey::Threshold(end, number), title)
     }
 }
 
 /// The states of an end's radio at the bandwidth of the hop that can be held against physics.
-pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>) -> Vec<ThresholdSheet> {
-    let (radio, hop) = (own.radio, hop.hop);
-    let Some(noise_figure) = &radio.noise_figure else { return Vec::new() };
-    let bandwidth = hop.channel.bandwidth.value;
-    let usable = (0..radio.states.len()).filter(|i| radio.states[*i].bandwidth.value == bandwidth);
-    usable
-        .filter_map(|i| {
-            let state = &radio.states[i];
-            let bits = state.bits?;
-            let (bits_at, states_width_at) = (at!(radio.states[i].bits), at!(radio.states[i].bandwidth));
-            let noise_from = [at!(radio.noise_figure), at!(hop.channel.bandwidth), states_width_at];
-            let from = [&noise_from[..], &[bits_at]].concat();
-            let noise = receiver::noise(bandwidth, noise_figure.value);
-            let greatest = receiver::greatest_usual_threshold(noise, bits)
-                .ok_or_else(|| Missing::judged(Reason::NoUncodedFigure, bits_at));
-            let lines = ThresholdLines {
-                noise: Line::known(noise, &noise_from),
-                least: Line::known(receiver::least_threshold(noise, bits), &from),
-                greatest: Line::new(greatest, &from),
-            };
-            Some(ThresholdSheet { title: state.title.to_string(), number: i, lines })
-        })
-        .collect()
+pub(super) fn compute(own: &ResolvedEnd<'_>, resolved: &ResolvedHop<'_>) -> Vec<ThresholdSheet> {
+    (0..own.radio.states.len()).filter_map(|i| sheet(own.radio, i, resolved)).collect()
+}
+
+/// One state; none if it is of another bandwidth, or nobody said how noisy the receiver is or how many bits it carries.
+fn sheet(radio: &Document<Radio>, i: usize, resolved: &ResolvedHop<'_>) -> Option<ThresholdSheet> {
+    let hop = resolved.hop;
+    let (figure, bits) = (radio.noise_figure.as_ref()?, radio.states[i].bits?);
+    let bits_at = at!(radio.states[i].bits);
+    let figure = Traced::field(&radio, at!(radio.noise_figure), figure.value);
+    let bits = Traced::field(&radio, bits_at, bits);
+    let bandwidth = all((&read!(hop.channel.bandwidth), &read!(radio.states[i].bandwidth)));
+    bandwidth.get().filter(|(wanted, own)| wanted == own)?;
+    let noise = all((&figure, &bandwidth)).map(|(figure, (bandwidth, _))| receiver::noise(bandwidth, figure));
+    let greatest = all((&noise, &bits)).try_map(|(noise, bits)| {
+        let usual = receiver::greatest_usual_threshold(noise, bits);
+        usual.ok_or_else(|| Missing::judged(Reason::NoUncodedFigure, bits_at))
+    });
+    let lines = ThresholdLines {
+        least: all((&noise, &bits)).map(|(noise, bits)| receiver::least_threshold(noise, bits)).line(),
+        noise: noise.line(),
+        greatest: greatest.line(),
+    };
+    Some(ThresholdSheet { title: radio.states[i].title.to_string(), number: i, lines })
 }

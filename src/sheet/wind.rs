@@ -2,14 +2,15 @@
 //!
 //! Only a pole that stands free is a cantilever; masts and wall tubes are a structural engineer's.
 
-use super::line::{Line, Missing, lines};
+use super::line::{Line, lines};
+use super::missing::Missing;
 use super::reason::Reason;
+use super::traced::{Traced, all, read, see};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::cantilever::{Pole, usual_strength};
 use crate::physics::metals::Metal;
 use crate::physics::{antenna, pipe, wind};
-use crate::place::Place;
 use crate::spec::{Material, SupportKind, Wind, WindSpeeds};
 use crate::units::{Decibels, Degrees, Megapascals, Metres, MetresPerSecond, Millimetres, Newtons, Pascals};
 
@@ -50,13 +51,10 @@ pub(super) const fn metal(material: Material) -> Option<Metal> {
     }
 }
 
-/// The wind of the site, or of the hop, or of the network.
-fn stated<'n>(own: &ResolvedEnd<'n>, resolved: &ResolvedHop<'n>) -> Option<(&'n Wind, Place)> {
+/// The wind of the site, or of the hop, or of the network; none if nobody states one.
+fn stated<'n>(own: &ResolvedEnd<'n>, resolved: &ResolvedHop<'n>) -> Option<Traced<&'n Wind>> {
     let (site, hop, network) = (own.site, resolved.hop, resolved.network);
-    let of_site = site.spec.wind.as_ref().map(|wind| (wind, at!(site.wind)));
-    let of_hop = hop.spec.climate.wind.as_ref().map(|wind| (wind, at!(hop.climate.wind)));
-    let of_network = network.spec.climate.wind.as_ref().map(|wind| (wind, at!(network.climate.wind)));
-    of_site.or(of_hop).or(of_network)
+    Traced::first_written([see!(site.wind), see!(hop.climate.wind), see!(network.climate.wind)])
 }
 
 fn pressure(speeds: WindSpeeds, speed: MetresPerSecond, height: Metres) -> (Pascals, &'static str) {
@@ -88,31 +86,38 @@ struct Standing {
 }
 
 impl Standing {
-    fn of(own: &ResolvedEnd<'_>) -> Result<Self, Missing> {
+    fn of(own: &ResolvedEnd<'_>) -> Traced<Self> {
         let (support, end, bracket) = (own.support, own.end, own.bracket);
-        let not_ours = match support.kind {
-            SupportKind::Pole => None,
-            SupportKind::Mast => Some(Reason::MastIsEngineers),
-            SupportKind::Wall => Some(Reason::WallIsEngineers),
-        };
-        if let Some(why) = not_ours {
-            return Err(Missing::judged(why, at!(support.kind)));
-        }
-        let outside = support.outside_diameter.value;
-        let wall = support.wall_thickness.as_ref().map(|given| given.value).or_else(|| pipe::usual_wall(outside));
-        let wall = wall.ok_or_else(|| Missing::judged(Reason::NoWall, at!(support.wall_thickness)))?;
-        let no_tube = || Missing::new(Reason::WallTooThick, at!(support.wall_thickness));
-        let section = pipe::section(outside, wall).ok_or_else(no_tube)?;
-        let material = support.material.unwrap_or(Material::Steel);
-        let unknown = || Missing::judged(Reason::MaterialSpreads { material }, at!(support.material));
-        let strength = metal(material).and_then(usual_strength).ok_or_else(unknown)?;
-        let (length, base) = (support.free_length.value, support.base_height.value);
-        if length.0 <= 0.0 {
-            return Err(Missing::judged(Reason::NothingStandsFree, at!(support.free_length)));
-        }
-        let antenna = Metres((end.height.value - base).0.clamp(0.0, length.0));
-        let offset = bracket.offset.as_ref().map_or(Millimetres(0.0), |given| given.value);
-        Ok(Self { length, antenna, offset, section, outside, strength })
+        let engineers = see!(support.kind).judge(|kind| match kind {
+            SupportKind::Pole => Ok(()),
+            SupportKind::Mast => Err(Reason::MastIsEngineers),
+            SupportKind::Wall => Err(Reason::WallIsEngineers),
+        });
+        let outside = read!(support.outside_diameter);
+        let wall = all((&read!(support.wall_thickness), &outside))
+            .judge(|(stated, outside)| stated.or_else(|| pipe::usual_wall(outside)).ok_or(Reason::NoWall));
+        let no_tube = at!(support.wall_thickness);
+        let section = all((&outside, &wall)).try_map(|(outside, wall)| {
+            pipe::section(outside, wall).ok_or_else(|| Missing::new(Reason::WallTooThick, no_tube))
+        });
+        let strength = see!(support.material).judge(|material| {
+            let material = material.unwrap_or(Material::Steel);
+            metal(material).and_then(usual_strength).ok_or(Reason::MaterialSpreads { material })
+        });
+        let length = read!(support.free_length).unless(|length| (length.0 <= 0.0).then_some(Reason::NothingStandsFree));
+        let antenna = all((&read!(end.height), &read!(support.base_height), &length))
+            .map(|(height, base, length)| Metres((height - base).0.clamp(0.0, length.0)));
+        let offset = read!(bracket.offset).map(|offset| offset.unwrap_or(Millimetres(0.0)));
+        all((&engineers, &outside, &section, &strength, &length, &antenna, &offset)).map(
+            |((), outside, section, strength, length, antenna, offset)| Self {
+                length,
+                antenna,
+                offset,
+                section,
+                outside,
+                strength,
+            },
+        )
     }
 
     fn in_wind(&self, force: Newtons, pressure: Pascals) -> Pole {
@@ -150,7 +155,7 @@ pub(super) fn stiffer(own: &ResolvedEnd<'_>, lines: &WindLines, allowed: Decibel
     if lines.aim_loss.get().is_some_and(|loss| loss <= allowed) {
         return None;
     }
-    let standing = Standing::of(own).ok()?;
+    let standing = Standing::of(own).get()?;
     let beam = own.antenna.beamwidth.value;
     let still = |pipe: &&pipe::Pipe| {
         let Some(section) = pipe::section(pipe.outside, pipe.wall) else { return false };
@@ -162,64 +167,66 @@ pub(super) fn stiffer(own: &ResolvedEnd<'_>, lines: &WindLines, allowed: Decibel
     Some(StifferPipe { name: thinnest.name, outside: thinnest.outside, wall: thinnest.wall })
 }
 
+/// A pressure of wind and how it follows from its speed.
+type Pressure = (Pascals, &'static str);
+
+/// One end in one wind.
+struct Blown {
+    pressure: Traced<Pressure>,
+    force: Traced<Newtons>,
+    pole: Traced<Pole>,
+}
+
+impl Blown {
+    fn of(pressure: Traced<Pressure>, area: &Traced<f64>, standing: &Traced<Standing>) -> Self {
+        let force = all((&pressure, area)).map(|((pressure, _), area)| Newtons(pressure.0 * area));
+        let pole = all((&force, &pressure, standing))
+            .map(|(force, (pressure, _), standing)| standing.in_wind(force, pressure));
+        Self { pressure, force, pole }
+    }
+
+    fn pressure(&self) -> Line<Pascals> {
+        let method = self.pressure.get().map_or(GUST, |(_, method)| method);
+        self.pressure.map(|(pressure, _)| pressure).by(method)
+    }
+}
+
+/// What of an antenna and its radio the wind presses on, each with its drag.
+fn area(own: &ResolvedEnd<'_>) -> Traced<f64> {
+    let (radio, dish) = (own.radio, own.antenna);
+    all((&read!(dish.wind_area).stated(Reason::NoWindArea), &read!(radio.wind_area)))
+        .map(|(dish, radio)| DRAG_ANTENNA * dish.0 + DRAG_RADIO * radio.map_or(0.0, |radio| radio.0))
+}
+
 pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>) -> WindLines {
-    let (support, end, bracket, radio, dish) = (own.support, own.end, own.bracket, own.radio, own.antenna);
-    let network = hop.network;
-    let wind = stated(own, hop);
-    let wind_at = wind.map_or(at!(network.climate.wind), |(_, place)| place);
-    let unstated = || Missing::judged(Reason::NoWind, wind_at);
-    let height = end.height.value;
-    let operating = wind.map(|(wind, _)| pressure(wind.speeds, wind.operating.value, height)).ok_or_else(unstated);
-    let survival = wind.ok_or_else(unstated).and_then(|(wind, place)| {
-        let given = wind.survival.as_ref().ok_or_else(|| Missing::judged(Reason::NoSurvivalWind, place))?;
-        Ok(pressure(wind.speeds, given.value, height))
+    let (end, dish, network) = (own.end, own.antenna, hop.network);
+    let unstated = || Traced::missing(Missing::judged(Reason::NoWind, at!(network.climate.wind)));
+    let wind = stated(own, hop).unwrap_or_else(unstated);
+    let (height, area, standing) = (read!(end.height), area(own), Standing::of(own));
+    let blown = |speed: fn(&Wind) -> Option<MetresPerSecond>| {
+        let pressure = all((&wind, &height)).judge(|(wind, height)| {
+            speed(wind).map(|speed| pressure(wind.speeds, speed, height)).ok_or(Reason::NoSurvivalWind)
+        });
+        Blown::of(pressure, &area, &standing)
+    };
+    let now = blown(|wind| Some(wind.operating.value));
+    let then = blown(|wind| wind.survival.as_ref().map(|given| given.value));
+    let turn = now.pole.map(|pole| pole.turn());
+    let off = at!(dish.beamwidth);
+    let aim_loss = all((&turn, &read!(dish.beamwidth))).try_map(|(turn, beam)| {
+        antenna::pointing_loss(turn, beam).ok_or_else(|| Missing::judged(Reason::WindBeyondBeam, off))
     });
-    let no_area = || Missing::judged(Reason::NoWindArea, at!(dish.wind_area));
-    let area = dish
-        .wind_area
-        .as_ref()
-        .map(|given| given.value.0)
-        .ok_or_else(no_area)
-        .map(|dish| DRAG_ANTENNA * dish + DRAG_RADIO * radio.wind_area.as_ref().map_or(0.0, |given| given.value.0));
-    let standing = Standing::of(own);
-    let force = |pressure: &Result<(Pascals, &'static str), Missing>| {
-        let (pressure, _) = pressure.as_ref().map_err(Clone::clone)?;
-        Ok::<_, Missing>((Newtons(pressure.0 * area.clone()?), *pressure))
-    };
-    let pole = |pressure: &Result<(Pascals, &'static str), Missing>| {
-        let (force, pressure) = force(pressure)?;
-        Ok::<_, Missing>(standing.as_ref().map_err(Clone::clone)?.in_wind(force, pressure))
-    };
-    let (pole_now, pole_then) = (pole(&operating), pole(&survival));
-    let of_pole = |value: fn(&Pole) -> Degrees| pole_now.as_ref().map(value).map_err(Clone::clone);
-    let turn = of_pole(Pole::turn);
-    let aim_loss = turn.clone().and_then(|turn| {
-        let off = || Missing::judged(Reason::WindBeyondBeam, at!(dish.beamwidth));
-        antenna::pointing_loss(turn, dish.beamwidth.value).ok_or_else(off)
-    });
-    let pressure_from = [wind_at, at!(end.height)];
-    let force_from = [&pressure_from[..], &[at!(dish.wind_area), at!(radio.wind_area)]].concat();
-    let tube = [at!(support.kind), at!(support.outside_diameter), at!(support.free_length)];
-    let pole_from = [&pressure_from[..], &tube].concat();
-    let more = [at!(support.wall_thickness), at!(support.material), at!(support.base_height), at!(bracket.offset)];
-    let bend_from = [&force_from[..], &tube, &more].concat();
-    let line = |value: Result<(Pascals, &'static str), Missing>| {
-        let method = value.as_ref().map_or(GUST, |(_, method)| method);
-        Line::new(value.map(|(pressure, _)| pressure), &pressure_from).by(method)
-    };
-    let pole_force =
-        operating.clone().and_then(|(pressure, _)| Ok(standing.as_ref().map_err(Clone::clone)?.own_force(pressure)));
-    let strength = standing.as_ref().map(|standing| standing.strength.1).map_err(Clone::clone);
+    let pole_force = all((&now.pressure, &standing)).map(|((pressure, _), standing)| standing.own_force(pressure));
     WindLines {
-        force: Line::new(force(&operating).map(|(force, _)| force), &force_from),
-        pole_force: Line::new(pole_force, &pole_from),
-        nod: Line::new(of_pole(Pole::nod), &bend_from),
-        twist: Line::new(of_pole(Pole::twist), &bend_from),
-        turn: Line::new(turn, &bend_from),
-        aim_loss: Line::new(aim_loss, &[&bend_from[..], &[at!(dish.beamwidth)]].concat()),
-        survival_stress: Line::new(pole_then.map(|pole| pole.stress()), &bend_from),
-        strength: Line::new(strength, &[&tube[..], &more].concat()),
-        pressure: line(operating),
-        survival_pressure: line(survival),
+        pressure: now.pressure(),
+        force: now.force.clone().line(),
+        pole_force: pole_force.line(),
+        nod: now.pole.map(|pole| pole.nod()).line(),
+        twist: now.pole.map(|pole| pole.twist()).line(),
+        turn: turn.line(),
+        aim_loss: aim_loss.line(),
+        survival_pressure: then.pressure(),
+        survival_stress: then.pole.map(|pole| pole.stress()).line(),
+        strength: standing.map(|standing| standing.strength.1).line(),
     }
 }

@@ -1,247 +1,148 @@
-//! Finding specification files and reading them.
+//! Finding specification files.
 //!
-//! A path comes in: a single file, or a folder to walk. What goes out is a sorted list of files,
-//! or the text of one, and a [`FileFault`] for each thing that could not be walked or read. A
-//! fault never ends the walk. Limits on size and number are checked before memory is spent, and
-//! only regular files are opened, so that neither a device nor a pipe can hold us up.
+//! A folder comes in; what goes out is a sorted list of files, and a [`FileFault`] for each thing that could not be
+//! walked. A fault never ends the walk. No folder is walked twice, so that links among folders cannot multiply.
 
+use std::collections::HashSet;
 use std::ffi::OsStr;
-use std::fs::{self, File};
-use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 
-use walkdir::{DirEntry, WalkDir};
+use super::passed_over::PassedOver;
+use super::read::{FileFault, FileFaultKind};
+use crate::door::{Named, Store, What, Why};
 
-use super::lines::LineIndex;
+/// The most names that one walk looks at.
+pub const MAX_ENTRIES: usize = 4_000_000;
 
-/// The most specification files that one walk collects.
-pub const MAX_FILES: usize = 50_000;
-
-/// The most names that one walk looks at, so that links among folders cannot multiply for ever.
-pub const MAX_ENTRIES: usize = 1_000_000;
-
-/// The largest file that is read: 1 MiB.
-pub const MAX_BYTES: u64 = 1 << 20;
+/// The deepest folder below the one that is walked.
+pub const MAX_FOLDERS: usize = 64;
 
 /// What a walk found.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Discovery {
     /// The specification files, sorted by path.
     pub files: Vec<PathBuf>,
+    /// Specification files, and folders, that patterns say to pass over, sorted.
+    pub passed_over: Vec<PathBuf>,
     /// What could not be walked, in the order met.
     pub faults: Vec<FileFault>,
 }
 
-/// A file or folder that could not be used.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct FileFault {
-    /// The file or folder.
-    pub path: PathBuf,
-    /// What sort of trouble it is.
-    pub kind: FileFaultKind,
-    /// The trouble in words, as one lower-case clause.
-    pub detail: String,
-}
-
-/// The sorts of trouble with a file or folder.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum FileFaultKind {
-    /// There is nothing at the path.
-    Missing,
-    /// The system refuses to open it, or it is neither file nor folder.
-    Unreadable,
-    /// A symbolic link leads back to a folder that contains it.
-    SymlinkLoop,
-    /// The bytes are not UTF-8.
-    NotUtf8,
-    /// The file is larger than [`MAX_BYTES`].
-    TooLarge,
-    /// There is more in the folder than [`MAX_FILES`] or [`MAX_ENTRIES`] allow.
-    TooMany,
-}
-
-/// The text of a file.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct SourceText {
-    /// Where it was read from.
-    pub path: PathBuf,
-    /// The text as it stands in the file, byte-order mark included: byte offsets are file offsets.
-    pub text: String,
-}
-
-impl FileFault {
-    /// A fault of a file.
-    pub fn new(path: &Path, kind: FileFaultKind, detail: impl Into<String>) -> Self {
-        Self { path: path.to_path_buf(), kind, detail: detail.into() }
-    }
-
-    fn from_io(path: &Path, error: &io::Error) -> Self {
-        match error.kind() {
-            io::ErrorKind::NotFound => Self::new(path, FileFaultKind::Missing, "there is no such file or folder"),
-            io::ErrorKind::PermissionDenied => {
-                Self::new(path, FileFaultKind::Unreadable, "permission to read it is denied")
-            }
-            _ => Self::new(path, FileFaultKind::Unreadable, error.to_string()),
-        }
-    }
-
-    /// The fault of a file beyond [`MAX_BYTES`].
-    #[must_use]
-    pub fn too_large(path: &Path) -> Self {
-        let detail = format!("the file is larger than {} KiB", MAX_BYTES / 1024);
-        Self::new(path, FileFaultKind::TooLarge, detail)
-    }
-}
-
 /// Finds the `.yaml` and `.yml` files under `root`.
 ///
-/// Symbolic links are followed. Names that start with a dot are passed over, except that of
-/// `root` itself. If `root` is a file, it is the one file found, whatever its extension.
+/// Symbolic links are followed as far as the store allows. Names that start with a dot are passed over, except that of
+/// `root` itself, and so is what `.gitignore` names and what `exclude` does. If `root` is a file, it is the one file
+/// found, whatever its extension.
 #[must_use]
-pub fn discover(root: &Path) -> Discovery {
-    match fs::metadata(root) {
-        Ok(found) if found.is_dir() => walk(root, MAX_FILES),
-        Ok(_) => Discovery { files: vec![root.to_path_buf()], faults: Vec::new() },
-        Err(error) => Discovery { files: Vec::new(), faults: vec![FileFault::from_io(root, &error)] },
-    }
-}
-
-fn walk(root: &Path, max_files: usize) -> Discovery {
+pub fn discover(store: &dyn Store, root: &Path, exclude: &PassedOver, most: usize) -> Discovery {
     let mut found = Discovery::default();
-    let visible = |entry: &DirEntry| entry.depth() == 0 || !is_hidden(entry.path());
-    let entries = WalkDir::new(root).follow_links(true).sort_by_file_name().into_iter().filter_entry(visible);
-
-    for (count, entry) in entries.enumerate() {
-        match entry {
-            Ok(entry) if !entry.file_type().is_dir() && is_yaml(entry.path()) => {
-                found.files.push(entry.into_path());
+    match store.look(root) {
+        Ok(at) if at.what == What::File => found.files.push(root.to_path_buf()),
+        Ok(at) => {
+            let above = PassedOver::above(store, root, &mut found.faults);
+            let mut walk = Walk { store, exclude, most, found, seen: HashSet::new(), later: Vec::new(), count: 0 };
+            walk.folder(root, &at.real, &above, 0);
+            while let Some((path, real, over, depth)) = walk.later.pop() {
+                walk.folder(&path, &real, &over, depth);
             }
-            Ok(_) => {}
-            Err(error) => found.faults.extend(walk_fault(root, &error)),
+            found = walk.found;
+            found.files.sort();
+            found.passed_over.sort();
         }
-        if found.files.len() > max_files || count >= MAX_ENTRIES {
-            found.files.truncate(max_files);
-            let detail = format!("only {max_files} specification files among {MAX_ENTRIES} names are taken");
-            found.faults.push(FileFault::new(root, FileFaultKind::TooMany, detail));
-            break;
-        }
+        Err(refused) => found.faults.push(FileFault::refused(root, refused)),
     }
-    found.files.sort();
     found
 }
 
-/// Words a walk's error, unless it concerns a name that the walk would have passed over.
-fn walk_fault(root: &Path, error: &walkdir::Error) -> Option<FileFault> {
-    let path = error.path().unwrap_or(root);
-    if error.depth() > 0 && is_hidden(path) {
-        return None;
-    }
-    if let Some(ancestor) = error.loop_ancestor() {
-        let detail = format!("the link leads back to {}", ancestor.display());
-        return Some(FileFault::new(path, FileFaultKind::SymlinkLoop, detail));
-    }
-    match error.io_error() {
-        Some(gone) if error.depth() > 0 && gone.kind() == io::ErrorKind::NotFound => {
-            is_yaml(path).then(|| FileFault::new(path, FileFaultKind::Unreadable, "the link leads to nothing"))
+struct Walk<'s> {
+    store: &'s dyn Store,
+    exclude: &'s PassedOver,
+    most: usize,
+    found: Discovery,
+    /// Folders that were walked, without links.
+    seen: HashSet<PathBuf>,
+    /// Links to folders: walked after all that is there under its own name.
+    later: Vec<(PathBuf, PathBuf, PassedOver, usize)>,
+    count: usize,
+}
+
+impl Walk<'_> {
+    fn folder(&mut self, path: &Path, real: &Path, above: &PassedOver, depth: usize) {
+        if self.count > self.most || !self.seen.insert(real.to_path_buf()) {
+            return;
         }
-        Some(other) => Some(FileFault::from_io(path, other)),
-        None => Some(FileFault::new(path, FileFaultKind::Unreadable, error.to_string())),
+        let names = match self.store.list(path) {
+            Ok(names) => names,
+            Err(refused) => return self.found.faults.push(FileFault::refused(path, refused)),
+        };
+        self.count += names.len();
+        if self.count > self.most || depth > MAX_FOLDERS {
+            let detail = format!("only {} names in {MAX_FOLDERS} folders one in another are looked at", self.most);
+            return self.found.faults.push(FileFault::new(path, FileFaultKind::TooMany, detail));
+        }
+        if is_store_of_git(&names) {
+            let detail = "it looks like the store of a git repository (`HEAD`, `objects`, `refs`); take it out";
+            self.found.faults.push(FileFault::new(path, FileFaultKind::Repository, detail));
+        }
+        let has_patterns = names.iter().any(|named| named.name == ".gitignore");
+        let own = has_patterns.then(|| above.with_file_of(self.store, path, &mut self.found.faults));
+        let over = own.as_ref().unwrap_or(above);
+        for named in names.iter().filter(|named| !is_hidden(&named.name)) {
+            self.entry(&path.join(&named.name), real, named, over, depth);
+        }
+    }
+
+    fn entry(&mut self, path: &Path, folder: &Path, named: &Named, over: &PassedOver, depth: usize) {
+        let is_folder = matches!(&named.what, Ok((What::Folder, _)));
+        if !is_folder && named.what.is_ok() && !is_yaml(path) {
+            return;
+        }
+        if over.has(path, is_folder) || self.exclude.has(path, is_folder) {
+            self.found.passed_over.push(path.to_path_buf());
+            return;
+        }
+        match &named.what {
+            Ok((What::File, _)) => self.found.files.push(path.to_path_buf()),
+            Ok((What::Folder, real)) if !named.link => self.folder(path, real, over, depth + 1),
+            Ok((What::Folder, real)) if folder.starts_with(real) => {
+                let detail = "the link leads back to a folder that it lies in";
+                self.found.faults.push(FileFault::new(path, FileFaultKind::SymlinkLoop, detail));
+            }
+            Ok((What::Folder, real)) => self.later.push((path.to_path_buf(), real.clone(), over.clone(), depth + 1)),
+            Err(refused) if named.link && refused.why == Why::Missing => {
+                if is_yaml(path) {
+                    let detail = "the link leads to nothing";
+                    self.found.faults.push(FileFault::new(path, FileFaultKind::Unreadable, detail));
+                }
+            }
+            Err(refused) if named.link || is_yaml(path) => {
+                self.found.faults.push(FileFault::refused(path, refused.clone()));
+            }
+            // A folder that another repository keeps is no file that may be left out.
+            Err(_) => {
+                if let Err(refused) = self.store.look(path)
+                    && self.store.failure().is_some()
+                {
+                    self.found.faults.push(FileFault::refused(path, refused));
+                }
+            }
+        }
     }
 }
 
-/// Whether a walk would take a file: `.yaml` or `.yml`, and no part of its path below the root starts with a dot.
+/// Whether git would take a folder with these names for a repository of its own.
+fn is_store_of_git(names: &[Named]) -> bool {
+    ["HEAD", "objects", "refs"].iter().all(|wanted| names.iter().any(|named| named.name == *wanted))
+}
+
+fn is_hidden(name: &OsStr) -> bool {
+    name.as_encoded_bytes().starts_with(b".")
+}
+
+/// Whether a file is YAML by its name.
 #[must_use]
-pub fn is_wanted(below_root: &Path) -> bool {
-    is_yaml(below_root) && below_root.iter().all(|part| !part.as_encoded_bytes().starts_with(b"."))
-}
-
-fn is_hidden(path: &Path) -> bool {
-    path.file_name().is_some_and(|name| name.as_encoded_bytes().starts_with(b"."))
-}
-
-fn is_yaml(path: &Path) -> bool {
+pub fn is_yaml(path: &Path) -> bool {
     path.extension()
         .and_then(OsStr::to_str)
         .is_some_and(|extension| extension.eq_ignore_ascii_case("yaml") || extension.eq_ignore_ascii_case("yml"))
-}
-
-/// Reads a file as UTF-8.
-///
-/// # Errors
-///
-/// A [`FileFault`] if the file is missing, unreadable, not a regular file, larger than
-/// [`MAX_BYTES`], or not UTF-8; the last says which byte is wrong.
-pub fn read(path: &Path) -> Result<SourceText, FileFault> {
-    decode(path, read_bytes(path)?)
-}
-
-/// The text in the bytes of a file, wherever they were read from.
-///
-/// # Errors
-///
-/// A [`FileFault`] if there are more than [`MAX_BYTES`] of them or they are not UTF-8.
-pub fn decode(path: &Path, bytes: Vec<u8>) -> Result<SourceText, FileFault> {
-    if bytes.len() as u64 > MAX_BYTES {
-        return Err(FileFault::too_large(path));
-    }
-    if bytes.starts_with(b"\xFF\xFE") || bytes.starts_with(b"\xFE\xFF") {
-        let detail = "this is UTF-16, save it as UTF-8";
-        return Err(FileFault::new(path, FileFaultKind::NotUtf8, detail));
-    }
-    match String::from_utf8(bytes) {
-        Ok(text) => Ok(SourceText { path: path.to_path_buf(), text }),
-        Err(error) => {
-            let at = error.utf8_error().valid_up_to();
-            Err(FileFault::new(path, FileFaultKind::NotUtf8, bad_byte(error.as_bytes(), at)))
-        }
-    }
-}
-
-fn read_bytes(path: &Path) -> Result<Vec<u8>, FileFault> {
-    let unreadable = |error: io::Error| FileFault::from_io(path, &error);
-    // Asked of the path, not of an open file: opening a pipe waits for its other end.
-    let found = fs::metadata(path).map_err(unreadable)?;
-    if !found.is_file() {
-        return Err(FileFault::new(path, FileFaultKind::Unreadable, "it is not a regular file"));
-    }
-    if found.len() > MAX_BYTES {
-        return Err(FileFault::too_large(path));
-    }
-
-    let mut bytes = Vec::with_capacity(usize::try_from(found.len()).unwrap_or_default() + 1);
-    // The file may grow while it is read, and some files claim no size at all.
-    let mut limited = File::open(path).map_err(unreadable)?.take(MAX_BYTES + 1);
-    limited.read_to_end(&mut bytes).map_err(unreadable)?;
-    if limited.limit() == 0 {
-        return Err(FileFault::too_large(path));
-    }
-    Ok(bytes)
-}
-
-/// Says where the first byte is that no UTF-8 text has there.
-fn bad_byte(bytes: &[u8], at: usize) -> String {
-    let (before, rest) = bytes.split_at(at);
-    let before = String::from_utf8_lossy(before);
-    let place = LineIndex::new(&before).position(at);
-    let byte = rest.first().copied().unwrap_or_default();
-    format!("byte 0x{byte:02x} at offset {at} (line {}, column {}) is not UTF-8", place.line, place.column)
-}
-
-#[cfg(test)]
-mod tests {
-    use std::fs;
-
-    use super::{FileFaultKind, walk};
-
-    #[test]
-    fn a_walk_stops_only_at_one_file_too_many() {
-        let folder = tempfile::tempdir().expect("a temporary folder");
-        for name in ["a.yaml", "b.yaml", "c.txt"] {
-            fs::write(folder.path().join(name), "").expect("writable");
-        }
-        assert_eq!(walk(folder.path(), 2).faults, []);
-        let cut = walk(folder.path(), 1);
-        assert_eq!(cut.files, [folder.path().join("a.yaml")]);
-        assert_eq!(cut.faults[0].kind, FileFaultKind::TooMany);
-    }
 }

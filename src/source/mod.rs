@@ -10,16 +10,17 @@ mod build;
 mod discover;
 mod lines;
 mod marks;
+mod passed_over;
+mod read;
 mod tree;
 mod value;
 mod wording;
 
 pub use build::{MAX_FAULTS, parse};
-pub use discover::{
-    Discovery, FileFault, FileFaultKind, MAX_BYTES, MAX_ENTRIES, MAX_FILES, SourceText, decode, discover, is_wanted,
-    read,
-};
-pub use lines::{LineIndex, Position};
+pub use discover::{Discovery, MAX_ENTRIES, MAX_FOLDERS, discover, is_yaml};
+pub use lines::{LineIndex, LineTable, Position};
+pub use passed_over::{PassedOver, passes_over, patterns};
+pub use read::{FileFault, FileFaultKind, MAX_BYTES, SourceText, read};
 pub use tree::{
     Document, Found, MAX_DEPTH, MAX_NODES, Node, NodeId, NodeKind, Parsed, Span, Style, Tag, TreeFault, TreeFaultKind,
 };

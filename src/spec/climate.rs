@@ -16,7 +16,8 @@ pub struct Climate {
     /// Normals of the twelve months, from which the rain rate is computed where none is given (ITU-R P.837-7 Annex 1).
     pub rain_months: Option<RainMonths>,
     /// Folder with your own copy of the published map of rain rates, from that of the network file: `R001.TXT`,
-    /// `Lat_R001.TXT` and `Lon_R001.TXT`. Read where neither a rain rate nor normals are given.
+    /// `Lat_R001.TXT` and `Lon_R001.TXT`. Read where neither a rain rate nor normals are given. It lies in the repository;
+    /// one that lies elsewhere is named by `--rain-map`.
     pub rain_map: Option<Text>,
     /// Liquid water in the fog that the hop is to be seen in: 0.05 g/m3 where one sees 300 m, 0.5 g/m3 where 50 m.
     pub fog: Option<Given<GramsPerCubicMetre>>,

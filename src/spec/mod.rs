@@ -58,7 +58,7 @@ pub use site::{
 pub use supply::{Location, Standard, Supply, Wiring};
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
-pub use words::{Date, Id, Number, Ref, Text, Window};
+pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]

@@ -47,6 +47,9 @@ pub struct Network {
     /// Thresholds that are common practice and may be set here.
     #[serde(default)]
     pub limits: Limits,
+    /// Files and folders of this network that are not read, as patterns in the manner of `.gitignore`, which counts too.
+    #[serde(default)]
+    pub exclude: Vec<Text>,
     /// Severity of single rules, by rule name. What protects people, what the law allows and what says that something was not
     /// judged is never lowered or switched off; `explain RULE` says which rules that are.
     #[serde(default)]
@@ -170,6 +173,9 @@ pub struct Limits {
 pub struct RulesByPath {
     /// Files it holds for, from the folder of the network: `hops/temporary/*.yaml`, `**/lab-*.yaml`.
     pub paths: Text,
+    /// Files and folders of this network that are not read, as patterns in the manner of `.gitignore`, which counts too.
+    #[serde(default)]
+    pub exclude: Vec<Text>,
     /// Severity of single rules, by rule name.
     pub rules: BTreeMap<String, Setting>,
 }

@@ -120,7 +120,7 @@ impl ObstacleKind {
 #[schemars(inline)]
 pub struct Terrain {
     /// Folder, from that of the network file: `N46E171.hgt` of one degree each way (SRTM layout), or `GeoTIFF` heights in
-    /// metres on a grid of degrees (`.tif`, `.tiff`).
+    /// metres on a grid of degrees (`.tif`, `.tiff`). It lies in the repository; a national set is named by `--terrain`.
     pub folder: Text,
     /// Where the tiles are from.
     pub source: Option<Text>,

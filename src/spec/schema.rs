@@ -5,7 +5,10 @@ use schemars::generate::SchemaSettings;
 use schemars::transform::RecursiveTransform;
 use serde_json::Value;
 
-use super::{Antenna, Arrester, Bracket, Cable, Hop, Kind, Network, Radio, Record, Site, Supply, Waiver};
+use super::{
+    Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Network, Radio, Record, Site, Supply, Waiver,
+};
+use crate::units::Kind as Quantity;
 
 /// The schema of one kind of document, JSON Schema 2020-12.
 #[must_use]
@@ -14,6 +17,8 @@ pub fn schema_of(kind: Kind) -> Schema {
         .with_transform(RecursiveTransform(without_null))
         .with_transform(RecursiveTransform(one_constant))
         .with_transform(RecursiveTransform(one_line_descriptions))
+        .with_transform(RecursiveTransform(limits))
+        .with_transform(RecursiveTransform(titles))
         .into_generator();
     let mut schema = match kind {
         Kind::Network => generator.into_root_schema_for::<Network>(),
@@ -66,6 +71,23 @@ fn one_constant(schema: &mut Schema) {
     if schema.get("const").is_some() && schema.remove("oneOf").is_some() {
         schema.insert("type".into(), "string".into());
     }
+}
+
+/// A title is text that fits a heading.
+fn titles(schema: &mut Schema) {
+    let title = schema.get_mut("properties").and_then(|keys| keys.get_mut("title")).and_then(Value::as_object_mut);
+    let Some(title) = title.filter(|title| title.get("type").is_some_and(|name| name == "string")) else { return };
+    title.insert("maxLength".into(), LONGEST_TITLE.into());
+    title.insert("x-form".into(), "title".into());
+}
+
+/// Says of each quantity from where to where it goes: no pattern can.
+fn limits(schema: &mut Schema) {
+    let Some(kind) = schema.get("x-quantity").and_then(Value::as_str).and_then(Quantity::named) else { return };
+    let limits = kind.limits(schema.get("x-least").and_then(Value::as_f64));
+    let before = schema.get("description").and_then(Value::as_str);
+    let text = before.map_or_else(|| format!("F{}.", &limits[1..]), |before| format!("{before} F{}.", &limits[1..]));
+    schema.insert("description".into(), text.into());
 }
 
 /// Doc comments are wrapped for the source; an editor wraps for itself.

@@ -11,6 +11,12 @@ use serde::de::Deserializer;
 use super::Spec;
 use crate::units::{Given, Quantity};
 
+/// The longest id: it names files and stands in narrow columns.
+pub const LONGEST_ID: usize = 64;
+
+/// The longest title: it stands in headings and tables.
+pub const LONGEST_TITLE: usize = 300;
+
 macro_rules! string_like {
     ($($(#[$doc:meta])* $type:ident $schema:tt)+) => {$(
         $(#[$doc])*
@@ -48,7 +54,10 @@ string_like! {
     /// Free text on one or more lines. Numbers, dates and booleans meant as text are quoted in the YAML.
     Text { "type": "string", "minLength": 1 }
     /// The name of a thing, unique among its kind: lower-case letters, digits and hyphens.
-    Id { "type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "examples": ["north-mast"], "x-form": "id" }
+    Id {
+        "type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "maxLength": LONGEST_ID, "examples": ["north-mast"],
+        "x-form": "id"
+    }
 }
 
 /// A plain number without a unit, unquoted.
@@ -131,6 +140,9 @@ pub struct Date {
 }
 
 impl Date {
+    /// The first and the last year of anything a network speaks of.
+    pub const YEARS: (u16, u16) = (1900, 2199);
+
     /// Reads `YYYY-MM-DD`; `None` when it is no day of the calendar.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
@@ -177,7 +189,8 @@ impl JsonSchema for Date {
     }
     fn json_schema(_: &mut SchemaGenerator) -> Schema {
         json_schema!({
-            "type": "string", "format": "date", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$",
+            "type": "string", "format": "date", "pattern": "^(19|20|21)[0-9]{2}-[0-9]{2}-[0-9]{2}$",
+            "description": "From 1900-01-01 to 2199-12-31.",
             "examples": ["2026-05-18"], "x-form": "date"
         })
     }

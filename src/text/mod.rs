@@ -3,4 +3,5 @@
 pub mod few;
 pub mod hash;
 pub mod nearest;
+pub mod plain;
 pub mod xml;

@@ -10,14 +10,73 @@ pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Opti
     if word.len() > LONGEST {
         return None;
     }
-    let limit = (word.chars().count() / 3).max(1);
+    let length = word.chars().count();
+    let limit = (length / 3).max(1);
+    let lower = word.to_lowercase();
     known
         .into_iter()
-        .filter(|candidate| candidate.len() <= LONGEST)
-        .map(|candidate| (strsim::damerau_levenshtein(&word.to_lowercase(), &candidate.to_lowercase()), candidate))
+        .filter(|candidate| candidate.len() <= LONGEST && candidate.chars().count().abs_diff(length) <= limit)
+        .map(|candidate| (strsim::osa_distance(&lower, &candidate.to_lowercase()), candidate))
         .filter(|(slips, candidate)| *slips <= limit && *slips < candidate.chars().count())
         .min()
         .map(|(_, candidate)| candidate)
+}
+
+/// Many words, of which the nearest is asked for often: put in order once, and each time only some are compared.
+///
+/// A word with a slip shares its beginning or its end with the one that was meant, so its neighbours in order of the
+/// beginnings and of the ends are looked at.
+#[derive(Debug, Default)]
+pub struct Vocabulary {
+    /// In order.
+    words: Vec<String>,
+    /// Numbers of words in order of their letters from the end.
+    by_end: Vec<(String, usize)>,
+}
+
+/// Neighbours looked at on each side, in each order.
+const NEIGHBOURS: usize = 16;
+
+impl Vocabulary {
+    /// Puts words in order.
+    #[must_use]
+    pub fn of<'a>(words: impl IntoIterator<Item = &'a str>) -> Self {
+        let mut words: Vec<String> = words.into_iter().map(str::to_owned).collect();
+        words.sort_unstable();
+        let mut by_end: Vec<(String, usize)> = Vec::new();
+        if words.len() > 4 * NEIGHBOURS {
+            by_end = words.iter().enumerate().map(|(number, word)| (backwards(word), number)).collect();
+            by_end.sort_unstable();
+        }
+        Self { words, by_end }
+    }
+
+    /// The words, in order.
+    #[must_use]
+    pub fn words(&self) -> &[String] {
+        &self.words
+    }
+
+    /// As [`nearest`], among the neighbours of the word.
+    #[must_use]
+    pub fn nearest(&self, word: &str) -> Option<&str> {
+        if word.len() > LONGEST {
+            return None;
+        }
+        if self.by_end.is_empty() {
+            return nearest(word, self.words.iter().map(String::as_str));
+        }
+        let around = |at: usize| at.saturating_sub(NEIGHBOURS)..(at + NEIGHBOURS).min(self.words.len());
+        let ahead = around(self.words.partition_point(|known| known.as_str() < word));
+        let end = backwards(word);
+        let behind = around(self.by_end.partition_point(|(known, _)| *known < end));
+        let behind = self.by_end[behind].iter().map(|(_, number)| &self.words[*number]);
+        nearest(word, self.words[ahead].iter().chain(behind).map(String::as_str))
+    }
+}
+
+fn backwards(word: &str) -> String {
+    word.chars().rev().collect()
 }
 
 /// The question, as every message asks it.
@@ -34,7 +93,7 @@ pub fn one_slip(word: &str, other: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::nearest;
+    use super::{Vocabulary, nearest};
 
     #[test]
     fn only_near_words_are_named() {
@@ -43,5 +102,21 @@ mod tests {
         assert_eq!(nearest("owner", ["power", "radio"]), None);
         assert_eq!(nearest("tilt", []), None);
         assert_eq!(nearest(&"tilt".repeat(100_000), ["tilt"]), None);
+    }
+
+    #[test]
+    fn among_many_words_a_slip_anywhere_is_found() {
+        let words: Vec<String> = (0..20_000).map(|number| format!("mast-{number:05}-north")).collect();
+        let known = Vocabulary::of(words.iter().map(String::as_str));
+        for (word, guess) in [
+            ("mxst-01234-north", "mast-01234-north"),
+            ("mast-01234-nroth", "mast-01234-north"),
+            ("mast-01234north", "mast-01234-north"),
+            ("ast-19999-north", "mast-19999-north"),
+        ] {
+            assert_eq!(known.nearest(word), Some(guess), "{word}");
+        }
+        assert_eq!(known.nearest("roof"), None);
+        assert_eq!(Vocabulary::of(["roof", "mast"]).nearest("rof"), Some("roof"));
     }
 }

@@ -40,11 +40,28 @@ pub struct Kind {
     pub example: &'static str,
     /// Least and greatest value physics or the trade allows, in the base unit.
     pub range: (f64, f64),
+    /// The least there can be of it besides nothing at all, whatever the sign, in the base unit.
+    pub grain: f64,
     /// The units that may be written.
     pub spellings: &'static [Spelling],
 }
 
 impl Kind {
+    /// What may be written, in words, at a key that sets `least`: `from 0.001 mm² to 1000 mm²`.
+    #[must_use]
+    pub fn limits(&self, least: Option<f64>) -> String {
+        let low = least.unwrap_or(self.range.0).max(self.range.0);
+        let finer = low < self.grain && self.grain > 0.0;
+        let finer = if finer { format!("; no finer than {}", self.plain(self.grain)) } else { String::new() };
+        format!("from {} to {}{finer}", self.plain(low), self.plain(self.range.1))
+    }
+
+    /// A limit with as many digits as it has.
+    fn plain(&self, value: f64) -> String {
+        let gap = if self.unit == "°" { "" } else { " " };
+        format!("{value}{gap}{}", self.unit)
+    }
+
     /// All accepted spellings, in order of preference: `mm, m, in, ft`.
     pub fn words(&self) -> impl Iterator<Item = &'static str> {
         self.spellings.iter().flat_map(|spelling| spelling.words.iter().copied())

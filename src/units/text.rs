@@ -8,7 +8,6 @@ use std::ops::Range;
 
 use super::kind::{Conversion, Kind, Spelling};
 use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal, tidy};
-use super::print::write;
 
 /// Why a text is not the quantity it should be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -26,7 +25,7 @@ pub struct Fault {
 /// Reads `text` as a quantity of `kind`, giving the value in its base unit.
 ///
 /// # Errors
-/// No number, no unit, a unit of another kind, or a value outside [`Kind::range`].
+/// No number, no unit, a unit of another kind, or a value outside [`Kind::range`] or finer than [`Kind::grain`].
 pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
     if let Some(value) = read_mixed(kind, text) {
         return in_range(kind, text, tidy(value));
@@ -115,18 +114,14 @@ fn gauge_area(gauge: &str) -> Option<f64> {
 
 fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
     let (low, high) = kind.range;
-    if value.is_finite() && (low..=high).contains(&value) {
+    let fine = value != 0.0 && value.abs() < kind.grain;
+    if value.is_finite() && (low..=high).contains(&value) && !fine {
         return Ok(value);
     }
     Err(Fault {
         span: 0..text.len(),
         reason: format!("`{}` is outside what is possible here", text.trim()),
-        help: format!(
-            "between {} and {}, for example `{}`",
-            write(low, 0, kind.unit),
-            write(high, 0, kind.unit),
-            kind.example
-        ),
+        help: format!("{}, for example `{}`", kind.limits(None), kind.example),
         unit: None,
     })
 }

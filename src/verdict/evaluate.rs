@@ -14,6 +14,9 @@ use crate::spec::Date;
 use crate::verdict::fingerprint;
 use crate::verdict::one_network::{HopRun, OneNetwork, judge};
 
+/// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
+const MOST_SAMPLES: usize = 500_000_000;
+
 /// What came of a run.
 #[derive(Debug)]
 pub struct Evaluation<R> {
@@ -41,18 +44,21 @@ pub struct Evaluation<R> {
     pub quieted: Vec<Quieted>,
     /// What was gone by, in words: the network document of each folder, the maps of rain.
     pub used: Vec<String>,
+    /// Files and folders that patterns say to pass over.
+    pub passed_over: Vec<String>,
 }
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
 pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync) -> Evaluation<R> {
-    let Loaded { files, libraries, mut findings } = network::load(scope);
+    let Loaded { files, libraries, mut findings, passed_over } = network::load(scope);
     // The clock is asked only where a waiver goes by it.
     let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
     let today = scope.today.or_else(|| waived.then(Date::today));
     let (mut hops, mut hop_count, mut hop_ids) = (Vec::new(), 0, Vec::new());
     let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
+    let mut samples = MOST_SAMPLES;
     for library in &libraries {
-        let mut one: OneNetwork<R> = judge(library, &files, scope, today, &visit);
+        let mut one: OneNetwork<R> = judge(library, &files, scope, today, &mut samples, &visit);
         hop_count += library.hops.index.len();
         findings.append(&mut one.findings);
         hops.append(&mut one.hops);
@@ -71,7 +77,21 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     findings.retain(|finding| concerns(finding, &files, scope));
     let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
     let baselined = Vec::new();
-    Evaluation { files, findings, waived, baselined, present, today, hops, hop_count, hop_ids, judged, quieted, used }
+    Evaluation {
+        files,
+        findings,
+        waived,
+        baselined,
+        present,
+        today,
+        hops,
+        hop_count,
+        hop_ids,
+        judged,
+        quieted,
+        used,
+        passed_over,
+    }
 }
 
 /// Whether a finding touches one of the paths a person asked about.

@@ -40,11 +40,13 @@ pub(super) struct OneNetwork<R> {
     pub(super) used: Vec<String>,
 }
 
+/// Judges a network; what it reads of the ground is taken out of `samples`.
 pub(super) fn judge<R: Send>(
     library: &Library,
     files: &Files,
     scope: &Scope,
     today: Option<Date>,
+    samples: &mut usize,
     visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
 ) -> OneNetwork<R> {
     let network = library.networks.documents.first();
@@ -55,16 +57,16 @@ pub(super) fn judge<R: Send>(
     }
     let mut resolved = network::resolve(library, &mut found);
     network::mark::mark_recorded(&mut resolved, files);
-    let maps = RainMaps::of(&resolved, files);
-    let terrains = Terrains::of(&resolved, files);
+    let inputs = scope.inputs(&library.folder);
+    let maps = RainMaps::of(&resolved, &inputs);
+    let terrains = Terrains::of(&resolved, &inputs, samples);
     rules::unread_maps(&maps, &mut found);
     rules::unread_tiles(&terrains, &mut found);
     settings.apply(&mut found.list);
     let mut findings = std::mem::take(&mut found.list);
     let waivers = Waivers::of(library, files, today, &mut found);
     let one = |hop: &ResolvedHop<'_>| {
-        let mut sheet = HopSheet::compute(hop, &maps, &terrains);
-        sheet.mask(&library.holes);
+        let sheet = HopSheet::compute(hop, &maps, &terrains);
         let mut found = Findings::default();
         rules::judge(&sheet, &library.holes, &mut found);
         settings.apply(&mut found.list);
@@ -89,7 +91,7 @@ pub(super) fn judge<R: Send>(
 /// The ids of the hops, with that of their network.
 fn ids(library: &Library, network: Option<&Document<Network>>) -> Vec<[String; 2]> {
     let of_network = network.map(|network| network.id.to_string()).unwrap_or_default();
-    library.hops.ids().into_iter().map(|hop| [of_network.clone(), hop.to_owned()]).collect()
+    library.hops.ids().iter().map(|hop| [of_network.clone(), hop.clone()]).collect()
 }
 
 /// The files that hold for all hops.

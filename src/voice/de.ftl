@@ -1030,6 +1030,7 @@ reason-rain-frequency = der Regenausfall ist von 1 bis 100 GHz modelliert, nicht
 reason-rain-distance = der Regenausfall ist bis 60 km modelliert, nicht über { $distance }
 reason-no-such-rain-rate = { $rate } ist keine Regenrate
 reason-rain-model-range = das Regenmodell gilt von 0.001 % bis 1 % des Jahres, also für Verfügbarkeiten von 99 % bis 99.999 %
+reason-endless = die Werte, aus denen es folgt, ergeben zusammen keine Zahl
 reason-no-fog = kein Nebel ist angegeben
 reason-fog-frequency = die Dämpfung im Nebel ist bis 200 GHz modelliert
 reason-no-state-for-capacity = keine Modulationsstufe erreicht die geforderte Kapazität

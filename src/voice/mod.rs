@@ -98,7 +98,7 @@ impl Voice {
     /// A line, or why it has no value.
     #[must_use]
     pub fn line<T: Shown>(self, line: &Line<T>) -> String {
-        match &line.value {
+        match line.value() {
             Ok(value) => self.told(&value.told()),
             Err(missing) => self.missing(missing),
         }
@@ -169,7 +169,7 @@ impl Voice {
     /// A computed length or torque in both systems.
     #[must_use]
     pub fn line_in_both<Q: TwoSystems>(self, line: &Line<Q>) -> String {
-        match &line.value {
+        match line.value() {
             Ok(value) => self.in_both(*value),
             Err(missing) => self.missing(missing),
         }

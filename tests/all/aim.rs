@@ -20,7 +20,7 @@ fn with(changes: &[(&str, &str, &str)]) -> Bench {
 fn numbers(bench: &Bench) -> HashMap<String, f64> {
     let evaluation = evaluate(&Scope::of(&[bench.path("")]), |sheet, _| HopListing::of(sheet));
     let rows = evaluation.hops.into_iter().flat_map(|hop| hop.sections).flat_map(|section| section.rows);
-    rows.filter_map(|row| Some((row.key, row.number?.0))).collect()
+    rows.filter_map(|row| Some((row.key.to_string(), row.number?.0))).collect()
 }
 
 fn near(found: f64, wanted: f64, within: f64) {

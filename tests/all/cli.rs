@@ -118,7 +118,7 @@ fn yaml_of_somebody_else_is_1() {
     fs::write(folder.path().join("compose.yaml"), "services:\n  web: { image: nginx }\n").expect("writable");
     let ran = run_in(folder.path(), &["check", "--format", "concise"]);
     assert_eq!(ran.code, 1);
-    assert_eq!(ran.out, "compose.yaml:1:1: error[kind-unknown] this document does not say what it describes\n");
+    assert_eq!(ran.out, ".: error[network-missing] .: no network document is found in this folder or above it\n");
 }
 
 #[test]

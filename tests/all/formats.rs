@@ -10,7 +10,7 @@ use crate::fixture::{Bench, copy};
 use serde_json::Value;
 
 /// Every form, by the word on the command line.
-const FORMS: [&str; 9] = ["full", "concise", "narrated", "json", "sarif", "github", "gitlab", "junit", "markdown"];
+pub const FORMS: [&str; 9] = ["full", "concise", "narrated", "json", "sarif", "github", "gitlab", "junit", "markdown"];
 
 fn snapshot(name: &str, text: &str) {
     let mut settings = insta::Settings::new();

@@ -155,24 +155,24 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("drawing", &["text"]),
     ("physics", &["units"]),
     ("spec", &["units"]),
-    ("source", &["place", "text"]),
+    ("source", &["door", "place", "text"]),
     ("finding", &["place", "spec", "units"]),
     ("shape", &["finding", "place", "source", "spec", "text", "units"]),
-    ("network", &["finding", "place", "shape", "source", "spec", "text", "units"]),
+    ("network", &["door", "finding", "place", "shape", "source", "spec", "text", "units"]),
     ("sheet", &["finding", "network", "physics", "place", "spec", "units"]),
-    ("rules", &["finding", "network", "place", "sheet", "spec", "text", "units"]),
+    ("rules", &["finding", "network", "place", "sheet", "source", "spec", "text", "units"]),
     ("verdict", &["finding", "network", "place", "rules", "sheet", "spec", "text", "units"]),
     ("voice", &["sheet", "spec", "units"]),
     ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
-    ("output", &["finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
+    ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "sheet", "source", "spec", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
-    ("listing", &["finding", "network", "place", "sheet", "source"]),
+    ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (
         "pack",
         &[
-            "drawing", "figure", "finding", "listing", "network", "place", "rules", "sheet", "source", "spec", "units",
-            "verdict", "voice",
+            "door", "drawing", "figure", "finding", "listing", "network", "place", "rules", "sheet", "source", "spec",
+            "units", "verdict", "voice",
         ],
     ),
 ];
@@ -202,6 +202,49 @@ fn modules_know_only_what_they_may() {
         let (_, may) = row.unwrap_or_else(|| panic!("{module} has no row in MAY_USE"));
         for name in used(&read(&path)) {
             assert!(name == module || may.contains(&name.as_str()), "{}: {module} must not use {name}", short(&path));
+        }
+    }
+}
+
+/// What opens, lists or asks after a file, or runs a program.
+const OPENS: [&str; 14] = [
+    "std::fs",
+    "fs::",
+    "File::",
+    "OpenOptions",
+    "read_dir",
+    "Command::new",
+    "std::process::Command",
+    "include_dir",
+    "WalkDir",
+    ".canonicalize(",
+    ".exists(",
+    ".is_file(",
+    ".is_dir(",
+    ".metadata(",
+];
+
+#[test]
+fn only_the_door_opens_files() {
+    let door = root().join("src/door");
+    for path in with_extension("src", "rs").iter().filter(|path| !path.starts_with(&door)) {
+        let text = read(path);
+        let code = text.lines().filter(|line| !line.trim_start().starts_with("//"));
+        for (line, word) in code.flat_map(|line| OPENS.iter().map(move |word| (line, *word))) {
+            let ours = line.contains("SourceFile::") || line.contains("ProfileFile::") || line.contains("TileFile::");
+            assert!(ours || !line.contains(word), "{}: {word} in {line}", short(path));
+        }
+    }
+}
+
+#[test]
+fn the_program_speaks_in_one_place() {
+    let ways = ["println!", "print!(", "eprint!(", "dbg!", "stdout()", "stderr()", "io::stdout", "io::stderr"];
+    for path in with_extension("src", "rs").into_iter().filter(|path| !path.ends_with("cli/say.rs")) {
+        let text = read(&path);
+        for (number, line) in text.lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")) {
+            let way = ways.iter().find(|way| line.contains(*way) && !line.contains("error.use_stderr()"));
+            assert!(way.is_none(), "{}:{}: {way:?} passes by `cli/say.rs`", short(&path), number + 1);
         }
     }
 }

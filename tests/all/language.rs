@@ -33,7 +33,9 @@ fn holds<Q: Quantity>() {
     let mut seen = 0;
     for word in kind.words() {
         // Latitudes are the narrowest range, gauges whole; tenths of small numbers fit everything else.
-        for number in (1..=24).map(|n| if word == "AWG" { n.to_string() } else { format!("{}.{}", n / 7, n) }) {
+        // Air has some hundreds of its base unit.
+        let tenths = |n: u32| vec![format!("{}.{n}", n / 7), format!("{}.{n}", n * 4)];
+        for number in (1..=24).flat_map(|n| if word == "AWG" { vec![n.to_string()] } else { tenths(n) }) {
             for gap in ["", " "] {
                 let text = format!("{number}{gap}{word}");
                 let Ok(value) = units::read(kind, &text) else { continue };

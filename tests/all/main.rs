@@ -1,17 +1,23 @@
 //! All tests, in one program: a change to the crate links it once. `cargo test --test all rules::` runs one file of them.
 
 mod aim;
+mod attacks;
+mod audit;
 mod cli;
 mod climate;
 mod compare;
 mod departures;
+mod door;
+mod extremes;
 mod fix;
 mod fixture;
+mod floods;
 mod formats;
 mod gate;
 mod generator;
 mod hostile_pages;
 mod house;
+mod injection;
 mod installation_mends;
 mod invented;
 mod language;

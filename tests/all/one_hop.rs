@@ -151,7 +151,7 @@ pub fn sheets(hops: &[OneHop]) -> Vec<Lines> {
         let listing = listing.unwrap_or_else(|| panic!("{} has no sheet: {:#?}", hop.name, evaluation.findings));
         let rows = listing.sections.iter().flat_map(|section| &section.rows);
         rows.filter_map(|row| {
-            Some((row.key.clone(), (row.number.map(|(value, _)| value), row.text.as_ref().ok()?.to_string())))
+            Some((row.key.to_string(), (row.number.map(|(value, _)| value), row.text.as_ref().ok()?.to_string())))
         })
         .collect()
     };

@@ -30,7 +30,7 @@ fn hops(folder: &Path) -> Evaluation<Hop> {
             .sections
             .into_iter()
             .flat_map(|section| section.rows)
-            .filter_map(|row| Some((row.key, row.text.ok()?.to_string())))
+            .filter_map(|row| Some((row.key.to_string(), row.text.ok()?.to_string())))
             .collect(),
     })
 }

@@ -24,6 +24,7 @@ struct Step {
     name: String,
     script: String,
     env: BTreeMap<String, String>,
+    folder: String,
 }
 
 /// The commands of a recipe, each with what is set for it.
@@ -39,7 +40,8 @@ fn steps(recipe: &Value) -> Vec<Step> {
     for job in recipe["jobs"].as_object().expect("jobs").values() {
         for step in job["steps"].as_array().expect("steps").iter().filter(|step| step["run"].is_string()) {
             let env = set(&recipe["env"]).into_iter().chain(set(&step["env"])).collect();
-            list.push(Step { name: text(&step["name"]), script: text(&step["run"]), env });
+            let folder = text(&step["working-directory"]);
+            list.push(Step { name: text(&step["name"]), script: text(&step["run"]), env, folder });
         }
     }
     list
@@ -76,7 +78,9 @@ impl Forge {
         let text = fs::read_to_string(&hop).expect("there").replace("height: 8 m", "height: 8.5 m");
         fs::write(hop, text).expect("written");
         git(&clone, &["commit", "-qam", "higher"]);
-        fs::create_dir(forge.path("bin")).expect("made");
+        for own in ["bin", "temp"] {
+            fs::create_dir(forge.path(own)).expect("made");
+        }
         forge.program("hopwright", &format!("exec '{}' \"$@\"\n", env!("CARGO_BIN_EXE_hopwright")));
         forge
     }
@@ -101,7 +105,10 @@ impl Forge {
         let path = std::env::var("PATH").unwrap_or_default();
         let mut shell = Command::new("bash");
         shell.args(["-e", "-o", "pipefail", "-c", script]).current_dir(self.path("clone"));
-        shell.envs(env).env("PATH", format!("{}:{path}", self.path("bin").display()));
+        shell
+            .envs(env)
+            .env("RUNNER_TEMP", self.path("temp"))
+            .env("PATH", format!("{}:{path}", self.path("bin").display()));
         let output = shell.output().expect("bash starts");
         let said = [output.stdout, output.stderr].map(|bytes| String::from_utf8(bytes).expect("UTF-8")).concat();
         (output.status.code().expect("a code"), said)
@@ -127,7 +134,7 @@ fn the_check_recipe_passes_a_sound_network_and_fails_a_broken_one() {
     let sarif = step(&recipe, "Write the findings for the review");
     if check_knows("--output") {
         assert_eq!(forge.run(&sarif.script, &sarif.env).0, 0);
-        let text = fs::read_to_string(forge.path("clone/hopwright.sarif")).expect("written");
+        let text = fs::read_to_string(forge.path("temp/hopwright.sarif")).expect("written");
         assert_eq!(serde_json::from_str::<Value>(&text).expect("JSON")["version"], "2.1.0");
     }
     let hop = forge.path("clone/hops/ridge.yaml");
@@ -149,15 +156,16 @@ fn the_compare_recipe_makes_one_comment_and_replaces_it() {
     env.insert("BASE".into(), "origin/main".into());
     let (code, said) = forge.run(&compare.script, &env);
     assert_eq!(code, 0, "{said}");
-    let comment = fs::read_to_string(forge.path("clone/comment.md")).expect("written");
+    let comment = fs::read_to_string(forge.path("temp/comment.md")).expect("written");
     assert!(comment.contains("ends.a.height: 8 m → 8.5 m"), "{comment}");
-    assert!(fs::metadata(forge.path("clone/compare.json")).is_ok());
+    assert!(fs::metadata(forge.path("temp/compare.json")).is_ok());
 
     // The forge is played by a program that knows no comment at first, and then that one.
     let put = step(&recipe, "Put the comment on the change");
     let log = forge.path("log");
+    let body = format!("--field body=@{}", forge.path("temp/comment.md").display());
     for (known, expected) in
-        [("", "--method POST list --field body=@comment.md"), ("17", "--method PATCH one/17 --field body=@comment.md")]
+        [("", format!("--method POST list {body}")), ("17", format!("--method PATCH one/17 {body}"))]
     {
         let list = format!("case \"$*\" in *--jq*) echo '{known}';; *) echo \"$*\" > '{}';; esac\n", log.display());
         forge.program("gh", &list);
@@ -172,8 +180,62 @@ fn the_compare_recipe_makes_one_comment_and_replaces_it() {
     let text = fs::read_to_string(&hop).expect("there");
     fs::write(&hop, text.replace("transmit_power: 10 dBm", "transmit_power: -9 dBm")).expect("written");
     assert_eq!(forge.run(&compare.script, &compare_env(&compare.env)).0, 1, "a regression fails the change");
-    let comment = fs::read_to_string(forge.path("clone/comment.md")).expect("written all the same");
+    let comment = fs::read_to_string(forge.path("temp/comment.md")).expect("written all the same");
     assert!(comment.starts_with("**1 of 1 hop changes: 1 now fails; 0 unchanged**"), "{comment}");
+}
+
+/// Everything a stranger may commit under the names that recipes use.
+fn plant(forge: &Forge) {
+    for name in ["comment.md", "compare.json", "hopwright.sarif", "packs/evil.pdf"] {
+        let path = forge.path("clone").join(name);
+        fs::create_dir_all(path.parent().expect("in a folder")).expect("made");
+        fs::write(path, "pwned\n\") | .id, \"pwned").expect("written");
+    }
+}
+
+#[test]
+fn a_committed_comment_is_never_posted() {
+    let forge = Forge::new();
+    plant(&forge);
+    let recipe = steps(&recipe("compare.yml"));
+    let (compare, put) = (step(&recipe, "Compare"), step(&recipe, "Put the comment on the change"));
+    let log = forge.path("log");
+    forge.program("gh", &format!("echo \"$*\" >> '{}'\n", log.display()));
+    let mut env = compare.env.clone();
+    env.insert("BASE".into(), "origin/no-such-branch".into());
+    assert_eq!(forge.run(&compare.script, &env).0, 2, "the comparison dies");
+    let (code, said) = forge.run(&put.script, &put.env);
+    assert_eq!(code, 0, "{said}");
+    assert!(!log.exists(), "nothing was posted: {}", fs::read_to_string(&log).unwrap_or_default());
+}
+
+#[test]
+fn the_mark_of_the_comment_is_no_part_of_a_program() {
+    let forge = Forge::new();
+    let recipe = steps(&recipe("compare.yml"));
+    let put = step(&recipe, "Put the comment on the change");
+    let (log, mark) = (forge.path("log"), "\") | .id, \"pwned");
+    fs::write(forge.path("temp/comment.md"), mark).expect("written");
+    forge.program("gh", &format!("echo \"$*\" >> '{0}'; echo \"mark: $MARK\" >> '{0}'\n", log.display()));
+    assert_eq!(forge.run(&put.script, &put.env).0, 0);
+    let said = fs::read_to_string(&log).expect("called");
+    assert!(said.contains(&format!("mark: {mark}")), "{said}");
+    let query = said.lines().find(|line| line.contains("--jq")).expect("asked");
+    assert!(query.contains("contains(env.MARK)") && !query.contains("pwned"), "{query}");
+}
+
+#[test]
+fn nothing_that_is_kept_or_shown_comes_from_the_checkout() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/ci");
+    for name in ["check.yml", "compare.yml", "packs.yml"] {
+        let text = fs::read_to_string(folder.join(name)).expect("there");
+        for line in
+            text.lines().map(str::trim).filter(|line| line.starts_with("path:") || line.starts_with("sarif_file:"))
+        {
+            assert!(line.contains(": ${{ runner.temp }}/"), "{name}: {line}");
+        }
+        assert!(text.contains("persist-credentials: false"), "{name}");
+    }
 }
 
 fn compare_env(env: &BTreeMap<String, String>) -> BTreeMap<String, String> {
@@ -188,7 +250,7 @@ fn the_packs_recipe_prints_a_pack_for_the_desk_and_one_for_each_end() {
     let print = step(&recipe, "Print");
     let (code, said) = forge.run(&print.script, &print.env);
     assert_eq!(code, 0, "{said}");
-    let packs = fs::read_dir(forge.path("clone/packs")).expect("a folder").count();
+    let packs = fs::read_dir(forge.path("temp/packs")).expect("a folder").count();
     assert_eq!(packs, 3, "{said}");
 }
 
@@ -220,6 +282,7 @@ fn every_command_of_the_recipes_is_run_here_or_installs_the_program() {
         assert_eq!(steps.len(), count, "{name}: a new step wants a test");
         let install = step(&steps, "Install");
         assert!(install.script.starts_with("cargo install --locked --git \"$HOPWRIGHT\""), "{name}");
+        assert_eq!(install.folder, "${{ runner.temp }}", "{name}: a checkout may choose the compiler");
         // What a change says must never become part of a command.
         assert!(steps.iter().all(|step| !step.script.contains("${{")), "{name}");
     }

@@ -4,8 +4,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::fixture::copy;
+use hopwright::door::Folder;
 use hopwright::network::Scope;
 use hopwright::output::{self, Look};
+use hopwright::source::PassedOver;
 use hopwright::verdict::evaluate;
 use tempfile::TempDir;
 
@@ -50,7 +52,8 @@ fn network(from: &str) -> (TempDir, Vec<PathBuf>) {
     let folder = tempfile::tempdir().expect("a folder");
     fs::create_dir(folder.path().join(".git")).expect("writable");
     copy(Path::new(from), folder.path());
-    let mut files = hopwright::source::discover(folder.path()).files;
+    let mut files =
+        hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), 1000).files;
     files.sort();
     (folder, files)
 }

@@ -5,7 +5,7 @@ use std::fs;
 use crate::fixture::Bench;
 use hopwright::figure;
 use hopwright::network::Scope;
-use hopwright::sheet::{BothWays, Fine, HopSheet};
+use hopwright::sheet::{BothWays, Fine, HopSheet, Radii};
 use hopwright::spec::Both;
 use hopwright::verdict::evaluate;
 use hopwright::voice::Voice;
@@ -34,7 +34,11 @@ fn sheet<T: Send>(bench: &Bench, take: impl Fn(&HopSheet<'_>) -> T + Sync) -> T 
 }
 
 fn value(line: &hopwright::sheet::Line<Fine>) -> f64 {
-    line.get().unwrap_or_else(|| panic!("{:?}", line.value)).0.0
+    line.get().unwrap_or_else(|| panic!("{:?}", line.value())).0.0
+}
+
+fn radii(line: &hopwright::sheet::Line<Radii>) -> f64 {
+    line.get().unwrap_or_else(|| panic!("{:?}", line.value())).0
 }
 
 /// The base hop lowered to level antennas of 500 m over ground at 400 m, with one obstacle in the middle.
@@ -110,7 +114,7 @@ fn a_named_raise_gives_the_clearance_asked_for_and_no_more() {
         let bench = with(path);
         let raise = sheet(&bench, |sheet| {
             let lines = &sheet.profile.lines;
-            assert!(value(&lines.in_hand) < 0.0);
+            assert!(radii(&lines.in_hand) < 0.0);
             value([&lines.raise_a, &lines.raise_b, &lines.raise_both][end])
         });
         assert!(raise > 0.5, "{raise}");
@@ -121,7 +125,7 @@ fn a_named_raise_gives_the_clearance_asked_for_and_no_more() {
         };
         change(&bench, "hops/ridge.yaml", "height: 8 m", &format!("height: {a} m"));
         change(&bench, "hops/ridge.yaml", "height: 21 m", &format!("height: {b} m"));
-        let left = sheet(&bench, |sheet| value(&sheet.profile.lines.in_hand));
+        let left = sheet(&bench, |sheet| radii(&sheet.profile.lines.in_hand));
         assert!(left.abs() < 0.01, "{end} {old}: {left}");
     }
 }
@@ -130,9 +134,11 @@ fn a_named_raise_gives_the_clearance_asked_for_and_no_more() {
 fn trees_grow_by_the_year() {
     let path = "path:\n  date: 2026-05-18\n  profile:\n    - { distance: 0 m, ground: 850 m }\n    - { distance: 2961 m, ground: 350 m }\n  \
                 obstacles:\n    - { kind: trees, distance: 1000 m, height: 10 m, growth: 0.5 m/year, until: 2046-05-18 }";
-    let (today, grown) =
-        sheet(&with(path), |sheet| (value(&sheet.profile.lines.in_hand), value(&sheet.profile.lines.grown_in_hand)));
-    assert!((today - grown - 10.0).abs() < 1e-9, "{today}, {grown}");
+    let (today, grown, radius) = sheet(&with(path), |sheet| {
+        let lines = &sheet.profile.lines;
+        (radii(&lines.in_hand), radii(&lines.grown_in_hand), value(&lines.radius))
+    });
+    assert!(((today - grown) * radius - 10.0).abs() < 1e-9, "{today}, {grown}");
 }
 
 /// A tile around the base network in SRTM layout: a plane that falls evenly from north to south.
@@ -161,7 +167,7 @@ fn ground_comes_off_tiles() {
         let profile = sheet.profile.profile().expect("a profile");
         let middle = profile.ground_at(hopwright::units::Metres(LENGTH / 2.0)).0;
         let lines = &sheet.profile.lines;
-        (lines.source.value.clone().expect("known").to_string(), profile.spacing.0, value(&lines.uncertainty), middle)
+        (lines.source.value().expect("known").to_string(), profile.spacing.0, value(&lines.uncertainty), middle)
     });
     assert_eq!(source, "A plane (tiles N54W033.hgt)");
     // A hundredth of a degree on the sphere of 6371 km.

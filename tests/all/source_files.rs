@@ -1,9 +1,10 @@
 //! Finding files and reading them.
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use hopwright::source::{FileFaultKind, MAX_BYTES, discover, read};
+use hopwright::door::Folder;
+use hopwright::source::{Discovery, FileFault, FileFaultKind, MAX_BYTES, PassedOver, SourceText};
 use tempfile::TempDir;
 
 fn folder(files: &[&str]) -> TempDir {
@@ -14,6 +15,14 @@ fn folder(files: &[&str]) -> TempDir {
         fs::write(path, "a: 1\n").expect("writable");
     }
     folder
+}
+
+fn discover(root: &Path) -> Discovery {
+    hopwright::source::discover(&Folder::around(root), root, &PassedOver::default(), 1000)
+}
+
+fn read(path: &Path) -> Result<SourceText, FileFault> {
+    hopwright::source::read(&Folder::around(path), path)
 }
 
 fn names(folder: &TempDir) -> Vec<String> {
@@ -46,14 +55,14 @@ fn links_are_followed_and_loops_are_faults() {
     use std::os::unix::fs::symlink;
     let folder = folder(&["a/x.yaml", "real/y.yaml"]);
     symlink(folder.path().join("real"), folder.path().join("a/linked")).expect("a link");
-    assert_eq!(names(&folder), ["a/linked/y.yaml", "a/x.yaml", "real/y.yaml"]);
+    assert_eq!(names(&folder), ["a/x.yaml", "real/y.yaml"], "no folder is walked twice");
 
     symlink(folder.path(), folder.path().join("a/again")).expect("a link");
     symlink("nowhere", folder.path().join("a/.lock.yaml")).expect("a link");
     symlink("nowhere", folder.path().join("a/result")).expect("a link");
     symlink("nowhere", folder.path().join("b.yaml")).expect("a link");
     let discovery = discover(folder.path());
-    assert_eq!(discovery.files.len(), 3);
+    assert_eq!(discovery.files.len(), 2);
     let kinds: Vec<_> = discovery.faults.iter().map(|fault| fault.kind).collect();
     assert_eq!(kinds, [FileFaultKind::SymlinkLoop, FileFaultKind::Unreadable]);
 }
@@ -98,4 +107,13 @@ fn unfit_bytes_are_explained() {
     assert!(read(&path).is_ok());
     let gone = read(&folder.path().join("gone.yaml")).expect_err("gone");
     assert_eq!(gone.kind, FileFaultKind::Missing);
+}
+
+#[test]
+fn a_walk_ends_where_there_are_too_many_names() {
+    let folder = folder(&["a.yaml", "b.yaml", "c.txt"]);
+    let walk =
+        |most| hopwright::source::discover(&Folder::around(folder.path()), folder.path(), &PassedOver::default(), most);
+    assert_eq!(walk(3).faults, []);
+    assert_eq!(walk(2).faults[0].kind, FileFaultKind::TooMany);
 }

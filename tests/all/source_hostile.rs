@@ -71,7 +71,7 @@ impl Chance {
     }
 }
 
-const SEED: &str = "\u{feff}site: &s !!map\r\n  name: 'Zürich 🎉'\r\n  list: [1, {a: , b}, *s]\r\n\
+const SEED: &str = "\u{feff}site: &s !!map\r\n  name: 'Zürvel 🎉'\r\n  list: [1, {a: , b}, *s]\r\n\
     text: |-\r\n  one\r\n\r\n  two\r\n---\nfar: &f {x: \"\\u00e9\"}\nnear: *f\n? k\n: - - v\n  - # c\n\
     -\tw\n<<: *g\n...\n# end\n--- >\n folded\n";
 

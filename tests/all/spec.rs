@@ -43,16 +43,16 @@ fn names(evaluation: &Evaluation<()>) -> Vec<&'static str> {
 #[test]
 fn a_file_that_is_not_utf8() {
     let bench = Bench::new();
-    fs::write(bench.path("sites/alps.yaml"), b"kind: site\ntitle: Z\xfcrich\n").expect("writable");
+    fs::write(bench.path("sites/peaks.yaml"), b"kind: site\ntitle: Z\xfcrvel\n").expect("writable");
     let said = only(&bench, "file-not-utf8");
-    assert_eq!(said, "sites/alps.yaml: byte 0xfc at offset 19 (line 2, column 9) is not UTF-8");
+    assert_eq!(said, "sites/peaks.yaml: byte 0xfc at offset 19 (line 2, column 9) is not UTF-8");
 }
 
 #[test]
 fn a_file_in_utf16() {
     let bench = Bench::new();
-    fs::write(bench.path("sites/alps.yaml"), b"\xff\xfek\0i\0n\0d\0").expect("writable");
-    assert_eq!(only(&bench, "file-not-utf8"), "sites/alps.yaml: this is UTF-16, save it as UTF-8");
+    fs::write(bench.path("sites/peaks.yaml"), b"\xff\xfek\0i\0n\0d\0").expect("writable");
+    assert_eq!(only(&bench, "file-not-utf8"), "sites/peaks.yaml: this is UTF-16, save it as UTF-8");
 }
 
 #[test]
@@ -97,7 +97,7 @@ fn links_that_lead_back_or_nowhere() {
     use std::os::unix::fs::symlink;
     let bench = Bench::new();
     symlink("..", bench.path("sites/loop")).expect("writable");
-    assert_eq!(only(&bench, "file-unreadable"), "sites/loop: the link leads back to .");
+    assert_eq!(only(&bench, "file-unreadable"), "sites/loop: the link leads back to a folder that it lies in");
     fs::remove_file(bench.path("sites/loop")).expect("writable");
     symlink("gone.yaml", bench.path("sites/lost.yaml")).expect("writable");
     assert_eq!(only(&bench, "file-unreadable"), "sites/lost.yaml: the link leads to nothing");

@@ -65,7 +65,7 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
         let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default());
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
-        (sheet.service.availability.value, found.list.len())
+        (sheet.service.availability.get(), found.list.len())
     });
 }
 

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, Subcommand};
 
+use super::brought::BroughtArgs;
 use super::values::day;
 use crate::spec::Date;
 
@@ -32,4 +33,7 @@ pub struct BaselineArgs {
     /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }

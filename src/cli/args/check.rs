@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, ValueEnum};
 
+use super::brought::BroughtArgs;
 use super::form::{Format, Output};
 use super::look::LookArgs;
 use super::values::day;
@@ -67,6 +68,9 @@ pub struct Check {
     /// How it looks.
     #[command(flatten)]
     pub look: LookArgs,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// A severity.

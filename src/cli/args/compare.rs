@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, ValueEnum};
 
+use super::brought::BroughtArgs;
 use super::values::day;
 use crate::spec::Date;
 
@@ -49,6 +50,9 @@ pub struct Compare {
     /// Key in the hidden mark of the Markdown, by which a script finds its comment again; the ids of the networks if not given.
     #[arg(long)]
     pub key: Option<String>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// Forms of a comparison.

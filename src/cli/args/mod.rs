@@ -1,6 +1,7 @@
 //! The arguments, as typed: a file a command.
 
 mod baseline;
+mod brought;
 mod check;
 mod compare;
 mod form;
@@ -15,6 +16,7 @@ use std::path::PathBuf;
 use clap::{Args as Arguments, Parser, Subcommand};
 
 pub use baseline::{Baseline, BaselineArgs};
+pub use brought::BroughtArgs;
 pub use check::Check;
 pub use compare::{Compare, CompareFormat, CompareGate, CompareOutput};
 pub use form::Format;

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, Subcommand};
 
+use super::brought::BroughtArgs;
 /// Arguments of `new`.
 #[derive(Debug, Arguments)]
 #[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
@@ -35,4 +36,7 @@ pub struct NewRecord {
     /// Folder to write into; `records` in the folder of the network if not given.
     #[arg(long)]
     pub out: Option<PathBuf>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }

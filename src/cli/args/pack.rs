@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, Subcommand};
 
+use super::brought::BroughtArgs;
 use super::values::{day, language};
 use crate::spec::{Date, Language};
 
@@ -44,4 +45,7 @@ pub struct PackArgs {
     /// Draw no progress bar, even at a terminal.
     #[arg(long)]
     pub no_progress: bool,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, ValueEnum};
 
+use super::brought::BroughtArgs;
 /// Arguments of `sheet`.
 #[derive(Debug, Arguments)]
 pub struct Sheet {
@@ -21,6 +22,9 @@ pub struct Sheet {
     /// Write the path profile of the one hop that is named as a drawing (SVG) into this file.
     #[arg(long, value_name = "FILE")]
     pub figure: Option<PathBuf>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// Forms of a sheet.

@@ -1,21 +1,21 @@
 //! One end of a hop: its site, its equipment and its cable runs.
 
-use super::super::resolved::{Part, ResolvedEnd, ResolvedRun};
-use super::super::shelf::Document;
+use super::super::resolved::{ResolvedEnd, ResolvedRun};
+use super::super::shelf::{Document, Part};
 use super::follow::Follow;
 use crate::at;
 use crate::finding::faults::DANGLING;
-use crate::place::{Place, Placed as _};
+use crate::place::Place;
 use crate::spec::{Arrester, EarthPoint, End, EndName, Half, Id, PowerPoint, Radio, Run, Site};
 
 impl<'n> Follow<'n, '_> {
     pub(super) fn end(&mut self, name: EndName) -> Option<ResolvedEnd<'n>> {
         let (end_at, runs_at) = match name {
-            EndName::A => ("ends.a", "ends.a.runs[i]"),
-            EndName::B => ("ends.b", "ends.b.runs[i]"),
+            EndName::A => (&"ends.a", &"ends.a.runs[i]"),
+            EndName::B => (&"ends.b", &"ends.b.runs[i]"),
         };
         let spec = &self.hop.spec.ends[name];
-        let end = Part { place: self.hop.place().part(end_at, &[]), spec };
+        let end = self.hop.part(end_at, &[], spec);
         let site = self.document(&spec.site, at!(end.site));
         let radio = self.document(&spec.radio, at!(end.radio));
         let antenna = self.document(&spec.antenna, at!(end.antenna));
@@ -28,7 +28,7 @@ impl<'n> Follow<'n, '_> {
                 site.supports.iter().map(|one| &one.id),
                 (&site.id, at!(site.supports)),
             )?;
-            Some(Part { place: site.place().part("supports[i]", &[found]), spec: &site.supports[found] })
+            Some(site.part(&"supports[i]", &[found], &site.supports[found]))
         });
         let half = radio.and_then(|radio| self.half(end, radio));
         let earth = self.earth(spec.grounding.bonds_to.as_ref(), at!(end.grounding.bonds_to), site);
@@ -36,10 +36,7 @@ impl<'n> Follow<'n, '_> {
             .runs
             .iter()
             .enumerate()
-            .map(|(i, run)| {
-                let place = Place::document(self.hop.at).part(runs_at, &[i]);
-                self.run(Part { place, spec: run }, radio, site)
-            })
+            .map(|(i, run)| self.run(self.hop.part(runs_at, &[i], run), radio, site))
             .collect();
         Some(ResolvedEnd {
             name,
@@ -79,7 +76,7 @@ impl<'n> Follow<'n, '_> {
                 None
             }
         }?;
-        Some(Part { place: radio.place().part("halves[i]", &[found]), spec: &radio.halves[found] })
+        Some(radio.part(&"halves[i]", &[found], &radio.halves[found]))
     }
 
     /// An earth point of the site; outer none if it dangles, inner none if there is nothing to follow.
@@ -93,7 +90,7 @@ impl<'n> Follow<'n, '_> {
         let (Some(id), Some(site)) = (id, site) else { return Some(None) };
         let known = site.earth.iter().map(|one| &one.id);
         let found = self.named(id, place, "earth point", known, (&site.id, at!(site.earth)))?;
-        Some(Some(Part { place: site.place().part("earth[i]", &[found]), spec: &site.earth[found] }))
+        Some(Some(site.part(&"earth[i]", &[found], &site.earth[found])))
     }
 
     /// A power point of the site, in the same way.
@@ -106,7 +103,7 @@ impl<'n> Follow<'n, '_> {
         let (Some(id), Some(site)) = (&run.spec.power_point, site) else { return Some(None) };
         let known = site.power.iter().map(|one| &one.id);
         let found = self.named(id, at!(run.power_point), "power point", known, (&site.id, at!(site.power)))?;
-        Some(Some(Part { place: site.place().part("power[i]", &[found]), spec: &site.power[found] }))
+        Some(Some(site.part(&"power[i]", &[found], &site.power[found])))
     }
 
     fn run(
@@ -124,7 +121,7 @@ impl<'n> Follow<'n, '_> {
                 radio.ports.iter().map(|port| &port.id),
                 (&radio.id, at!(radio.ports)),
             )?;
-            Some(Part { place: radio.place().part("ports[i]", &[found]), spec: &radio.ports[found] })
+            Some(radio.part(&"ports[i]", &[found], &radio.ports[found]))
         });
         let cable = self.document(&spec.cable, at!(run.cable));
         let supply = match &spec.supply {

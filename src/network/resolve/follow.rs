@@ -1,5 +1,7 @@
 //! Following one reference: to a document, or to a part of one by its id.
 
+use std::borrow::Borrow;
+
 use super::super::library::{Library, Shelved};
 use super::super::shelf::{Document, Look};
 use crate::at;
@@ -47,7 +49,7 @@ impl<'n, 'f> Follow<'n, 'f> {
             }
             Look::Missing(guess) => {
                 let known = T::shelf(self.library).ids();
-                self.dangling(reference, place, T::KIND.word(), guess, &known, "the network");
+                self.dangling(reference, place, T::KIND.word(), guess, known, "the network");
             }
         }
         None
@@ -82,7 +84,15 @@ impl<'n, 'f> Follow<'n, 'f> {
         found
     }
 
-    fn dangling(&mut self, id: &Id, place: Place, what: &str, guess: Option<&str>, known: &[&str], owner: &str) {
+    fn dangling<S: Borrow<str>>(
+        &mut self,
+        id: &Id,
+        place: Place,
+        what: &str,
+        guess: Option<&str>,
+        known: &[S],
+        owner: &str,
+    ) {
         let message = format!("{owner} has no {what} `{id}`");
         let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
         finding.hop = Some(self.hop.id.to_string());
@@ -110,7 +120,7 @@ impl<'n, 'f> Follow<'n, 'f> {
         for wait in &self.waits {
             let Some(document) = wait.shown.filter(|document| !shown.contains(document)) else { continue };
             shown.push(document);
-            finding.because(Place::document(document).below("id", &[]), format!("{} is here", wait.cause));
+            finding.because(Place::document(document).below(&"id", &[]), format!("{} is here", wait.cause));
         }
         finding.help("mend that first; the hop is judged then");
     }

@@ -34,7 +34,7 @@ pub(in crate::pack) fn grades(sheet: &HopSheet<'_>, voice: Voice) -> Option<Figu
         let y = TOP + ROW * times(number);
         if let Some(state) = there.states.get(number) {
             let words = format!("{}, {}", state.title, voice.line(&state.lines.capacity));
-            drawing.text((LEFT - 2.0, y + 4.2), Anchor::End, 3.2, there.objective == Some(number), &words);
+            drawing.text((LEFT - 2.0, y + 4.2), Anchor::End, 3.2, there.objective() == Some(number), &words);
             told.push(format!("{words}: {}", voice.line(&state.lines.availability)));
         }
         bar(there.states.get(number), y, Fill::Black, &mut drawing);

@@ -39,8 +39,8 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(availability, Worse::Lower).of_whole_hop();
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
-    if let (Ok(rain), Some(place)) = (&hop.path.rain_rate.value, hop.path.rain_rate.from.first()) {
-        finding.because(*place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));
+    if let (Ok(rain), Some(place)) = (hop.path.rain_rate.value(), hop.path.rain_rate.first_source()) {
+        finding.because(place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));
     }
     if let Some(needed) = direction.lines.objective_fade.get() {
         // The fade to ride out, and the wetting on top of it.

@@ -16,7 +16,7 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let short = hop.directions.iter().filter(|direction| direction.objective.is_none());
+    let short = hop.directions.iter().filter(|direction| direction.objective().is_none());
     // One hop, one thing to say: by the slower of the two radios.
     let slower = short.map(|direction| (direction, fastest(direction))).min_by(|(_, one), (_, other)| {
         let rate = |most: &Option<MegabitsPerSecond>| most.map_or(0.0, |most| most.0);
@@ -29,7 +29,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
 
 /// The most a direction carries in this channel.
 fn fastest(direction: &Direction<'_>) -> Option<MegabitsPerSecond> {
-    let rates = direction.states.iter().filter_map(|state| Some(state.lines.capacity.value.as_ref().ok()?.value));
+    let rates = direction.states.iter().filter_map(|state| Some(state.lines.capacity.value().ok()?.value));
     rates.max_by(|one, other| one.0.total_cmp(&other.0))
 }
 

@@ -22,11 +22,11 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let bandwidth = &spec.channel.bandwidth;
     for code in &hop.licence[direction.way].codes {
         let Some(raster) = &code.raster else { continue };
-        if code.lines.channel.value.is_ok() {
+        if code.lines.channel.value().is_ok() {
             continue;
         }
         let known = raster.known.word();
-        let centre = direction.lines.frequency.value.as_ref().ok();
+        let centre = direction.lines.frequency.value().ok();
         let (message, help) = if let (Some(nearest), Some(centre)) = (raster.nearest, centre) {
             let (has, near, off) = apart(centre.value, nearest);
             let message = format!("{}: {has} is {off} off the raster of {} ({known})", direction.way, raster.name);

@@ -18,7 +18,8 @@ rule! {
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, antenna, spec) = (direction.sender.end, direction.sender.antenna, hop.resolved.hop);
     let lines = &hop.licence[direction.way].lines;
-    let (Some(eirp), Ok(limit), Some(most)) = (lines.eirp.get(), &lines.licensed_eirp.value, lines.highest_power.get())
+    let (Some(eirp), Ok(limit), Some(most)) =
+        (lines.eirp.get(), lines.licensed_eirp.value(), lines.highest_power.get())
     else {
         return;
     };

@@ -17,7 +17,7 @@ rule! {
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, spec) = (direction.sender.end, hop.resolved.hop);
     let (power, lines) = (end.transmit_power.value, &hop.licence[direction.way].lines);
-    let (Ok(limit), Some(most)) = (&lines.licensed_power.value, lines.highest_power.get()) else { return };
+    let (Ok(limit), Some(most)) = (lines.licensed_power.value(), lines.highest_power.get()) else { return };
     if power <= limit.value {
         return;
     }

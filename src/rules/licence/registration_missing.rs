@@ -17,7 +17,7 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let spec = hop.resolved.hop;
-    let mut codes = hop.licence.iter().filter(|licence| licence.lines.number.value.is_err());
+    let mut codes = hop.licence.iter().filter(|licence| licence.lines.number.value().is_err());
     let Some(code) = codes.find_map(|licence| licence.codes.iter().find(|code| code.registered)) else { return };
     let message = format!("{} asks for a registration of each link, and none is stated", code.name);
     let finding = found.report(&RULE, at!(spec.licence.number), message, "no `number` under `licence`");

@@ -29,7 +29,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             let (has, allowed, by) = apart(loss, wanted.value());
             format!("costs {has}, {by} more than {allowed}")
         }
-        None if matches!(&lines.aim_loss.value, Err(missing) if missing.cause == Cause::Judged) => {
+        None if matches!(lines.aim_loss.value(), Err(missing) if missing.cause == Cause::Judged) => {
             "is off the main beam".into()
         }
         None => return,

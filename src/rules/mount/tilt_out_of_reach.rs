@@ -41,7 +41,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     match (&bracket.plate, &bracket.stop) {
         (Some(plate), _) if end.bracket.plate => {
             let _ = &plate.tilt;
-            finding.because(bracket.place().below(".plate.tilt", &[]), "its tilt range with the plate")
+            finding.because(bracket.place().below(&".plate.tilt", &[]), "its tilt range with the plate")
         }
         (_, Some(stop)) if stop.value == limit => {
             finding.because(at!(bracket.stop), "without the plate the radio meets the pole here")

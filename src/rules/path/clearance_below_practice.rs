@@ -2,8 +2,8 @@
 
 use super::raises;
 use crate::rules::prelude::*;
-use crate::sheet::{Fine, Radii};
-use crate::units::Metres;
+use crate::sheet::Radii;
+use crate::units::FresnelRadii;
 
 rule! {
     /// The path is cleared by less than practice asks for.
@@ -27,25 +27,25 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         return;
     }
     let (Some(left), Some(has)) = (lines.in_hand.get(), lines.fraction.get()) else { return };
-    let (asked, place) = profile.asked;
-    let (worst, has, wants, short, k, place) = match (left, lines.low_in_hand.get(), profile.low) {
-        (left, low, _) if left.0.0 < 0.0 && low.is_none_or(|low| left <= low) => {
-            (&profile.worst, has, Radii(asked), left, "4/3".to_owned(), place)
+    let (Some(asked), low_at) = (profile.asked(), profile.low_at()) else { return };
+    let (worst, has, wants, short, k, place) = match (left, lines.low_in_hand.get(), profile.low().zip(low_at)) {
+        (left, low, _) if left.0 < 0.0 && low.is_none_or(|low| left <= low) => {
+            (&profile.worst, has, asked, left, "4/3".to_owned(), profile.asked_at)
         }
-        (_, Some(low), Some((k, fraction, place))) if low.0.0 < 0.0 => {
-            (&profile.low_worst, lines.low_fraction.get().unwrap_or(has), Radii(fraction), low, k.to_string(), place)
+        (_, Some(low), Some(((k, fraction), place))) if low.0 < 0.0 => {
+            (&profile.low_worst, lines.low_fraction.get().unwrap_or(has), fraction, low, k.to_string(), place)
         }
         _ => return,
     };
     let Some(worst) = worst else { return };
-    let (left, short) = (short.0, Fine(Metres(-short.0.0)));
+    let (left, short) = (short, Radii(-short.0));
     let message = format!(
         "clearance over {} at {} from a is {has} at k = {k}, {short} short of the {wants} asked for",
         worst.what, worst.distance
     );
     let label = format!("its top is at {} above the sea", worst.top);
     let finding = found.report(&RULE, worst.spot.clone(), message, label);
-    finding.measured(left, Worse::Lower).of_whole_hop();
+    finding.measured(FresnelRadii(left.0), Worse::Lower).of_whole_hop();
     let spec = hop.resolved.hop;
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");

@@ -2,8 +2,8 @@
 
 use super::whole;
 use crate::rules::prelude::*;
-use crate::sheet::Fine;
-use crate::units::Metres;
+use crate::sheet::Radii;
+use crate::units::FresnelRadii;
 
 rule! {
     /// Trees outgrow the clearance.
@@ -28,11 +28,11 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         "{} at {} from a leave less than the clearance asked for from {} on",
         outgrown.what, outgrown.distance, outgrown.year
     );
-    let short = Fine(Metres(-outgrown.left.0.0));
+    let short = Radii(-outgrown.left.0);
     let label = format!("{short} short of it on the last day of growth");
     let finding = found.report(&RULE, outgrown.spot.clone(), message, label);
-    finding.measured(outgrown.left.0, Worse::Lower).of_whole_hop();
-    let (spec, place) = (hop.resolved.hop, profile.asked.1);
+    finding.measured(FresnelRadii(outgrown.left.0), Worse::Lower).of_whole_hop();
+    let (spec, place) = (hop.resolved.hop, profile.asked_at);
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");
     finding.because(place, "the clearance asked for is set here");

@@ -18,7 +18,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, spec) = (sheet.document, hop.resolved.hop);
     let (end, own) = (sheet.end, hop.ends[sheet.end].resolved);
     let (set, channel, designed) = (&record.settings, &spec.channel, own.end);
-    let [power_holds, width_holds, polarisation_holds] = sheet.as_set(hop);
+    let [power_holds, width_holds, polarisation_holds] = sheet.as_set(hop.resolved);
     if let (Some(power), Some(false)) = (&set.transmit_power, power_holds) {
         let (has, wants, by) = apart(power.value, designed.transmit_power.value);
         let message = format!("end {end}: set to {has}, {by} from the {wants} of the design");

@@ -20,7 +20,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let takes = &hop.ends[sheet.end].resolved.radio.power.voltage;
     for run in &sheet.runs {
         let i = run.number;
-        let (Ok(voltage), Some(predicted)) = (&run.lines.voltage.value, run.lines.predicted.get()) else { continue };
+        let (Ok(voltage), Some(predicted)) = (run.lines.voltage.value(), run.lines.predicted.get()) else { continue };
         if sheet.voltage_low(run) != Some(true) || !takes.holds(voltage.value) {
             continue;
         }

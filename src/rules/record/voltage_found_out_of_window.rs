@@ -18,7 +18,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (record, radio) = (sheet.document, hop.ends[sheet.end].resolved.radio);
     let takes = &radio.power.voltage;
     for run in &sheet.runs {
-        let (i, Ok(voltage)) = (run.number, &run.lines.voltage.value) else { continue };
+        let (i, Ok(voltage)) = (run.number, run.lines.voltage.value()) else { continue };
         if takes.holds(voltage.value) {
             continue;
         }

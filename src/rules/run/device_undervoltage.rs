@@ -16,7 +16,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Some(onward) = &run.onward else { return };
-    let (Ok(_), Some(least)) = (&onward.port_voltage.value, onward.least.get()) else { return };
+    let (Ok(_), Some(least)) = (onward.port_voltage.value(), onward.least.get()) else { return };
     let spec = run.resolved.run;
     let message = match onward.voltage.get() {
         Some(voltage) if voltage >= least => return,

@@ -21,7 +21,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     }
     let (spec, port, cable) = (run.resolved.run, run.resolved.port, run.resolved.cable);
     let (has, wants, _) = apart(room, limit.value());
-    let insert = run.lines.gland.value.as_ref().map_or_else(|_| "—".to_owned(), ToString::to_string);
+    let insert = run.lines.gland.value().map_or_else(|_| "—".to_owned(), ToString::to_string);
     let message = format!(
         "end {}: {} across is {has} inside the window of {insert} at port `{}`, {wants} wanted",
         sheet.name, cable.outside_diameter, port.id

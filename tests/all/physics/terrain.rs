@@ -1,9 +1,9 @@
 //! Tiles of ground heights: bytes this test writes, read back.
 
-use std::io::Cursor;
+use std::io::{Cursor, Read, Seek};
 
 use hopwright::physics::geodesy::Position;
-use hopwright::physics::terrain::{Ground, Tile, geotiff_grid, tile_name};
+use hopwright::physics::terrain::{Ground, NotATile, SPENT, Tile, geotiff_grid, tile_name};
 use hopwright::units::{Latitude, Longitude, Metres};
 use proptest::prelude::*;
 use tiff::encoder::colortype::{Gray16, Gray32Float, GrayI16};
@@ -90,11 +90,47 @@ fn geotiff(keys: &[u16], void: Option<&str>, compression: Compression) -> Vec<u8
     bytes.into_inner()
 }
 
+/// A tile with all its samples.
+fn whole(reader: impl Read + Seek) -> Result<Tile, NotATile> {
+    let positions =
+        (0..=60).flat_map(|i| (0..=60).map(move |j| at(46.5 + f64::from(i) / 120.0, 171.0 + f64::from(j) / 120.0)));
+    let near =
+        (0..=20).flat_map(|i| (0..=20).map(move |j| at(46.98 + f64::from(i) / 1000.0, 171.0 + f64::from(j) / 1000.0)));
+    Tile::geotiff(reader, positions.chain(near), &mut 1_000_000)
+}
+
+#[test]
+fn only_what_is_asked_for_is_decoded_and_no_more_than_may_be() {
+    let void = vec![i16::MIN; 3000 * 3000];
+    let mut bytes = Cursor::new(Vec::new());
+    let compression = Compression::Deflate(DeflateLevel::Best);
+    let mut encoder = TiffEncoder::new(&mut bytes).expect("writable").with_compression(compression);
+    let mut image = encoder.new_image::<GrayI16>(3000, 3000).expect("an image");
+    let strip = 100;
+    image.rows_per_strip(strip).expect("set");
+    let directory = image.encoder();
+    directory.write_tag(Tag::ModelPixelScaleTag, [0.0001, 0.0001, 0.0].as_slice()).expect("a tag");
+    directory.write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 11.0, 47.0, 0.0].as_slice()).expect("a tag");
+    directory.write_tag(Tag::GeoKeyDirectoryTag, keys(2, 2, 4326).as_slice()).expect("a tag");
+    directory.write_tag(Tag::GdalNodata, "-32768").expect("a tag");
+    image.write_data(&void).expect("written");
+    let bytes = bytes.into_inner();
+    assert!(bytes.len() < 100_000, "a small file: {}", bytes.len());
+    let near = [at(46.95, 11.1), at(46.951, 11.2)];
+    let mut samples = 2_000_000;
+    let tile = Tile::geotiff(Cursor::new(&bytes), near, &mut samples).expect("a tile");
+    assert_eq!(tile.height(near[0]), Ground::Void);
+    let decoded = 2_000_000 - samples;
+    assert!((300_000..=600_000).contains(&decoded), "one strip or two of 300,000: {decoded}");
+    let why = Tile::geotiff(Cursor::new(&bytes), near, &mut 299_999).expect_err("more than may be read");
+    assert_eq!(why.to_string(), SPENT);
+}
+
 #[test]
 fn a_geotiff_reads_back_whatever_its_compression() {
     let points = keys(2, 2, 4326);
     for compression in [Compression::Uncompressed, Compression::Lzw, Compression::Deflate(DeflateLevel::Fast)] {
-        let tile = Tile::geotiff(Cursor::new(geotiff(&points, Some("-32768"), compression))).expect("a tile");
+        let tile = whole(Cursor::new(geotiff(&points, Some("-32768"), compression))).expect("a tile");
         is(&tile, at(47.0, 171.0), 100.0);
         is(&tile, at(46.98, 171.0), -7.0);
         is(&tile, at(46.995, 171.005), 300.0);
@@ -106,7 +142,7 @@ fn a_geotiff_reads_back_whatever_its_compression() {
 #[test]
 fn cells_reach_half_a_step_beyond_their_middles() {
     let bytes = geotiff(&keys(2, 1, 4326), None, Compression::Uncompressed);
-    let tile = Tile::geotiff(Cursor::new(bytes)).expect("a tile");
+    let tile = whole(Cursor::new(bytes)).expect("a tile");
     is(&tile, at(46.995, 171.005), 100.0);
     is(&tile, at(47.0, 171.0), 100.0);
     is(&tile, at(46.985, 171.015), 500.0);
@@ -125,11 +161,11 @@ fn a_grid_that_is_not_of_degrees_is_refused() {
     let mut bytes = Cursor::new(Vec::new());
     TiffEncoder::new(&mut bytes).expect("writable").write_image::<Gray16>(2, 2, &[1, 2, 3, 4]).expect("written");
     let plain = Cursor::new(bytes.into_inner());
-    assert!(Tile::geotiff(plain).expect_err("no position").to_string().contains("without a position"));
-    let whole = geotiff(&keys(2, 2, 4326), None, Compression::Uncompressed);
-    for length in 0..whole.len() {
+    assert!(whole(plain).expect_err("no position").to_string().contains("without a position"));
+    let bytes = geotiff(&keys(2, 2, 4326), None, Compression::Uncompressed);
+    for length in 0..bytes.len() {
         // Cut anywhere it is an error or a tile, never a panic.
-        let _ = Tile::geotiff(Cursor::new(&whole[..length]));
+        let _ = whole(Cursor::new(&bytes[..length]));
     }
 }
 
@@ -142,7 +178,7 @@ fn floating_heights_keep_their_decimals() {
     image.encoder().write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 171.0, 47.0, 0.0].as_slice()).expect("a tag");
     image.encoder().write_tag(Tag::GeoKeyDirectoryTag, keys(2, 2, 4258).as_slice()).expect("a tag");
     image.write_data(&[1.25, 2.5, 3.75, f32::NAN]).expect("written");
-    let tile = Tile::geotiff(Cursor::new(bytes.into_inner())).expect("a tile");
+    let tile = whole(Cursor::new(bytes.into_inner())).expect("a tile");
     is(&tile, at(47.0, 171.25), 1.875);
     assert_eq!(tile.height(at(46.6, 171.4)), Ground::Void);
 }

@@ -1,0 +1,168 @@
+//! The modulation states of one direction: what each has in hand, how long it is out, and which of them must hold.
+
+use super::budget::DirectionLines;
+use super::line::{AS_WRITTEN, lines};
+use super::missing::Missing;
+use super::path::WORST_MONTH;
+use super::reason::Reason;
+use super::target::Target;
+use super::traced::{Traced, all, read, see, written};
+use crate::at;
+use crate::network::Document;
+use crate::physics::link;
+use crate::physics::rain_outage::{Outage, RainFade};
+use crate::physics::worst_month::{MonthOutage, Share};
+use crate::spec::{self, Hop, Radio};
+use crate::units::{Dbm, Decibels, Given, MegabitsPerSecond, Megahertz, Minutes, Percent};
+
+lines! {
+    /// One modulation state in one direction.
+    StateLines {
+        capacity: Given<MegabitsPerSecond>, "C", "capacity", AS_WRITTEN;
+        threshold: Given<Dbm>, "P_th", "receiver threshold", AS_WRITTEN;
+        level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
+        margin: Decibels, "M", "fade margin", "P_r − L_p − P_th";
+        rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
+        outage: Outage, "p", "rain outage", "ITU-R P.530-18 §2.4.1 solved for p, P.838-3";
+        availability: Percent, "100 − p", "availability", "100 % less the rain outage";
+        worst_month: MonthOutage, "p_w", "rain outage in the worst month", WORST_MONTH;
+        share: Share, "", "share of the year in this state",
+            "outage of the faster states less that of this one, rain alone";
+        minutes: Minutes, "", "outage in an average year", "365 days";
+    }
+}
+
+/// One modulation state.
+#[derive(Debug)]
+pub struct State {
+    /// As the radio names it.
+    pub title: String,
+    /// Its place among the receiver's states.
+    pub number: usize,
+    /// Its lines.
+    pub lines: StateLines,
+}
+
+/// Two radios on the channel of a hop.
+pub(super) struct Tuned<'n> {
+    pub(super) hop: &'n Document<Hop>,
+    /// The radio that sends.
+    pub(super) sender: &'n Document<Radio>,
+    /// The radio whose states they are.
+    pub(super) radio: &'n Document<Radio>,
+    /// Another bandwidth than is written, to see what it would give.
+    pub(super) bandwidth: Option<Megahertz>,
+}
+
+impl Tuned<'_> {
+    /// Whether a state of the receiver is one of the bandwidth in use.
+    fn fits(&self, number: usize) -> Traced<bool> {
+        let (hop, radio) = (self.hop, self.radio);
+        let tried = self.bandwidth;
+        all((&read!(hop.channel.bandwidth), &read!(radio.states[number].bandwidth)))
+            .map(|(wanted, own)| own == tried.unwrap_or(wanted))
+    }
+
+    /// How much the sender lowers its power in a state of the receiver: as it says for its own of this name and bandwidth.
+    fn back_off(&self, number: usize) -> Traced<Decibels> {
+        let (sender, radio) = (self.sender, self.radio);
+        let state = &radio.states[number];
+        let same = |other: &spec::State| other.title == state.title && other.bandwidth == state.bandwidth;
+        match sender.states.iter().position(same) {
+            Some(i) => read!(sender.states[i].back_off).map(Option::unwrap_or_default),
+            None => see!(sender.states).map(|_| Decibels(0.0)),
+        }
+    }
+}
+
+/// A state before it is known how much of the year falls to it.
+struct Rung {
+    number: usize,
+    capacity: Traced<Given<MegabitsPerSecond>>,
+    threshold: Traced<Given<Dbm>>,
+    level: Traced<Dbm>,
+    margin: Traced<Decibels>,
+    rain_margin: Traced<Decibels>,
+    outage: Traced<Outage>,
+}
+
+/// The states at the bandwidth in use.
+pub(super) fn compute(tuned: &Tuned<'_>, lines: &DirectionLines, rain: &Traced<RainFade>) -> Vec<State> {
+    let usable = (0..tuned.radio.states.len()).filter(|number| tuned.fits(*number).get() == Some(true));
+    let rungs: Vec<Rung> = usable.map(|number| rung(tuned, number, lines, rain)).collect();
+    let shares: Vec<Traced<Share>> = (0..rungs.len()).map(|own| share(&rungs, own)).collect();
+    rungs.into_iter().zip(shares).map(|(rung, share)| state(tuned.radio, rung, share)).collect()
+}
+
+fn rung(tuned: &Tuned<'_>, number: usize, lines: &DirectionLines, rain: &Traced<RainFade>) -> Rung {
+    let (radio, i) = (tuned.radio, number);
+    let fits = tuned.fits(number);
+    let threshold = read!(radio.states[i].threshold);
+    let level = all((&lines.level, &tuned.back_off(number))).map(|(level, back_off)| level - back_off);
+    let level = level.decided_by(&fits);
+    let margin = all((&level, &threshold, &lines.aim_loss))
+        .map(|(level, threshold, aim)| link::fade_margin(level, threshold) - aim);
+    let rain_margin = all((&margin, &lines.wet_loss)).map(|(margin, wet)| margin - wet);
+    Rung {
+        number,
+        capacity: written!(radio.states[i].capacity).decided_by(&fits),
+        threshold: written!(radio.states[i].threshold).decided_by(&fits),
+        outage: all((&rain_margin, rain)).map(|(margin, rain)| rain.outage(margin)),
+        level,
+        margin,
+        rain_margin,
+    }
+}
+
+/// The time between the fade at which the faster states fail and the fade at which a state fails itself.
+///
+/// The radio goes by the fastest state that holds, so a state with no more margin than a faster one is never used.
+fn share(rungs: &[Rung], own: usize) -> Traced<Share> {
+    let rank = |number: usize| {
+        let Rung { capacity, margin, .. } = &rungs[number];
+        (capacity.value().map_or(0.0, |rate| rate.value.0), margin.get().unwrap_or_default().0)
+    };
+    let faster = (0..rungs.len()).filter(|other| rank(*other) > rank(own)).map(|other| &rungs[other].outage);
+    let ranked = Traced::each(rungs.iter().map(|rung| &rung.capacity));
+    let outages = Traced::each(faster);
+    let share = all((&rungs[own].outage, &outages)).map(|(outage, faster)| {
+        let shallow = faster.into_iter().reduce(|one, other| if other < one { other } else { one });
+        Share::between(shallow, outage)
+    });
+    share.decided_by(&ranked)
+}
+
+fn state(radio: &Document<Radio>, rung: Rung, share: Traced<Share>) -> State {
+    let Rung { number, capacity, threshold, level, margin, rain_margin, outage } = rung;
+    let lines = StateLines {
+        capacity: capacity.line(),
+        threshold: threshold.line(),
+        level: level.line(),
+        margin: margin.line(),
+        rain_margin: rain_margin.line(),
+        availability: outage.map(|outage| link::availability(outage.at_most())).line(),
+        worst_month: outage.map(MonthOutage::of).line(),
+        minutes: outage.map(|outage| link::minutes_per_year(outage.at_most())).line(),
+        outage: outage.line(),
+        share: share.line(),
+    };
+    State { title: radio.states[number].title.to_string(), number, lines }
+}
+
+/// The state with the lowest threshold among those that reach the capacity asked for, by its number in the list.
+pub(super) fn most_robust(tuned: &Tuned<'_>, states: &[State], target: &Target) -> Traced<usize> {
+    let radio = tuned.radio;
+    let fitting: Vec<Traced<bool>> = (0..radio.states.len()).map(|number| tuned.fits(number)).collect();
+    let of = |line: fn(&StateLines) -> Traced<f64>| {
+        let values: Vec<Traced<f64>> = states.iter().map(|state| line(&state.lines)).collect();
+        Traced::each(&values)
+    };
+    let capacities = of(|lines| lines.capacity.map(|given| given.value.0));
+    let thresholds = of(|lines| lines.threshold.map(|given| given.value.0));
+    let listed = see!(radio.states).decided_by(&Traced::each(&fitting));
+    all((&listed, &capacities, &thresholds, &target.capacity)).try_map(|(_, capacities, thresholds, wanted)| {
+        let enough = (0..states.len()).filter(|number| capacities[*number] >= wanted.0);
+        let lowest = enough.min_by(|one, other| thresholds[*one].total_cmp(&thresholds[*other]));
+        lowest.ok_or_else(|| Missing::judged(Reason::NoStateForCapacity, at!(radio.states)))
+    })
+}
