@@ -188,7 +188,16 @@ fn line(key: &str, both: [Option<&Measure>; 2], noise: &Noise) -> Weight {
         size,
         causes: Vec::new(),
     };
-    Weight::Shown(Box::new(change), both.map(|line| line.map(|line| line.from.clone()).unwrap_or_default()))
+    Weight::Shown(Box::new(change), sources(both))
+}
+
+/// The places behind a line, and behind there being one where only one side has it.
+fn sources(both: [Option<&Measure>; 2]) -> [Vec<Place>; 2] {
+    let alone = both.iter().flatten().count() == 1;
+    both.map(|line| {
+        let places = |line: &Measure| line.from.list().into_iter().chain(line.named_at.filter(|_| alone)).collect();
+        line.map(places).unwrap_or_default()
+    })
 }
 
 /// A quantity with its limit and what is left.
@@ -220,7 +229,7 @@ fn quantity(words: &Judged, of: [Option<&Judged>; 2], sides: [&HopSide; 2], nois
     });
     let from = [0, 1].map(|side| {
         let lines = [Some(values), margins, least].into_iter().flatten();
-        lines.filter_map(|both| both[side]).flat_map(|line| line.from.iter().copied()).collect()
+        lines.flat_map(|both| sources(both)[side].clone()).collect()
     });
     let change = Change {
         key: words.value.clone(),

@@ -1,8 +1,10 @@
 //! The quantities a hop is decided by: which line is held against which limit, and which line says what is left.
 
+use crate::at;
+use crate::place::Place;
 use crate::sheet::{
     Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, MarginLines, ProfileLines,
-    RunLines, RunSheet, SectionKey, ServiceLines,
+    RunLines, RunSheet, Section, SectionKey, ServiceLines,
 };
 
 /// A quantity with a limit.
@@ -40,10 +42,35 @@ impl Named<'_, '_> {
                 let states = &self.0.directions[*way].states;
                 (states.iter().map(|state| state.title.clone()).collect(), *number)
             }
+            SectionKey::Threshold(end, number) => {
+                let thresholds = &self.0.ends[*end].thresholds;
+                (thresholds.iter().map(|threshold| threshold.title.clone()).collect(), *number)
+            }
             _ => return None,
         };
         let name = names.get(number)?;
         (names.iter().filter(|other| *other == name).count() == 1).then(|| name.clone())
+    }
+
+    /// Where the name of a numbered part is written: with another name its lines are others.
+    pub(super) fn written_at(&self, section: &SectionKey) -> Option<Place> {
+        match section {
+            SectionKey::Run(end, number) | SectionKey::Onward(end, number) => {
+                let run = self.0.ends[*end].runs[*number].resolved.run;
+                Some(at!(run.port))
+            }
+            SectionKey::State(way, number) => {
+                let direction = &self.0.directions[*way];
+                let (radio, i) = (direction.receiver.radio, direction.states[*number].number);
+                Some(at!(radio.states[i].title))
+            }
+            SectionKey::Threshold(end, number) => {
+                let end = &self.0.ends[*end];
+                let (radio, i) = (end.resolved.radio, end.thresholds[*number].number);
+                Some(at!(radio.states[i].title))
+            }
+            _ => None,
+        }
     }
 
     /// A quantity with the line that says what is left of it.
@@ -53,7 +80,7 @@ impl Named<'_, '_> {
 }
 
 /// The quantities of a hop, those of the design pack's decision first, then every other line that says what is left.
-pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
+pub(super) fn of(sheet: &HopSheet<'_>, sections: &[Section]) -> Vec<Judged> {
     let (named, target) = (Named(sheet), &sheet.target);
     let mut list = vec![named.judged(
         &SectionKey::Service.line(ServiceLines::availability),
@@ -65,7 +92,7 @@ pub(super) fn of(sheet: &HopSheet<'_>) -> Vec<Judged> {
     list.extend(of_sight(&named));
     list.extend(sheet.ends.iter().flat_map(|end| of_end(&named, end)));
     let known: Vec<String> = list.iter().filter_map(|judged| judged.margin.clone()).collect();
-    for section in sheet.sections() {
+    for section in sections {
         for row in section.rows.iter().filter(|row| row.key.name.is_margin() && row.number.is_some()) {
             if !known.contains(&named.key(&row.key)) {
                 let name = format!("{}: {}", section.title, row.words);

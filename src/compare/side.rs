@@ -8,7 +8,7 @@ use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};
 use crate::place::{DocumentId, Place};
-use crate::sheet::{HopSheet, Missing, Told};
+use crate::sheet::{HopSheet, Missing, Sources, Told};
 use crate::verdict::evaluate;
 
 /// One state of a network, evaluated.
@@ -71,7 +71,9 @@ pub struct Measure {
     /// The number in its base unit.
     pub number: Option<(f64, &'static str)>,
     /// What a person would change to change it.
-    pub from: Vec<Place>,
+    pub from: Sources,
+    /// Where the part of the hop it speaks of has its name: without it there would be no such line.
+    pub(super) named_at: Option<Place>,
 }
 
 impl Side {
@@ -136,14 +138,16 @@ impl HopSide {
         let (a, b) = (&resolved.ends.a.site.id, &resolved.ends.b.site.id);
         let channel = &hop.channel;
         // What a crew found is no part of the design.
-        let designed = sheet.sections().into_iter().filter(|section| !section.key.is_of_a_record());
-        let lines = designed.flat_map(|section| {
+        let sections = sheet.design_sections();
+        let judged = judged::of(sheet, &sections);
+        let lines = sections.into_iter().flat_map(|section| {
             section.rows.into_iter().map(move |row| Measure {
                 key: Named(sheet).key(&row.key),
                 name: format!("{}: {}", section.title, row.words),
                 text: row.text,
                 number: row.number.filter(|(number, _)| number.is_finite()),
                 from: row.from,
+                named_at: Named(sheet).written_at(&row.key.section),
             })
         });
         Self {
@@ -153,7 +157,7 @@ impl HopSide {
             context: format!("{a} to {b}, {} and {}, {} wide", channel.a_to_b, channel.b_to_a, channel.bandwidth),
             document: hop.at,
             lines: lines.collect(),
-            judged: judged::of(sheet),
+            judged,
             findings: findings.iter().filter(|finding| finding.rule.family != "record").map(weighed).collect(),
         }
     }

@@ -81,7 +81,8 @@ pub(super) fn place(cause: &Cause) -> String {
 }
 
 /// What is said where no edited field is behind a change.
-pub(super) const NO_FIELD: &str = "no field was edited: look at files beside the documents, such as a rain map";
+pub(super) const NO_FIELD: &str =
+    "unknown: no edited field is among its inputs; look at files beside the documents, such as a rain map";
 
 /// Whether that has to be said.
 pub(super) fn lacks_cause(hop: &HopChange) -> bool {

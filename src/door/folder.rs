@@ -7,6 +7,8 @@ use std::io::{self, Read, Seek, SeekFrom};
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 
+use walkdir::WalkDir;
+
 use super::fence::Fence;
 use super::path::full;
 use super::{Found, Named, Refused, Store, Stream, What};
@@ -52,17 +54,16 @@ impl Folder {
         if fs::symlink_metadata(&path)?.is_symlink() { fs::canonicalize(&path) } else { Ok(path) }
     }
 
-    fn named(&self, entry: &fs::DirEntry, folder: &Path) -> Named {
-        let (name, kind) = (entry.file_name(), entry.file_type());
-        let link = kind.as_ref().is_ok_and(fs::FileType::is_symlink);
+    fn named(&self, entry: &walkdir::DirEntry) -> Named {
+        let (kind, path) = (entry.file_type(), entry.path().to_path_buf());
+        let link = entry.path_is_symlink();
         let what = match kind {
-            Ok(_) if link => self.look(&folder.join(&name)).map(|found| (found.what, found.real)),
-            Ok(kind) if kind.is_dir() => Ok((What::Folder, folder.join(&name))),
-            Ok(kind) if kind.is_file() => Ok((What::File, folder.join(&name))),
-            Ok(_) => Err(Refused::irregular()),
-            Err(error) => Err(Refused::by_system(&error)),
+            _ if link => self.look(&path).map(|found| (found.what, found.real)),
+            kind if kind.is_dir() => Ok((What::Folder, path)),
+            kind if kind.is_file() => Ok((What::File, path)),
+            _ => Err(Refused::irregular()),
         };
-        Named { name, link, what }
+        Named { name: entry.file_name().to_owned(), link, what }
     }
 }
 
@@ -80,13 +81,12 @@ impl Store for Folder {
 
     fn list(&self, folder: &Path) -> Result<Vec<Named>, Refused> {
         let real = self.real(folder)?;
-        let entries = fs::read_dir(&real).map_err(|error| Refused::by_system(&error))?;
-        let mut names = Vec::new();
-        for entry in entries {
-            names.push(self.named(&entry.map_err(|error| Refused::by_system(&error))?, &real));
-        }
-        names.sort_by(|one, other| one.name.cmp(&other.name));
-        Ok(names)
+        let entries = WalkDir::new(&real).min_depth(1).max_depth(1).sort_by_file_name().into_iter();
+        let named = |entry: walkdir::Result<walkdir::DirEntry>| match entry {
+            Ok(entry) => Ok(self.named(&entry)),
+            Err(error) => Err(Refused::by_system(&error.into())),
+        };
+        entries.map(named).collect()
     }
 
     fn open(&self, path: &Path, most: u64) -> Result<Box<dyn Stream>, Refused> {

@@ -15,7 +15,7 @@ use super::canonical;
 use super::fence::repository_of;
 
 /// The longest that one question may take.
-pub(super) const LONGEST: Duration = Duration::from_secs(60);
+pub(super) const LONGEST: Duration = Duration::from_mins(1);
 /// The most bytes of one answer; names of revisions are short.
 const MOST_BYTES: u64 = 1 << 20;
 
@@ -116,7 +116,7 @@ impl Git {
         command.env("GIT_CEILING_DIRECTORIES", root.parent().unwrap_or(&root));
         command.args(["rev-parse", "--absolute-git-dir", "--show-toplevel", "--is-shallow-repository"]);
         command.args(["--git-path", "objects/info/alternates"]);
-        let said = match answer(command, &revision())?? {
+        let said = match answer(command, &revision())? {
             Ok(said) => said,
             Err(said) if said.contains("dubious ownership") => {
                 return Err(GitError::Owner { root: root.display().to_string(), revision: revision() });
@@ -158,7 +158,7 @@ impl Git {
     }
 
     fn ask(&self, revision: &str, args: &[&str]) -> Result<Result<String, String>, GitError> {
-        answer(self.command(args), revision)?
+        answer(self.command(args), revision)
     }
 
     /// Whether a name is a revision.
@@ -230,8 +230,7 @@ fn hardened(folder: &Path) -> Command {
 }
 
 /// What a command answers, or what it says against it, within bounds.
-#[expect(clippy::type_complexity, reason = "could not be asked, went wrong, was refused: three different things")]
-fn answer(mut command: Command, revision: &str) -> Result<Result<Result<String, String>, GitError>, GitError> {
+fn answer(mut command: Command, revision: &str) -> Result<Result<String, String>, GitError> {
     let failed = |said: &str| GitError::Failed { revision: revision.to_owned(), said: said.to_owned() };
     let mut child = command.spawn().map_err(|_| GitError::NoGit(revision.to_owned()))?;
     let (send, received) = channel();
@@ -254,13 +253,13 @@ fn answer(mut command: Command, revision: &str) -> Result<Result<Result<String, 
     for _ in 0..2 {
         let Ok((number, true, bytes)) = received.recv_timeout(LONGEST) else {
             end(&mut child);
-            return Ok(Err(failed("it does not answer")));
+            return Err(failed("it does not answer"));
         };
-        texts[number] = String::from_utf8_lossy(&bytes).trim_end_matches(['\n', '\r']).to_owned();
+        String::from_utf8_lossy(&bytes).trim_end_matches(['\n', '\r']).clone_into(&mut texts[number]);
     }
     let [said, complaint] = texts;
     let sound = child.wait().is_ok_and(|status| status.success());
-    Ok(Ok(if sound { Ok(said) } else { Err(complaint) }))
+    Ok(if sound { Ok(said) } else { Err(complaint) })
 }
 
 /// Ends a git that was started here.

@@ -175,13 +175,19 @@ fn entries(mut bytes: &[u8], name_length: usize) -> Option<Vec<Entry>> {
         let name = String::from_utf8_lossy(name).into_owned();
         // No checkout has such names.
         if !matches!(name.as_str(), "" | "." | "..") && !name.contains('/') {
-            let object = object.iter().map(|byte| format!("{byte:02x}")).collect();
+            let object = hexadecimal(object);
             found.push(Entry { name: name.into(), sort, object });
         }
         bytes = &bytes[end + 1 + name_length..];
     }
     found.sort_by(|one, other| one.name.cmp(&other.name));
     Some(found)
+}
+
+/// Bytes as git spells the names of objects.
+fn hexadecimal(bytes: &[u8]) -> String {
+    let digit = |four: u8| char::from_digit(four.into(), 16).unwrap_or_default();
+    bytes.iter().flat_map(|byte| [digit(byte >> 4), digit(byte & 15)]).collect()
 }
 
 fn what(entry: &Entry) -> What {
@@ -207,7 +213,7 @@ impl Store for Revision {
             return Err(self.missing());
         }
         let names = self.names(&entry.object, folder)?;
-        let named = names.iter().map(|entry| {
+        let all = names.iter().map(|entry| {
             let path = folder.join(&entry.name);
             let what = match entry.sort {
                 Sort::File | Sort::Folder => Ok((what(entry), real.join(&entry.name))),
@@ -215,7 +221,7 @@ impl Store for Revision {
             };
             Named { name: entry.name.clone(), link: entry.sort == Sort::Link, what }
         });
-        Ok(named.collect())
+        Ok(all.collect())
     }
 
     fn open(&self, path: &Path, most: u64) -> Result<Box<dyn Stream>, Refused> {

@@ -78,7 +78,7 @@ pub fn table(hops: &[&HopListing], sources: bool, files: &Files) -> String {
                     }
                 }
                 if sources && row.text.is_ok() {
-                    let written: Vec<String> = row.from.iter().map(|place| places.written(place)).collect();
+                    let written: Vec<String> = row.from.list().iter().map(|place| places.written(place)).collect();
                     let _ = writeln!(out, "        {}", row.method);
                     for place in unique(written) {
                         let _ = writeln!(out, "        from {}", spelled(&place));
@@ -151,7 +151,7 @@ fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
         unit: row.number.map(|(_, unit)| unit),
         missing: row.text.as_ref().err().map(|missing| missing.reason.to_string()),
         method: row.method,
-        from: unique(row.from.iter().map(|place| places.written(place)).collect()),
+        from: unique(row.from.list().iter().map(|place| places.written(place)).collect()),
     }
 }
 

@@ -8,7 +8,7 @@ use crate::door::{Store, Stream, What};
 /// Files looked at in one folder; the rest of a larger one would take too long to open.
 const MOST_FILES: usize = 10_000;
 
-/// The largest tile: a GeoTIFF of some ten thousand points each way.
+/// The largest tile: a `GeoTIFF` of some ten thousand points each way.
 const MOST_BYTES: u64 = 512 << 20;
 
 /// A file of ground heights.

@@ -147,18 +147,19 @@ impl SourceCode for Text {
     ) -> Result<Box<dyn SpanContents<'a> + 'a>, MietteError> {
         let contents = self.shown().read_span(span, before, after)?;
         // The heading of a snippet asks for the place of the label alone. miette would count bytes; editors count UTF-16.
-        let column = match before {
+        let (line, column) = match before {
             0 => {
                 let at = self.clipped.as_ref().map_or(span.offset(), |clipped| clipped.whole(span.offset()));
-                self.lines.table.position(&self.lines.text, at).column - 1
+                let position = self.lines.table.position(&self.lines.text, at);
+                (position.line - 1, position.column - 1)
             }
-            _ => contents.column(),
+            _ => (contents.line(), contents.column()),
         };
         Ok(Box::new(miette::MietteSpanContents::new_named(
             self.name.clone(),
             contents.data(),
             *contents.span(),
-            contents.line(),
+            line,
             column,
             contents.line_count(),
         )))

@@ -231,7 +231,7 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
     let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;
         let (title, words) = (voice.spoken(title), sentence(&voice.term(row.words)));
-        Some(Written { title, words, text: voice.row(row), place: *row.from.first()? })
+        Some(Written { title, words, text: voice.row(row), place: row.from.first()? })
     });
     given.collect()
 }

@@ -1,5 +1,6 @@
 //! Where the ends of a hop stand and what lies between them: all that is needed before anything is known of the air.
 
+use super::missing::Missing;
 use super::traced::{Traced, all, read, see, written};
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::{self, MEDIAN_K, Position};
@@ -41,7 +42,9 @@ impl Geometry {
 
     fn between(positions: Both<Traced<Position>>, altitudes: Both<Traced<Metres>>) -> Self {
         // An end without a place of its own is shown at b.
-        let geodesic = all((&positions.b, &positions.a)).check(|(there, here)| geodesy::inverse(here, there));
+        let at_b = positions.b.spot();
+        let geodesic = all((&positions.a, &positions.b))
+            .try_map(|(here, there)| geodesy::inverse(here, there).map_err(|why| Missing::new(why, at_b)));
         let distance = geodesic.map(|found| found.distance);
         let Both { a, b } = &altitudes;
         let elevation =

@@ -185,7 +185,7 @@ fn licence_lines(
     let (eirp, power) = (written!(hop.licence.max_eirp), written!(hop.licence.max_power));
     let by_code = Traced::each(codes.iter().map(|code| code.lines.power_limit.traced()));
     let ceilings = all((named, &emission.gain, &eirp, &power, &by_code));
-    let highest = ceilings.judge(|(_, gain, eirp, power, by_code)| {
+    let highest = ceilings.judge(|((), gain, eirp, power, by_code)| {
         let own = [eirp.map(|given| (given.value - gain).tidy()), power.map(|given| given.value)];
         let least = own.into_iter().flatten().chain(by_code).reduce(|one, other| if other < one { other } else { one });
         least.map(Dbm::rounded_down).ok_or(Reason::NothingLimits)
@@ -201,6 +201,8 @@ fn licence_lines(
 }
 
 fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emission: &Emission) -> CodeSheet {
+    // Outside its band there would be no such sheet.
+    let name = &name.clone().decided_by(&emission.edges);
     let limits = all((name, &emission.gain, &emission.bandwidth)).map(|(_, gain, width)| code.limits(gain, width));
     let limits = limits.decided_by(&emission.edges);
     let level = |limit: fn(Limits) -> Option<Dbm>, none: Reason| {

@@ -6,9 +6,9 @@ use super::key::{Key, SectionKey};
 use super::missing::Missing;
 use super::saying::Told;
 use super::shown::Shown;
+use super::sources::Sources;
 use super::title::Title;
 use super::traced::{AsTraced, Traced};
-use crate::place::Place;
 
 /// One value of the sheet.
 #[derive(Debug, Clone)]
@@ -69,7 +69,7 @@ pub struct Row {
     /// The number in its base unit.
     pub number: Option<(f64, &'static str)>,
     /// What a person would change to change it.
-    pub from: Vec<Place>,
+    pub from: Sources,
 }
 
 /// Rows that belong together.
@@ -120,7 +120,7 @@ macro_rules! lines {
                     method: self.$field.own_method().unwrap_or($method),
                     text: self.$field.value().map(|value| value.told()).map_err(Clone::clone),
                     number: self.$field.value().ok().and_then(|value| value.number()),
-                    from: self.$field.from(),
+                    from: self.$field.sources().clone(),
                 }),+]
             }
 

@@ -98,6 +98,7 @@ pub use scene::Worst;
 pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
 pub use shown::{BothWays, Fine, Radii, Ratio, Shown};
+pub use sources::Sources;
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};
 pub use terrain::Terrains;

@@ -3,7 +3,9 @@
 //! A reason stays what it is until something spells it: [`std::fmt::Display`] in English, a catalogue in another language
 //! under the key of its name.
 
-use super::sentence::{Day, Whole, sentences};
+use std::sync::Arc;
+
+use super::sentence::{Argument, Day, Open, Whole, sentences};
 use crate::network::{HoleName, Owner};
 use crate::physics::{atmosphere, geodesy, magnetic, multipath, pattern, power_feed, rain_outage, rain_rate, readout};
 use crate::spec::Material;
@@ -141,6 +143,12 @@ sentences! {
         NoVoltage => "no voltage is written";
         NotWritten => "it is not written";
         NoReading => "no reading is written";
+    }
+}
+
+impl Open for Reason {
+    fn argument(&self) -> Argument {
+        Argument::Clause(Arc::new(self.clone()))
     }
 }
 

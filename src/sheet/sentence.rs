@@ -1,14 +1,14 @@
 //! How sentences of the sheet are declared, and what they leave open.
 
-use std::fmt::Display;
+use std::fmt::{Debug, Display};
+use std::sync::Arc;
 
-use super::reason::Reason;
 use crate::network::Owner;
 use crate::spec::{EndName, Material, Way};
 use crate::units::{Given, Quantity};
 
 /// What stands in an open place of a sentence, as whoever spells it must know it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub enum Argument {
     /// A number, with its unit if it has one.
     Number(String),
@@ -16,8 +16,8 @@ pub enum Argument {
     Name(String),
     /// A word of ours, in English.
     Word(&'static str),
-    /// A clause in the sentence.
-    Reason(Reason),
+    /// A clause in the sentence, itself said in every language.
+    Clause(Arc<dyn Spoken>),
 }
 
 impl Argument {
@@ -27,13 +27,13 @@ impl Argument {
         match self {
             Self::Number(text) | Self::Name(text) => text,
             Self::Word(word) => word.to_owned(),
-            Self::Reason(reason) => reason.to_string(),
+            Self::Clause(clause) => clause.to_string(),
         }
     }
 }
 
 /// Something that is said in every language.
-pub trait Spoken: Display {
+pub trait Spoken: Debug + Display {
     /// How it is declared.
     fn sentence(&self) -> Sentence;
     /// What stands in its open places, by name.
@@ -69,12 +69,6 @@ impl Open for Material {
 impl Open for Way {
     fn argument(&self) -> Argument {
         Argument::Word(self.words())
-    }
-}
-
-impl Open for Reason {
-    fn argument(&self) -> Argument {
-        Argument::Reason(self.clone())
     }
 }
 

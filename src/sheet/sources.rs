@@ -10,7 +10,7 @@ use crate::place::Place;
 
 /// A set of places, in the order in which they came.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Sources(Option<Arc<Node>>);
+pub struct Sources(Option<Arc<Node>>);
 
 #[derive(Debug)]
 enum Node {
@@ -36,7 +36,8 @@ impl Sources {
     }
 
     /// The first of them.
-    pub(super) fn first(&self) -> Option<Place> {
+    #[must_use]
+    pub fn first(&self) -> Option<Place> {
         let mut at = self.0.as_deref()?;
         loop {
             match at {
@@ -47,7 +48,8 @@ impl Sources {
     }
 
     /// All of them, each once.
-    pub(super) fn list(&self) -> Vec<Place> {
+    #[must_use]
+    pub fn list(&self) -> Vec<Place> {
         let (mut places, mut listed, mut met) = (Vec::new(), HashSet::new(), HashSet::new());
         let mut open: Vec<&Self> = vec![self];
         while let Some(sources) = open.pop() {

@@ -39,6 +39,11 @@ impl<T> Traced<T> {
         self.sources.list()
     }
 
+    /// Those places, not listed yet.
+    pub(super) const fn sources(&self) -> &Sources {
+        &self.sources
+    }
+
     /// The first of those places.
     #[must_use]
     pub fn first_source(&self) -> Option<Place> {
@@ -46,7 +51,7 @@ impl<T> Traced<T> {
     }
 
     /// Where a fault in it is shown: its first source. A value without one is a constant, and those have no faults.
-    fn spot(&self) -> Spot {
+    pub(super) fn spot(&self) -> Spot {
         self.sources.first().map_or(Spot::Path(String::new()), Spot::Field)
     }
 

@@ -149,7 +149,7 @@ impl Voice {
             Argument::Number(number) => self.number(number),
             Argument::Name(name) => name,
             Argument::Word(word) => self.term(word),
-            Argument::Reason(reason) => self.spoken(&reason),
+            Argument::Clause(clause) => self.spoken(&*clause),
         }
     }
 

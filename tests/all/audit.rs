@@ -11,6 +11,7 @@ use hopwright::network::Scope;
 use hopwright::place::Place;
 use hopwright::place::route::{lies_in, spelled};
 use hopwright::place::{DocumentId, Step};
+use hopwright::sheet::Sources;
 use hopwright::source::{Document, NodeId, parse};
 use rayon::prelude::*;
 
@@ -25,8 +26,22 @@ struct Number {
 }
 
 /// Keys under which a number is a name or a word and no quantity.
-const WORDS: [&str; 11] =
-    ["id", "title", "notes", "description", "reference", "revision", "thread", "pages", "mark", "serial", "number"];
+const WORDS: [&str; 14] = [
+    "id",
+    "title",
+    "notes",
+    "description",
+    "reference",
+    "revision",
+    "thread",
+    "pages",
+    "mark",
+    "serial",
+    "number",
+    "pairs",
+    "bits",
+    "count",
+];
 
 fn yaml_files(folder: &Path) -> Vec<PathBuf> {
     let mut files: Vec<PathBuf> = walkdir(folder);
@@ -111,7 +126,7 @@ impl Gather<'_> {
 }
 
 /// The lines of a hop by key: number, text and sources.
-type Lines<'s> = BTreeMap<&'s str, (Option<u64>, Option<String>, Vec<Place>)>;
+type Lines<'s> = BTreeMap<&'s str, (Option<u64>, Option<String>, &'s Sources)>;
 
 /// The lines of a hop that are not the same on both sides, with their places. One that is there on one side only moves too.
 fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
@@ -119,7 +134,7 @@ fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
         let lines = side.lines.iter().map(|line| {
             let number = line.number.map(|(number, _)| number.to_bits());
             let text = line.text.as_ref().ok().map(ToString::to_string);
-            (line.key.as_str(), (number, text, line.from.clone()))
+            (line.key.as_str(), (number, text, &line.from))
         });
         lines.collect()
     };
@@ -130,7 +145,7 @@ fn moved<'s>(old: &'s HopSide, new: &'s HopSide) -> Vec<(&'s str, Vec<Place>)> {
         seen(&before) != seen(&after)
     });
     let places = |key: &str| {
-        [&before, &after].into_iter().filter_map(|side| side.get(key)).flat_map(|line| line.2.clone()).collect()
+        [&before, &after].into_iter().filter_map(|side| side.get(key)).flat_map(|line| line.2.list()).collect()
     };
     differ.map(|key| (key, places(key))).collect()
 }

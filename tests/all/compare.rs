@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
+use crate::fixture::repository::git;
 use crate::fixture::{Bench, Edit, copy, edits, folders, tests_folder};
 use hopwright::compare::{
     Change, Comment, Comparison, HopChange, Noise, Outcome, Side, Status, Threshold, compare, json, markdown, text,
@@ -543,8 +544,8 @@ fn a_change_that_no_field_explains_is_not_blamed_on_one() {
     let comparison = between(&old, &new);
     let rate = comparison.hops[0].others.iter().find(|change| change.key == "path.rain_rate").expect("it changes");
     assert!(rate.causes.is_empty() && comparison.edits.is_empty());
-    assert!(text(&comparison, 80, false).contains("[?] no field was edited: look at files beside the documents"));
-    assert!(markdown(&comparison, &comment()).contains("?: no field was edited"));
+    assert!(text(&comparison, 80, false).contains("[?] unknown: no edited field is among its inputs"));
+    assert!(markdown(&comparison, &comment()).contains("?: unknown"));
 }
 
 // The program
@@ -569,19 +570,6 @@ fn ran(mut command: Command) -> Ran {
 
 fn run(folder: &Path, args: &[&str]) -> Ran {
     ran(program(folder, args))
-}
-
-/// git in a folder, with nothing of this machine's own settings.
-fn git(folder: &Path, args: &[&str]) -> String {
-    let mut command = Command::new("git");
-    command.current_dir(folder).args(args);
-    command.env("GIT_CONFIG_GLOBAL", "/dev/null").env("GIT_CONFIG_SYSTEM", "/dev/null");
-    for (name, value) in [("AUTHOR", "Tester"), ("COMMITTER", "Tester")] {
-        command.env(format!("GIT_{name}_NAME"), value).env(format!("GIT_{name}_EMAIL"), "tester@example.invalid");
-    }
-    let output = command.output().expect("git starts");
-    assert!(output.status.success(), "git {args:?}: {}", String::from_utf8_lossy(&output.stderr));
-    String::from_utf8(output.stdout).expect("UTF-8").trim().to_owned()
 }
 
 /// A repository with the base network in a folder of it: `main` moves on after `work` has left it.

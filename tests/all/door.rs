@@ -83,7 +83,7 @@ fn mends_are_made_in_a_network_that_has_profile_files() {
 /// Tiles of a plane under the base network, at some height.
 fn tile(repository: &Repository, height: i16) {
     let row = |row: i16| (0..1201).flat_map(move |_| (height - 10 * (row / 100)).to_be_bytes());
-    repository.write("tiles/N54W003.hgt", (0..1201).flat_map(row).collect::<Vec<u8>>());
+    repository.write("tiles/N54W033.hgt", (0..1201).flat_map(row).collect::<Vec<u8>>());
 }
 
 #[test]
@@ -104,7 +104,7 @@ fn tiles_are_read_from_the_revision_and_said_not_to_be_there_if_they_are_not() {
 /// The three texts of a rain map with one rate everywhere.
 fn map(folder: &Path, rate: &str) {
     let rows: Vec<(f64, f64)> =
-        [56.0, 54.0, 52.0].iter().flat_map(|lat| [-4.0, -2.0, 0.0].map(|lon| (*lat, lon))).collect();
+        [56.0, 54.0, 52.0].iter().flat_map(|lat| [-34.0, -32.0, -30.0].map(|lon| (*lat, lon))).collect();
     let text = |of: &dyn Fn(&(f64, f64)) -> String| -> String {
         rows.chunks(3).map(|row| row.iter().map(of).collect::<Vec<_>>().join(" ") + "\n").collect()
     };

@@ -184,7 +184,7 @@ fn a_title_fits_a_heading() {
         ("x".repeat(301), "`title` has 301 characters"),
         (" \\u200b ".into(), "`title` holds nothing that can be seen"),
     ] {
-        let told = refused("sites/mill.yaml", "title: Nettle Mill", &format!("title: \"{title}\""));
+        let told = refused("sites/mill.yaml", "title: Nevvel Mill", &format!("title: \"{title}\""));
         assert!(told.contains(words), "{told}");
     }
 }

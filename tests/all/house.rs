@@ -240,7 +240,9 @@ fn only_the_door_opens_files() {
 #[test]
 fn the_program_speaks_in_one_place() {
     let ways = ["println!", "print!(", "eprint!(", "dbg!", "stdout()", "stderr()", "io::stdout", "io::stderr"];
-    for path in with_extension("src", "rs").into_iter().filter(|path| !path.ends_with("cli/say.rs")) {
+    // A file that `--output` names may be the stdout of the program: `write.rs` takes it for what it is.
+    let may = |path: &PathBuf| path.ends_with("cli/say.rs") || path.ends_with("door/write.rs");
+    for path in with_extension("src", "rs").into_iter().filter(|path| !may(path)) {
         let text = read(&path);
         for (number, line) in text.lines().enumerate().filter(|(_, line)| !line.trim_start().starts_with("//")) {
             let way = ways.iter().find(|way| line.contains(*way) && !line.contains("error.use_stderr()"));

@@ -36,7 +36,7 @@ const SOURCES: &[(&str, &str, &str)] = &[
     ("network.yaml", "  rain_rate: 22 mm/h", "  rain_map: \"§\""),
     ("network.yaml", "revision: A", "terrain: { folder: \"§\" }\nrevision: A"),
     ("network.yaml", "revision: A", "revision: \"§\""),
-    ("sites/mill.yaml", "title: Nettle Mill", "title: \"§\""),
+    ("sites/mill.yaml", "title: Nevvel Mill", "title: \"§\""),
     ("sites/mill.yaml", "hazards: [", "power_lines: [{ title: \"§\", distance: 1 m }]\nhazards: ["),
     ("sites/mill.yaml", "  - id: loft\n    title: Mill loft, breaker 7", "  - id: \"§\"\n    title: \"§\""),
     ("hops/ridge.yaml", "id: ridge", "id: ridge\ntitle: \"§\""),

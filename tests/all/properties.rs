@@ -189,7 +189,7 @@ fn number(lines: &Lines, key: &str) -> f64 {
 }
 
 /// Levels and availabilities of both directions and of the whole.
-const MERITS: [&str; 9] = [
+const MERITS: [&str; 12] = [
     "a_to_b.level",
     "b_to_a.level",
     "a_to_b.states[0].rain_margin",
@@ -199,6 +199,9 @@ const MERITS: [&str; 9] = [
     "b_to_a.states[0].availability",
     "b_to_a.states[1].availability",
     "service.availability",
+    "service.in_hand",
+    "a_to_b.margins.fade_margin",
+    "b_to_a.margins.fade_margin",
 ];
 
 /// Parts of the keys of lines that rain has a part in.
@@ -226,6 +229,23 @@ proptest! {
     #[test]
     fn more_rain_never_helps(hop in hops(), more in 0.01..60.0_f64) {
         let risen = risen(&hop, OneHop { rain_rate: hop.rain_rate + more, ..hop.clone() });
+        prop_assert!(risen.is_empty(), "{risen:?}");
+    }
+
+    #[test]
+    fn less_power_gain_or_sensitivity_never_helps(hop in hops(), less in 0.1..15.0_f64, which in 0..3_usize) {
+        let mut worse = hop.clone();
+        for end in [&mut worse.a, &mut worse.b] {
+            match which {
+                0 => end.power -= less,
+                1 => end.gain -= less,
+                _ => {}
+            }
+        }
+        if which == 2 {
+            worse.states.iter_mut().for_each(|state| state.threshold += less);
+        }
+        let risen = risen(&hop, worse);
         prop_assert!(risen.is_empty(), "{risen:?}");
     }
 

@@ -277,3 +277,46 @@ proptest! {
         }
     }
 }
+
+/// A path over these heights, at equal distances, with a low `k` and trees that grow at one of them.
+fn over(heights: &[f64], trees: usize) -> Bench {
+    let step = LENGTH / f64::from(u32::try_from(heights.len() + 1).expect("a few"));
+    let at = |number: usize| step * f64::from(u32::try_from(number + 1).expect("a few"));
+    let points: String = heights.iter().enumerate().fold(String::new(), |points, (number, height)| {
+        format!("{points}    - {{ distance: {} m, ground: {height} m }}\n", at(number))
+    });
+    let bench = with(&format!(
+        "path:\n  date: 2026-05-18\n  profile:\n    - {{ distance: 0 m, ground: 850 m }}\n{points}    - {{ distance: {LENGTH} m, \
+         ground: 350 m }}\n  obstacles:\n    - {{ kind: trees, distance: {} m, height: 5 m, growth: 0.3 m/year, until: \
+         2046-05-18 }}",
+        at(trees)
+    ));
+    change(&bench, "network.yaml", "climate:\n", "climate:\n  low_k: 0.7\n");
+    bench
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn higher_ground_never_leaves_more(
+        heights in prop::collection::vec(300.0..860.0_f64, 5), which in 0..5_usize, more in 0.01..80.0_f64,
+    ) {
+        let mut higher = heights.clone();
+        higher[which] += more;
+        let [before, after] = [&heights, &higher].map(|heights| {
+            sheet(&over(heights, 2), |sheet| {
+                let lines = &sheet.profile.lines;
+                let left = [&lines.in_hand, &lines.low_in_hand, &lines.grown_in_hand].map(radii);
+                let up = [&lines.raise_a, &lines.raise_b, &lines.raise_both].map(value);
+                (left, up)
+            })
+        });
+        for (before, after) in before.0.iter().zip(after.0) {
+            prop_assert!(after <= before + 1e-9, "{before} F1 became {after} F1");
+        }
+        for (before, after) in before.1.iter().zip(after.1) {
+            prop_assert!(after >= before - 1e-9, "a raise of {before} m became one of {after} m");
+        }
+    }
+}

@@ -110,13 +110,13 @@ fn only_what_is_asked_for_is_decoded_and_no_more_than_may_be() {
     image.rows_per_strip(strip).expect("set");
     let directory = image.encoder();
     directory.write_tag(Tag::ModelPixelScaleTag, [0.0001, 0.0001, 0.0].as_slice()).expect("a tag");
-    directory.write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 11.0, 47.0, 0.0].as_slice()).expect("a tag");
+    directory.write_tag(Tag::ModelTiepointTag, [0.0, 0.0, 0.0, 171.0, 47.0, 0.0].as_slice()).expect("a tag");
     directory.write_tag(Tag::GeoKeyDirectoryTag, keys(2, 2, 4326).as_slice()).expect("a tag");
     directory.write_tag(Tag::GdalNodata, "-32768").expect("a tag");
     image.write_data(&void).expect("written");
     let bytes = bytes.into_inner();
     assert!(bytes.len() < 100_000, "a small file: {}", bytes.len());
-    let near = [at(46.95, 11.1), at(46.951, 11.2)];
+    let near = [at(46.95, 171.1), at(46.951, 171.2)];
     let mut samples = 2_000_000;
     let tile = Tile::geotiff(Cursor::new(&bytes), near, &mut samples).expect("a tile");
     assert_eq!(tile.height(near[0]), Ground::Void);
