@@ -92,7 +92,7 @@ fn lowering_what_may_not_be_switched_off() {
 
 #[test]
 fn waiving_what_protects_people_rule_by_rule() {
-    let named = [
+    let protecting = [
         "supply-in-the-weather",
         "pole-outside-clamp",
         "antenna-off-support",
@@ -101,7 +101,7 @@ fn waiving_what_protects_people_rule_by_rule() {
         "radio-overvoltage",
         "wiring-unfit",
     ];
-    for name in named {
+    for name in protecting {
         let rule = every().find(|rule| rule.name == name).expect("a rule");
         assert!(rule.never_waived().is_some_and(|why| why.starts_with("it protects people")), "{name}");
     }
