@@ -45,6 +45,9 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     // What it contradicts first goes first; mended, the next shows, and it is still the same supply.
     finding.known_at(at!(supply.standard));
+    for place in [at!(supply.class), at!(supply.power), at!(supply.voltage), at!(supply.pairs)] {
+        finding.decided_by(place);
+    }
     finding.because(at!(supply.standard), "what it claims to be");
     finding.because(at!(spec.supply), "used here");
     finding.help(against.help);
