@@ -11,7 +11,7 @@ use crate::verdict::baseline::{Baseline, Known};
 use crate::verdict::{Evaluation, evaluate};
 
 /// The largest baseline: some hundred thousand findings.
-const MOST_BYTES: u64 = 64 << 20;
+pub(super) const MOST_BYTES: u64 = 64 << 20;
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (Command::Create(args) | Command::Update(args) | Command::Prune(args)) = command;

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use super::judged::{self, Judged, Named};
+use super::known::KnownSide;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Files, Scope};
@@ -24,6 +25,10 @@ pub struct Side {
     pub waiting: Vec<Waiting>,
     /// What is found and is about no hop.
     pub findings: Vec<Finding>,
+    /// What is known to be wrong, by the baseline of this state.
+    pub baseline: Option<KnownSide>,
+    /// Where it came from, to judge another state by its gate.
+    pub(super) scope: Option<Scope>,
     roots: Vec<PathBuf>,
 }
 
@@ -101,7 +106,14 @@ impl Side {
             .collect();
         let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
         let roots = scope.folders();
-        Self { name, files: evaluation.files, hops, waiting, findings, roots }
+        let (baseline, scope) = (None, Some(scope.clone()));
+        Self { name, files: evaluation.files, hops, waiting, findings, baseline, scope, roots }
+    }
+
+    /// The same with the baseline of that state.
+    #[must_use]
+    pub fn with_baseline(self, baseline: Option<KnownSide>) -> Self {
+        Self { baseline, ..self }
     }
 
     /// Whether there is nothing to compare with.
@@ -158,8 +170,13 @@ impl HopSide {
             document: hop.at,
             lines: lines.collect(),
             judged,
-            findings: findings.iter().filter(|finding| finding.rule.family != "record").map(weighed).collect(),
+            findings: Self::weighed(findings),
         }
+    }
+
+    /// The findings of a hop as they count.
+    pub(super) fn weighed(findings: &[Finding]) -> Vec<Finding> {
+        findings.iter().filter(|finding| finding.rule.family != "record").map(weighed).collect()
     }
 
     /// Whether it may not be built.

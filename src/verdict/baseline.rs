@@ -221,6 +221,24 @@ impl Known {
         self.unit != before.unit || Worse::from(worse).is_passed(is, was)
     }
 
+    /// Whether all that another entry lets pass, this one does.
+    #[must_use]
+    pub fn covers(&self, other: &Self) -> bool {
+        let value = match (self.value, other.value) {
+            (None, _) => true,
+            (Some(_), None) => false,
+            (Some(_), Some(_)) => !other.is_worse_than(self) && self.worse == other.worse,
+        };
+        value && self.count >= other.count
+    }
+
+    /// How much of it is known: `2 of them, 3.5 V at worst`.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let count = if self.count == 1 { "1 known".to_owned() } else { format!("{} known", self.count) };
+        if self.value.is_some() { format!("{count}, {} at worst", self.value_text()) } else { count }
+    }
+
     fn value_text(&self) -> String {
         let value = self.value.map(|value| format!("{value}")).unwrap_or_default();
         format!("{value} {}", self.unit.as_deref().unwrap_or_default())

@@ -14,6 +14,7 @@ mod fixture;
 mod floods;
 mod formats;
 mod gate;
+mod gate_compare;
 mod generator;
 mod hostile_pages;
 mod house;
