@@ -50,7 +50,12 @@ impl ByGate {
                     list.push(Held { finding: (*same).clone(), aside: None });
                     continue;
                 }
-                Some(same) if same.waived.is_some() && finding.waived.is_none() => Aside::Waived,
+                Some(same) if same.waived.is_some() && finding.waived.is_none() => {
+                    // As grave as the old gate has it, in the words of the new side: they say who accepts it.
+                    let finding = Finding { severity: finding.severity, ..(*same).clone() };
+                    list.push(Held { finding, aside: Some(Aside::Waived) });
+                    continue;
+                }
                 Some(_) => Aside::Lowered,
                 None if self.quieted.contains(finding.rule.name) => Aside::Off,
                 None => Aside::Limit,
