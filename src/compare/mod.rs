@@ -20,6 +20,7 @@ mod matching;
 mod noise;
 mod side;
 mod summary;
+mod survey;
 mod text;
 mod words;
 
