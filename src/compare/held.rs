@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::change::Aside;
 use super::side::{HopSide, Side};
-use crate::finding::{Finding, Spot};
+use crate::finding::{Finding, Identity, Spot};
 use crate::network::Scope;
 use crate::verdict::evaluate;
 
@@ -50,7 +50,12 @@ impl ByGate {
                     list.push(Held { finding: (*same).clone(), aside: None });
                     continue;
                 }
-                Some(same) if same.waived.is_some() && finding.waived.is_none() => Aside::Waived,
+                Some(same) if same.waived.is_some() && finding.waived.is_none() => {
+                    // As grave as the old gate has it, in the words of the new side: they say who accepts it.
+                    let finding = Finding { severity: finding.severity, ..(*same).clone() };
+                    list.push(Held { finding, aside: Some(Aside::Waived) });
+                    continue;
+                }
                 Some(_) => Aside::Lowered,
                 None if self.quieted.contains(finding.rule.name) => Aside::Off,
                 None => Aside::Limit,
@@ -93,9 +98,15 @@ pub(super) fn keyed_by<'f, T>(
 
 /// Where a finding is, whatever else in the file moves.
 fn place_of(finding: &Finding) -> String {
-    match finding.labels.first().map(|label| &label.spot) {
-        Some(Spot::Field(place)) => place.route(),
-        Some(Spot::Entry(place, key)) => format!("{} {key}", place.route()),
+    let about = finding.about.as_deref().unwrap_or_default();
+    let known_at = match &finding.identity {
+        Identity::Hop => return format!("the hop {about}"),
+        Identity::Spot(spot) => Some(spot),
+        Identity::Label => finding.labels.first().map(|label| &label.spot),
+    };
+    match known_at {
+        Some(Spot::Field(place)) => format!("{} {about}", place.route()),
+        Some(Spot::Entry(place, key)) => format!("{} {key} {about}", place.route()),
         Some(Spot::Path(_) | Spot::Bytes(..)) | None => finding.message.clone(),
     }
 }
