@@ -15,6 +15,7 @@ struct Report<'a> {
     new: &'a str,
     verdict: String,
     regression: bool,
+    notes: &'a [String],
     summary: Counts,
     edits: Vec<Edit<'a>>,
     findings: Vec<Found<'a>>,
@@ -115,6 +116,7 @@ pub fn json(comparison: &Comparison) -> String {
         new: &comparison.names[1],
         verdict: summary.verdict(),
         regression: comparison.regresses(),
+        notes: &comparison.notes,
         summary: Counts {
             hops: summary.hops,
             changed: summary.changed(),

@@ -6,7 +6,7 @@ use std::path::PathBuf;
 use super::judged::{self, Judged, Named};
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
-use crate::network::{Files, Scope};
+use crate::network::{Brought, Files, Scope};
 use crate::place::{DocumentId, Place};
 use crate::sheet::{HopSheet, Missing, Sources, Told};
 use crate::verdict::evaluate;
@@ -24,6 +24,10 @@ pub struct Side {
     pub waiting: Vec<Waiting>,
     /// What is found and is about no hop.
     pub findings: Vec<Finding>,
+    /// Data that was named on the command line.
+    pub brought: Brought,
+    /// What patterns say to pass over, below the folder of the network.
+    pub passed_over: Vec<String>,
     roots: Vec<PathBuf>,
 }
 
@@ -101,7 +105,9 @@ impl Side {
             .collect();
         let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
         let roots = scope.folders();
-        Self { name, files: evaluation.files, hops, waiting, findings, roots }
+        let passed_over = evaluation.passed_over.iter().map(|path| below(&roots, path)).collect();
+        let brought = scope.brought.clone();
+        Self { name, files: evaluation.files, hops, waiting, findings, brought, passed_over, roots }
     }
 
     /// Whether there is nothing to compare with.
@@ -129,6 +135,12 @@ impl Side {
                 })
         })
     }
+}
+
+/// A path without the folder of its network.
+fn below(roots: &[PathBuf], path: &str) -> String {
+    let below = roots.iter().find_map(|root| std::path::Path::new(path).strip_prefix(root).ok());
+    below.map_or_else(|| path.to_owned(), |below| below.display().to_string())
 }
 
 impl HopSide {

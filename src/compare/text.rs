@@ -14,6 +14,7 @@ pub fn text(comparison: &Comparison, width: usize, all: bool) -> String {
     let mut out = String::new();
     let mut put = |indent: usize, text: &str| wrapped(&mut out, width, indent, text);
     put(0, &comparison.summary.verdict());
+    comparison.notes.iter().for_each(|note| put(0, note));
     if comparison.is_empty() {
         return out;
     }

@@ -1,9 +1,11 @@
 //! The last line: how much was looked at and what came of it.
 
 use std::fmt::Write as _;
+use std::path::Path;
 
 use crate::finding::faults::waivers::EXPIRED;
 use crate::finding::rule::Severity;
+use crate::source::is_yaml;
 use crate::verdict::Evaluation;
 
 /// How many findings there are of each severity.
@@ -48,7 +50,7 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
     format!("{seen}: {}{aside}", parts.join(", "))
 }
 
-/// What does not count: waived, and on which day that was decided.
+/// What does not count: waived, and on which day that was decided; and what was not looked at.
 fn aside<R>(evaluation: &Evaluation<R>) -> String {
     let mut aside = String::new();
     if !evaluation.waived.is_empty() {
@@ -60,6 +62,14 @@ fn aside<R>(evaluation: &Evaluation<R>) -> String {
     let expired = evaluation.findings.iter().filter(|finding| *finding.rule == EXPIRED).count();
     if expired > 0 {
         let _ = write!(aside, "; {} expired", plural(expired, "waiver", "waivers"));
+    }
+    let files = evaluation.passed_over.iter().filter(|path| is_yaml(Path::new(path))).count();
+    let folders = evaluation.passed_over.len() - files;
+    let counted = [(files, "YAML file", "YAML files"), (folders, "folder", "folders")];
+    let told: Vec<String> =
+        counted.iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| plural(*count, one, many)).collect();
+    if !told.is_empty() {
+        let _ = write!(aside, "; {} passed over (`-v` names them)", told.join(" and "));
     }
     if let Some(today) = evaluation.today {
         let _ = write!(aside, "; waivers as of {today}");
