@@ -39,9 +39,10 @@ pub fn discover(store: &dyn Store, root: &Path, exclude: &PassedOver, most: usiz
     match store.look(root) {
         Ok(at) if at.what == What::File => found.files.push(root.to_path_buf()),
         Ok(at) => {
-            let above = match store.is_tracked() {
-                true => PassedOver::default(),
-                false => PassedOver::above(store, root, &mut found.faults),
+            let above = if store.is_tracked() {
+                PassedOver::default()
+            } else {
+                PassedOver::above(store, root, &mut found.faults)
             };
             let mut walk = Walk { store, exclude, most, found, seen: HashSet::new(), later: Vec::new(), count: 0 };
             walk.folder(root, &at.real, &above, 0);
