@@ -268,7 +268,8 @@ fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Fin
                 Spot::Field(place) | Spot::Entry(place, _) => Some(*place),
                 Spot::Bytes(..) | Spot::Path(_) => None,
             });
-            places.collect::<Vec<Place>>()
+            let unlabelled = findings.iter().flat_map(|finding| &finding.decided_by).copied();
+            places.chain(unlabelled).collect::<Vec<Place>>()
         });
         if all.is_empty() {
             all.extend(behind(&labels));

@@ -157,6 +157,8 @@ pub struct Finding {
     pub message: String,
     /// The input to change first, then what drove it.
     pub labels: Vec<Label>,
+    /// Further fields that decided it, which need no word of their own: `compare` looks for its cause there too.
+    pub decided_by: Vec<Place>,
     /// What to do, in numbers where it can.
     pub help: Option<String>,
     /// What a program can do about it.
@@ -188,6 +190,7 @@ impl Finding {
             severity: rule.severity,
             message: message.into(),
             labels: vec![Label { spot: spot.into(), text: label.into() }],
+            decided_by: Vec::new(),
             help: None,
             fix: None,
             hop: None,
@@ -202,6 +205,12 @@ impl Finding {
     /// Adds a spot that drove the value.
     pub fn because(&mut self, spot: impl Into<Spot>, text: impl Into<String>) -> &mut Self {
         self.labels.push(Label { spot: spot.into(), text: text.into() });
+        self
+    }
+
+    /// Adds a field that decided it and needs no word of its own.
+    pub fn decided_by(&mut self, place: Place) -> &mut Self {
+        self.decided_by.push(place);
         self
     }
 

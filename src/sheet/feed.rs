@@ -77,7 +77,7 @@ impl<'n> Feeding<'n> {
     ) -> Self {
         let (run, radio) = (resolved.run, own.radio);
         let fed = resolved.supply;
-        let supply = see!(run.carries).judge(|carries| match fed {
+        let supply = all((&see!(run.carries), &see!(run.supply))).judge(|(carries, _)| match fed {
             Some(supply) if carries.contains(&Service::Power) => Ok(supply),
             Some(_) => Err(Reason::RunWithoutPower),
             None => Err(Reason::NothingFeedsRun),

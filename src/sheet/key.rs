@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::spec::{EndName, Way};
 
-/// The name of a line within its group; [`lines!`](super::line::lines) makes one of each field.
+/// The name of a line within its group; `lines!` makes one of each field.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Name(&'static str);
 

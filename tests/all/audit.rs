@@ -20,7 +20,8 @@ use rayon::prelude::*;
 struct Number {
     file: PathBuf,
     document: u16,
-    route: String,
+    /// The ways to it: more than one where an alias repeats it.
+    routes: Vec<String>,
     line: usize,
     span: Range<usize>,
     text: String,
@@ -103,10 +104,16 @@ impl Gather<'_> {
         }
         let Some(digits) = leading(&self.text[span.clone()]) else { return };
         let span = span.start + digits.start..span.start + digits.end;
+        let route = spelled(route.iter().copied());
+        let known = self.found.iter_mut().find(|number| number.file == self.file && number.span == span);
+        if let Some(number) = known {
+            number.routes.push(route);
+            return;
+        }
         self.found.push(Number {
             file: self.file.to_path_buf(),
             document: self.number,
-            route: spelled(route.iter().copied()),
+            routes: vec![route],
             line: self.text[..span.start].matches('\n').count() + 1,
             text: self.text[span.clone()].to_owned(),
             span,
@@ -146,20 +153,21 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
     let new =
         Side::of(&Scope::of(&[folder.to_path_buf()]).with_texts(&[(number.file.clone(), text.into())]), "new".into());
     let mut said = Vec::new();
+    let number_route = &number.routes[0];
     let named = |place: &Place, side: &Side| {
         let DocumentId { file, number: document } = place.document;
         let same = side.files.get(file).is_some_and(|file| file.origin == number.file);
         let route = place.route();
         same && document == number.document
-            && (route.is_empty() || lies_in(&route, &number.route) || lies_in(&number.route, &route))
+            && number.routes.iter().any(|own| route.is_empty() || lies_in(&route, own) || lies_in(own, &route))
     };
     for hop in &old.hops {
         let Some(after) = new.hops.iter().find(|other| other.hop == hop.hop) else {
-            return vec![format!("{}: hop {} is gone", number.route, hop.hop)];
+            return vec![format!("{number_route}: hop {} is gone", hop.hop)];
         };
         for (key, from) in moved(hop, after) {
             if !from.iter().any(|place| named(place, old)) {
-                said.push(format!("{} moves {} {key}, which does not name it", number.route, hop.hop));
+                said.push(format!("{number_route} moves {} {key}, which does not name it", hop.hop));
             }
         }
     }
@@ -171,7 +179,7 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
             if !causes.any(|cause| {
                 cause.line == number.line && number.file.ends_with(Path::new(&cause.path).file_name().expect("a file"))
             }) {
-                said.push(format!("{} changes {} {}, and compare does not say so", number.route, hop.hop, change.key));
+                said.push(format!("{number_route} changes {} {}, and compare does not say so", hop.hop, change.key));
             }
         }
     }

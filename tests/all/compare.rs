@@ -151,7 +151,7 @@ fn a_network_differs_from_itself_in_nothing() {
 fn every_edit_mirrors_and_every_number_it_moves_goes_back_to_it() {
     let base = Bench::new();
     let old = side(&base);
-    let mut moved = 0;
+    let (mut moved, mut untold) = (0, Vec::new());
     for (name, edit) in corpus() {
         let bench = Bench::edited(&edit);
         let new = side(&bench);
@@ -162,14 +162,15 @@ fn every_edit_mirrors_and_every_number_it_moves_goes_back_to_it() {
             for change in hop.quantities.iter().chain(&hop.others) {
                 // A tile that is there or not is no field; the text says that nothing written explains it.
                 let tile = name.starts_with("terrain-tile-missing");
-                assert!(tile || !change.causes.is_empty(), "{name}: nothing behind {}", change.key);
+                if !tile && change.causes.is_empty() {
+                    untold.push(format!("{name}: nothing behind {}", change.key));
+                }
                 moved += 1;
             }
             let said = hop.findings.iter().any(|finding| finding.status != Status::Existing);
-            assert!(
-                !said || !hop.causes.is_empty() || name.starts_with("terrain-tile-missing"),
-                "{name}: nothing behind its findings"
-            );
+            if said && hop.causes.is_empty() && !name.starts_with("terrain-tile-missing") {
+                untold.push(format!("{name}: nothing behind its findings"));
+            }
         }
         // What a crew found is no part of the design, and not compared.
         let of_record = ALL.iter().any(|entry| entry.rule.family == "record" && name.starts_with(entry.rule.name));
@@ -177,6 +178,7 @@ fn every_edit_mirrors_and_every_number_it_moves_goes_back_to_it() {
             assert!(!there.is_empty(), "{name} breaks a rule and changes nothing");
         }
     }
+    assert!(untold.is_empty(), "{}", untold.join("\n"));
     assert!(moved > 1000, "the corpus moves {moved} lines");
 }
 

@@ -24,5 +24,8 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let named = open.iter().map(|key| format!("`{key}`")).collect::<Vec<_>>().join(", ");
     let message = format!("network `{}`: the title block of its packs has no {named}", network.id);
     let finding = found.report(&RULE, at!(network.title), message, "printed as `NOT SET`");
+    for place in [at!(network.revision), at!(network.creator), at!(network.approver)] {
+        finding.decided_by(place);
+    }
     finding.help(format!("write {named} into the network file when the design is issued"));
 }

@@ -21,6 +21,6 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let message = format!("site `{}`: what can hurt a crew is not assessed", site.id);
-    let finding = found.report(&RULE, at!(site.title), message, "no `hazards` at this site");
+    let finding = found.report(&RULE, at!(site.hazards), message, "no `hazards` at this site");
     finding.help("list `hazards`; where there are none, say who looked and when");
 }

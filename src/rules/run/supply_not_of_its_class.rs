@@ -42,6 +42,9 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let message = format!("end {}: supply `{}` {}", sheet.name, supply.id, against.what);
     let finding = found.report(&RULE, against.place, message, "against its own standard");
     let spec = run.resolved.run;
+    for place in [at!(supply.class), at!(supply.power), at!(supply.voltage), at!(supply.pairs)] {
+        finding.decided_by(place);
+    }
     finding.because(at!(supply.standard), "what it claims to be");
     finding.because(at!(spec.supply), "used here");
     finding.help(against.help);
