@@ -11,7 +11,7 @@ use crate::verdict::baseline::{Baseline, Known};
 use crate::verdict::{Evaluation, evaluate};
 
 /// The largest baseline: some hundred thousand findings.
-const MOST_BYTES: u64 = 64 << 20;
+pub(super) const MOST_BYTES: u64 = 64 << 20;
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (Command::Create(args) | Command::Update(args) | Command::Prune(args)) = command;
@@ -39,9 +39,9 @@ fn create(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop
     let baseline = Baseline::of(evaluation);
     write(&args.file, &baseline)?;
     say::out(&format!("{} recorded in {}\n", entries(baseline.findings.len()), say::shown(&args.file)))?;
-    let files = evaluation.findings.iter().filter(|finding| matches!(finding.rule.family, "spec" | "waiver")).count();
-    if files > 0 {
-        say::aside(&format!("{files} about the files themselves are not recorded: mend them, `check` shows them"));
+    let refused = Baseline::refused(evaluation);
+    if refused > 0 {
+        say::aside(&format!("{refused} that no waiver may accept are not recorded: mend them, `check` shows them"));
     }
     Ok(Exit::Clean)
 }

@@ -1,15 +1,17 @@
 //! `check`: judge hops.
 
 use std::io::Read as _;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use super::args::{Check, Format, LookArgs, When};
 use super::{Exit, Stop, present, say};
+use crate::door::GitError;
 use crate::finding::rule::Severity;
 use crate::network::Scope;
 use crate::output::{self, Base, Look};
 use crate::source::MAX_BYTES;
 use crate::text::plain::{Form, spelled};
+use crate::verdict::baseline::Baseline;
 use crate::verdict::{Evaluation, evaluate};
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
@@ -23,9 +25,12 @@ pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     if args.fix || args.fix_unsafe {
         super::fix::make(args)?;
     }
-    let mut evaluation = evaluate(&scope(args)?.on(args.today), |_, _| ());
-    if let Some(path) = &args.baseline {
-        let baseline = super::baseline::read(path)?;
+    let scope = judged_by(scope(args)?.on(args.today), args)?;
+    let mut evaluation = evaluate(&scope, |_, _| ());
+    if let (Some(said), Some(revision)) = (scope.failure(), args.policy_from.clone()) {
+        return Err(GitError::Failed { revision, said }.into());
+    }
+    if let Some((path, baseline)) = known(args)? {
         for known in baseline.apply(&mut evaluation) {
             if args.quiet == 0 {
                 let path = say::shown(path);
@@ -50,6 +55,27 @@ pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
         (false, true) => Exit::Nothing,
         _ => Exit::Clean,
     })
+}
+
+/// The same by the gate of a revision, if one is named.
+fn judged_by(scope: Scope, args: &Check) -> Result<Scope, Stop> {
+    let Some(revision) = &args.policy_from else { return Ok(scope) };
+    let gate = super::gate::of_revision(&scope, revision)?;
+    if args.quiet == 0 {
+        say::aside(&format!("judged by the gate of `{revision}`"));
+    }
+    Ok(scope.judged_by(gate))
+}
+
+/// The baseline that is named, with its path; that of a revision if the gate is.
+fn known(args: &Check) -> Result<Option<(&Path, Baseline)>, Stop> {
+    let Some(path) = args.baseline.as_deref() else { return Ok(None) };
+    let Some(revision) = &args.policy_from else { return Ok(Some((path, super::baseline::read(path)?))) };
+    let found = super::gate::baseline_of(revision, path)?;
+    if found.is_none() && args.quiet == 0 {
+        say::aside(&format!("{} is not in `{revision}`: nothing is known there", say::shown(path)));
+    }
+    Ok(found.map(|(_, baseline)| (path, baseline)))
 }
 
 /// What to load: the paths, or the text on stdin in the place of a file.

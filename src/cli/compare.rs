@@ -4,9 +4,10 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::args::{Compare, CompareFormat, CompareGate, CompareOutput};
+use super::gate::baseline_in;
 use super::{Exit, Stop, present, say};
-use crate::compare::{self, Comment, Comparison, Noise, Side, compare};
-use crate::door::{Git, GitError, Revision, Store as _, Why, exists, is_folder};
+use crate::compare::{self, Comment, Comparison, KnownSide, Noise, Side, compare};
+use crate::door::{Folder, Git, GitError, Revision, Store as _, Why, exists, is_folder};
 use crate::network::Scope;
 use crate::text::plain::{Form, spelled};
 
@@ -30,11 +31,12 @@ pub(super) fn run(args: &Compare) -> Result<Exit, Stop> {
     for CompareOutput { format, file } in &args.output {
         say::save(file, &formed(&comparison, *format, args, &comment), form(*format))?;
     }
-    let failed = match args.fail_on {
+    let failed = args.fail_on.iter().any(|gate| match gate {
         CompareGate::Never => false,
         CompareGate::Regression => comparison.regresses(),
+        CompareGate::Weakening => comparison.weakens(),
         CompareGate::Any => !comparison.is_empty(),
-    };
+    });
     Ok(if failed { Exit::Findings } else { Exit::Clean })
 }
 
@@ -92,6 +94,7 @@ fn home(args: &Compare) -> Result<PathBuf, Stop> {
 }
 
 fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
+    let baseline = args.baseline.as_deref().map_or(Ok(None), |file| known(args, &source, file))?;
     let (scope, name) = match source {
         Source::Folder(folder) => {
             let scope = Scope::of(std::slice::from_ref(&folder));
@@ -106,12 +109,29 @@ fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
         Source::Revision { revision, shown } => (at_revision(&home(args)?, &revision, &shown)?, shown),
     };
     let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought)?);
-    let side = Side::of(&scope, name);
+    let side = Side::of(&scope, name).with_baseline(baseline);
     // A state of which a part is not to be had has no numbers to compare.
     match scope.failure() {
         Some(said) => Err(GitError::Failed { revision: side.name, said }.into()),
         None => Ok(side),
     }
+}
+
+/// The baseline of a side.
+fn known(args: &Compare, source: &Source, file: &Path) -> Result<Option<KnownSide>, Stop> {
+    let path = match source {
+        Source::Folder(folder) => folder.join(file),
+        Source::Here | Source::Revision { .. } => file.to_path_buf(),
+    };
+    let read = match source {
+        Source::Revision { revision, shown } => {
+            let folder = home(args)?;
+            let store = Revision::of(&folder, &Git::around(&folder, shown)?, revision, shown)?;
+            baseline_in(&store, &path, shown)?
+        }
+        Source::Folder(_) | Source::Here => baseline_in(&Folder::around(&path), &path, "the files here")?,
+    };
+    Ok(read.map(|(text, baseline)| KnownSide { path: path.display().to_string(), text, baseline }))
 }
 
 /// The network of a folder as it was; none if the revision has no such folder.

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::args::Explain;
 use super::{Exit, Stop, say};
-use crate::finding::rule::Rule;
+use crate::finding::rule::{Bound, Rule};
 use crate::rules;
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -38,9 +38,12 @@ fn list() -> String {
 
 fn manual(rule: &Rule) -> String {
     let text: Vec<&str> = rule.manual.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
-    let waived = match rule.never_waived {
-        Some(why) => format!("Cannot be waived: {why}."),
-        None => "A waiver may accept it.".into(),
+    let waived = match rule.bound {
+        Bound::Waivable(why) => format!("A waiver may accept it, and a network may lower it or switch it off: {why}."),
+        Bound::NeverOff(why) => format!("A waiver may accept it; it cannot be lowered or switched off: {why}."),
+        Bound::NeverWaived(why) => {
+            format!("Cannot be waived, lowered or switched off, and no baseline takes it in: {why}.")
+        }
     };
     format!("{} ({}, {})\n\n{}\n\n{waived}\n", rule.name, rule.family, rule.severity, text.join("\n").trim())
 }

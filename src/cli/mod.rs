@@ -9,6 +9,7 @@ mod check;
 mod compare;
 mod explain;
 mod fix;
+mod gate;
 mod new;
 mod new_record;
 mod pack;

@@ -2,10 +2,15 @@
 //!
 //! Documents are matched by kind and id, items of a list by their id where they have one, and what is written differently
 //! is an edit. A line goes back to an edit if one of its inputs is the edited field, holds it or lies inside it. An input
-//! that only one side has was reached through a reference, and the edit is then that of the reference.
+//! that only one side has was reached through a reference, and the edit is then that of the reference. A survey file that
+//! reads otherwise is an edit of the field that names it.
 
 use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::path::{Path, PathBuf};
+use std::sync::OnceLock;
 
+use super::survey::first_difference;
+use crate::door;
 use crate::finding::Spot;
 use crate::network::Files;
 use crate::place::route::spelled;
@@ -90,8 +95,12 @@ struct Index<'f> {
     files: &'f Files,
     at: BTreeMap<Name, DocumentId>,
     names: HashMap<DocumentId, Name>,
-    lines: Vec<std::sync::OnceLock<LineIndex<'f>>>,
+    lines: Vec<OnceLock<LineIndex<'f>>>,
+    by_path: OnceLock<HashMap<&'f Path, FileId>>,
 }
+
+/// The route of the field in which a hop names its survey file.
+const SURVEY: [Step<'static>; 2] = [Step::Key("path"), Step::Key("csv")];
 
 /// The longest text of a field that a cause repeats in full, in characters.
 const LONGEST: usize = 60;
@@ -109,8 +118,8 @@ impl<'f> Index<'f> {
                 }
             }
         }
-        let lines = files.list.iter().map(|_| std::sync::OnceLock::new()).collect();
-        Self { files, at, names, lines }
+        let lines = files.list.iter().map(|_| OnceLock::new()).collect();
+        Self { files, at, names, lines, by_path: OnceLock::new() }
     }
 
     fn document(&self, id: DocumentId) -> Option<&'f Document> {
@@ -144,6 +153,24 @@ impl<'f> Index<'f> {
         Some((name, route))
     }
 
+    /// The survey file that a hop names: the node of its name, the file and its text.
+    fn survey(&self, hop: DocumentId) -> Option<(FileId, &'f str)> {
+        let document = self.document(hop)?;
+        let steps = SURVEY.iter().copied();
+        let node = steps.fold(Some(document.root()), |node, step| match step {
+            Step::Key(key) => Some(document.get(node?, key)?.1),
+            Step::Index(_) | Step::Named(_) => None,
+        });
+        let folder = self.files.get(hop.file)?.origin.parent().unwrap_or(Path::new(""));
+        let path: PathBuf = door::path::named(folder, document.text(node?)?).ok()?;
+        let by_path = self.by_path.get_or_init(|| {
+            let numbered = (0_u32..).zip(&self.files.list);
+            numbered.map(|(number, source)| (source.origin.as_path(), FileId(number))).collect()
+        });
+        let file = *by_path.get(path.as_path())?;
+        Some((file, &self.files.get(file)?.text))
+    }
+
     /// Path and line of a byte of a file, whose lines are counted once.
     fn place(&self, file: FileId, byte: usize) -> Option<(String, usize)> {
         let source = self.files.get(file)?;
@@ -166,6 +193,9 @@ impl<'f> Edits<'f> {
             let both = sides[0].text(*before).zip(sides[1].text(*after));
             if both.is_none_or(|(before, after)| before != after) {
                 differences.documents(name, [*before, *after]);
+            }
+            if name.0 == "hop" {
+                differences.surveys(name, [*before, *after]);
             }
         }
         let mut list = differences.list;
@@ -258,6 +288,27 @@ impl<'f> Differences<'_, 'f> {
         let [Some(before), Some(after)] = [0, 1].map(|side| self.sides[side].document(ids[side])) else { return };
         let roots = [before.root(), after.root()].map(Some);
         self.nodes(name, ids, &[before, after], roots, &Vec::new());
+    }
+
+    /// The survey file of a hop, shown by its first line that differs.
+    fn surveys(&mut self, name: &Name, ids: [DocumentId; 2]) {
+        let [Some((_, before)), Some((file, after))] = [0, 1].map(|side| self.sides[side].survey(ids[side])) else {
+            return;
+        };
+        let Some((line, both)) = first_difference(before, after) else { return };
+        let [before, after] = both.map(|text| text.map(shortened));
+        let path = self.sides[1].files.get(file).map(|source| source.path.clone()).unwrap_or_default();
+        let cause = Cause {
+            class: Class::Design,
+            document: format!("{} {}", name.0, name.1),
+            route: spelled(SURVEY),
+            before,
+            after,
+            path,
+            line,
+            gone: false,
+        };
+        self.list.push(Edit { name: name.clone(), route: SURVEY.to_vec(), words: Default::default(), cause });
     }
 
     fn nodes(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&'f Document; 2], nodes: Two, route: &Route<'f>) {

@@ -39,23 +39,31 @@ pub struct HopChange {
     pub size: f64,
 }
 
-/// What became of a hop.
+/// What became of a hop. It is judged by the gate that was there before, and by its own where that is stricter.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
     /// It passed and has errors now.
     NowFails,
     /// It is new and has errors.
     NewAndFails,
-    /// It was computed and cannot be any more.
-    NotComputed,
+    /// It was judged and cannot be any more, or what would fail it is switched off.
+    NotJudged,
+    /// It had errors and has more of them, or worse ones.
+    FailsWorse,
+    /// It would fail by what was asked for before, and passes because less is.
+    PassesByLoweredLimit,
+    /// It would fail, and the change brings the waiver that accepts it.
+    NewlyWaived,
     /// It had errors and still has.
     StillFails,
+    /// It passes, with a warning that was not there.
+    NewWarning,
     /// It passes, as before.
-    WithinLimits,
+    NoError,
     /// It had errors and passes now.
     NowPasses,
-    /// It could not be computed and can now.
-    ComputedAgain,
+    /// It could not be judged and can now.
+    JudgedAgain,
     /// It is new and passes.
     New,
     /// It is gone.
@@ -66,14 +74,18 @@ pub enum Outcome {
 
 impl Outcome {
     /// All of them, worst first.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 14] = [
         Self::NowFails,
         Self::NewAndFails,
-        Self::NotComputed,
+        Self::NotJudged,
+        Self::FailsWorse,
+        Self::PassesByLoweredLimit,
+        Self::NewlyWaived,
         Self::StillFails,
-        Self::WithinLimits,
+        Self::NewWarning,
+        Self::NoError,
         Self::NowPasses,
-        Self::ComputedAgain,
+        Self::JudgedAgain,
         Self::New,
         Self::Removed,
         Self::Renamed,
@@ -85,11 +97,15 @@ impl Outcome {
         match self {
             Self::NowFails => ["now fails", "now fail"],
             Self::NewAndFails => ["new and fails", "new and fail"],
-            Self::NotComputed => ["no longer computable", "no longer computable"],
+            Self::NotJudged => ["no longer judged", "no longer judged"],
+            Self::FailsWorse => ["fails worse", "fail worse"],
+            Self::PassesByLoweredLimit => ["passes by a lowered limit", "pass by a lowered limit"],
+            Self::NewlyWaived => ["newly waived", "newly waived"],
             Self::StillFails => ["still fails", "still fail"],
-            Self::WithinLimits => ["within limits", "within limits"],
+            Self::NewWarning => ["new warning", "with a new warning"],
+            Self::NoError => ["no error", "without error"],
             Self::NowPasses => ["now passes", "now pass"],
-            Self::ComputedAgain => ["computable again", "computable again"],
+            Self::JudgedAgain => ["judged again", "judged again"],
             Self::New => ["new", "new"],
             Self::Removed => ["removed", "removed"],
             Self::Renamed => ["renamed", "renamed"],
@@ -102,29 +118,35 @@ impl Outcome {
         match self {
             Self::NowFails => "now-fails",
             Self::NewAndFails => "new-and-fails",
-            Self::NotComputed => "not-computed",
+            Self::NotJudged => "not-judged",
+            Self::FailsWorse => "fails-worse",
+            Self::PassesByLoweredLimit => "passes-by-lowered-limit",
+            Self::NewlyWaived => "newly-waived",
             Self::StillFails => "still-fails",
-            Self::WithinLimits => "within-limits",
+            Self::NewWarning => "new-warning",
+            Self::NoError => "no-error",
             Self::NowPasses => "now-passes",
-            Self::ComputedAgain => "computed-again",
+            Self::JudgedAgain => "judged-again",
             Self::New => "new",
             Self::Removed => "removed",
             Self::Renamed => "renamed",
         }
     }
 
-    /// What it is when the comparison is made the other way round.
+    /// What it is when the comparison is made the other way round, how bad it got left aside.
     #[must_use]
     pub const fn mirrored(self, failed: bool) -> Self {
         match self {
             Self::NowFails => Self::NowPasses,
-            Self::NowPasses => Self::NowFails,
-            Self::NotComputed => Self::ComputedAgain,
-            Self::ComputedAgain => Self::NotComputed,
+            Self::NowPasses | Self::PassesByLoweredLimit | Self::NewlyWaived => Self::NowFails,
+            Self::NotJudged => Self::JudgedAgain,
+            Self::JudgedAgain => Self::NotJudged,
             Self::NewAndFails | Self::New => Self::Removed,
             Self::Removed if failed => Self::NewAndFails,
             Self::Removed => Self::New,
-            Self::StillFails | Self::WithinLimits | Self::Renamed => self,
+            Self::StillFails | Self::FailsWorse => Self::StillFails,
+            Self::NoError | Self::NewWarning => Self::NoError,
+            Self::Renamed => self,
         }
     }
 }
@@ -187,6 +209,10 @@ pub enum Status {
     New,
     /// On both, of a higher severity after.
     Raised,
+    /// An error on both, worse after.
+    Worse,
+    /// An error on both, better after.
+    Better,
     /// On both, of a lower severity after.
     Lowered,
     /// Only before.
@@ -202,9 +228,48 @@ impl Status {
         match self {
             Self::New => "new",
             Self::Raised => "raised",
+            Self::Worse => "worse",
+            Self::Better => "better",
             Self::Lowered => "lowered",
             Self::Fixed => "fixed",
             Self::Existing => "existing",
+        }
+    }
+}
+
+/// Why a finding that counts by the gate before does not by the gate of the change.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Aside {
+    /// Its rule is switched off, or does not run there.
+    Off,
+    /// Its rule is lowered.
+    Lowered,
+    /// A waiver accepts it.
+    Waived,
+    /// The value meets what is asked for now.
+    Limit,
+}
+
+impl Aside {
+    /// The word for it in JSON.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Off => "switched-off",
+            Self::Lowered => "lowered",
+            Self::Waived => "waived",
+            Self::Limit => "limit",
+        }
+    }
+
+    /// Said after the finding.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Off => "the change switches this off",
+            Self::Lowered => "the change lowers this",
+            Self::Waived => "the change waives this",
+            Self::Limit => "the change asks for less",
         }
     }
 }
@@ -222,13 +287,27 @@ pub struct FindingChange {
     pub message: String,
     /// File and line of its first label.
     pub place: Option<(String, usize)>,
+    /// Why the gate of the change lets it pass, if it does.
+    pub aside: Option<Aside>,
 }
 
 impl FindingChange {
-    /// An error that was not there.
+    /// An error that was not there, or is worse.
     #[must_use]
     pub fn regresses(&self) -> bool {
-        self.severity == Severity::Error && matches!(self.status, Status::New | Status::Raised)
+        self.severity == Severity::Error && matches!(self.status, Status::New | Status::Raised | Status::Worse)
+    }
+
+    /// Whether it is there only now, or graver than it was.
+    #[must_use]
+    pub fn is_news(&self) -> bool {
+        matches!(self.status, Status::New | Status::Raised)
+    }
+
+    /// Whether it is worth a line.
+    #[must_use]
+    pub fn is_told(&self) -> bool {
+        self.status != Status::Existing || self.aside.is_some()
     }
 }
 
@@ -236,14 +315,14 @@ impl HopChange {
     /// Whether it got worse than it may.
     #[must_use]
     pub fn regresses(&self) -> bool {
-        matches!(self.outcome, Outcome::NowFails | Outcome::NewAndFails | Outcome::NotComputed)
+        matches!(self.outcome, Outcome::NowFails | Outcome::NewAndFails | Outcome::NotJudged)
             || self.findings.iter().any(FindingChange::regresses)
     }
 
     /// Findings it has on both sides.
     #[must_use]
     pub fn existing(&self) -> usize {
-        self.findings.iter().filter(|finding| finding.status == Status::Existing).count()
+        self.findings.iter().filter(|finding| !finding.is_told()).count()
     }
 
     /// New findings first of all, then a loss of margin.
@@ -252,10 +331,13 @@ impl HopChange {
         match self.outcome {
             Outcome::NowFails => (0, new, self.loss),
             Outcome::NewAndFails => (1, new, self.loss),
-            Outcome::NotComputed => (2, new, self.loss),
-            Outcome::StillFails | Outcome::WithinLimits if new > 0 || self.loss > 0.0 => (3, new, self.loss),
-            Outcome::NowPasses => (4, new, self.size),
-            _ => (5, new, self.size),
+            Outcome::NotJudged => (2, new, self.loss),
+            Outcome::FailsWorse | Outcome::PassesByLoweredLimit | Outcome::NewlyWaived => (3, new, self.loss),
+            Outcome::StillFails | Outcome::NewWarning | Outcome::NoError if new > 0 || self.loss > 0.0 => {
+                (4, new, self.loss)
+            }
+            Outcome::NowPasses => (5, new, self.size),
+            _ => (6, new, self.size),
         }
     }
 }

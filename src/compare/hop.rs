@@ -2,8 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::became;
 use super::cause::Edits;
-use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
+use super::change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
+use super::held::{ByGate, Held, keyed, keyed_by};
 use super::judged::Judged;
 use super::matching::{Here, Pair};
 use super::noise::{Noise, differ};
@@ -23,21 +25,20 @@ pub(super) enum Difference {
     None,
 }
 
-/// Compares a hop of both sides.
-pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, noise: &Noise) -> Difference {
+/// Compares a hop of both sides, by the gate of the old one.
+pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, gate: &ByGate, noise: &Noise) -> Difference {
     let mut lines = Lines::default();
     if let (Some(old), Some(new)) = (pair.old, pair.new) {
         lines.compare(old, new, noise);
     }
-    let none: &[Finding] = &[];
-    let of = |hop: Option<&HopSide>| hop.map_or(none, |hop| &hop.findings).to_vec();
+    let before: &[Finding] = pair.old.map_or(&[], |hop| &hop.findings);
+    let after = pair.new.map(|hop| gate.held(hop)).unwrap_or_default();
     let both = pair.old.is_some() && pair.new.is_some();
-    let (before, after) = (of(pair.old), of(pair.new));
-    let findings = findings(&before, &after, edits);
+    let findings = findings(before, &after, edits);
     let moved = findings.iter().any(|finding| finding.status != Status::Existing);
-    let outcome = match (outcome(pair), both) {
+    let outcome = match (became::outcome(pair, before, &after, &findings), both) {
         (None, _) => return Difference::None,
-        (Some(Outcome::WithinLimits | Outcome::StillFails), true) if lines.is_empty() && !moved => {
+        (Some(Outcome::NoError | Outcome::StillFails), true) if lines.is_empty() && !moved => {
             match (&pair.renamed_from, lines.small) {
                 (Some(_), _) => Outcome::Renamed,
                 (None, 0) => return Difference::None,
@@ -50,8 +51,10 @@ pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, noise: &Noise) -> Diffe
     let [network, hop] = pair.name.clone();
     let why = |here: Here<'_>| match here {
         Here::Waiting(why) => Some(why.to_owned()),
-        Here::Computed(_) | Here::Absent => None,
+        Here::Computed(_) => became::why_not(outcome, &after),
+        Here::Absent => None,
     };
+    let [not_before, not_after] = [&pair.here[0], &pair.here[1]].map(|here| why(*here));
     let mut change = HopChange {
         network,
         renamed_from: pair.renamed_from.clone(),
@@ -59,7 +62,7 @@ pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, noise: &Noise) -> Diffe
         context: shown.map(|shown| shown.context.clone()).unwrap_or_default(),
         hop,
         outcome,
-        not_computed: pair.here.map(why),
+        not_computed: [not_before.filter(|_| outcome != Outcome::NotJudged), not_after],
         loss: lines.quantities.iter().map(|(change, _)| change.loss).fold(0.0, f64::max),
         size: lines.all().map(|(change, _)| change.size).fold(0.0, f64::max),
         quantities: Vec::new(),
@@ -69,28 +72,10 @@ pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, noise: &Noise) -> Diffe
         causes: Vec::new(),
     };
     if both {
-        trace(&mut change, lines, pair, [&before, &after], edits);
+        let now: Vec<Finding> = after.into_iter().map(|held| held.finding).collect();
+        trace(&mut change, lines, pair, [before, &now], edits);
     }
     Difference::Shown(Box::new(change))
-}
-
-fn outcome(pair: &Pair<'_>) -> Option<Outcome> {
-    Some(match pair.here {
-        [Here::Computed(old), Here::Computed(new)] => match (old.fails(), new.fails()) {
-            (false, true) => Outcome::NowFails,
-            (true, false) => Outcome::NowPasses,
-            (true, true) => Outcome::StillFails,
-            (false, false) => Outcome::WithinLimits,
-        },
-        [Here::Computed(_), Here::Waiting(_)] => Outcome::NotComputed,
-        [Here::Waiting(_), Here::Computed(_)] => Outcome::ComputedAgain,
-        [Here::Absent, Here::Computed(new)] if new.fails() => Outcome::NewAndFails,
-        // Whoever adds a hop that cannot be computed adds one that fails.
-        [Here::Absent, Here::Waiting(_)] => Outcome::NewAndFails,
-        [Here::Absent, Here::Computed(_)] => Outcome::New,
-        [Here::Computed(_) | Here::Waiting(_), Here::Absent] => Outcome::Removed,
-        [Here::Waiting(_), Here::Waiting(_)] | [Here::Absent, Here::Absent] => return None,
-    })
 }
 
 /// The changed lines, each with the places of both sides.
@@ -261,7 +246,7 @@ fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Fin
     };
     let quantities = traced(lines.quantities, &mut all);
     let others = traced(lines.others, &mut all);
-    if change.findings.iter().any(|finding| finding.status != Status::Existing) {
+    if change.findings.iter().any(FindingChange::is_told) {
         let labels = findings.map(|findings| {
             let spots = findings.iter().flat_map(|finding| &finding.labels).map(|label| &label.spot);
             let places = spots.filter_map(|spot| match spot {
@@ -290,37 +275,23 @@ fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Fin
 }
 
 /// The findings of both sides, matched by rule and place; with several at one place, by their order.
-pub(super) fn findings(before: &[Finding], after: &[Finding], edits: &Edits<'_>) -> Vec<FindingChange> {
-    let keyed = |list: &[Finding]| {
-        let mut counts: BTreeMap<(&'static str, String), usize> = BTreeMap::new();
-        let each = list.iter().map(|finding| {
-            let key = (finding.rule.name, place_of(finding));
-            let ordinal = counts.entry(key.clone()).or_default();
-            *ordinal += 1;
-            ((key.0, key.1, *ordinal), finding.clone())
-        });
-        each.collect::<BTreeMap<_, _>>()
-    };
-    let (old, new) = (keyed(before), keyed(after));
+pub(super) fn findings(before: &[Finding], after: &[Held], edits: &Edits<'_>) -> Vec<FindingChange> {
+    let (old, new) = (keyed(before), keyed_by(after, |held| &held.finding));
     let mut found = Vec::new();
-    let make = |status, finding: &Finding, side: usize| FindingChange {
+    let make = |status, finding: &Finding, side: usize, aside: Option<Aside>| FindingChange {
         status,
         rule: finding.rule.name,
         severity: finding.severity,
         message: finding.message.clone(),
         place: finding.labels.first().and_then(|label| edits.line(side, &label.spot)),
+        aside,
     };
-    for (key, finding) in &new {
-        let status = match old.get(key).map(|known| known.severity.cmp(&finding.severity)) {
-            None => Status::New,
-            Some(std::cmp::Ordering::Less) => Status::Raised,
-            Some(std::cmp::Ordering::Greater) => Status::Lowered,
-            Some(std::cmp::Ordering::Equal) => Status::Existing,
-        };
-        found.push(make(status, finding, 1));
+    for (key, held) in &new {
+        let status = old.get(key).map_or(Status::New, |known| became::status(known, &held.finding));
+        found.push(make(status, &held.finding, 1, held.aside));
     }
     let gone = old.iter().filter(|(key, _)| !new.contains_key(*key));
-    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0)));
+    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0, None)));
     let weight = |severity: Severity| std::cmp::Reverse(severity);
     found.sort_by(|one, other| {
         (one.status, weight(one.severity), one.rule, &one.message).cmp(&(
@@ -331,13 +302,4 @@ pub(super) fn findings(before: &[Finding], after: &[Finding], edits: &Edits<'_>)
         ))
     });
     found
-}
-
-/// Where a finding is, whatever else in the file moves.
-fn place_of(finding: &Finding) -> String {
-    match finding.labels.first().map(|label| &label.spot) {
-        Some(Spot::Field(place)) => place.route(),
-        Some(Spot::Entry(place, key)) => format!("{} {key}", place.route()),
-        Some(Spot::Path(_) | Spot::Bytes(..)) | None => finding.message.clone(),
-    }
 }

@@ -4,7 +4,8 @@ use serde::Serialize;
 
 use super::Comparison;
 use super::cause::Cause;
-use super::change::{Change, FindingChange, HopChange, Outcome, Shown};
+use super::change::{Aside, Change, FindingChange, HopChange, Outcome, Shown};
+use super::gate::GateChange;
 
 #[derive(Serialize)]
 struct Report<'a> {
@@ -13,6 +14,8 @@ struct Report<'a> {
     version: &'static str,
     old: &'a str,
     new: &'a str,
+    weakening: bool,
+    gate: Vec<Gate<'a>>,
     verdict: String,
     regression: bool,
     notes: &'a [String],
@@ -20,6 +23,20 @@ struct Report<'a> {
     edits: Vec<Edit<'a>>,
     findings: Vec<Found<'a>>,
     hops: Vec<Entry<'a>>,
+}
+
+#[derive(Serialize)]
+struct Gate<'a> {
+    part: &'static str,
+    effect: &'static str,
+    document: &'a str,
+    field: &'a str,
+    before: Option<&'a str>,
+    after: Option<&'a str>,
+    path: Option<&'a str>,
+    line: Option<usize>,
+    place_of: &'static str,
+    hops: &'a [String],
 }
 
 #[derive(Serialize)]
@@ -52,6 +69,9 @@ struct Found<'a> {
     message: &'a str,
     path: Option<&'a str>,
     line: Option<usize>,
+    /// Why the gate of the change lets it pass, if it does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    passed_by: Option<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -114,6 +134,8 @@ pub fn json(comparison: &Comparison) -> String {
         version: env!("CARGO_PKG_VERSION"),
         old: &comparison.names[0],
         new: &comparison.names[1],
+        weakening: comparison.weakens(),
+        gate: comparison.gate.iter().map(gate).collect(),
         verdict: summary.verdict(),
         regression: comparison.regresses(),
         notes: &comparison.notes,
@@ -132,6 +154,21 @@ pub fn json(comparison: &Comparison) -> String {
     let mut text = serde_json::to_string_pretty(&report).expect("strings and finite numbers always serialise");
     text.push('\n');
     text
+}
+
+fn gate(change: &GateChange) -> Gate<'_> {
+    Gate {
+        part: change.part.word(),
+        effect: change.effect.word(),
+        document: &change.document,
+        field: &change.field,
+        before: change.before.as_deref(),
+        after: change.after.as_deref(),
+        path: change.place.as_ref().map(|(path, _)| path.as_str()),
+        line: change.place.as_ref().map(|(_, line)| *line),
+        place_of: if change.gone { "old" } else { "new" },
+        hops: &change.hops,
+    }
 }
 
 fn hop(change: &HopChange) -> Entry<'_> {
@@ -202,5 +239,6 @@ fn found(finding: &FindingChange) -> Found<'_> {
         message: &finding.message,
         path: place.map(|(path, _)| path.as_str()),
         line: place.map(|(_, line)| *line),
+        passed_by: finding.aside.map(Aside::word),
     }
 }

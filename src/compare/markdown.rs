@@ -1,13 +1,13 @@
 //! A comparison as a comment on a change, for a forge to show.
 //!
-//! It opens with the verdict, for that is what mail and chat preview, and ends with a hidden mark by which a script finds
+//! It opens with what the change does to the gate, or with the verdict, for that is what mail and chat preview, and ends with a hidden mark by which a script finds
 //! the comment again and replaces it. In between stands as much as fits, worst first; what does not fit is counted. Text
 //! of a spec is escaped: it can break no table, ping nobody and open no tag.
 
 use std::fmt::Write as _;
 
-use super::change::{Change, FindingChange, HopChange, Status};
-use super::{Comparison, words};
+use super::change::{Change, FindingChange, HopChange};
+use super::{Comparison, gate_words, words};
 
 /// Most characters of a comment: forges refuse longer ones, the largest of them above 65,536.
 pub const BUDGET: usize = 60_000;
@@ -26,6 +26,9 @@ pub struct Comment {
 /// Characters kept for the last lines: how much was left out, where it is, the mark.
 const TAIL: usize = 400;
 
+/// How many changes to the gate are listed.
+const GATE: usize = 20;
+
 /// How many of the other lines of a hop are listed.
 const LINES: usize = 40;
 
@@ -33,7 +36,8 @@ const LINES: usize = 40;
 #[must_use]
 pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
     let mark = format!("<!-- hopwright:compare:{} -->\n", comment.key);
-    let mut out = format!("**{}**\n", escaped(&comparison.summary.verdict()));
+    let mut out = gate(comparison, comment.budget / 3, &comment.whole);
+    let _ = writeln!(out, "**{}**", escaped(&comparison.summary.verdict()));
     for note in &comparison.notes {
         let _ = write!(out, "\n{}.\n", escaped(&sentence(note)));
     }
@@ -100,14 +104,36 @@ fn sentence(clause: &str) -> String {
     letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
+/// What is done to the gate, for the first lines; never left out, so it is bounded.
+fn gate(comparison: &Comparison, room: usize, whole: &str) -> String {
+    let list = &comparison.gate;
+    if list.is_empty() {
+        return String::new();
+    }
+    let mut out = format!("**{}**\n\n", escaped(&gate_words::head(list)));
+    let mut shown = 0;
+    for change in list.iter().take(GATE) {
+        let line = format!("- {}\n", escaped(&gate_words::line(change)));
+        if out.chars().count() + line.chars().count() > room {
+            break;
+        }
+        out.push_str(&line);
+        shown += 1;
+    }
+    if list.len() > shown {
+        let _ = writeln!(out, "- and {} more: {} has everything", list.len() - shown, escaped(whole));
+    }
+    out.push('\n');
+    out
+}
+
 /// One hop.
 fn section(hop: &HopChange, lines: bool) -> String {
     let mut out = format!("\n### {}: {}\n", escaped(&hop.hop), escaped(&words::outcome(hop)));
     if !hop.context.is_empty() {
         let _ = write!(out, "\n{}\n", escaped(&hop.context));
     }
-    let told: String =
-        hop.findings.iter().filter(|finding| finding.status != Status::Existing).map(finding_item).collect();
+    let told: String = hop.findings.iter().filter(|finding| finding.is_told()).map(finding_item).collect();
     if !told.is_empty() {
         let _ = write!(out, "\n{told}");
     }
@@ -183,9 +209,10 @@ fn marks(change: &Change) -> String {
 }
 
 fn finding_item(finding: &FindingChange) -> String {
-    let FindingChange { status, rule, severity, message, place } = finding;
+    let FindingChange { status, rule, severity, message, place, .. } = finding;
     let place = place.as_ref().map(|(path, line)| format!(" ({path}:{line})")).unwrap_or_default();
-    format!("- {} {severity} **{rule}**: {}{}\n", words::status(*status), escaped(message), escaped(&place))
+    let (status, aside) = (words::status(*status), words::aside(finding));
+    format!("- {status} {severity} **{rule}**: {}{}{aside}\n", escaped(message), escaped(&place))
 }
 
 /// Text that Markdown takes as it stands: on one line, without markup, mentions or references to other changes.

@@ -2,33 +2,43 @@
 //!
 //! Two [`Side`]s come in, each evaluated by this same program, so that a difference is never one of versions. Hops are
 //! matched by id, so moved files and reordered documents are no change. What goes out is a [`Comparison`]: the hops that
-//! change, worst first, each with its quantities before and after, its findings and the edited fields behind them. The
-//! forms set it as text, Markdown or JSON and decide nothing.
+//! change, worst first, each with its quantities before and after, its findings and the edited fields behind them; before
+//! them all, what the change does to the gate it is to pass. The forms set it as text, Markdown or JSON and decide nothing.
 
+mod became;
 mod cause;
 mod change;
+mod gate;
+mod gate_words;
+mod held;
 mod hop;
 mod json;
 mod judged;
+mod known;
 mod markdown;
 mod matching;
 mod noise;
 mod notes;
 mod side;
 mod summary;
+mod survey;
 mod text;
 mod words;
 
 pub use cause::{Cause, Class};
-pub use change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
+pub use change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
+pub use gate::{Effect, GateChange, Part};
 pub use json::json;
+pub use known::KnownSide;
 pub use markdown::{BUDGET, Comment, markdown};
 pub use noise::{Noise, Threshold};
 pub use side::{HopSide, Side, Waiting};
 pub use summary::Summary;
 pub use text::text;
 
+use crate::place::Place;
 use cause::Edits;
+use held::ByGate;
 use matching::Pair;
 
 /// What two states of a network differ in.
@@ -38,6 +48,8 @@ pub struct Comparison {
     pub names: [String; 2],
     /// The ids of the networks, sorted.
     pub networks: Vec<String>,
+    /// What the change does to the gate it is to pass, worst first.
+    pub gate: Vec<GateChange>,
     /// Hops that change, worst first.
     pub hops: Vec<HopChange>,
     /// Findings that are about no hop and are there on one side only.
@@ -50,15 +62,18 @@ pub struct Comparison {
     pub summary: Summary,
 }
 
-/// Subtracts two states of a network. Changes that `noise` calls too small are counted and not listed.
+/// Subtracts two states of a network. The new one is judged by the gate of the old one, and by its own. Changes that
+/// `noise` calls too small are counted and not listed.
 #[must_use]
 pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let edits = Edits::between(&old.files, &new.files);
+    let mut gate = gate::written(old, new);
+    let by_gate = if gate.is_empty() { ByGate::default() } else { ByGate::of(new, old, gate::quieted(&gate)) };
     let mut summary = Summary::default();
     let mut hops = Vec::new();
     for pair in matching::pairs(old, new) {
         summary.hops += 1;
-        match hop::change(&pair, &edits, noise) {
+        match hop::change(&pair, &edits, &by_gate, noise) {
             hop::Difference::Shown(change) => hops.push(*change),
             hop::Difference::Small => summary.small += 1,
             hop::Difference::None => {
@@ -71,7 +86,17 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     for hop in &hops {
         summary.count(hop.outcome);
     }
-    let findings: Vec<FindingChange> = hop::findings(&old.findings, &new.findings, &edits)
+    let first_line = |change: &HopChange| {
+        let name = change.renamed_from.as_ref().unwrap_or(&change.hop);
+        let find = |side: &Side, number: usize| {
+            let hop = side.hops.iter().find(|hop| hop.hop == change.hop || hop.hop == *name)?;
+            edits.line(number, &Place::document(hop.document).into())
+        };
+        find(new, 1).or_else(|| find(old, 0))
+    };
+    gate::finish(&mut gate, &hops, first_line);
+    summary.gate = gate.len();
+    let findings: Vec<FindingChange> = hop::findings(&old.findings, &held::own(&new.findings), &edits)
         .into_iter()
         .filter(|finding| finding.status != Status::Existing)
         .collect();
@@ -83,6 +108,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     Comparison {
         names: [old.name.clone(), new.name.clone()],
         networks,
+        gate,
         hops,
         findings,
         notes: notes::of(old, new),
@@ -95,11 +121,17 @@ impl Comparison {
     /// Whether nothing is worth a line.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.hops.is_empty() && self.findings.is_empty()
+        self.hops.is_empty() && self.findings.is_empty() && self.gate.is_empty()
     }
 
-    /// Whether something got worse than it may: a hop now fails, can no longer be computed, has an error more, or is new
-    /// and fails; or an error that is about no hop is new.
+    /// Whether the gate may let more through than before.
+    #[must_use]
+    pub fn weakens(&self) -> bool {
+        self.gate.iter().any(GateChange::weakens)
+    }
+
+    /// Whether something got worse than it may by the gate before: a hop now fails, is no longer judged, has an error more
+    /// or a worse one, or is new and fails; or an error that is about no hop is new.
     #[must_use]
     pub fn regresses(&self) -> bool {
         self.hops.iter().any(HopChange::regresses) || self.findings.iter().any(FindingChange::regresses)

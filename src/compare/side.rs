@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::path::PathBuf;
 
 use super::judged::{self, Judged, Named};
+use super::known::KnownSide;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::{Brought, Files, Scope};
@@ -28,6 +29,10 @@ pub struct Side {
     pub brought: Brought,
     /// What patterns say to pass over, below the folder of the network.
     pub passed_over: Vec<String>,
+    /// What is known to be wrong, by the baseline of this state.
+    pub baseline: Option<KnownSide>,
+    /// Where it came from, to judge another state by its gate.
+    pub(super) scope: Option<Scope>,
     roots: Vec<PathBuf>,
 }
 
@@ -107,7 +112,14 @@ impl Side {
         let roots = scope.folders();
         let passed_over = evaluation.passed_over.iter().map(|path| below(&roots, path)).collect();
         let brought = scope.brought.clone();
-        Self { name, files: evaluation.files, hops, waiting, findings, brought, passed_over, roots }
+        let (baseline, scope) = (None, Some(scope.clone()));
+        Self { name, files: evaluation.files, hops, waiting, findings, brought, passed_over, baseline, scope, roots }
+    }
+
+    /// The same with the baseline of that state.
+    #[must_use]
+    pub fn with_baseline(self, baseline: Option<KnownSide>) -> Self {
+        Self { baseline, ..self }
     }
 
     /// Whether there is nothing to compare with.
@@ -170,8 +182,13 @@ impl HopSide {
             document: hop.at,
             lines: lines.collect(),
             judged,
-            findings: findings.iter().filter(|finding| finding.rule.family != "record").map(weighed).collect(),
+            findings: Self::weighed(findings),
         }
+    }
+
+    /// The findings of a hop as they count.
+    pub(super) fn weighed(findings: &[Finding]) -> Vec<Finding> {
+        findings.iter().filter(|finding| finding.rule.family != "record").map(weighed).collect()
     }
 
     /// Whether it may not be built.

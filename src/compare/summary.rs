@@ -13,6 +13,8 @@ pub struct Summary {
     pub never_computed: usize,
     /// Hops whose changes are all too small to list.
     pub small: usize,
+    /// Changes to the gate.
+    pub gate: usize,
     /// Findings about no hop that are new or fixed.
     pub findings: usize,
     outcomes: [usize; Outcome::ALL.len()],
@@ -48,6 +50,9 @@ impl Summary {
             rest.push(format!("{} computable on neither side", self.never_computed));
         }
         let tail = rest.iter().fold(String::new(), |tail, part| tail + ", " + part);
+        if changed == 0 && self.findings == 0 && self.gate > 0 {
+            return format!("the gate changes, no number does: {} {noun} unchanged{tail}", self.unchanged);
+        }
         if changed == 0 && self.findings == 0 {
             return format!("no computed change: {} {noun} unchanged{tail}", self.unchanged);
         }

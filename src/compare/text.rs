@@ -2,17 +2,28 @@
 
 use std::fmt::Write as _;
 
-use super::change::{Change, FindingChange, HopChange, Status};
-use super::{Comparison, words};
+use super::change::{Change, FindingChange, HopChange};
+use super::{Comparison, gate_words, words};
 
 /// How many of the other lines of a hop are listed unless all are asked for.
 const FEW: usize = 6;
 
-/// The verdict first, then every hop that changes, worst first. With `all`, every line that changes.
+/// How many changes to the gate are listed unless all are asked for.
+const GATE: usize = 20;
+
+/// What is done to the gate first, then the verdict and every hop that changes, worst first. With `all`, every line that changes.
 #[must_use]
 pub fn text(comparison: &Comparison, width: usize, all: bool) -> String {
     let mut out = String::new();
     let mut put = |indent: usize, text: &str| wrapped(&mut out, width, indent, text);
+    if !comparison.gate.is_empty() {
+        put(0, &gate_words::head(&comparison.gate));
+        let shown = if all { comparison.gate.len() } else { comparison.gate.len().min(GATE) };
+        comparison.gate[..shown].iter().for_each(|change| put(2, &gate_words::line(change)));
+        if comparison.gate.len() > shown {
+            put(2, &format!("and {} more (`--all` lists them)", comparison.gate.len() - shown));
+        }
+    }
     put(0, &comparison.summary.verdict());
     comparison.notes.iter().for_each(|note| put(0, note));
     if comparison.is_empty() {
@@ -39,7 +50,7 @@ fn of_hop(out: &mut String, width: usize, hop: &HopChange, all: bool) {
     if !hop.context.is_empty() {
         put(2, &hop.context);
     }
-    for finding in hop.findings.iter().filter(|finding| finding.status != Status::Existing) {
+    for finding in hop.findings.iter().filter(|finding| finding.is_told()) {
         put(2, &finding_line(finding));
     }
     if let Some(same) = words::as_before(hop) {
@@ -88,9 +99,9 @@ fn left(change: &Change) -> Option<String> {
 }
 
 fn finding_line(finding: &FindingChange) -> String {
-    let FindingChange { status, rule, severity, message, place } = finding;
+    let FindingChange { status, rule, severity, message, place, .. } = finding;
     let place = place.as_ref().map(|(path, line)| format!(" ({path}:{line})")).unwrap_or_default();
-    format!("{} {severity}[{rule}] {message}{place}", words::status(*status))
+    format!("{} {severity}[{rule}] {message}{place}{}", words::status(*status), words::aside(finding))
 }
 
 /// ` [1] [2]`.

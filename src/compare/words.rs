@@ -2,7 +2,7 @@
 
 use super::Comparison;
 use super::cause::Cause;
-use super::change::{Change, HopChange, Outcome, Shown, Status};
+use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
 use super::noise::differ;
 
 /// Before and after as printed; with more digits where both would look the same.
@@ -94,8 +94,8 @@ pub(super) fn outcome(hop: &HopChange) -> String {
     let [one, _] = hop.outcome.words();
     match (&hop.renamed_from, hop.outcome, &hop.not_computed) {
         (Some(from), Outcome::Renamed, _) => format!("renamed, it was {from}"),
-        (_, Outcome::NotComputed, [_, Some(why)]) => format!("{one}: {why}"),
-        (_, Outcome::ComputedAgain, [Some(why), _]) => format!("{one}; before: {why}"),
+        (_, Outcome::NotJudged, [_, Some(why)]) => format!("{one}: {why}"),
+        (_, Outcome::JudgedAgain, [Some(why), _]) => format!("{one}; before: {why}"),
         (_, Outcome::NewAndFails, [_, Some(why)]) => format!("new and not computable: {why}"),
         (_, Outcome::Removed, [Some(why), _]) => format!("{one}; it was not computable: {why}"),
         _ => one.to_owned(),
@@ -123,6 +123,11 @@ pub(super) fn as_before(hop: &HopChange) -> Option<String> {
         1 => Some("1 finding as before".into()),
         count => Some(format!("{count} findings as before")),
     }
+}
+
+/// What is said after a finding that the gate of the change lets pass.
+pub(super) fn aside(finding: &FindingChange) -> String {
+    finding.aside.map(|aside| format!("; {}", aside.words())).unwrap_or_default()
 }
 
 /// The word before a finding.

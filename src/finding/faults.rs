@@ -4,15 +4,16 @@
 //! and to the outputs.
 
 macro_rules! faults {
-    ($family:literal; $($(#[doc = $doc:literal])+ $constant:ident: $name:literal, $severity:ident;)+) => {
+    (@bound) => { $crate::finding::rule::Bound::NeverWaived($crate::finding::rule::IS_ABOUT_FILES) };
+    (@bound $why:ident) => { $crate::finding::rule::Bound::NeverWaived($crate::finding::rule::$why) };
+    ($family:literal; $($(#[doc = $doc:literal])+ $constant:ident: $name:literal, $severity:ident $(, $why:ident)?;)+) => {
         $(
             $(#[doc = $doc])+
             pub static $constant: $crate::finding::rule::Rule = $crate::finding::rule::Rule {
                 name: $name,
                 family: $family,
                 severity: $crate::finding::rule::Severity::$severity,
-                never_waived: Some($crate::finding::rule::IS_ABOUT_FILES),
-                never_off: None,
+                bound: faults!(@bound $($why)?),
                 manual: concat!($($doc, "\n"),+),
             };
         )+
@@ -112,9 +113,16 @@ faults! { "spec";
     /// The help names the nearest rule. `explain` lists them all.
     UNKNOWN_RULE: "rule-unknown", Error;
 
+    /// A network switches off or lowers a rule that holds for everybody.
+    ///
+    /// What protects people, what codes and licences allow, what is about the files themselves and what says that something was not
+    /// judged keeps its severity, whatever stands under `rules` or `rules_by_path`; it may be raised. `explain RULE` says of each
+    /// rule whether it may be silenced, and why. The setting has no effect; take it out.
+    NOT_TO_SILENCE: "rule-not-to-silence", Error;
+
     /// A hop, or part of its sheet, cannot be evaluated.
     ///
     /// Something it depends on is missing or broken. What could not be computed is not judged either, so this is an
     /// error and never a silent pass. Mend the cause and the rest follows.
-    NOT_EVALUATED: "hop-not-evaluated", Error;
+    NOT_EVALUATED: "hop-not-evaluated", Error, NOT_JUDGED;
 }

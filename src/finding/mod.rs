@@ -146,6 +146,18 @@ impl Fingerprint {
     }
 }
 
+/// What a finding is known by, beside its rule: never by which of several was the worst.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub enum Identity {
+    /// The field of its primary label.
+    #[default]
+    Label,
+    /// Another field, where the label goes to whichever is worst.
+    Spot(Spot),
+    /// The hop it is about, and nothing in it.
+    Hop,
+}
+
 /// One thing that is wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
@@ -171,9 +183,11 @@ pub struct Finding {
     pub measured: Option<Measured>,
     /// Tells apart what a rule says more than once of one spot: the name of a code.
     pub about: Option<String>,
+    /// What it is known by.
+    pub identity: Identity,
     /// The waiver that accepts it, if one does.
     pub waived: Option<Arc<Waived>>,
-    /// What it is known by.
+    /// The same as a number.
     pub fingerprint: Fingerprint,
 }
 
@@ -197,6 +211,7 @@ impl Finding {
             end: None,
             measured: None,
             about: None,
+            identity: Identity::Label,
             waived: None,
             fingerprint: Fingerprint::default(),
         }
@@ -240,6 +255,18 @@ impl Finding {
     /// Tells it apart from another one of the same rule at the same spot.
     pub fn about(&mut self, name: impl Into<String>) -> &mut Self {
         self.about = Some(name.into());
+        self
+    }
+
+    /// Makes it known by the hop alone: it is about all of it, and the label only goes to what is worst.
+    pub fn of_whole_hop(&mut self) -> &mut Self {
+        self.identity = Identity::Hop;
+        self
+    }
+
+    /// Makes it known by a field that stays, where the label goes to whichever of several is worst or first.
+    pub fn known_at(&mut self, spot: impl Into<Spot>) -> &mut Self {
+        self.identity = Identity::Spot(spot.into());
         self
     }
 

@@ -33,12 +33,43 @@ impl std::fmt::Display for Severity {
     }
 }
 
-/// Why a rule holds whatever anybody has agreed to: it protects people.
+/// Never waived: it protects people.
 pub const PROTECTS_PEOPLE: &str = "it protects people";
-/// The same: what it holds a hop against is law.
+/// Never waived.
+pub const FALLS: &str = "it protects people: what it finds can come down on them";
+/// Never waived.
+pub const SHOCKS: &str = "it protects people: what it finds can shock, burn or set on fire";
+/// Never waived.
+pub const RADIATES: &str = "exposure and the law are judged by a power that is not the one that is sent";
+/// Never waived.
 pub const IS_LAW: &str = "what codes and licences allow is not an approver's to give";
-/// The same: it is about what is written, not about what is built.
+/// Never waived, or never switched off.
+pub const NOT_JUDGED: &str = "without what it asks for something that matters is not judged";
+/// Never waived.
 pub const IS_ABOUT_FILES: &str = "it is about the files themselves: mend them";
+/// May be waived.
+pub const SERVICE: &str = "the hop works less well or not at all, and whoever answers for it may accept that";
+/// May be waived.
+pub const EQUIPMENT: &str = "equipment may wear or fail, and whoever owns it may take that risk";
+/// May be waived.
+pub const WORK: &str = "the work takes longer and gets no more dangerous";
+/// May be waived.
+pub const DATA: &str = "a figure may be odd and right, and somebody may vouch for it";
+/// May be waived.
+pub const EVIDENCE: &str = "it is about what a record proves, and whoever accepts the work may be content with less";
+/// May be waived.
+pub const PAPER: &str = "nothing is built or done otherwise because of it";
+
+/// How far a network may silence a rule, and why: decided rule by rule.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bound {
+    /// A waiver may accept what it finds, and a network may lower it or switch it off.
+    Waivable(&'static str),
+    /// A waiver may accept what it finds, under a name and for a time; it is neither lowered nor switched off.
+    NeverOff(&'static str),
+    /// Nothing silences it: no waiver, no severity, no baseline.
+    NeverWaived(&'static str),
+}
 
 /// Something that can be found wrong.
 #[derive(Debug)]
@@ -49,10 +80,8 @@ pub struct Rule {
     pub family: &'static str,
     /// Severity unless the network says otherwise.
     pub severity: Severity,
-    /// Why no waiver may accept what it finds; none if one may.
-    pub never_waived: Option<&'static str>,
-    /// Why no network may switch it off; none if one may.
-    pub never_off: Option<&'static str>,
+    /// How far it may be silenced.
+    pub bound: Bound,
     /// Its manual: the doc comment, first line one sentence.
     pub manual: &'static str,
 }
@@ -62,6 +91,24 @@ impl Rule {
     #[must_use]
     pub fn summary(&self) -> &'static str {
         self.manual.trim_start().lines().next().unwrap_or_default()
+    }
+
+    /// Why no waiver may accept what it finds, nor a baseline know it; none if they may.
+    #[must_use]
+    pub const fn never_waived(&self) -> Option<&'static str> {
+        match self.bound {
+            Bound::NeverWaived(why) => Some(why),
+            Bound::NeverOff(_) | Bound::Waivable(_) => None,
+        }
+    }
+
+    /// Why no network may lower it or switch it off; none if one may. What may not be waived may not be switched off either.
+    #[must_use]
+    pub const fn never_off(&self) -> Option<&'static str> {
+        match self.bound {
+            Bound::NeverWaived(why) | Bound::NeverOff(why) => Some(why),
+            Bound::Waivable(_) => None,
+        }
     }
 }
 
@@ -103,16 +150,17 @@ pub const fn kebab<const N: usize>(name: &str) -> [u8; N] {
 
 /// Declares the rule of a file: its doc comment is the manual, its name that of the file, its family that of the folder.
 ///
-/// A rule may be waived and switched off unless it says why not: `never_waived: PROTECTS_PEOPLE`, `never_off: …`.
+/// Every rule says how far it may be silenced and why, by one of the constants of [`crate::finding::rule`]:
+/// `waivable: SERVICE`, `never_off: NOT_JUDGED` or `never_waived: PROTECTS_PEOPLE`. None is the default.
 #[macro_export]
 macro_rules! rule {
-    (@or_none) => { None };
-    (@or_none $why:ident) => { Some($crate::finding::rule::$why) };
+    (@bound waivable $why:ident) => { $crate::finding::rule::Bound::Waivable($crate::finding::rule::$why) };
+    (@bound never_off $why:ident) => { $crate::finding::rule::Bound::NeverOff($crate::finding::rule::$why) };
+    (@bound never_waived $why:ident) => { $crate::finding::rule::Bound::NeverWaived($crate::finding::rule::$why) };
     (
         $(#[doc = $doc:literal])+
         severity: $severity:ident,
-        $(never_waived: $waived:ident,)?
-        $(never_off: $off:ident,)?
+        $bound:ident: $why:ident,
         check: $($check:tt)+
     ) => {
         /// This rule; its manual is what `explain` prints.
@@ -126,8 +174,7 @@ macro_rules! rule {
                 },
                 family: TAIL.0,
                 severity: $crate::finding::rule::Severity::$severity,
-                never_waived: $crate::rule!(@or_none $($waived)?),
-                never_off: $crate::rule!(@or_none $($off)?),
+                bound: $crate::rule!(@bound $bound $why),
                 manual: concat!($($doc, "\n"),+),
             }
         };

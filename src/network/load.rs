@@ -36,9 +36,9 @@ const MOST_BYTES: usize = 2 << 30;
 /// Files read side by side before their bytes are counted.
 const AT_ONCE: usize = 1024;
 
-/// Reads and types everything in scope.
+/// Reads and types everything in scope, with the gate it has itself.
 #[must_use]
-pub fn load(scope: &Scope) -> Loaded {
+pub(super) fn load_own(scope: &Scope) -> Loaded {
     let here = std::env::current_dir().ok();
     let here = here.as_deref();
     let mut texts = Texts::default();

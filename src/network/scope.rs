@@ -25,6 +25,8 @@ pub struct Scope {
     pub today: Option<Date>,
     /// What lies outside and was named on the command line.
     pub brought: Brought,
+    /// The state whose gate counts, if that is another.
+    gate: Option<Arc<Scope>>,
 }
 
 /// A folder or file to read, none inside another, and the state it is read from.
@@ -67,7 +69,7 @@ impl Scope {
             !all.iter().any(|other| *other != own && own.starts_with(other))
         });
         let report = paths.iter().map(|path| full(path)).collect();
-        Self { roots, strays, report, today: None, brought: Brought::default() }
+        Self { roots, strays, report, today: None, brought: Brought::default(), gate: None }
     }
 
     /// A folder as it is in some other state.
@@ -75,7 +77,7 @@ impl Scope {
     pub fn in_store(folder: &Path, store: Arc<dyn Store>) -> Self {
         let (path, report) = (folder.to_path_buf(), vec![full(folder)]);
         let roots = vec![Root { path, store }];
-        Self { roots, strays: Vec::new(), report, today: None, brought: Brought::default() }
+        Self { roots, strays: Vec::new(), report, today: None, brought: Brought::default(), gate: None }
     }
 
     /// The same with texts in the place of files, which need not be there.
@@ -99,6 +101,21 @@ impl Scope {
         Self { brought, ..self }
     }
 
+    /// The same judged by what another state asks for: its rules, limits and waivers.
+    #[must_use]
+    pub fn judged_by(self, gate: Self) -> Self {
+        Self { gate: Some(Arc::new(gate)), ..self }
+    }
+
+    /// Both together, where each folder is one network's.
+    #[must_use]
+    pub fn and(mut self, other: Self) -> Self {
+        self.roots.extend(other.roots);
+        self.strays.extend(other.strays);
+        self.report.extend(other.report);
+        self
+    }
+
     /// The folders that are loaded.
     #[must_use]
     pub fn folders(&self) -> Vec<PathBuf> {
@@ -115,7 +132,12 @@ impl Scope {
     /// Why a state cannot be judged as a whole.
     #[must_use]
     pub fn failure(&self) -> Option<String> {
-        self.roots.iter().find_map(|root| root.store.failure())
+        let own = self.roots.iter().find_map(|root| root.store.failure());
+        own.or_else(|| self.gate.as_ref().and_then(|gate| gate.failure()))
+    }
+
+    pub(super) fn gate(&self) -> Option<&Self> {
+        self.gate.as_deref()
     }
 
     pub(super) fn roots(&self) -> &[Root] {

@@ -9,10 +9,12 @@ use serde::Serialize;
 use super::region::located;
 use super::statistics::counted;
 use super::summary::Counts;
+use crate::finding::rule::Severity;
 use crate::finding::{Finding, Label, Spot};
 use crate::network::Files;
+use crate::rules::Quieted;
 use crate::spec::EndName;
-use crate::verdict::Evaluation;
+use crate::verdict::{Evaluation, SetAside};
 
 /// What `check --format json` prints.
 #[derive(Serialize, JsonSchema)]
@@ -32,6 +34,8 @@ struct Report<'a> {
     waived: Vec<Item<'a>>,
     /// What the baseline knows and has not got worse.
     baselined: Vec<Item<'a>>,
+    /// Rules that networks have switched off or lowered.
+    quieted: Vec<QuietedRule<'a>>,
     /// How many open findings each rule has, most first.
     statistics: Vec<Count>,
 }
@@ -54,8 +58,28 @@ struct Summary {
     waived: usize,
     /// Findings that the baseline knows.
     baselined: usize,
+    /// Rules that networks have switched off, for all files or for some.
+    rules_off: usize,
+    /// Rules that networks have lowered and nowhere switched off.
+    rules_lowered: usize,
+    /// Hops that were not judged, or not in full.
+    hops_not_judged: usize,
     /// The day waivers were held against, if there are any or a day was given.
     waivers_as_of: Option<String>,
+}
+
+/// A rule that a network has switched off or lowered.
+#[derive(Serialize, JsonSchema)]
+#[schemars(rename = "quieted")]
+struct QuietedRule<'a> {
+    /// Name of the rule.
+    rule: &'static str,
+    /// The severity it has of its own.
+    from: &'static str,
+    /// `off`, or the severity it was given.
+    to: &'static str,
+    /// The files it holds for, as the network names them; all if none are named.
+    paths: Option<&'a str>,
 }
 
 /// A finding.
@@ -176,7 +200,7 @@ pub fn report_schema() -> String {
 /// All findings with their places, one JSON object.
 #[must_use]
 pub fn json<R>(evaluation: &Evaluation<R>) -> String {
-    let counts = Counts::of(evaluation);
+    let (counts, aside) = (Counts::of(evaluation), SetAside::of(evaluation));
     printed(&Report {
         format_version: 1,
         program: "hopwright",
@@ -187,15 +211,28 @@ pub fn json<R>(evaluation: &Evaluation<R>) -> String {
             errors: counts.errors,
             warnings: counts.warnings,
             advice: counts.advice,
-            waived: evaluation.waived.len(),
-            baselined: evaluation.baselined.len(),
+            waived: aside.waived,
+            baselined: aside.baselined,
+            rules_off: aside.off().len(),
+            rules_lowered: aside.lowered().len(),
+            hops_not_judged: aside.not_judged,
             waivers_as_of: evaluation.today.map(|day| day.to_string()),
         },
         findings: evaluation.findings.iter().map(|finding| item(finding, &evaluation.files)).collect(),
         waived: evaluation.waived.iter().map(|finding| item(finding, &evaluation.files)).collect(),
         baselined: evaluation.baselined.iter().map(|finding| item(finding, &evaluation.files)).collect(),
+        quieted: aside.quieted.iter().map(quieted).collect(),
         statistics: counted(evaluation).into_iter().map(|(rule, count)| Count { rule: rule.name, count }).collect(),
     })
+}
+
+fn quieted(one: &Quieted) -> QuietedRule<'_> {
+    QuietedRule {
+        rule: one.rule.name,
+        from: one.rule.severity.word(),
+        to: one.to.map_or("off", Severity::word),
+        paths: one.paths.as_deref(),
+    }
 }
 
 fn printed(value: &impl Serialize) -> String {

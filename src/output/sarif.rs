@@ -13,8 +13,8 @@ use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Label};
 use crate::network::Files;
-use crate::rules;
-use crate::verdict::Evaluation;
+use crate::rules::{self, Quieted};
+use crate::verdict::{Evaluation, SetAside};
 
 /// The schema the report keeps to.
 const SCHEMA: &str = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
@@ -51,15 +51,24 @@ pub fn sarif<R>(evaluation: &Evaluation<R>, base: &Base, include_waived: bool) -
     if !HOME.is_empty() {
         driver["informationUri"] = HOME.into();
     }
+    let aside = SetAside::of(evaluation);
+    let overrides: Vec<Value> = aside.quieted.iter().map(|one| overridden(one, &rules)).collect();
     let report = json!({
         "$schema": SCHEMA,
         "version": "2.1.0",
         "runs": [{
             "tool": { "driver": driver },
-            "invocations": [{ "executionSuccessful": true }],
+            "invocations": [{ "executionSuccessful": true, "ruleConfigurationOverrides": overrides }],
             "originalUriBaseIds": { ROOT: { "description": { "text": "The root of the repository." } } },
             "columnKind": "utf16CodeUnits",
             "results": results,
+            "properties": {
+                "rulesOff": aside.off().len(),
+                "rulesLowered": aside.lowered().len(),
+                "hopsNotJudged": aside.not_judged,
+                "findingsWaived": aside.waived,
+                "findingsInBaseline": aside.baselined,
+            },
         }],
     });
     let mut text = serde_json::to_string_pretty(&report).expect("strings and numbers always serialise");
@@ -67,15 +76,38 @@ pub fn sarif<R>(evaluation: &Evaluation<R>, base: &Base, include_waived: bool) -
     text
 }
 
+/// A rule that a network has switched off or lowered.
+fn overridden(one: &Quieted, rules: &[&'static Rule]) -> Value {
+    let configuration = match one.to {
+        None => json!({ "enabled": false }),
+        Some(severity) => json!({ "level": level(severity) }),
+    };
+    let index = rules.iter().position(|rule| *rule == one.rule);
+    let mut overridden =
+        json!({ "configuration": configuration, "descriptor": { "id": one.rule.name, "index": index } });
+    if let Some(paths) = &one.paths {
+        overridden["properties"] = json!({ "paths": paths });
+    }
+    overridden
+}
+
+const fn level(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Error => "error",
+        Severity::Warning => "warning",
+        Severity::Advice => "note",
+    }
+}
+
 fn described(rule: &Rule) -> Value {
     let manual: Vec<&str> = rule.manual.lines().map(str::trim).collect();
     let manual = manual.join("\n").trim().to_owned();
     let paragraphs: Vec<String> = manual.split("\n\n").map(|paragraph| paragraph.replace('\n', " ")).collect();
     let full: String = paragraphs.join(" ").chars().take(LONGEST).collect();
-    let (level, problem) = match rule.severity {
-        Severity::Error => ("error", "error"),
-        Severity::Warning => ("warning", "warning"),
-        Severity::Advice => ("note", "recommendation"),
+    let problem = match rule.severity {
+        Severity::Error => "error",
+        Severity::Warning => "warning",
+        Severity::Advice => "recommendation",
     };
     let mut described = json!({
         "id": rule.name,
@@ -83,12 +115,12 @@ fn described(rule: &Rule) -> Value {
         "shortDescription": { "text": rule.summary() },
         "fullDescription": { "text": full },
         "help": { "text": manual, "markdown": paragraphs.join("\n\n") },
-        "defaultConfiguration": { "level": level },
+        "defaultConfiguration": { "level": level(rule.severity) },
         "properties": {
             "tags": [rule.family],
             "precision": "high",
             "problem.severity": problem,
-            "waivable": rule.never_waived.is_none(),
+            "waivable": rule.never_waived().is_none(),
         },
     });
     if !HOME.is_empty() {
@@ -100,9 +132,7 @@ fn described(rule: &Rule) -> Value {
 fn result(finding: &Finding, rules: &[&'static Rule], files: &Files, base: &Base) -> Value {
     let (kind, level) = match finding.severity {
         _ if *finding.rule == NOT_EVALUATED => ("open", "none"),
-        Severity::Error => ("fail", "error"),
-        Severity::Warning => ("fail", "warning"),
-        Severity::Advice => ("fail", "note"),
+        severity => ("fail", level(severity)),
     };
     let mut result = json!({
         "ruleId": finding.rule.name,

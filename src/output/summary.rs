@@ -1,12 +1,11 @@
 //! The last line: how much was looked at and what came of it.
 
-use std::fmt::Write as _;
 use std::path::Path;
 
 use crate::finding::faults::waivers::EXPIRED;
 use crate::finding::rule::Severity;
 use crate::source::is_yaml;
-use crate::verdict::Evaluation;
+use crate::verdict::{Evaluation, SetAside};
 
 /// How many findings there are of each severity.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -50,31 +49,36 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
     format!("{seen}: {}{aside}", parts.join(", "))
 }
 
-/// What does not count: waived, and on which day that was decided; and what was not looked at.
+/// What does not count, what was not looked at, and on which day waivers were held against.
 fn aside<R>(evaluation: &Evaluation<R>) -> String {
-    let mut aside = String::new();
-    if !evaluation.waived.is_empty() {
-        let _ = write!(aside, "; {} waived", evaluation.waived.len());
-    }
-    if !evaluation.baselined.is_empty() {
-        let _ = write!(aside, "; {} in the baseline", evaluation.baselined.len());
-    }
     let expired = evaluation.findings.iter().filter(|finding| *finding.rule == EXPIRED).count();
-    if expired > 0 {
-        let _ = write!(aside, "; {} expired", plural(expired, "waiver", "waivers"));
-    }
+    let expired = (expired > 0).then(|| format!("{} expired", plural(expired, "waiver", "waivers")));
+    let day = evaluation.today.map(|today| format!("waivers as of {today}"));
+    let parts = counted(&SetAside::of(evaluation)).into_iter().chain(expired).chain(passed_over(evaluation)).chain(day);
+    parts.fold(String::new(), |aside, part| aside + "; " + &part)
+}
+
+/// What patterns of `.gitignore` or `exclude` kept from being read.
+fn passed_over<R>(evaluation: &Evaluation<R>) -> Option<String> {
     let files = evaluation.passed_over.iter().filter(|path| is_yaml(Path::new(path))).count();
     let folders = evaluation.passed_over.len() - files;
     let counted = [(files, "YAML file", "YAML files"), (folders, "folder", "folders")];
     let told: Vec<String> =
         counted.iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| plural(*count, one, many)).collect();
-    if !told.is_empty() {
-        let _ = write!(aside, "; {} passed over (`-v` names them)", told.join(" and "));
-    }
-    if let Some(today) = evaluation.today {
-        let _ = write!(aside, "; waivers as of {today}");
-    }
-    aside
+    (!told.is_empty()).then(|| format!("{} passed over (`-v` names them)", told.join(" and ")))
+}
+
+/// What was set aside, in words: only what there is.
+fn counted(aside: &SetAside) -> Vec<String> {
+    let (off, lowered) = (aside.off().len(), aside.lowered().len());
+    let parts = [
+        (aside.waived, format!("{} waived", aside.waived)),
+        (aside.baselined, format!("{} in the baseline", aside.baselined)),
+        (off, format!("{} off", plural(off, "rule", "rules"))),
+        (lowered, format!("{} lowered", plural(lowered, "rule", "rules"))),
+        (aside.not_judged, format!("{} not judged in full", plural(aside.not_judged, "hop", "hops"))),
+    ];
+    parts.into_iter().filter(|(count, _)| *count > 0).map(|(_, words)| words).collect()
 }
 
 fn plural(count: usize, one: &str, many: &str) -> String {

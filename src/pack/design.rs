@@ -16,7 +16,7 @@ use crate::network::Files;
 use crate::place::Place;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet, Method, SectionKey};
-use crate::spec::{Revision, Setting, Text};
+use crate::spec::{Revision, Text};
 use crate::voice::{Voice, shown};
 
 /// All pages.
@@ -182,9 +182,9 @@ const fn severity(severity: Severity) -> &'static str {
 }
 
 fn rules_run(sheet: &HopSheet<'_>, voice: Voice) -> String {
-    let settings = &sheet.resolved.network.rules;
+    let quieted = rules::quieted(sheet.resolved.network);
     let off: Vec<&str> =
-        settings.iter().filter(|(_, setting)| **setting == Setting::Off).map(|(name, _)| name.as_str()).collect();
+        quieted.iter().filter(|one| one.to.is_none() && one.paths.is_none()).map(|one| one.rule.name).collect();
     // What came back from the roof is judged in the acceptance record.
     let run =
         rules::ALL.iter().filter(|entry| entry.rule.family != "record" && !off.contains(&entry.rule.name)).count();

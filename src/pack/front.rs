@@ -60,6 +60,8 @@ pub(super) struct Front {
     draft: bool,
     /// Why it is a draft.
     status: String,
+    /// What did not count: rules that are off, findings that are waived.
+    aside: Vec<String>,
     mark: String,
     paper: &'static str,
 }
@@ -93,7 +95,14 @@ impl Naming {
         }
     }
 
-    pub(super) fn front(&self, pack: Pack, errors: usize, asked: bool, attached: &[Attachment]) -> Front {
+    pub(super) fn front(
+        &self,
+        pack: Pack,
+        errors: usize,
+        asked: bool,
+        aside: Vec<String>,
+        attached: &[Attachment],
+    ) -> Front {
         let voice = self.voice;
         let or_not_set = |value: &Option<String>| value.clone().unwrap_or_else(|| voice.say("not-set"));
         let mut reasons = Vec::new();
@@ -142,6 +151,7 @@ impl Naming {
             approver: or_not_set(&self.approver),
             draft,
             status,
+            aside,
             mark: voice.with("foot-mark", &[("mark", &attach::mark(attached))]),
             paper: match self.paper {
                 Paper::A4 => "a4",

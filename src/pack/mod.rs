@@ -11,6 +11,7 @@
 
 mod acceptance;
 mod acceptance_table;
+mod aside;
 mod attach;
 mod cautions;
 mod decision;
@@ -43,6 +44,7 @@ use crate::network::{Files, mark};
 use crate::place::{DocumentId, FileId};
 use crate::sheet::HopSheet;
 use crate::spec::{Both, EndName, Language};
+use crate::verdict::SetAside;
 use crate::voice::Voice;
 
 use acceptance::Acceptance;
@@ -65,6 +67,7 @@ pub struct HopPacks {
     listing: HopListing,
     profile: Option<String>,
     findings: Vec<Finding>,
+    aside: SetAside,
     documents: Vec<DocumentId>,
 }
 
@@ -103,6 +106,7 @@ impl HopPacks {
             listing: HopListing::of(sheet),
             profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
+            aside: SetAside::of_hop(sheet, findings),
             documents: mark::sources(sheet.resolved),
         }
     }
@@ -206,7 +210,8 @@ impl HopPacks {
         let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
         attached.push(attach::sheet(&files, &listing));
         attached.extend(self.profile.as_deref().map(|table| attach::profile(&self.naming.hop, table)));
-        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, &attached);
+        let aside = aside::sentences(&self.aside, self.naming.voice);
+        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
         let findings = self.findings_of(pack);
         let (design, install) = match pack {
             Pack::Design => (Some(self.design.with_findings(&findings, &files)), None),

@@ -21,13 +21,13 @@ mod settings;
 
 use crate::finding::faults::{self, NOT_EVALUATED};
 use crate::finding::rule::Rule;
-use crate::finding::{Finding, Findings, Spot};
+use crate::finding::{Finding, Findings, Identity, Spot};
 use crate::network::Holes;
 use crate::place::Step;
 use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, Reason, RecordSheet, RunSheet};
 use crate::spec::EndName;
 
-pub use settings::{Settings, unread_maps, unread_tiles, unsound};
+pub use settings::{Quieted, Settings, quieted, unread_maps, unread_tiles, unsound};
 
 /// A rule and the function that judges by it.
 pub struct Entry {
@@ -211,7 +211,10 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     wait_for(hop, &broken, found);
     for finding in &mut found.list[start..] {
         finding.hop = Some(hop.id().to_owned());
-        finding.end = finding.end.or_else(|| end_of_label(hop, finding));
+        finding.end = match finding.identity {
+            Identity::Hop => None,
+            Identity::Label | Identity::Spot(_) => finding.end.or_else(|| end_of_label(hop, finding)),
+        };
     }
 }
 

@@ -29,6 +29,13 @@ pub(super) fn outside(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Wind
     (!inside).then(|| format!("{low} to {high}"))
 }
 
+/// How far the worse edge of the channel lies outside a band.
+pub(super) fn beyond(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Window<Gigahertz>) -> Gigahertz {
+    let (low, high) = hop.channel_edges(direction.way);
+    let (below, above) = (band.min.value - low, high - band.max.value);
+    if below > above { below } else { above }
+}
+
 /// Where the centre of a channel may lie so that it is within all of some bands, and what else would do.
 pub(super) fn centre_help(hop: &HopSheet<'_>, bands: &[&Window<Gigahertz>], other: &str) -> String {
     let half = hop.half_bandwidth();
@@ -76,6 +83,19 @@ pub(super) fn climate_outside(window: &Window<Celsius>, coldest: Option<Celsius>
         return Some(format!("{has}, {above} above the {bears} it bears"));
     }
     None
+}
+
+/// Gives a finding the air that is outside a window, as [`climate_outside`] says it.
+pub(super) fn measured_air(
+    finding: &mut Finding,
+    window: &Window<Celsius>,
+    coldest: Option<Celsius>,
+    hottest: Celsius,
+) {
+    match coldest.filter(|cold| *cold < window.min.value) {
+        Some(cold) => finding.measured(cold, Worse::Lower),
+        None => finding.measured(hottest, Worse::Higher),
+    };
 }
 
 /// Two temperatures and their distance, with enough decimals to be told apart.

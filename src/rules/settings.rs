@@ -7,7 +7,7 @@ use std::sync::{Mutex, PoisonError};
 use globset::{GlobBuilder, GlobMatcher};
 
 use crate::at;
-use crate::finding::faults::{BAD_VALUE, UNKNOWN_RULE};
+use crate::finding::faults::{BAD_VALUE, NOT_TO_SILENCE, UNKNOWN_RULE};
 use crate::finding::rule::{Rule, Severity};
 use crate::finding::{Finding, Findings, Spot};
 use crate::network::{Document, Files};
@@ -66,10 +66,8 @@ impl<'n> Settings<'n> {
     /// The rules that are off everywhere.
     #[must_use]
     pub fn off(&self) -> Vec<&'static str> {
-        let is_off = |rule: &&Rule| {
-            let setting = self.everywhere.and_then(|rules| rules.get(rule.name));
-            rule.never_off.is_none() && setting == Some(&Setting::Off)
-        };
+        let setting = |rule: &Rule| self.everywhere.and_then(|rules| rules.get(rule.name)).copied();
+        let is_off = |rule: &&Rule| rule.never_off().is_none() && setting(rule) == Some(Setting::Off);
         super::every().filter(is_off).map(|rule| rule.name).collect()
     }
 
@@ -88,12 +86,12 @@ impl<'n> Settings<'n> {
             let setting = rules.get(name)?;
             self.stands_in(finding, number).then_some(setting)
         });
-        match here.or_else(|| self.everywhere?.get(name)) {
-            None => Some(finding.severity),
-            Some(Setting::Off) => finding.rule.never_off.map(|_| finding.severity),
-            Some(Setting::Advice) => Some(Severity::Advice),
-            Some(Setting::Warning) => Some(Severity::Warning),
-            Some(Setting::Error) => Some(Severity::Error),
+        let Some(setting) = here.or_else(|| self.everywhere?.get(name)) else { return Some(finding.severity) };
+        let set = severity(*setting);
+        match finding.rule.never_off() {
+            None => set,
+            // It may be raised and never falls.
+            Some(_) => Some(set.map_or(finding.severity, |set| set.max(finding.severity))),
         }
     }
 
@@ -108,6 +106,48 @@ impl<'n> Settings<'n> {
         });
         fits[pattern]
     }
+}
+
+/// What a setting stands for; `None` for off.
+const fn severity(setting: Setting) -> Option<Severity> {
+    match setting {
+        Setting::Off => None,
+        Setting::Advice => Some(Severity::Advice),
+        Setting::Warning => Some(Severity::Warning),
+        Setting::Error => Some(Severity::Error),
+    }
+}
+
+/// A rule that a network has switched off or lowered.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Quieted {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// The severity it was given; `None` if it is off.
+    pub to: Option<Severity>,
+    /// The files it holds for, as the network names them; all if none are named.
+    pub paths: Option<String>,
+}
+
+/// The rules a network has switched off or lowered, in the order they are written. Those it may not are not among them: they
+/// keep their severity.
+#[must_use]
+pub fn quieted(network: &Network) -> Vec<Quieted> {
+    let everywhere = network.rules.iter().map(|(name, setting)| (name, *setting, None));
+    let by_path = network
+        .rules_by_path
+        .iter()
+        .flat_map(|some| some.rules.iter().map(|(name, setting)| (name, *setting, Some(some.paths.to_string()))));
+    let lowered = everywhere.chain(by_path).filter_map(|(name, setting, paths)| {
+        let rule = super::every().find(|rule| rule.name == name.as_str() && rule.never_off().is_none())?;
+        Some(Quieted { rule, to: severity(setting), paths }).filter(|_| is_lower(rule, setting))
+    });
+    lowered.collect()
+}
+
+/// Whether a setting is less than a rule has of its own.
+fn is_lower(rule: &Rule, setting: Setting) -> bool {
+    severity(setting).is_none_or(|set| set < rule.severity)
 }
 
 /// Reports rain maps that cannot be read. The hops that need one say that they wait for it.
@@ -128,16 +168,16 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
     }
 }
 
-/// Reports names under `rules` that no rule has, and path patterns that are none.
+/// Reports names under `rules` that no rule has, settings that a rule does not take, and path patterns that are none.
 pub fn unsound(network: &Document<Network>, found: &mut Findings) {
-    unknown_names(&network.rules, at!(network.rules), found);
+    unsound_settings(&network.rules, at!(network.rules), found);
     for i in patterns(Path::new(""), network.exclude.iter().map(|line| &**line)).1 {
         let message = format!("`{}` is no pattern of paths", network.exclude[i]);
         let finding = found.report(&BAD_VALUE, at!(network.exclude[i]), message, "cannot be matched");
         finding.help("`*` stands for any part of a name, `**` for any folders: `drafts/`, `*.old.yaml`");
     }
     for (i, some) in network.rules_by_path.iter().enumerate() {
-        unknown_names(&some.rules, at!(network.rules_by_path[i].rules), found);
+        unsound_settings(&some.rules, at!(network.rules_by_path[i].rules), found);
         if i == MOST_PATTERNS {
             let left = network.rules_by_path.len() - MOST_PATTERNS;
             let message = format!("more than {MOST_PATTERNS} patterns of paths: the last {left} are not gone by");
@@ -153,7 +193,7 @@ pub fn unsound(network: &Document<Network>, found: &mut Findings) {
     }
 }
 
-fn unknown_names(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Findings) {
+fn unsound_settings(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Findings) {
     let known = || super::every().map(|rule: &'static Rule| rule.name);
     let known_names: HashSet<&str> = known().collect();
     let unknown = || rules.keys().filter(|name| !known_names.contains(name.as_str()));
@@ -169,6 +209,18 @@ fn unknown_names(rules: &BTreeMap<String, Setting>, place: Place, found: &mut Fi
         finding.help(match nearest(name, known()) {
             Some(guess) => did_you_mean(guess),
             None => "`explain` lists every rule".into(),
+        });
+    }
+    for rule in super::every() {
+        let Some(setting) = rules.get(rule.name).filter(|setting| is_lower(rule, **setting)) else { continue };
+        let Some(why) = rule.never_off() else { continue };
+        let done = if *setting == Setting::Off { "switched off" } else { "lowered" };
+        let message = format!("`{}` cannot be {done}: {why}", rule.name);
+        let spot = Spot::Entry(place, rule.name.to_owned());
+        let finding = found.report(&NOT_TO_SILENCE, spot, message, "has no effect");
+        finding.help(match rule.never_waived() {
+            Some(_) => "take the line out, and mend what the rule finds",
+            None => "take the line out; a waiver may accept what the rule finds, by name and for a time",
         });
     }
 }

@@ -50,7 +50,8 @@ pub struct Network {
     /// Files and folders of this network that are not read, as patterns in the manner of `.gitignore`, which counts too.
     #[serde(default)]
     pub exclude: Vec<Text>,
-    /// Severity of single rules, by rule name.
+    /// Severity of single rules, by rule name. What protects people, what the law allows and what says that something was not
+    /// judged is never lowered or switched off; `explain RULE` says which rules that are.
     #[serde(default)]
     pub rules: BTreeMap<String, Setting>,
     /// Severities that hold only for some files; the last one that fits a finding counts.

@@ -30,7 +30,7 @@ pub struct Waiver {
     pub expires: Date,
     /// The record of the decision: a number, a letter, a ticket.
     pub reference: Text,
-    /// The worst value accepted, such as `14 dB`. Without it any value is, for as long as it holds.
+    /// The worst value accepted, such as `14 dB`. Without it any value is, for as long as it holds, and `check` warns of that.
     pub accepts: Option<Text>,
     /// What is done instead.
     pub compensation: Option<Text>,

@@ -61,6 +61,9 @@ quantity! {
     /// How much something grows in a year.
     MetresPerYear: "growth" in "m/year", decimals 2, like "0.4 m/year", from 0.0 to 10.0, no finer than 0.000_1, written
         Times(1.0) => "m/year", Times(0.01) => "cm/year";
+    /// A clearance in radii of the first Fresnel zone; no key takes one, a waiver accepts one.
+    FresnelRadii: "clearance" in "F1", decimals 2, like "0.4 F1", from -100_000.0 to 100_000.0, no finer than 0.0, written
+        Times(1.0) => "F1";
     /// A diameter or thickness.
     Millimetres: "diameter" in "mm", decimals 1, like "114.3 mm", from 0.0 to 10000.0, no finer than 0.001, written
         Times(1.0) => "mm", Times(10.0) => "cm", Times(1000.0) => "m", Times(25.4) => "in" | "\"";

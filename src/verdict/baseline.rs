@@ -1,7 +1,8 @@
 //! The baseline: what an old network is known to have wrong, so that a gate may ask only for nothing new and nothing worse.
 //!
 //! It is a ratchet and no approval. A value that got worse is new; what was mended may be taken out and never comes back
-//! by itself. Packs take no notice of it, and faults of files are never in it: a file that cannot be read hides what is in it.
+//! by itself. Packs take no notice of it. What no waiver may accept is never in it: what protects people, what codes and
+//! licences allow, and faults of files, for a file that cannot be read hides what is in it.
 
 use std::collections::BTreeMap;
 
@@ -80,6 +81,12 @@ impl Baseline {
         let mut text = serde_json::to_string_pretty(self).expect("strings and numbers always serialise");
         text.push('\n');
         text
+    }
+
+    /// How many open findings it would not take in, for no waiver may accept them either.
+    #[must_use]
+    pub fn refused<R>(evaluation: &Evaluation<R>) -> usize {
+        evaluation.findings.iter().filter(|finding| !may_be_known(finding)).count()
     }
 
     /// What is open now.
@@ -214,6 +221,24 @@ impl Known {
         self.unit != before.unit || Worse::from(worse).is_passed(is, was)
     }
 
+    /// Whether all that another entry lets pass, this one does.
+    #[must_use]
+    pub fn covers(&self, other: &Self) -> bool {
+        let value = match (self.value, other.value) {
+            (None, _) => true,
+            (Some(_), None) => false,
+            (Some(_), Some(_)) => !other.is_worse_than(self) && self.worse == other.worse,
+        };
+        value && self.count >= other.count
+    }
+
+    /// How much of it is known: `2 of them, 3.5 V at worst`.
+    #[must_use]
+    pub fn told(&self) -> String {
+        let count = if self.count == 1 { "1 known".to_owned() } else { format!("{} known", self.count) };
+        if self.value.is_some() { format!("{count}, {} at worst", self.value_text()) } else { count }
+    }
+
     fn value_text(&self) -> String {
         let value = self.value.map(|value| format!("{value}")).unwrap_or_default();
         format!("{value} {}", self.unit.as_deref().unwrap_or_default())
@@ -232,7 +257,7 @@ fn name(finding: &Finding) -> String {
     finding.fingerprint.first().to_string()
 }
 
-/// Whether a finding is debt that can be carried: not a fault of the files.
+/// Whether a finding is debt that can be carried: not where no waiver may accept it either.
 fn may_be_known(finding: &Finding) -> bool {
-    !matches!(finding.rule.family, "spec" | "waiver")
+    finding.rule.never_waived().is_none()
 }

@@ -8,6 +8,7 @@ use std::collections::HashSet;
 
 use crate::finding::{Finding, Spot};
 use crate::network::{self, Files, Loaded, Scope};
+use crate::rules::Quieted;
 use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
@@ -39,6 +40,8 @@ pub struct Evaluation<R> {
     pub hop_ids: Vec<[String; 2]>,
     /// All hops, in order of network and id.
     pub judged: Vec<HopRun>,
+    /// Rules that networks have switched off or lowered.
+    pub quieted: Vec<Quieted>,
     /// What was gone by, in words: the network document of each folder, the maps of rain.
     pub used: Vec<String>,
     /// Files and folders that patterns say to pass over.
@@ -52,7 +55,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
     let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
     let today = scope.today.or_else(|| waived.then(Date::today));
     let (mut hops, mut hop_count, mut hop_ids) = (Vec::new(), 0, Vec::new());
-    let (mut judged, mut used) = (Vec::new(), Vec::new());
+    let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
     let mut samples = MOST_SAMPLES;
     for library in &libraries {
         let mut one: OneNetwork<R> = judge(library, &files, scope, today, &mut samples, &visit);
@@ -61,6 +64,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         hops.append(&mut one.hops);
         hop_ids.append(&mut one.hop_ids);
         judged.append(&mut one.runs);
+        quieted.append(&mut one.quieted);
         used.append(&mut one.used);
     }
     findings.sort_by_cached_key(|finding| order(finding, &files));
@@ -84,6 +88,7 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
         hop_count,
         hop_ids,
         judged,
+        quieted,
         used,
         passed_over,
     }

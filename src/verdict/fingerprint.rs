@@ -6,7 +6,7 @@
 
 use std::collections::HashMap;
 
-use crate::finding::{Finding, Fingerprint};
+use crate::finding::{Finding, Fingerprint, Identity};
 use crate::network::{Files, Target};
 use crate::spec::EndName;
 use crate::text::hash::hash;
@@ -25,10 +25,14 @@ pub fn give(findings: &mut [Finding], files: &Files) {
     }
 }
 
-/// What the primary label of a finding stands in.
+/// What a finding is known by: the field of its primary label, another one that it names, or the whole hop.
 #[must_use]
 pub fn target(finding: &Finding, files: &Files) -> Target {
-    finding.labels.first().map(|label| files.target(&label.spot)).unwrap_or_default()
+    match (&finding.identity, &finding.hop) {
+        (Identity::Hop, Some(hop)) => Target { kind: "hop".into(), id: hop.clone(), route: String::new() },
+        (Identity::Spot(spot), _) => files.target(spot),
+        _ => finding.labels.first().map(|label| files.target(&label.spot)).unwrap_or_default(),
+    }
 }
 
 fn key(finding: &Finding, files: &Files) -> u64 {
@@ -36,7 +40,7 @@ fn key(finding: &Finding, files: &Files) -> u64 {
     // What is wrong with a part that several hops share is said once, of whichever hop comes first: the hop is no part of it.
     let hop = finding.hop.as_deref().filter(|hop| {
         let of_hop = |target: Target| target.kind == "hop" && target.id == *hop;
-        finding.labels.iter().any(|label| of_hop(files.target(&label.spot)))
+        finding.identity == Identity::Hop || finding.labels.iter().any(|label| of_hop(files.target(&label.spot)))
     });
     let end = hop.and(finding.end).map_or("", EndName::letter);
     let about = finding.about.as_deref().unwrap_or_default();

@@ -4,7 +4,9 @@ pub mod baseline;
 mod evaluate;
 pub mod fingerprint;
 mod one_network;
+mod set_aside;
 pub mod waivers;
 
 pub use evaluate::*;
 pub use one_network::HopRun;
+pub use set_aside::SetAside;

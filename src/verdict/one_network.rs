@@ -8,7 +8,7 @@ use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
 use crate::network::{self, Document, Files, Library, ResolvedHop, Scope, Slot};
 use crate::place::FileId;
-use crate::rules::{self, Settings};
+use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{HopSheet, RainMaps, Terrains};
 use crate::spec::{Date, Network};
 use crate::verdict::waivers::Waivers;
@@ -34,6 +34,8 @@ pub(super) struct OneNetwork<R> {
     /// The id of the network and that of the hop.
     pub(super) hop_ids: Vec<[String; 2]>,
     pub(super) runs: Vec<HopRun>,
+    /// Rules that it has switched off or lowered.
+    pub(super) quieted: Vec<Quieted>,
     /// What was gone by, in words.
     pub(super) used: Vec<String>,
 }
@@ -82,7 +84,8 @@ pub(super) fn judge<R: Send>(
     findings.append(&mut of_hops);
     findings.append(&mut found.list);
     let (hop_ids, used) = (ids(library, network), network.map(|network| gone_by(network, files)).unwrap_or_default());
-    OneNetwork { findings, hops, hop_ids, runs, used }
+    let quieted = network.map(|network| rules::quieted(network)).unwrap_or_default();
+    OneNetwork { findings, hops, hop_ids, runs, quieted, used }
 }
 
 /// The ids of the hops, with that of their network.

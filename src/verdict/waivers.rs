@@ -7,7 +7,7 @@ use std::collections::HashSet;
 use std::sync::Arc;
 
 use crate::at;
-use crate::finding::faults::waivers::{EXCEEDED, EXPIRED, EXPIRING, NOT_ALLOWED, NOT_VALID, UNUSED, WAITS};
+use crate::finding::faults::waivers::{EXCEEDED, EXPIRED, EXPIRING, NOT_ALLOWED, NOT_VALID, UNLIMITED, UNUSED, WAITS};
 use crate::finding::faults::{DANGLING, NOT_EVALUATED, UNKNOWN_RULE};
 use crate::finding::{Finding, Findings, Measured, Waived};
 use crate::network::{Document, Files, Library, Look};
@@ -17,6 +17,7 @@ use crate::rules::{self, Settings};
 use crate::spec::{Date, EndName, Waiver, WaiverTerms};
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::units;
+use crate::verdict::fingerprint;
 
 /// The most months from approval to expiry, where the network says nothing.
 const LONGEST_MONTHS: u8 = 12;
@@ -116,6 +117,7 @@ impl<'n> Waivers<'n> {
             for finding in &fitting {
                 report_standing(document, finding, found);
             }
+            report_unlimited(document, &fitting, found);
             let holds = fitting.iter().any(|finding| finding.waived.as_ref() == Some(&waiver.waived));
             if holds && left <= self.notice {
                 let when = if left == 0 { "today".into() } else { format!("in {}", days(left)) };
@@ -136,10 +138,9 @@ impl<'n> Waivers<'n> {
             && target.field.as_ref().is_none_or(|field| self.is_in_field(finding, field, end))
     }
 
-    /// Whether the primary label stands in a field, which may be named from the end.
+    /// Whether what a finding is known by lies in a field, which may be named from the end.
     fn is_in_field(&self, finding: &Finding, field: &str, end: Option<EndName>) -> bool {
-        let Some(label) = finding.labels.first() else { return false };
-        let route = self.files.target(&label.spot).route;
+        let route = fingerprint::target(finding, self.files).route;
         lies_in(&route, field) || end.is_some_and(|end| lies_in(&route, &format!("ends.{end}.{field}")))
     }
 }
@@ -159,6 +160,19 @@ impl<'n> Sound<'n> {
         };
         Self { document, waived: Arc::new(waived), expired: false }
     }
+}
+
+/// Says that a waiver accepts whatever value comes, where its rule compares one; the value that stands now is shown.
+fn report_unlimited(document: &Document<Waiver>, fitting: &[&Finding], found: &mut Findings) {
+    let measured = fitting.iter().find_map(|finding| Some((finding, finding.measured.as_ref()?)));
+    let Some((finding, measured)) = measured.filter(|_| document.accepts.is_none()) else { return };
+    let (id, value) = (&document.id, &measured.text);
+    let message = format!("waiver `{id}` accepts any value; `{}` finds {value} today", document.rule);
+    let report = found.report(&UNLIMITED, at!(document.accepts), message, "no `accepts` here");
+    if let Some(label) = finding.labels.first() {
+        report.because(label.spot.clone(), format!("{value} here"));
+    }
+    report.help("add `accepts:` with the worst value that was agreed");
 }
 
 /// Says where what was accepted is passed, or cannot be compared.
@@ -197,7 +211,7 @@ fn can_hold(document: &Document<Waiver>, library: &Library, today: Date, longest
             });
         }
         Some(rule) => {
-            if let Some(why) = rule.never_waived {
+            if let Some(why) = rule.never_waived() {
                 let message = format!("`{}` cannot be waived: {why}", rule.name);
                 let finding = found.report(&NOT_ALLOWED, at!(document.rule), message, "no waiver holds for this");
                 finding.help("mend what it finds; the waiver has no effect");

@@ -393,6 +393,19 @@ verdict-waived =
         [one] 1 Befund ist als Abweichung zugelassen.
        *[other] { $count } Befunde sind als Abweichung zugelassen.
     }
+aside = Nicht gezählt:
+aside-off =
+    { $count ->
+        [one] 1 Regel ist abgeschaltet
+       *[other] { $count } Regeln sind abgeschaltet
+    }
+aside-lowered =
+    { $count ->
+        [one] 1 Regel ist herabgestuft
+       *[other] { $count } Regeln sind herabgestuft
+    }
+aside-named = { $count }: { $names }.
+aside-not-judged = Ein Teil dieser Strecke wurde nicht beurteilt.
 severity-error = FEHLER
 severity-warning = WARNUNG
 severity-advice = RAT

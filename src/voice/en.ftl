@@ -393,6 +393,19 @@ verdict-waived =
         [one] 1 finding is waived.
        *[other] { $count } findings are waived.
     }
+aside = Did not count:
+aside-off =
+    { $count ->
+        [one] 1 rule is switched off
+       *[other] { $count } rules are switched off
+    }
+aside-lowered =
+    { $count ->
+        [one] 1 rule is lowered
+       *[other] { $count } rules are lowered
+    }
+aside-named = { $count }: { $names }.
+aside-not-judged = Part of this hop was not judged.
 severity-error = ERROR
 severity-warning = WARNING
 severity-advice = ADVICE

@@ -7,6 +7,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use crate::fixture::{files_below, files_with};
+use hopwright::finding::rule::Bound;
 use hopwright::output::report_schema;
 use hopwright::rules::{ALL, every};
 use hopwright::source::{parse, to_value};
@@ -156,14 +157,14 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("voice", &["sheet", "spec", "units"]),
     ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
-    ("compare", &["finding", "network", "place", "sheet", "source", "spec", "verdict"]),
+    ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
     ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (
         "pack",
         &[
             "door", "drawing", "figure", "finding", "listing", "network", "place", "rules", "sheet", "source", "spec",
-            "units", "voice",
+            "units", "verdict", "voice",
         ],
     ),
 ];
@@ -265,5 +266,22 @@ fn every_method_says_where_it_comes_from_and_how_far_it_was_off() {
     for file in with_extension("src/physics", "rs") {
         let name = format!("`{}`", file.file_stem().expect("a name").to_string_lossy());
         assert!(name == "`mod`" || named.contains(&name), "{} is in no row of the table of methods", short(&file));
+    }
+}
+
+#[test]
+fn how_far_each_rule_may_be_silenced_stands_in_one_table() {
+    let text = read(&root().join("DEVELOPERS.md"));
+    let table = text.split("## What may be silenced").nth(1).expect("the table");
+    for rule in every() {
+        let (how, why) = match rule.bound {
+            Bound::Waivable(why) => ("waivable", why),
+            Bound::NeverOff(why) => ("never off", why),
+            Bound::NeverWaived(why) => ("never waived", why),
+        };
+        let start = format!("| {how} | {why} |");
+        let row = table.lines().find(|line| line.starts_with(&start)).unwrap_or_else(|| panic!("no row {start}"));
+        assert!(row.contains(&format!("`{}`", rule.name)), "{} is not in the row: {start}", rule.name);
+        assert_eq!(table.matches(&format!("`{}`", rule.name)).count(), 1, "{} stands once", rule.name);
     }
 }

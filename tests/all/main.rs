@@ -13,6 +13,8 @@ mod fix;
 mod fixture;
 mod floods;
 mod formats;
+mod gate;
+mod gate_compare;
 mod generator;
 mod hostile_pages;
 mod house;

@@ -147,6 +147,41 @@ fn the_check_recipe_passes_a_sound_network_and_fails_a_broken_one() {
 }
 
 #[test]
+fn the_check_recipe_judges_a_change_by_the_gate_of_the_branch_it_goes_to() {
+    let forge = Forge::new();
+    let recipe = steps(&recipe("check.yml"));
+    let (own, by_base) = (step(&recipe, "Judge"), step(&recipe, "Judge by the gate of the branch it goes to"));
+    assert_eq!(by_base.env["BASE"], "origin/${{ github.base_ref }}");
+    let env = compare_env(&by_base.env);
+    assert_eq!(forge.run(&by_base.script, &env).0, 0);
+    // A worse hop, with a baseline brought along that knows it.
+    let hop = forge.path("clone/hops/ridge.yaml");
+    let text = fs::read_to_string(&hop).expect("there");
+    fs::write(&hop, text.replace("transmit_power: 10 dBm", "transmit_power: 0 dBm")).expect("written");
+    assert_eq!(forge.run("hopwright baseline create baseline.json", &BTreeMap::new()).0, 0);
+    assert_eq!(forge.run(&own.script, &own.env).0, 0);
+    let (code, said) = forge.run(&by_base.script, &env);
+    assert_eq!(code, 1, "{said}");
+    assert!(said.contains("error[fade-margin-below-objective]"), "{said}");
+}
+
+#[test]
+fn the_owners_named_are_those_of_all_that_makes_the_gate() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/ci/CODEOWNERS");
+    let text = fs::read_to_string(path).expect("there");
+    let lines: Vec<Vec<&str>> = text
+        .lines()
+        .filter(|line| !line.is_empty() && !line.starts_with('#'))
+        .map(|line| line.split_whitespace().collect())
+        .collect();
+    assert!(lines.iter().all(|line| line.len() == 2 && line[1].starts_with("@example/")), "{lines:?}");
+    assert_eq!(lines[0], ["*", "@example/designers"], "the last line that fits counts");
+    for path in ["network.yaml", "/waivers/", "/baseline.json", "/.github/", "CODEOWNERS"] {
+        assert!(lines[1..].iter().any(|line| line == &[path, "@example/gate"]), "{path}");
+    }
+}
+
+#[test]
 fn the_compare_recipe_makes_one_comment_and_replaces_it() {
     let forge = Forge::new();
     let recipe = steps(&recipe("compare.yml"));
@@ -276,7 +311,7 @@ fn the_hooks_judge_and_mend_the_files_they_are_given() {
 
 #[test]
 fn every_command_of_the_recipes_is_run_here_or_installs_the_program() {
-    let names = [("check.yml", 3), ("compare.yml", 3), ("packs.yml", 2)];
+    let names = [("check.yml", 4), ("compare.yml", 3), ("packs.yml", 2)];
     for (name, count) in names {
         let steps = steps(&recipe(name));
         assert_eq!(steps.len(), count, "{name}: a new step wants a test");
@@ -287,5 +322,5 @@ fn every_command_of_the_recipes_is_run_here_or_installs_the_program() {
         assert!(steps.iter().all(|step| !step.script.contains("${{")), "{name}");
     }
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/ci");
-    assert_eq!(fs::read_dir(folder).expect("a folder").count(), names.len() + 1);
+    assert_eq!(fs::read_dir(folder).expect("a folder").count(), names.len() + 2, "the hooks and the owners beside");
 }

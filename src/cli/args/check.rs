@@ -32,6 +32,9 @@ pub struct Check {
     /// Set aside what this file knows; only what is new or worse counts.
     #[arg(long, value_name = "FILE")]
     pub baseline: Option<PathBuf>,
+    /// Judge by the gate of a git revision: its rules, limits, objectives, codes, climate, waivers and, with `--baseline`, its baseline. In CI, the branch that a change is to go to.
+    #[arg(long, value_name = "REV")]
+    pub policy_from: Option<String>,
     /// Show what waivers accept as well.
     #[arg(long)]
     pub show_waived: bool,

@@ -29,9 +29,12 @@ pub struct Compare {
     /// Write another form to a file as well: `markdown=comment.md`. May be repeated.
     #[arg(long, value_name = "FORMAT=FILE")]
     pub output: Vec<CompareOutput>,
-    /// What makes the exit code 1: a hop that now fails or cannot be computed any more and every new error, or any change.
-    #[arg(long, value_enum, default_value_t = CompareGate::Never)]
-    pub fail_on: CompareGate,
+    /// What makes the exit code 1; several with commas between them: `regression,weakening`.
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "WHAT")]
+    pub fail_on: Vec<CompareGate>,
+    /// The baseline that `check` goes by, as both sides have it: what is added to it weakens the gate. The path from here, in a revision too; in a folder that is named, from that folder.
+    #[arg(long, value_name = "FILE")]
+    pub baseline: Option<PathBuf>,
     /// Least change that is shown, by unit or by the last word of a line's key: `dB=0.5`, `availability=0.01`, `m=1,0.5%`. May be repeated.
     #[arg(long, value_name = "NAME=NUMBER[,SHARE%]")]
     pub threshold: Vec<crate::compare::Threshold>,
@@ -71,8 +74,10 @@ pub enum CompareFormat {
 pub enum CompareGate {
     /// Nothing.
     Never,
-    /// Something got worse than it may.
+    /// By the gate of the old side, a hop now fails, fails worse or is no longer judged, or there is a new error.
     Regression,
+    /// The gate may let more through than before.
+    Weakening,
     /// Anything that is listed.
     Any,
 }

@@ -19,6 +19,12 @@ faults! { "waiver";
     /// Its last day has passed, in UTC or by `--today`. What it accepted counts again. Mend it, or have the departure approved anew.
     EXPIRED: "waiver-expired", Warning;
 
+    /// A waiver accepts a value however bad it gets.
+    ///
+    /// Its rule compares a value, and the waiver does not say which value was accepted: what was agreed for a little would hold
+    /// for a lot. It holds, but write the worst value that was agreed under `accepts`.
+    UNLIMITED: "waiver-unlimited", Warning;
+
     /// A waiver expires soon.
     ///
     /// Within `waivers.notice_days` of the network, 30 unless set. It still holds.

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: definition of aperture efficiency, 10^(G/10) / (π D / λ)², taken at mid-band.
     severity: Error,
+    waivable: DATA,
     check: End(check),
 }
 
@@ -23,6 +24,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, limit, by) = apart(dish.gain.value, most);
     let message = format!("antenna `{}`: no dish of this size has {has}: {by} above {limit}", dish.id);
     let finding = found.report(&RULE, at!(dish.gain), message, format!("efficiency {efficiency}"));
+    finding.measured(dish.gain.value, Worse::Higher);
     finding.because(at!(dish.diameter), "the diameter");
     finding.because(at!(dish.band), "at the middle of this band");
     finding.help("check gain, diameter and band on the data sheet: 0.5 to 0.65 is usual");

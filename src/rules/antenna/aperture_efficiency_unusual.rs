@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source; the efficiency is 10^(G/10) / (π D / λ)², taken at mid-band.
     severity: Warning,
+    waivable: DATA,
     check: End(check),
 }
 
@@ -24,6 +25,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let label =
         format!("efficiency {efficiency}, usual are {:.1} to {:.1}", USUAL_EFFICIENCY.start(), USUAL_EFFICIENCY.end());
     let finding = found.report(&RULE, at!(dish.gain), message, label);
+    let low = efficiency.0 < *USUAL_EFFICIENCY.start();
+    finding.measured(dish.gain.value, if low { Worse::Lower } else { Worse::Higher });
     finding.because(at!(dish.diameter), "the diameter");
     finding.because(at!(dish.band), "at the middle of this band");
     finding.help("check gain, diameter and band on the data sheet");

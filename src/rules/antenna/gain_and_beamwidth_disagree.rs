@@ -13,6 +13,7 @@ rule! {
     /// Source: 44.5 − 20 lg φ for a round beam, ITU-R F.699-8 (clause from memory). That 3 dB are taken is common practice,
     /// no source.
     severity: Warning,
+    waivable: DATA,
     check: End(check),
 }
 
@@ -30,6 +31,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let way = if off.0 < 0.0 { "less" } else { "more" };
     let message = format!("antenna `{}`: the gain of {has} is {by} {way} than the {fits} of such a beam", dish.id);
     let finding = found.report(&RULE, at!(dish.gain), message, "not the gain of this beam");
+    finding.measured(Decibels(off.0.abs()), Worse::Higher);
     finding.because(at!(dish.beamwidth), "not the beam of this gain");
     let beam = line(&sheet.dish.antenna.beam_of_gain);
     finding.help(format!("check both on the data sheet: a gain of {} goes with some {beam}, edge to edge", dish.gain));

@@ -15,6 +15,7 @@ rule! {
     /// Source: JCGM 100:2008 (GUM): limits as rectangular distributions, root sum of squares, coverage factor 2 for some
     /// 95 % (clauses from memory).
     severity: Warning,
+    waivable: WORK,
     check: End(check),
 }
 

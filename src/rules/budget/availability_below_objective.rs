@@ -14,6 +14,7 @@ rule! {
     /// Source: ITU-R P.530-18 §2.4.1 with P.838-3, for 0.001 % to 1 % of an average year. Where the model only says
     /// `not more than 0.001 %`, 99.999 % is what is promised.
     severity: Error,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -36,7 +37,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let margin = state.lines.rain_margin.get().unwrap_or_default();
     let label = format!("leaves a margin of {margin} for rain in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
-    finding.measured(availability, Worse::Lower);
+    finding.measured(availability, Worse::Lower).of_whole_hop();
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     if let (Ok(rain), Some(place)) = (hop.path.rain_rate.value(), hop.path.rain_rate.first_source()) {
         finding.because(place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));

@@ -1,6 +1,7 @@
 //! No modulation state of the radio reaches the capacity asked for in this channel.
 
 use crate::rules::prelude::*;
+use crate::units::MegabitsPerSecond;
 
 rule! {
     /// No modulation state of the radio reaches the capacity asked for in this channel.
@@ -10,26 +11,31 @@ rule! {
     ///
     /// Source: the states on the radio's data sheet.
     severity: Error,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let mut named = Vec::new();
-    for direction in hop.directions.iter() {
-        let radio = direction.receiver.radio;
-        // Of one model at both ends there is one thing to say.
-        if direction.objective().is_none() && !named.contains(&radio.at) {
-            named.push(radio.at);
-            report(hop, direction, found);
-        }
+    let short = hop.directions.iter().filter(|direction| direction.objective().is_none());
+    // One hop, one thing to say: by the slower of the two radios.
+    let slower = short.map(|direction| (direction, fastest(direction))).min_by(|(_, one), (_, other)| {
+        let rate = |most: &Option<MegabitsPerSecond>| most.map_or(0.0, |most| most.0);
+        rate(one).total_cmp(&rate(other))
+    });
+    if let Some((direction, fastest)) = slower {
+        report(hop, direction, fastest, found);
     }
 }
 
-fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+/// The most a direction carries in this channel.
+fn fastest(direction: &Direction<'_>) -> Option<MegabitsPerSecond> {
+    let rates = direction.states.iter().filter_map(|state| Some(state.lines.capacity.value().ok()?.value));
+    rates.max_by(|one, other| one.0.total_cmp(&other.0))
+}
+
+fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, fastest: Option<MegabitsPerSecond>, found: &mut Findings) {
     let (spec, radio, wanted) = (hop.resolved.hop, direction.receiver.radio, &hop.target.capacity);
     let bandwidth = &spec.channel.bandwidth;
-    let fastest = direction.states.iter().filter_map(|state| state.lines.capacity.value().ok());
-    let fastest = fastest.max_by(|one, other| one.value.0.total_cmp(&other.value.0));
     let (message, label) = match fastest {
         Some(most) => (
             format!("{most} is the most of radio `{}` at {bandwidth}, less than {}", radio.id, wanted.given),
@@ -40,6 +46,7 @@ fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         }
     };
     let finding = found.report(&RULE, at!(spec.channel.bandwidth), message, label);
+    finding.measured(fastest.unwrap_or_default(), Worse::Lower).of_whole_hop();
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     finding.because(at!(radio.states), "the states there are");
     let enough = radio.states.iter().filter(|state| state.capacity.value >= wanted.value());

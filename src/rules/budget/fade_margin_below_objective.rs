@@ -14,6 +14,7 @@ rule! {
     ///
     /// Source of the levels: ITU-R P.525-4, P.676-13. The objective is the network's own.
     severity: Error,
+    waivable: SERVICE,
     check: Direction(check),
 }
 

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the overload level on the radio's data sheet.
     severity: Error,
+    waivable: EQUIPMENT,
     check: Direction(check),
 }
 

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: the read-out range on the radio's data sheet.
     severity: Error,
+    waivable: WORK,
     check: End(check),
 }
 
@@ -29,6 +30,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let message =
         format!("end {}: {words} reads {shows}, {beyond} beyond the {ends} where the meter stops", sheet.name);
     let finding = found.report(&RULE, at!(end.radio), message, format!("its read-out gives {range}"));
+    finding.measured(off, if off < range.min.value { Worse::Lower } else { Worse::Higher });
     finding.because(at!(radio.readout.range), "the range of the read-out");
     finding.because(at!(far.transmit_power), format!("with this power, {words} is {}", line(level)));
     finding.help(match sheet.align_power {

@@ -13,6 +13,7 @@ rule! {
     ///
     /// Source: ITU-R P.530-18 §2.4.2; the rain height is that of P.839-4.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -26,7 +27,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let message = format!("the path from {} to {} above the sea lies where snow melts", altitudes.a, altitudes.b);
     let label = format!("snow melts from {} down to 1200 m below", wanted.given);
     let finding = found.report(&RULE, wanted.place, message, label);
-    finding.because(at!(a.ground_height), "end a stands here");
+    finding.of_whole_hop().because(at!(a.ground_height), "end a stands here");
     finding.because(at!(b.ground_height), "end b stands here");
     finding.help("melting snow may fade it by up to 3.5 times the rain fade: keep margin beyond the objective");
 }

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: the read-out range on the radio's data sheet; side lobes of a round aperture or the measured pattern.
     severity: Advice,
+    waivable: WORK,
     check: End(check),
 }
 

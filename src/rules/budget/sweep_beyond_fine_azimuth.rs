@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: side lobes of a round aperture or the measured pattern; that twice the angle is enough is common practice.
     severity: Advice,
+    waivable: WORK,
     check: End(check),
 }
 

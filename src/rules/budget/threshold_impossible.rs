@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: kTB at 290 K; C. E. Shannon (1948), theorem 17, with nine tenths of the bits as payload.
     severity: Error,
+    waivable: DATA,
     check: End(check),
 }
 
@@ -31,6 +32,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         );
         let noise = line(&threshold.lines.noise);
         let finding = found.report(&RULE, at!(radio.states[i].threshold), message, format!("the noise is {noise}"));
+        finding.measured(stated, Worse::Lower);
         finding.because(at!(radio.noise_figure), "with this noise figure");
         finding.because(at!(radio.states[i].bits), "and these bits to a symbol");
         finding.help("check the row of the data sheet: bandwidth, modulation and threshold belong together");

@@ -14,6 +14,7 @@ rule! {
     /// ends at 38 GHz; Ostrometzky et al., IEEE TAP 66 (2018), not negligible at 73 GHz over 1 km; Fencl et al., Atmos.
     /// Meas. Tech. 13 (2020), must be corrected for in E-band. The kilometre and the 1.5 dB are common practice.
     severity: Advice,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -29,6 +30,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let spec = hop.resolved.hop;
     let message = format!("over {slant} nothing is counted for wet antenna covers");
     let finding = found.report(&RULE, at!(spec.ends.a.antenna), message, "no `wet_loss` on this antenna");
+    finding.measured(slant, Worse::Lower).of_whole_hop();
     finding.because(at!(spec.ends.b.antenna), "nor on this one");
     finding.help("add `wet_loss: 1.5 dB` to the antennas, or what their maker states");
 }

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the states on the two data sheets.
     severity: Error,
+    waivable: SERVICE,
     check: Hop(check),
 }
 

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: physics; channel plans such as ECC/REC/(05)07 pair 71–76 with 81–86 GHz.
     severity: Error,
+    waivable: SERVICE,
     check: Hop(check),
 }
 

@@ -7,6 +7,7 @@ rule! {
     ///
     /// Source: the power range on the radio's data sheet.
     severity: Error,
+    never_waived: RADIATES,
     check: End(check),
 }
 
@@ -20,6 +21,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, limit, beyond) = apart(power, nearest.value);
     let message = format!("end {}: {has} is outside {range}, {beyond} beyond {limit}", sheet.name);
     let finding = found.report(&RULE, at!(end.transmit_power), message, "this radio cannot be set to it");
+    finding.measured(power, if power > range.max.value { Worse::Higher } else { Worse::Lower });
     finding.because(at!(radio.transmit_power), "its range");
     finding.help(format!("set {nearest}"));
 }

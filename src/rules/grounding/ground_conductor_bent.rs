@@ -20,6 +20,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, least, under) = apart(bend.value, limit.value());
     let message = format!("end {}: the grounding conductor bends at {has}, {under} tighter than {least}", sheet.name);
     let finding = found.report(&RULE, at!(end.grounding.tightest_bend), message, "a surge may jump here");
+    finding.measured(bend.value, Worse::Lower);
     threshold(finding, limit, format!("{least} at least"));
     finding.help(format!("a radius of {least} or more, or a straighter route"));
 }

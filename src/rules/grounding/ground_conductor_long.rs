@@ -23,6 +23,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let inductance = line(&sheet.ground.inductance);
     let message = format!("end {}: a grounding conductor of {has}, {over} over {most}", sheet.name);
     let finding = found.report(&RULE, at!(end.grounding.length), message, format!("{inductance} to a surge"));
+    finding.measured(length.value, Worse::Higher);
     threshold(finding, limit, format!("{most} at most"));
     finding
         .help(format!("{most} or less, or an earth point nearer to the radio that is bonded to that of the building"));

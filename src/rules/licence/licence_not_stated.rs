@@ -37,7 +37,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let message = format!("no code of practice and no licence is stated for {channels}");
     let finding =
         found.report(&RULE, hop.resolved.frequency_at(first.way), message, "nothing limits what is radiated here");
-    finding.because(licence.named_at, "the codes are named here");
+    finding.of_whole_hop().because(licence.named_at, "the codes are named here");
     finding.because(at!(spec.licence), "a licence of the hop would stand here");
     let candidates: Vec<String> = licence.candidates.iter().map(|name| format!("`{name}`")).collect();
     finding.help(match candidates.as_slice() {

@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: geometry.
     severity: Error,
+    never_waived: FALLS,
     check: End(check),
 }
 

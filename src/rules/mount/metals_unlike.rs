@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: anodic indices from handbooks, 0.25 V out of doors (second-hand); by the sea 0.15 V is asked for.
     severity: Warning,
+    waivable: EQUIPMENT,
     check: End(check),
 }
 
@@ -21,6 +22,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let message =
         format!("end {}: {} and {} lie {has} apart, {by} more than {limit}", sheet.name, one.word(), other.word());
     let finding = found.report(&RULE, at!(end.bracket.model), message, format!("a bracket of {}", one.word()));
+    finding.measured(metals.apart, Worse::Higher);
     finding.because(at!(bracket.material), "of the bracket");
     finding.because(at!(support.material), "of the support");
     finding.help(format!("isolate them, use joint compound, or take a bracket of {}", other.word()));

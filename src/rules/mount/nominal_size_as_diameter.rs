@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: ASME B36.10M and EN 10255, as open section tables quote them; that the name was meant is common practice.
     severity: Warning,
+    waivable: DATA,
     check: End(check),
 }
 

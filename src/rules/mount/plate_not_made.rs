@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: the bracket's data sheet.
     severity: Error,
+    waivable: WORK,
     check: End(check),
 }
 

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Advice,
+    waivable: WORK,
     check: End(check),
 }
 
@@ -28,6 +29,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let message =
         format!("end {}: {} lies {left} from the end of what the clamp takes", sheet.name, support.outside_diameter);
     let finding = found.report(&RULE, at!(end.bracket.model), message, format!("its clamp takes {}", bracket.pole));
+    finding.measured(left, Worse::Lower);
     finding.because(at!(support.outside_diameter), format!("{diameter} across, as written"));
     finding.because(at!(bracket.pole), "the range of the clamp");
     finding.help("measure the tube, zinc and paint included, before the bracket is ordered");

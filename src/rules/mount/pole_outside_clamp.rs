@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the clamp range on the bracket's data sheet.
     severity: Error,
+    never_waived: FALLS,
     check: End(check),
 }
 

@@ -13,6 +13,7 @@ rule! {
     /// Source: elastic bending of a cantilever; strengths from memory of EN 10025 and makers' tables; the factor of 1.5 is
     /// common practice, no source.
     severity: Warning,
+    never_waived: FALLS,
     check: End(check),
 }
 

@@ -15,6 +15,7 @@ rule! {
     /// Source: Euler–Bernoulli bending; loss by the main beam of ITU-R F.699-8. That 1 dB an end is too much is common
     /// practice (TIA-222 allows 10 dB in all, from memory, which a hop limited by rain has not to spare).
     severity: Warning,
+    waivable: SERVICE,
     check: End(check),
 }
 

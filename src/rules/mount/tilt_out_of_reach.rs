@@ -13,6 +13,7 @@ rule! {
     ///
     /// Source of the tilt: sphere of 4/3 × 6371 km (ITU-R P.530-18 §2.2.2). Limits: the bracket's data sheet.
     severity: Error,
+    waivable: SERVICE,
     check: End(check),
 }
 

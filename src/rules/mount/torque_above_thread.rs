@@ -11,6 +11,7 @@ rule! {
     /// Source: T = K d F with K = 0.20 and 65 % of the proof load, common practice; stress areas by ISO 898-1 and proof
     /// stress by ISO 3506-1 (from memory). The maker's own torque rules.
     severity: Warning,
+    never_waived: FALLS,
     check: End(check),
 }
 

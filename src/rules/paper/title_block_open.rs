@@ -11,6 +11,7 @@ rule! {
     /// Source: ISO 7200:2004, whose title block needs creator and approver; that every issue carries a revision is common
     /// practice. From memory.
     severity: Advice,
+    waivable: PAPER,
     check: Hop(check),
 }
 

@@ -3,6 +3,7 @@
 use super::raises;
 use crate::rules::prelude::*;
 use crate::sheet::Radii;
+use crate::units::FresnelRadii;
 
 rule! {
     /// The path is cleared by less than practice asks for.
@@ -15,6 +16,7 @@ rule! {
     /// exceeded 99.9 % of the worst month in a temperate climate, and adds the uncertainty of the heights above 13 GHz
     /// (steps from memory). The threshold is the network's own.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -36,13 +38,14 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         _ => return,
     };
     let Some(worst) = worst else { return };
-    let short = Radii(-short.0);
+    let (left, short) = (short, Radii(-short.0));
     let message = format!(
         "clearance over {} at {} from a is {has} at k = {k}, {short} short of the {wants} asked for",
         worst.what, worst.distance
     );
     let label = format!("its top is at {} above the sea", worst.top);
     let finding = found.report(&RULE, worst.spot.clone(), message, label);
+    finding.measured(FresnelRadii(left.0), Worse::Lower).of_whole_hop();
     let spec = hop.resolved.hop;
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");

@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: ITU-R P.530-18 §2.2.2 plans every hop by its profile; that a hop without one is a finding is common practice.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 

@@ -14,6 +14,7 @@ rule! {
     ///
     /// Source: geometry of the aperture; half of it added to the share of the Fresnel radius is common practice.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -38,6 +39,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
             Fine(Metres(-left.0.0))
         );
         let finding = found.report(&RULE, at!(support.near_edges[i].height), message, format!("at {}", edge.distance));
+        finding.measured(left.0, Worse::Lower).known_at(at!(own.height));
         finding.because(at!(own.height), "the antenna looks out from here");
         finding.because(place, "half of its aperture must pass as well");
         finding.help(format!("raise the antenna by {by}, or mount it nearer to the edge or aside of it"));

@@ -15,6 +15,7 @@ rule! {
     ///
     /// Source: geometry; k = 4/3 of 6371 km after ITU-R P.310-10; loss by ITU-R P.526-15 §4.1 and §4.5.1.
     severity: Error,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -30,6 +31,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     );
     let finding =
         found.report(&RULE, worst.spot.clone(), message, format!("its top is at {} above the sea", worst.top));
+    finding.measured(lowest.0, Worse::Lower).of_whole_hop();
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");
     if let Some(help) = raises(hop) {

@@ -14,6 +14,7 @@ rule! {
     /// Source: a quarter of the beamwidth costs 0.75 dB (12 dB × the square of the share, ITU-R F.699-8 main lobe); the limit
     /// is common practice.
     severity: Warning,
+    waivable: WORK,
     check: Hop(check),
 }
 
@@ -38,6 +39,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
             near.name
         );
         let finding = found.report(&RULE, at!(site.position), message, "to the last digit written");
+        finding.measured(turned, Worse::Higher);
         finding.because(at!(narrower.beamwidth), "the narrower beam");
         finding.help("write all digits the survey gave: six decimals of a degree are a decimetre");
     }

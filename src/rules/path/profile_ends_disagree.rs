@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    waivable: DATA,
     check: Hop(check),
 }
 
@@ -40,6 +41,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         );
         let spot = point.and_then(|point| point.spot.clone()).unwrap_or_else(|| ground.spot.clone());
         let finding = found.report(&RULE, spot, message, format!("{} here", Fine(here)));
+        finding.measured(apart, Worse::Higher).of_whole_hop().about(name.letter());
         finding.because(at!(site.ground_height), "the ground of the site");
         finding.help("use one height system for both, and check the position; the antenna stands on the site's ground");
     }

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source; the distance is the WGS 84 geodesic.
     severity: Warning,
+    waivable: DATA,
     check: Hop(check),
 }
 
@@ -29,6 +30,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         ground.points.iter().rev().find(|point| point.distance == ground.last).and_then(|point| point.spot.clone());
     let finding =
         found.report(&RULE, written.unwrap_or_else(|| ground.spot.clone()), message, "the last point of the profile");
+    finding.measured(Metres((ground.last - distance).0.abs()), Worse::Higher).of_whole_hop();
     let (a, b) = (hop.resolved.ends.a.site, hop.resolved.ends.b.site);
     finding.because(at!(a.position), "end a stands here");
     finding.because(at!(b.position), "end b stands here");

@@ -13,6 +13,7 @@ rule! {
     ///
     /// Source: ITU-R P.526-15 §2 for the width of the zone; the height is common practice, no source.
     severity: Advice,
+    waivable: DATA,
     check: Hop(check),
 }
 
@@ -27,5 +28,6 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     );
     let label = format!("the Fresnel zone is {} wide", gap.zone);
     let finding = found.report(&RULE, gap.spot.clone(), message, label);
+    finding.measured(gap.left.0, Worse::Lower).of_whole_hop();
     finding.help("look what stands there, and give it under `path`; `limits.unseen_height` says how high counts");
 }

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice; voids of SRTM layout are -32768.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 

@@ -3,6 +3,7 @@
 use super::whole;
 use crate::rules::prelude::*;
 use crate::sheet::Radii;
+use crate::units::FresnelRadii;
 
 rule! {
     /// Trees outgrow the clearance.
@@ -14,6 +15,7 @@ rule! {
     ///
     /// Source: ITU-R P.530-18 §2.2.2 asks that growth of vegetation be counted; the growth is the author's own.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -29,6 +31,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let short = Radii(-outgrown.left.0);
     let label = format!("{short} short of it on the last day of growth");
     let finding = found.report(&RULE, outgrown.spot.clone(), message, label);
+    finding.measured(FresnelRadii(outgrown.left.0), Worse::Lower).of_whole_hop();
     let (spec, place) = (hop.resolved.hop, profile.asked_at);
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the category limits of ISO/IEC 11801-1 that the test applies.
     severity: Error,
+    waivable: EQUIPMENT,
     check: Record(check),
 }
 

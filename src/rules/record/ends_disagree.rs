@@ -13,6 +13,7 @@ rule! {
     ///
     /// Source: reciprocity of antennas and path; the threshold is common practice, no source.
     severity: Warning,
+    waivable: SERVICE,
     check: Hop(check),
 }
 
@@ -34,6 +35,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         format!("end {}: {measured} where {expected} was expected", record.end)
     };
     let finding = found.report(&RULE, measured_at(low), message, said(low));
+    finding.measured(gap, Worse::Higher).of_whole_hop();
     finding.because(measured_at(high), said(high));
     if !limit.assumed {
         finding.because(limit.place, "what may be between them");

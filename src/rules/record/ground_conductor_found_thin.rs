@@ -25,6 +25,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (has, least, by) = apart(conductor.value, needed);
     let message = format!("end {}: a conductor of {has} was found, {by} less than the {least} needed", sheet.end);
     let finding = found.report(&RULE, at!(record.grounding.conductor), message, "as found");
+    finding.measured(conductor.value, Worse::Lower);
     let radio = end.resolved.radio;
     match end.code {
         Some(code) if code.least.is_some_and(|(_, least)| least >= needed) => {

@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    waivable: EVIDENCE,
     check: Record(check),
 }
 

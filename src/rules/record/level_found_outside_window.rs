@@ -13,6 +13,7 @@ rule! {
     ///
     /// Source: the budget of the hop (ITU-R P.525-4, P.676-13, P.838-3); the window is common practice, 4 dB unless set.
     severity: Error,
+    waivable: SERVICE,
     check: Record(check),
 }
 
@@ -27,6 +28,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (window, expected) = (&sheet.limits.window, line(&lines.expected));
     let label = format!("this is {has}; {expected} was expected, {} either way", window.given);
     let finding = found.report(&RULE, measured_at(sheet), message, label);
+    finding.measured(measured, if weak { Worse::Lower } else { Worse::Higher });
     let end = &hop.ends[sheet.end];
     let (radio, far) = (end.resolved.radio, end.far.end);
     finding.because(at!(far.transmit_power), "with this power at the far end");

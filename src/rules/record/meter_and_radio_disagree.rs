@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: the read-out tolerance of the radio's data sheet; 1 dB is common practice.
     severity: Warning,
+    waivable: EVIDENCE,
     check: Record(check),
 }
 
@@ -31,6 +32,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (end, meter) = (sheet.end, line(&sheet.lines.measured));
     let message = format!("end {end}: the meter says {meter} and the radio {level}, {has} apart, {by} more than {may}");
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{meter} by the read-out scale"));
+    finding.measured(gap, Worse::Higher);
     finding.because(at!(record.after_locking.level), "what the radio said");
     finding.because(at!(radio.readout), "the scale");
     finding.help("read both again at the same moment; if they still differ, check the two points of the scale");

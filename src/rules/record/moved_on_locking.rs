@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    waivable: SERVICE,
     check: Record(check),
 }
 
@@ -21,6 +22,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let way = if moved.0 < 0.0 { "lost" } else { "gained" };
     let message = format!("end {}: locking {way} {has}, {by} more than the {may} it may", sheet.end);
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{} when locked", line(&lines.measured)));
+    finding.measured(Decibels(moved.0.abs()), Worse::Higher);
     finding.because(before_at(sheet), format!("{} before", line(&lines.before)));
     if !limit.assumed {
         finding.because(limit.place, "what may be lost or gained");

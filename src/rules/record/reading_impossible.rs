@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: the read-out range on the radio's data sheet.
     severity: Error,
+    waivable: EVIDENCE,
     check: Record(check),
 }
 
@@ -29,6 +30,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let end = sheet.end;
         let message = format!("end {end}: {has} {when} is {by} {word} the {ends} where the port stops");
         let finding = found.report(&RULE, place, message, format!("the port gives {range}"));
+        finding.measured(volts.value, if volts.value < range.min.value { Worse::Lower } else { Worse::Higher });
         finding.because(at!(radio.readout.range), "the range of the read-out");
         finding.help(format!("read again on port {}, direct voltage, in millivolts", radio.readout.port));
     }

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    never_waived: NOT_JUDGED,
     check: Record(check),
 }
 

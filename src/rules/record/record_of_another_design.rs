@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: the revision, the date and the source mark of the network; common practice of document control.
     severity: Warning,
+    waivable: EVIDENCE,
     check: Record(check),
 }
 
@@ -23,14 +24,14 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     if let Some(had) = other_revision {
         let message = format!("end {end}: built from revision {had}, the network stands at {now}");
         let finding = found.report(&RULE, at!(record.built_from.revision), message, "what the crew had");
-        finding.because(at!(network.revision), "what holds now");
+        finding.known_at(at!(record.id)).because(at!(network.revision), "what holds now");
         finding.help(help);
     } else if let (Some(had), Some(mark)) = (&built.mark, &hop.resolved.mark)
         && **had != **mark
     {
         let message = format!("end {end}: the sources have changed since the pack with mark {had} was printed");
         let finding = found.report(&RULE, at!(record.built_from.mark), message, "what the crew had");
-        finding.because(at!(network.revision), "the same revision, but another mark");
+        finding.known_at(at!(record.id)).because(at!(network.revision), "the same revision, but another mark");
         finding.help(help);
     }
     if let Some(date) = record.date.filter(|date| *date < network.date) {

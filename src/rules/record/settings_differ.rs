@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the settings of the hop; that power control is to be off is common practice.
     severity: Warning,
+    never_waived: RADIATES,
     check: Record(check),
 }
 
@@ -22,7 +23,8 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let (has, wants, by) = apart(power.value, designed.transmit_power.value);
         let message = format!("end {end}: set to {has}, {by} from the {wants} of the design");
         let finding = found.report(&RULE, at!(record.settings.transmit_power), message, "as set");
-        finding.because(at!(designed.transmit_power), "as designed");
+        let worse = if power.value < designed.transmit_power.value { Worse::Lower } else { Worse::Higher };
+        finding.measured(power.value, worse).because(at!(designed.transmit_power), "as designed");
         finding.help(format!("set {} and read both ends again, or change the hop", designed.transmit_power));
     }
     if let (Some(width), Some(false)) = (&set.bandwidth, width_holds) {

@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: Fraunhofer pattern of a round aperture between even light and a taper, or the measured pattern.
     severity: Warning,
+    waivable: SERVICE,
     check: Record(check),
 }
 

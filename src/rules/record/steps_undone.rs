@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    never_waived: PROTECTS_PEOPLE,
     check: Record(check),
 }
 
@@ -30,5 +31,6 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         (at!(record.checks), "what is ticked")
     };
     let finding = found.report(&RULE, place, message, label);
+    finding.known_at(at!(record.id));
     finding.help("do what is open and add it under `checks`, or say under `deviations` why not");
 }

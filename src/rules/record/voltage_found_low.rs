@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: constant-power load behind the loop of the cable; the threshold is common practice, no source.
     severity: Warning,
+    waivable: EQUIPMENT,
     check: Record(check),
 }
 
@@ -27,6 +28,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let (end, port) = (sheet.end, &record.runs[i].port);
         let message = format!("end {end}: {has} at port {port} is {by} below the {wanted} predicted at worst");
         let finding = found.report(&RULE, at!(record.runs[i].voltage), message, "found with the radio running");
+        finding.measured(voltage.value, Worse::Lower);
         let run_of_hop = hop.ends[sheet.end].runs[run.run].resolved.run;
         finding.because(at!(run_of_hop.cable), "predicted for this run");
         if !limit.assumed {

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the input range on the radio's data sheet.
     severity: Error,
+    never_waived: SHOCKS,
     check: Record(check),
 }
 
@@ -27,6 +28,8 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let (end, port) = (sheet.end, &record.runs[i].port);
         let message = format!("end {end}: {has} at port {port} is {by} {word} the {limit} the radio takes");
         let finding = found.report(&RULE, at!(record.runs[i].voltage), message, "found with the radio running");
+        let low = voltage.value < takes.min.value;
+        finding.measured(voltage.value, if low { Worse::Lower } else { Worse::Higher });
         finding.because(at!(radio.power.voltage), format!("works on {takes}"));
         finding.help(match run.lines.predicted.get() {
             Some(predicted) => {

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source; IEC 61643-22 guides the choice.
     severity: Warning,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 

@@ -1,6 +1,9 @@
 //! A surge arrester does not pass what the run carries.
 
+use crate::network::Document;
+use crate::place::Place;
 use crate::rules::prelude::*;
+use crate::spec::Arrester;
 
 rule! {
     /// A surge arrester does not pass what the run carries.
@@ -10,43 +13,72 @@ rule! {
     ///
     /// Source: the ratings on the arrester's data sheet.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 
+/// Something that every arrester of a run must do, and those that do not.
+struct Demand<'n> {
+    about: &'static str,
+    words: String,
+    /// The place of what must be passed.
+    asked: Place,
+    unfit: Vec<Unfit<'n>>,
+}
+
+/// An arrester that does not: its number in the run, what it does, and where that is written.
+type Unfit<'n> = (usize, &'n Document<Arrester>, String, Place);
+
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let (spec, port) = (run.resolved.run, run.resolved.port);
-    let supply = run.resolved.supply.filter(|_| run.carries(Service::Power));
-    let arresters = &run.resolved.arresters;
-    let mut demands = Vec::new();
-    demands.extend(port.rate.as_ref().filter(|_| run.carries(Service::Data)).map(ToString::to_string));
-    demands.extend(supply.map(|supply| format!("power on {} pairs, {} or more", supply.pairs, supply.voltage.max)));
-    for (i, &arrester) in arresters.iter().enumerate() {
-        // Of one model at several places there is one thing to say.
-        if arresters[..i].iter().any(|earlier| earlier.at == arrester.at) {
-            continue;
-        }
-        let rate = port.rate.as_ref().filter(|rate| run.carries(Service::Data) && arrester.rate.value < rate.value);
-        let (what, place, limit) = if let Some(rate) = rate {
-            (format!("passes {}, the port runs at {rate}", arrester.rate), at!(arrester.rate), at!(port.rate))
-        } else if let Some(supply) = supply.filter(|supply| arrester.pairs < supply.pairs) {
-            (
-                format!("passes power on {} pairs of {}", arrester.pairs, supply.pairs),
-                at!(arrester.pairs),
-                at!(supply.pairs),
-            )
-        } else if let Some(supply) = supply.filter(|supply| arrester.voltage.value < supply.voltage.max.value) {
-            let what = format!("conducts above {}, the supply gives up to {}", arrester.voltage, supply.voltage.max);
-            (what, at!(arrester.voltage), at!(supply.voltage.max))
-        } else {
-            continue;
-        };
+    let spec = run.resolved.run;
+    let demands: Vec<Demand<'_>> = [rate(run), pairs(run), voltage(run)].into_iter().flatten().collect();
+    let wanted: Vec<&str> = demands.iter().map(|demand| demand.words.as_str()).collect();
+    for demand in &demands {
+        let Some((i, arrester, what, place)) = demand.unfit.first() else { continue };
         let message = format!("end {}: arrester `{}` {what}", sheet.name, arrester.id);
-        let finding = found.report(&RULE, at!(spec.arresters[i].model), message, "not fit for this run");
-        for (j, _) in arresters.iter().enumerate().skip(i + 1).filter(|(_, later)| later.at == arrester.at) {
-            finding.because(at!(spec.arresters[j].model), "nor here");
+        let finding = found.report(&RULE, at!(spec.arresters[*i].model), message, "not fit for this run");
+        finding.known_at(at!(spec.arresters)).about(demand.about);
+        for (j, ..) in &demand.unfit[1..] {
+            finding.because(at!(spec.arresters[*j].model), "nor here");
         }
-        finding.because(place, "its rating");
-        finding.because(limit, "what it must pass");
-        finding.help(format!("take an arrester for {}", demands.join(", ")));
+        finding.because(*place, "its rating");
+        finding.because(demand.asked, "what it must pass");
+        finding.help(format!("take an arrester for {}", wanted.join(", ")));
     }
+}
+
+/// The arresters of a run that fail a test, with what it says of them.
+fn unfit<'n>(run: &RunSheet<'n>, test: impl Fn(&Document<Arrester>) -> Option<(String, Place)>) -> Vec<Unfit<'n>> {
+    let arresters = run.resolved.arresters.iter().enumerate();
+    arresters.filter_map(|(i, &arrester)| test(arrester).map(|(what, place)| (i, arrester, what, place))).collect()
+}
+
+fn rate<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
+    let port = run.resolved.port;
+    let rate = port.rate.as_ref().filter(|_| run.carries(Service::Data))?;
+    let unfit = unfit(run, |arrester| {
+        let what = format!("passes {}, the port runs at {rate}", arrester.rate);
+        (arrester.rate.value < rate.value).then(|| (what, at!(arrester.rate)))
+    });
+    Some(Demand { about: "rate", words: rate.to_string(), asked: at!(port.rate), unfit })
+}
+
+fn pairs<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
+    let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
+    let unfit = unfit(run, |arrester| {
+        let what = format!("passes power on {} pairs of {}", arrester.pairs, supply.pairs);
+        (arrester.pairs < supply.pairs).then(|| (what, at!(arrester.pairs)))
+    });
+    let words = format!("power on {} pairs", supply.pairs);
+    Some(Demand { about: "pairs", words, asked: at!(supply.pairs), unfit })
+}
+
+fn voltage<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
+    let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
+    let most = &supply.voltage.max;
+    let unfit = unfit(run, |arrester| {
+        let what = format!("conducts above {}, the supply gives up to {most}", arrester.voltage);
+        (arrester.voltage.value < most.value).then(|| (what, at!(arrester.voltage)))
+    });
+    Some(Demand { about: "voltage", words: format!("{most} or more"), asked: at!(supply.voltage.max), unfit })
 }

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: IEEE 802.3-2022 clauses 40, 55 and 126; ISO/IEC 11801-1.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 

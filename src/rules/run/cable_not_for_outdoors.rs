@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the jacket on the cable's data sheet.
     severity: Error,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 

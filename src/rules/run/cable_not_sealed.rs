@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the insert sizes on the radio's data sheet.
     severity: Error,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 
@@ -37,6 +38,8 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         sheet.name, port.id, nearest.title
     );
     let finding = found.report(&RULE, at!(spec.cable), message, format!("{} across", cable.outside_diameter));
+    let thin = diameter < nearest.cable.min.value;
+    finding.measured(diameter, if thin { Worse::Lower } else { Worse::Higher });
     finding.because(at!(cable.outside_diameter), "its diameter");
     finding.because(at!(port.glands), "the inserts of the port");
     let windows: Vec<String> = port.glands.iter().map(|gland| format!("{} ({})", gland.cable, gland.title)).collect();

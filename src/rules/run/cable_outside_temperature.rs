@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the temperatures on the cable's data sheet; sun on a black jacket is common practice, no source.
     severity: Warning,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 
@@ -23,6 +24,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Some(what) = climate_outside(window, cold.map(Wanted::value), hot) else { return };
     let message = format!("end {}: cable `{}` gets to {what}", sheet.name, cable.id);
     let finding = found.report(&RULE, at!(spec.cable), message, "not made for this climate");
+    measured_air(finding, window, cold.map(Wanted::value), hot);
     finding.because(at!(cable.temperature), "what it bears");
     let too_cold = cold.filter(|cold| cold.value() < window.min.value);
     threshold(finding, too_cold.unwrap_or(&sheet.hottest_air), "the air it is in".into());

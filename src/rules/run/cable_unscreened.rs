@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 

@@ -12,6 +12,7 @@ rule! {
     /// Source: ANSI/TIA-568 for the limit (second-hand); it and ISO/IEC 11801-1 ask for solid copper (from memory, not
     /// seen). Resistance by the rule of mixtures with aluminium of IEC 60889.
     severity: Error,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 

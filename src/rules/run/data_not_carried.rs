@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the ports on the radio's data sheet.
     severity: Error,
+    waivable: SERVICE,
     check: End(check),
 }
 
@@ -23,6 +24,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let spot = taken.map_or_else(|| at!(end.runs), |i| at!(end.runs[i].carries));
     let label = if taken.is_some() { "takes a port for data, and brings none" } else { "none of them carries data" };
     let finding = found.report(&RULE, spot, message, label);
+    finding.known_at(at!(end.radio));
     if let Some(supply) = taken.and_then(|i| sheet.runs[i].resolved.supply).filter(|supply| supply.rate.is_none()) {
         finding.because(at!(supply.rate), "an adapter that passes no data");
     }

@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: the voltage window on the device's data sheet.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 
@@ -25,6 +26,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         sheet.name, port.id
     );
     let finding = found.report(&RULE, at!(spec.feeds), message, format!("takes no more than {limit}"));
+    finding.measured(gives, Worse::Higher);
     finding.because(at!(port.passes_on), format!("hands on up to {has}"));
     for feeding in sheet.runs.iter().filter_map(|run| run.resolved.supply) {
         finding.because(at!(feeding.voltage.max), "the greatest voltage of the supply");

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: constant-power loads one behind the other, Ohm's and Kirchhoff's laws.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 
@@ -35,6 +36,9 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     };
     let loop_resistance = format!("loop resistance {}", line(&onward.loop_resistance));
     let finding = found.report(&RULE, at!(spec.outdoor), message, loop_resistance);
+    if let Some(voltage) = onward.voltage.get() {
+        finding.measured(voltage, Worse::Lower);
+    }
     finding.because(at!(spec.feeds), "what it feeds");
     finding.because(at!(spec.cable), "this cable");
     // A converter in the radio gives what it gives, however much reaches the radio.

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: common practice, no source; the insert sizes on the radio's data sheet.
     severity: Warning,
+    waivable: EQUIPMENT,
     check: Run(check),
 }
 
@@ -26,6 +27,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         sheet.name, cable.outside_diameter, port.id
     );
     let finding = found.report(&RULE, at!(spec.cable), message, format!("{} across", cable.outside_diameter));
+    finding.measured(room, Worse::Lower);
     finding.because(at!(cable.outside_diameter), "its diameter");
     finding.because(at!(port.glands), "the inserts of the port");
     threshold(finding, limit, format!("{wants} to either edge"));

@@ -14,6 +14,7 @@ rule! {
     ///
     /// Source: Ohm's law, with the most power a line can hand over `V_s² / 4R`.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 
@@ -27,5 +28,5 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     } else {
         format!("end {}: the {own} of the radio and the {onward} it passes on do not settle on this cable", sheet.name)
     };
-    starving(&RULE, sheet, run, message, found);
+    starving(&RULE, sheet, run, message, found).measured(limit.most_power, Worse::Lower);
 }

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the power of the port on the radio's data sheet.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 
@@ -23,6 +24,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (wants, gives, over) = apart(asked, hands.power.value);
     let message = format!("end {}: {wants} asked of port `{}`, which hands on {gives}", sheet.name, port.id);
     let finding = found.report(&RULE, at!(spec.feeds), message, format!("{over} too much, its cable included"));
+    finding.measured(asked, Worse::Higher);
     finding.because(at!(port.passes_on), "the most it hands on");
     let cable = (asked - onward.draw.get().unwrap_or_default()).rounded_up();
     let most = (hands.power.value - cable).rounded_down();

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: Kirchhoff's laws; the ports on the radio's data sheet.
     severity: Error,
+    never_waived: NOT_JUDGED,
     check: Run(check),
 }
 
@@ -23,7 +24,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
             let message =
                 format!("end {}: the run to port `{}` feeds something but carries no power out", sheet.name, port.id);
             let finding = found.report(&RULE, at!(spec.carries), message, "no `power-out` here");
-            finding.because(at!(spec.feeds), "what it feeds");
+            finding.known_at(at!(spec.port)).because(at!(spec.feeds), "what it feeds");
             finding.help("add `power-out` to what the run carries, or leave `feeds` out");
         }
         return;
@@ -31,13 +32,13 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     if !known {
         let message = format!("end {}: port `{}` hands power on, but to what is not said", sheet.name, port.id);
         let finding = found.report(&RULE, at!(spec.feeds), message, "draw and voltage, or a radio");
-        finding.because(at!(spec.carries), "carries power out");
+        finding.known_at(at!(spec.port)).because(at!(spec.carries), "carries power out");
         finding
             .help("add `feeds: { title: …, draw: 12 W, voltage: { min: 37 V, max: 57 V } }`, or `feeds: { radio: … }`");
     } else if port.passes_on.is_none() && port.takes(Service::PowerOut) {
         let message = format!("end {}: what port `{}` hands on is not said", sheet.name, port.id);
         let finding = found.report(&RULE, at!(port.passes_on), message, "power and pairs");
-        finding.because(at!(spec.carries), "carries power out");
+        finding.known_at(at!(spec.port)).because(at!(spec.carries), "carries power out");
         finding.help("add `passes_on: { power: 25 W, pairs: 2 }` from the radio's sheet");
     }
 }

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the ports on the radio's data sheet.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 
@@ -25,7 +26,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         }
         let message = format!("end {}: port `{}` of radio `{}` takes no {word}", sheet.name, port.id, radio.id);
         let finding = found.report(&RULE, at!(spec.carries), message, format!("asks it for {word}"));
-        finding.because(at!(spec.port), "this port");
+        finding.about(word).because(at!(spec.port), "this port");
         finding.because(at!(port.carries), "what it takes");
         let able = radio.ports.iter().filter(|port| port.takes(service));
         let able: Vec<&str> = able.map(|port| &*port.id).collect();

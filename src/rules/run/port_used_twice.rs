@@ -8,6 +8,7 @@ rule! {
     ///
     /// Source: a port takes one cable.
     severity: Error,
+    waivable: SERVICE,
     check: End(check),
 }
 

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    never_waived: PROTECTS_PEOPLE,
     check: Run(check),
 }
 

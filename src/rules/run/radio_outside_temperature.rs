@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the temperatures on the radio's data sheet.
     severity: Error,
+    waivable: EQUIPMENT,
     check: End(check),
 }
 
@@ -20,6 +21,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let Some(what) = climate_outside(window, cold.map(Wanted::value), sheet.hottest_air.value()) else { return };
     let message = format!("end {}: radio `{}` sees {what}", sheet.name, radio.id);
     let finding = found.report(&RULE, at!(end.radio), message, "not made for this climate");
+    measured_air(finding, window, cold.map(Wanted::value), sheet.hottest_air.value());
     finding.because(at!(radio.temperature), "what it bears");
     air_labels(sheet, window, finding);
     finding.help(format!("a radio for {}", climate_words(sheet)));

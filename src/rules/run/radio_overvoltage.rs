@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: the voltage window on the radio's data sheet; 57 V is the most at any IEEE 802.3 port.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 

@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: constant-power load behind the loop, upper root; it reproduces the least device voltages of IEEE 802.3.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 

@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: the radio's data sheet.
     severity: Error,
+    waivable: SERVICE,
     check: End(check),
 }
 
@@ -42,5 +43,5 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             "give one run `carries: [data, power]` and a `supply`".into(),
         ),
     };
-    found.report(&RULE, spot, message, label).help(help);
+    found.report(&RULE, spot, message, label).known_at(at!(end.radio)).help(help);
 }

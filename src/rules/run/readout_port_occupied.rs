@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the read-out on the radio's data sheet.
     severity: Error,
+    waivable: WORK,
     check: Run(check),
 }
 

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: IEEE 802.3-2022 and ISO/IEC 11801-1, channel length.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 

@@ -12,6 +12,7 @@ rule! {
     ///
     /// Source: ANSI/TIA-568, length against temperature (84 m at 40 °C second-hand, the rest from memory).
     severity: Warning,
+    waivable: SERVICE,
     check: Run(check),
 }
 
@@ -26,6 +27,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let hot = line(&run.lines.cable_temperature);
     let message = format!("end {}: at {hot} the run to port `{}` counts as {has}, over {most}", sheet.name, spec.port);
     let finding = found.report(&RULE, at!(spec.outdoor), message, "too long for data when hot");
+    finding.measured(counted, Worse::Higher);
     threshold(finding, &sheet.hottest_air, format!("makes the cable {hot} hot"));
     threshold(finding, limit, format!("{most} at most"));
     let outdoors = run.handling.longest_hot.get().map_or_else(|| "—".into(), |most| most.rounded_down().to_string());

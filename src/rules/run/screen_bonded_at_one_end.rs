@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice; required where the screen enters a building by NEC 800.100 (from memory, not seen).
     severity: Warning,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: IEEE 802.3-2022, a device is on at 42 V and off at 30 V (from memory, not seen).
     severity: Warning,
+    waivable: SERVICE,
     check: Run(check),
 }
 
@@ -27,6 +28,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (has, starts, below) = apart(voltage, start);
     let message = format!("end {}: {has} at the radio under load, {below} below the {starts} it starts at", sheet.name);
     let finding = found.report(&RULE, at!(spec.outdoor), message, format!("leaves {has} at the radio"));
+    finding.measured(voltage, Worse::Lower);
     if radio.power.start.is_some() {
         finding.because(at!(radio.power.start), "where it has switched on");
     } else {

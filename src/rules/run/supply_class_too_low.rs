@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: IEEE 802.3-2022, clauses 33 and 145 (second-hand).
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 
@@ -29,6 +30,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         sheet.name, grants.number, radio.id
     );
     let finding = found.report(&RULE, at!(spec.supply), message, format!("of class {}", grants.number));
+    finding.measured(gives, Worse::Lower);
     finding.because(at!(supply.class), "the class it grants");
     if radio.power.class.is_some() {
         finding.because(at!(radio.power.class), "the class it asks for");

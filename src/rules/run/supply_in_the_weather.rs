@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: where the supply may stand, on its data sheet; IP code by IEC 60529.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 

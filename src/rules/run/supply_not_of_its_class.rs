@@ -19,6 +19,7 @@ rule! {
     ///
     /// Source: IEEE 802.3-2022, clauses 33 and 145 (second-hand).
     severity: Error,
+    waivable: DATA,
     check: Run(check),
 }
 
@@ -42,6 +43,8 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let message = format!("end {}: supply `{}` {}", sheet.name, supply.id, against.what);
     let finding = found.report(&RULE, against.place, message, "against its own standard");
     let spec = run.resolved.run;
+    // What it contradicts first goes first; mended, the next shows, and it is still the same supply.
+    finding.known_at(at!(supply.standard));
     for place in [at!(supply.class), at!(supply.power), at!(supply.voltage), at!(supply.pairs)] {
         finding.decided_by(place);
     }

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: the temperatures on the supply's data sheet.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 
@@ -22,6 +23,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     let message = format!("end {}: supply `{}` sees {what}", sheet.name, supply.id);
     let finding = found.report(&RULE, at!(spec.supply), message, "not made for this climate");
+    measured_air(finding, window, cold.map(Wanted::value), sheet.hottest_air.value());
     finding.because(at!(supply.temperature), "what it bears");
     finding.because(at!(point.place), format!("power point `{}` is outdoors", point.id));
     air_labels(sheet, window, finding);

@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: the power on the supply's data sheet; classes of IEEE 802.3-2022 clauses 33 and 145.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 

@@ -9,6 +9,7 @@ rule! {
     ///
     /// Source: the rate on the supply's data sheet.
     severity: Error,
+    waivable: SERVICE,
     check: Run(check),
 }
 
@@ -23,6 +24,9 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let has = passes.map_or("no data".to_owned(), ToString::to_string);
     let message = format!("end {}: supply `{}` passes {has}, port `{}` runs at {rate}", sheet.name, supply.id, port.id);
     let finding = found.report(&RULE, at!(spec.supply), message, format!("passes {has}"));
+    if let Some(passes) = passes {
+        finding.measured(passes.value, Worse::Lower);
+    }
     finding.because(at!(supply.rate), if supply.rate.is_some() { "its rate" } else { "it states no rate" });
     finding.because(at!(port.rate), "the rate of the port");
     finding.help(format!("a supply that passes {rate}, or separate runs for data and power"));

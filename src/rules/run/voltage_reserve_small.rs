@@ -10,6 +10,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    waivable: SERVICE,
     check: Run(check),
 }
 

@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: `wiring` on the sheets of supply and radio.
     severity: Error,
+    never_waived: SHOCKS,
     check: Run(check),
 }
 

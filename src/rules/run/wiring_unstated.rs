@@ -11,6 +11,7 @@ rule! {
     ///
     /// Source: common practice, no source.
     severity: Warning,
+    never_waived: NOT_JUDGED,
     check: Run(check),
 }
 
@@ -28,7 +29,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     };
     let message = format!("end {}: which contacts {who} is not said", sheet.name);
     let finding = found.report(&RULE, place, message, "no `wiring` here");
-    finding.because(at!(spec.supply), "used here");
+    finding.known_at(at!(spec.supply)).because(at!(spec.supply), "used here");
     finding.help(if supply.wiring.is_none() {
         "add `wiring:` from its sheet, such as `wiring: 45-plus-78-minus`"
     } else {
