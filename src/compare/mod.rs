@@ -8,10 +8,13 @@
 mod became;
 mod cause;
 mod change;
+mod differences;
+mod edits;
 mod gate;
 mod gate_words;
 mod held;
 mod hop;
+mod index;
 mod json;
 mod judged;
 mod known;
@@ -37,7 +40,7 @@ pub use summary::Summary;
 pub use text::text;
 
 use crate::place::Place;
-use cause::Edits;
+use edits::Edits;
 use held::ByGate;
 use matching::Pair;
 
