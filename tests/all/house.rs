@@ -157,7 +157,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("voice", &["sheet", "spec", "units"]),
     ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
-    ("compare", &["door", "finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
+    ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
     ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (
