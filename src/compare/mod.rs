@@ -21,6 +21,7 @@ mod known;
 mod markdown;
 mod matching;
 mod noise;
+mod notes;
 mod side;
 mod summary;
 mod survey;
@@ -56,6 +57,8 @@ pub struct Comparison {
     pub hops: Vec<HopChange>,
     /// Findings that are about no hop and are there on one side only.
     pub findings: Vec<FindingChange>,
+    /// What holds for both sides and a reader must know, a sentence each.
+    pub notes: Vec<String>,
     /// Every field that was edited, in order of file and line.
     pub edits: Vec<Cause>,
     /// How many of each there are.
@@ -111,6 +114,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
         gate,
         hops,
         findings,
+        notes: notes::of(old, new),
         edits: edits.into_causes(),
         summary,
     }
