@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::attach::{self, Attachment};
 use super::kind::Pack;
-use crate::network::ResolvedEnd;
+use super::names::PackNames;
 use crate::sheet::HopSheet;
 use crate::spec::{Both, Date, EndName, Paper};
 use crate::voice::Voice;
@@ -15,22 +15,15 @@ pub(super) struct Naming {
     network: String,
     network_title: String,
     owner: String,
-    pub hop: String,
+    pub names: PackNames,
     hop_title: String,
     date: Date,
     revision: Option<String>,
     creator: Option<String>,
     approver: Option<String>,
     paper: Paper,
-    pub ends: Both<Place>,
+    titles: Both<String>,
     pub voice: Voice,
-}
-
-/// The site of an end.
-#[derive(Debug)]
-pub(super) struct Place {
-    pub site: String,
-    title: String,
 }
 
 /// The furniture of one pack.
@@ -69,29 +62,20 @@ pub(super) struct Front {
 impl Naming {
     pub(super) fn of(sheet: &HopSheet<'_>, voice: Voice) -> Self {
         let (hop, network) = (sheet.resolved.hop, sheet.resolved.network);
-        let place = |end: &ResolvedEnd<'_>| Place { site: end.site.id.to_string(), title: end.site.title.to_string() };
         let said = |text: &Option<crate::spec::Text>| text.as_ref().map(ToString::to_string);
         Self {
             network: network.id.to_string(),
             network_title: network.title.to_string(),
             owner: network.owner.to_string(),
-            hop: hop.id.to_string(),
+            names: PackNames::of(sheet),
             hop_title: said(&hop.title).unwrap_or_else(|| hop.id.to_string()),
             date: network.date,
             revision: said(&network.revision),
             creator: said(&network.creator),
             approver: said(&network.approver),
             paper: network.print.paper.unwrap_or_default(),
-            ends: sheet.resolved.ends.each_ref().map(place),
+            titles: sheet.resolved.ends.each_ref().map(|end| end.site.title.to_string()),
             voice,
-        }
-    }
-
-    pub(super) fn stem(&self, pack: Pack) -> String {
-        match pack {
-            Pack::Design => format!("{}-design", self.hop),
-            Pack::Install(end) => format!("{}-{}-{}-install", self.hop, end, self.ends[end].site),
-            Pack::Acceptance(end) => format!("{}-{}-{}-acceptance", self.hop, end, self.ends[end].site),
         }
     }
 
@@ -127,7 +111,7 @@ impl Naming {
             Pack::Design => None,
             Pack::Install(end) | Pack::Acceptance(end) => Some(end),
         };
-        let at = |end: EndName| voice.with("end-at", &[("end", &end), ("site", &self.ends[end].title)]);
+        let at = |end: EndName| voice.with("end-at", &[("end", &end), ("site", &self.titles[end])]);
         let far = end.map(EndName::far);
         let letter = end.map_or("", EndName::letter);
         Front {
@@ -139,7 +123,7 @@ impl Naming {
             hop_title: self.hop_title.clone(),
             here: end.map(at),
             there: far.map(at),
-            number: format!("{}/{}", self.network, self.stem(pack)),
+            number: format!("{}/{}", self.network, self.names.stem(pack)),
             revision: or_not_set(&self.revision),
             revision_line: voice.with("foot-revision", &[("revision", &or_not_set(&self.revision))]),
             page: voice.with("foot-page", &[("page", &"{page}"), ("pages", &"{pages}")]),

@@ -25,6 +25,7 @@ mod install;
 mod kind;
 mod licence;
 mod lobes;
+mod names;
 mod parts;
 mod phrases;
 mod record_page;
@@ -54,6 +55,7 @@ use install::Install;
 
 pub use form::Form;
 pub use kind::Pack;
+pub use names::PackNames;
 #[cfg(feature = "pages")]
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
 
@@ -131,15 +133,6 @@ impl HopPacks {
         self.acceptances[end].as_ref()
     }
 
-    /// Whether there is anything to print: an acceptance needs a record.
-    #[must_use]
-    pub fn has(&self, pack: Pack) -> bool {
-        match pack {
-            Pack::Acceptance(end) => self.acceptance(end).is_some(),
-            Pack::Design | Pack::Install(_) => true,
-        }
-    }
-
     /// The source mark at the foot of the pages.
     #[must_use]
     pub fn mark(&self, files: &Files) -> String {
@@ -151,16 +144,10 @@ impl HopPacks {
         self.documents.first().map_or(FileId(0), |document| document.file)
     }
 
-    /// The hop's id.
+    /// What the packs are called.
     #[must_use]
-    pub fn hop(&self) -> &str {
-        &self.naming.hop
-    }
-
-    /// The site of an end, by id.
-    #[must_use]
-    pub fn site(&self, end: EndName) -> &str {
-        &self.naming.ends[end].site
+    pub fn names(&self) -> &PackNames {
+        &self.naming.names
     }
 
     /// Errors that are open: a pack is set in type only as a draft while there are any.
@@ -169,11 +156,5 @@ impl HopPacks {
         let findings = self.findings_of(pack);
         let open = findings.iter().filter(|finding| finding.waived.is_none());
         open.filter(|finding| finding.severity == Severity::Error).count()
-    }
-
-    /// The name of a pack's file: `ridge-dam-design.pdf`, `ridge-dam-a-ridge-install.pdf`.
-    #[must_use]
-    pub fn file_name(&self, pack: Pack) -> String {
-        format!("{}.pdf", self.naming.stem(pack))
     }
 }

@@ -48,7 +48,7 @@ impl HopPacks {
         attached.extend(record.and_then(|record| attach::record(&files, record)));
         let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
         attached.push(attach::sheet(&files, &listing));
-        attached.extend(self.profile.as_deref().map(|table| attach::profile(&self.naming.hop, table)));
+        attached.extend(self.profile.as_deref().map(|table| attach::profile(self.names().hop(), table)));
         let aside = aside::sentences(&self.aside, self.naming.voice);
         let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
         let findings = self.findings_of(pack);

@@ -72,7 +72,7 @@ fn written(network: &str, title: &str, hazards: &[&str]) -> tempfile::TempDir {
 /// pack, white space left out.
 fn looked_through(folder: &Path) -> Vec<(Pack, String)> {
     let (evaluation, press) = (packs(folder), Press::new().expect("a press"));
-    let hop = evaluation.hops.iter().find(|one| one.hop() == HOP).expect("the hop");
+    let hop = evaluation.hops.iter().find(|one| one.names().hop() == HOP).expect("the hop");
     let mut texts = Vec::new();
     for pack in all_of(hop) {
         let sheets = ink::sheets(set(&evaluation, &press, HOP, pack));

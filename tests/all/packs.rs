@@ -62,10 +62,10 @@ fn has_row(text: &str, label: &str, values: &[&str]) -> bool {
 /// Checks a row whose values are lines of the sheet; a line that is missing fails.
 fn check_row(text: &str, hop: &Hop, label: &str, keys: &[&str]) {
     let value = |key: &&str| {
-        hop.lines.get(*key).unwrap_or_else(|| panic!("{}: the sheet has no {key}", hop.packs.hop())).as_str()
+        hop.lines.get(*key).unwrap_or_else(|| panic!("{}: the sheet has no {key}", hop.packs.names().hop())).as_str()
     };
     let values: Vec<&str> = keys.iter().map(value).collect();
-    assert!(has_row(text, label, &values), "{}: no row `{label}` {values:?} in\n{text}", hop.packs.hop());
+    assert!(has_row(text, label, &values), "{}: no row `{label}` {values:?} in\n{text}", hop.packs.names().hop());
 }
 
 const DIRECTION: [(&str, &str); 14] = [
@@ -138,7 +138,7 @@ fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
             let value = |key: &str| &hop.lines[&format!("profile.{key}")];
             let drawn = format!("{} ({}), {} asked for", value("clearance"), value("fraction"), value("needed"));
             let close = |text: &str| text.replace([' ', '\u{a0}'], "");
-            assert!(close(&text).contains(&close(&drawn)), "{}: no `{drawn}` in\n{text}", hop.packs.hop());
+            assert!(close(&text).contains(&close(&drawn)), "{}: no `{drawn}` in\n{text}", hop.packs.names().hop());
             check_row(&text, hop, "Rain outage, the worse direction", &["service.outage"]);
             check_row(&text, hop, "equipment failure not counted", &["service.availability"]);
             check_row(&text, hop, "Outage in an average year", &["service.minutes"]);
@@ -214,8 +214,8 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
             assert!(text.contains(value("target_voltage")), "target");
             assert!(!text.contains(" is safe") && text.contains("not assessed"), "a pack certifies nothing");
             for (number, page) in pages.iter().enumerate() {
-                let count = format!("Page {} of {}", number + 1, pages.len());
-                for wanted in ["Install pack", "Check revision before use", "Revision", hop.packs.hop(), &count] {
+                let (count, id) = (format!("Page {} of {}", number + 1, pages.len()), hop.packs.names().hop());
+                for wanted in ["Install pack", "Check revision before use", "Revision", id, &count] {
                     assert!(page.contains(wanted), "page {number} lacks `{wanted}`:\n{page}");
                 }
                 assert!(page.contains(&format!("End {}:", end.letter())), "page {number} does not say which end");
@@ -226,7 +226,7 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
 
 /// The pages of an acceptance record, and what its hop says.
 fn acceptance(evaluation: &Evaluation<Hop>, hop: &str, end: EndName) -> (usize, Vec<String>) {
-    let number = evaluation.hops.iter().position(|one| one.packs.hop() == hop).expect("the hop");
+    let number = evaluation.hops.iter().position(|one| one.packs.names().hop() == hop).expect("the hop");
     (number, pages(&set(evaluation, number, Pack::Acceptance(end))))
 }
 
@@ -283,7 +283,8 @@ fn the_keys_on_paper_are_those_of_the_form_and_the_mark_is_that_of_the_design() 
         rest[..16].to_owned()
     };
     let evaluation = hops(folder.path());
-    let number = evaluation.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
+    let number =
+        evaluation.hops.iter().position(|hop| hop.packs.names().hop() == "solleralm-murrgrat").expect("the hop");
     let install = pages(&set(&evaluation, number, Pack::Install(EndName::B)));
     let ran = Command::new(env!("CARGO_BIN_EXE_hopwright"))
         .args(["new", "record", "solleralm-murrgrat/b", "--network"])
@@ -382,7 +383,7 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
                 .hops
                 .iter()
                 .flat_map(|hop| packs.map(|pack| (hop, pack)))
-                .filter(|(hop, pack)| hop.packs.has(*pack))
+                .filter(|(hop, pack)| hop.packs.names().has(*pack))
                 .collect();
             let set = on_presses(&jobs, |press, (hop, pack)| {
                 hop.packs.set(press, *pack, false, &evaluation.files).expect("a pack")
@@ -396,7 +397,7 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
                     Pack::Install(_) => 4..=6,
                     Pack::Acceptance(_) => 1..=3,
                 };
-                let name = hop.packs.file_name(*pack);
+                let name = hop.packs.names().file_name(*pack);
                 assert!(may.contains(&pages), "{name} on {paper}: {pages} pages, not {may:?}");
             }
         }
@@ -509,7 +510,8 @@ fn what_an_author_writes_is_printed_and_not_obeyed() {
     fs::write(&site, text).expect("written");
 
     let evaluation = hops(folder.path());
-    let number = evaluation.hops.iter().position(|hop| hop.packs.hop() == "exchange-murrgrat").expect("the hop");
+    let number =
+        evaluation.hops.iter().position(|hop| hop.packs.names().hop() == "exchange-murrgrat").expect("the hop");
     let pages = pages(&set(&evaluation, number, Pack::Install(EndName::B)));
     assert!(pages[0].contains("= #title *not* bold"), "{}", pages[0]);
     assert!(pages[0].contains(hostile), "{}", pages[0]);
@@ -547,7 +549,7 @@ fn drawings_say_what_they_show() {
         assert!(install.contains(&value(line)), "no {line} {} in\n{install}", value(line));
     }
     assert!(
-        install.contains(&format!("Code for a telephone: {}-a-", hop.packs.hop())),
+        install.contains(&format!("Code for a telephone: {}-a-", hop.packs.names().hop())),
         "the id of the record\n{install}"
     );
     let design = plain(&words(Pack::Design));

@@ -279,11 +279,11 @@ fn each_pack(look: impl Fn(&str, Vec<u8>)) {
     let mut kinds = BTreeSet::new();
     for network in ["varneck", "saltmere", "faulty"] {
         let evaluation = packs(&example(network));
-        let recorded = |hop: &HopPacks| EndName::BOTH.iter().any(|end| hop.has(Pack::Acceptance(*end)));
+        let recorded = |hop: &HopPacks| EndName::BOTH.iter().any(|end| hop.names().has(Pack::Acceptance(*end)));
         for (_, hop) in evaluation.hops.iter().enumerate().filter(|(number, hop)| *number == 0 || recorded(hop)) {
             for pack in all_of(hop) {
                 let bytes = hop.set(&press, pack, true, &evaluation.files).expect("a pack");
-                look(&format!("{network}/{}", hop.file_name(pack)), bytes);
+                look(&format!("{network}/{}", hop.names().file_name(pack)), bytes);
                 kinds.insert(match pack {
                     Pack::Design => "design",
                     Pack::Install(_) => "install",

@@ -429,7 +429,7 @@ fn a_german_pack_has_the_numbers_of_the_english_one_and_its_own_words() {
     let (english, german) = (sentences("en"), sentences("de"));
     let networks = [None, Some(Language::De)].map(|language| spoken(&example("varneck"), language));
     let [there, here] = &networks;
-    let hop = there.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
+    let hop = there.hops.iter().position(|hop| hop.packs.names().hop() == "solleralm-murrgrat").expect("the hop");
     for (pack, keys) in [(Pack::Design, &DESIGN[..]), (Pack::Install(EndName::A), &INSTALL[..])] {
         let [other, own] = [set(there, hop, pack), set(here, hop, pack)];
         let language = |bytes: &[u8]| {
@@ -468,7 +468,7 @@ fn printed_as(asked: &str) -> tempfile::TempDir {
 fn a_network_can_ask_for_feet_first() {
     let folder = printed_as("  units: imperial\n");
     let (metric, imperial) = (spoken(&example("varneck"), None), spoken(folder.path(), None));
-    let hop = metric.hops.iter().position(|hop| hop.packs.hop() == "exchange-murrgrat").expect("the hop");
+    let hop = metric.hops.iter().position(|hop| hop.packs.names().hop() == "exchange-murrgrat").expect("the hop");
     let [metric, imperial] = [&metric, &imperial].map(|network| text(&set(network, hop, Pack::Install(EndName::B))));
     // A computed radius turns round; the height that an author wrote does not. 2.55 in are 64.8 mm: 25.4 mm an inch, exact.
     assert!(metric.contains("64.8 mm (2.55 in)") && !metric.contains("2.55 in (64.8 mm)"));
@@ -480,7 +480,7 @@ fn a_network_can_ask_for_feet_first() {
 fn a_network_can_ask_for_german_with_commas() {
     let folder = printed_as("  language: de\n  decimal_sign: comma\n");
     let (points, commas) = (spoken(&example("varneck"), Some(Language::De)), spoken(folder.path(), None));
-    let hop = points.hops.iter().position(|hop| hop.packs.hop() == "solleralm-murrgrat").expect("the hop");
+    let hop = points.hops.iter().position(|hop| hop.packs.names().hop() == "solleralm-murrgrat").expect("the hop");
     for pack in [Pack::Design, Pack::Install(EndName::A)] {
         let [point, comma] = [text(&set(&points, hop, pack)), text(&set(&commas, hop, pack))];
         assert_eq!(numbers(&comma), numbers(&point), "{pack:?}");

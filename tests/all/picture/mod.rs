@@ -29,11 +29,11 @@ pub fn packs(folder: &Path) -> Evaluation<HopPacks> {
 /// Every pack a hop has.
 pub fn all_of(hop: &HopPacks) -> impl Iterator<Item = Pack> {
     let ends = EndName::BOTH.into_iter().flat_map(|end| [Pack::Install(end), Pack::Acceptance(end)]);
-    std::iter::once(Pack::Design).chain(ends).filter(|pack| hop.has(*pack))
+    std::iter::once(Pack::Design).chain(ends).filter(|pack| hop.names().has(*pack))
 }
 
 /// The bytes of a pack of a hop, by the hop's id.
 pub fn set(evaluation: &Evaluation<HopPacks>, press: &Press, hop: &str, pack: Pack) -> Vec<u8> {
-    let hop = evaluation.hops.iter().find(|one| one.hop() == hop).expect("the hop");
+    let hop = evaluation.hops.iter().find(|one| one.names().hop() == hop).expect("the hop");
     hop.set(press, pack, false, &evaluation.files).expect("a pack")
 }
