@@ -48,6 +48,7 @@ use crate::verdict::SetAside;
 use crate::voice::Voice;
 
 use acceptance::Acceptance;
+use aside::Aside;
 use attach::Attachment;
 use design::Design;
 use front::{Front, Naming};
@@ -210,9 +211,9 @@ impl HopPacks {
         let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
         attached.push(attach::sheet(&files, &listing));
         attached.extend(self.profile.as_deref().map(|table| attach::profile(&self.naming.hop, table)));
-        let aside = aside::sentences(&self.aside, self.naming.voice);
-        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
         let findings = self.findings_of(pack);
+        let aside = Aside::of(&self.aside, &findings, pack, self.naming.voice);
+        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
         let (design, install) = match pack {
             Pack::Design => (Some(self.design.with_findings(&findings, &files)), None),
             Pack::Install(end) => (None, Some(&self.installs[end])),
