@@ -319,7 +319,7 @@ fn a_pack_that_does_not_say_what_was_not_judged() {
     bench.change("network.yaml", "  rain_height: 3000 m\n", "");
     bench.change("sites/scar.yaml", "    bonded: true\n", "");
     let snow = "whether snow melts on the path is not judged: no rain height is given";
-    let bond = "end a: whether earth point `ring` is bonded to that of the building is not said";
+    let bond = "site `scar`: whether earth point `ring` is bonded to that of the building is not said";
     let packs = [
         ("design", "made/ridge-design.pdf", true),
         ("install", "made/ridge-a-scar-install.pdf", true),

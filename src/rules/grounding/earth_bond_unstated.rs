@@ -16,24 +16,19 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let end = sheet.resolved.end;
-    let radio = sheet.resolved.earth.map(|earth| (earth, at!(end.grounding.bonds_to), "the radio is grounded to it"));
-    let entries = sheet.runs.iter().filter_map(|run| {
-        let spec = run.resolved.run;
-        Some((run.resolved.entry_earth?, at!(spec.entry_earth), "a cable enters beside it"))
-    });
+    let site = sheet.resolved.site;
+    let entries = sheet.runs.iter().filter_map(|run| run.resolved.entry_earth);
     let mut named = Vec::new();
-    for (earth, place, label) in radio.into_iter().chain(entries) {
-        if earth.bonded.is_some() || named.contains(&earth.id.to_string()) {
+    for earth in sheet.resolved.earth.into_iter().chain(entries) {
+        let id = earth.id.to_string();
+        if earth.bonded.is_some() || named.contains(&id) {
             continue;
         }
-        named.push(earth.id.to_string());
-        let message = format!(
-            "end {}: whether earth point `{}` is bonded to that of the building is not said",
-            sheet.name, earth.id
-        );
+        // Said of the site: however many hops bond there, somebody has to look once.
+        let message =
+            format!("site `{}`: whether earth point `{id}` is bonded to that of the building is not said", site.id);
+        named.push(id);
         let finding = found.report(&RULE, at!(earth.bonded), message, "no `bonded` here");
-        finding.because(place, label);
         finding.help("have a competent person look, and say `bonded: true` or `bonded: false`");
     }
 }

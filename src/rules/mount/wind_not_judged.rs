@@ -16,19 +16,13 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let (lines, dish, support) = (&sheet.wind, sheet.resolved.antenna, sheet.resolved.support);
+    let (lines, dish) = (&sheet.wind, sheet.resolved.antenna);
     let windy = lines.pressure.get().is_some() || lines.survival_pressure.get().is_some();
     if !windy || dish.wind_area.is_some() {
         return;
     }
-    let pressure = line(&lines.pressure);
-    let message = format!(
-        "end {}: the wind on `{}` is not judged: antenna `{}` states no wind area",
-        sheet.name, support.id, dish.id
-    );
-    let finding = found.report(&RULE, at!(dish.wind_area), message, format!("catches how much of {pressure}?"));
-    let end = sheet.resolved.end;
-    finding.because(at!(end.antenna), "this antenna");
-    finding.because(at!(end.support), "on this support");
+    // Said of the antenna: however many supports carry one, its sheet has to be looked at once.
+    let message = format!("antenna `{}`: without its wind area the wind on what carries it is not judged", dish.id);
+    let finding = found.report(&RULE, at!(dish.wind_area), message, "no `wind_area` here");
     finding.help("add `wind_area:` to the antenna from its data sheet");
 }
