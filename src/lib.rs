@@ -26,7 +26,6 @@ pub mod physics;
 pub mod place;
 pub mod rules;
 pub mod shape;
-#[allow(clippy::too_many_lines, reason = "its long functions go with the rebuilding of its profile")]
 pub mod sheet;
 pub mod source;
 pub mod spec;

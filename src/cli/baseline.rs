@@ -19,7 +19,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         return Err(Stop::Unknown("`--add` goes with `baseline update`".into()));
     }
     args.paths.iter().try_for_each(|path| present(path))?;
-    let evaluation = evaluate(&scope(&args.paths, &args.brought).on(args.today), |_, _| ());
+    let evaluation = evaluate(&scope(&args.paths, &args.brought)?.on(args.today), |_, _| ());
     if evaluation.files.list.is_empty() {
         say::aside("no YAML files found");
         return Ok(Exit::Nothing);

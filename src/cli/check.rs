@@ -84,11 +84,11 @@ fn scope(args: &Check) -> Result<Scope, Stop> {
     match (args.paths.iter().any(stdin), args.paths.as_slice(), &args.stdin_filename) {
         (false, paths, None) => {
             paths.iter().try_for_each(|path| present(path))?;
-            Ok(super::scope::scope(paths, &args.brought))
+            super::scope::scope(paths, &args.brought)
         }
         (false, _, Some(_)) => Err(Stop::Unknown("`--stdin-filename` goes with `-` in place of the paths".into())),
         (true, [_], Some(name)) => {
-            let scope = super::scope::scope(std::slice::from_ref(name), &args.brought);
+            let scope = super::scope::scope(std::slice::from_ref(name), &args.brought)?;
             Ok(scope.with_texts(&[(name.clone(), stdin_text()?.into())]))
         }
         (true, [_], None) => {

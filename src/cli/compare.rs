@@ -108,7 +108,7 @@ fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
         }
         Source::Revision { revision, shown } => (at_revision(&home(args)?, &revision, &shown)?, shown),
     };
-    let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought));
+    let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought)?);
     let side = Side::of(&scope, name).with_baseline(baseline);
     // A state of which a part is not to be had has no numbers to compare.
     match scope.failure() {

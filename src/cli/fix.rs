@@ -9,7 +9,7 @@ use crate::text::plain::{Form, inert, spelled};
 
 /// Prints the mends as a patch and writes nothing.
 pub(super) fn show(args: &Check) -> Result<Exit, Stop> {
-    let fixed = fix(&scope(&args.paths, &args.brought), args.fix_unsafe);
+    let fixed = fix(&scope(&args.paths, &args.brought)?, args.fix_unsafe);
     say_left(&fixed);
     let patch: String = fixed.files.iter().map(diff).collect();
     say::out(&patch)?;
@@ -21,7 +21,7 @@ pub(super) fn show(args: &Check) -> Result<Exit, Stop> {
 
 /// Writes the mends.
 pub(super) fn make(args: &Check) -> Result<(), Stop> {
-    let scope = scope(&args.paths, &args.brought);
+    let scope = scope(&args.paths, &args.brought)?;
     let fixed = fix(&scope, args.fix_unsafe);
     for file in &fixed.files {
         let root = scope.folders().into_iter().find(|root| file.origin.starts_with(root)).unwrap_or_default();

@@ -11,7 +11,7 @@ use crate::verdict::evaluate;
 
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought)?;
     let asked = args.end.split('/').next().unwrap_or_default();
     let evaluation = evaluate(&scope, |sheet, findings| {
         let forms = Both::ends(|end| Form::of(sheet, end));

@@ -32,7 +32,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     };
     present(&args.network)?;
     let mut evaluation =
-        evaluate(&scope(std::slice::from_ref(&args.network), &args.brought).on(args.today), |sheet, findings| {
+        evaluate(&scope(std::slice::from_ref(&args.network), &args.brought)?.on(args.today), |sheet, findings| {
             HopPacks::in_language(sheet, findings, args.language)
         });
     for hop in &mut evaluation.hops {

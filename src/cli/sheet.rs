@@ -14,7 +14,7 @@ use crate::voice::Voice;
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     present(&args.network)?;
-    let scope = scope(std::slice::from_ref(&args.network), &args.brought);
+    let scope = scope(std::slice::from_ref(&args.network), &args.brought)?;
     let draw = args.figure.is_some();
     let mut drawings = Vec::new();
     let mut evaluation =

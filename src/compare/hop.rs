@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::became;
-use super::cause::Edits;
 use super::change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
+use super::edits::Edits;
 use super::held::{ByGate, Held, keyed, keyed_by};
 use super::judged::Judged;
 use super::matching::{Here, Pair};

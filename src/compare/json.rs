@@ -18,6 +18,7 @@ struct Report<'a> {
     gate: Vec<Gate<'a>>,
     verdict: String,
     regression: bool,
+    notes: &'a [String],
     summary: Counts,
     edits: Vec<Edit<'a>>,
     findings: Vec<Found<'a>>,
@@ -137,6 +138,7 @@ pub fn json(comparison: &Comparison) -> String {
         gate: comparison.gate.iter().map(gate).collect(),
         verdict: summary.verdict(),
         regression: comparison.regresses(),
+        notes: &comparison.notes,
         summary: Counts {
             hops: summary.hops,
             changed: summary.changed(),

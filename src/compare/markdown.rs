@@ -38,15 +38,16 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
     let mark = format!("<!-- hopwright:compare:{} -->\n", comment.key);
     let mut out = gate(comparison, comment.budget / 3, &comment.whole);
     let _ = writeln!(out, "**{}**", escaped(&comparison.summary.verdict()));
+    for note in &comparison.notes {
+        let _ = write!(out, "\n{}.\n", escaped(&sentence(note)));
+    }
     if comparison.is_empty() {
         return format!("{out}\n{mark}");
     }
     let [old, new] = &comparison.names;
     let _ = write!(out, "\nFrom {} to {}.", escaped(old), escaped(new));
     if let Some(edited) = words::edited(comparison) {
-        let mut letters = edited.chars();
-        let first = letters.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
-        let _ = write!(out, " {first}{}.", escaped(letters.as_str()));
+        let _ = write!(out, " {}.", escaped(&sentence(&edited)));
     }
     out.push('\n');
     let room = comment.budget.saturating_sub(mark.chars().count() + TAIL + comment.whole.chars().count());
@@ -95,6 +96,12 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
         let _ = write!(out, "\n{}, for want of room: {} has everything.\n", told.join(", "), escaped(&comment.whole));
     }
     format!("{out}\n{mark}")
+}
+
+/// A clause with a capital.
+fn sentence(clause: &str) -> String {
+    let mut letters = clause.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 /// What is done to the gate, for the first lines; never left out, so it is bounded.

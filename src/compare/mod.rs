@@ -8,16 +8,20 @@
 mod became;
 mod cause;
 mod change;
+mod differences;
+mod edits;
 mod gate;
 mod gate_words;
 mod held;
 mod hop;
+mod index;
 mod json;
 mod judged;
 mod known;
 mod markdown;
 mod matching;
 mod noise;
+mod notes;
 mod side;
 mod summary;
 mod survey;
@@ -36,7 +40,7 @@ pub use summary::Summary;
 pub use text::text;
 
 use crate::place::Place;
-use cause::Edits;
+use edits::Edits;
 use held::ByGate;
 use matching::Pair;
 
@@ -53,6 +57,8 @@ pub struct Comparison {
     pub hops: Vec<HopChange>,
     /// Findings that are about no hop and are there on one side only.
     pub findings: Vec<FindingChange>,
+    /// What holds for both sides and a reader must know, a sentence each.
+    pub notes: Vec<String>,
     /// Every field that was edited, in order of file and line.
     pub edits: Vec<Cause>,
     /// How many of each there are.
@@ -108,6 +114,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
         gate,
         hops,
         findings,
+        notes: notes::of(old, new),
         edits: edits.into_causes(),
         summary,
     }

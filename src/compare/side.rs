@@ -7,7 +7,7 @@ use super::judged::{self, Judged, Named};
 use super::known::KnownSide;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
-use crate::network::{Files, Scope};
+use crate::network::{Brought, Files, Scope};
 use crate::place::{DocumentId, Place};
 use crate::sheet::{HopSheet, Missing, Sources, Told};
 use crate::verdict::evaluate;
@@ -25,6 +25,10 @@ pub struct Side {
     pub waiting: Vec<Waiting>,
     /// What is found and is about no hop.
     pub findings: Vec<Finding>,
+    /// Data that was named on the command line.
+    pub brought: Brought,
+    /// What patterns say to pass over, below the folder of the network.
+    pub passed_over: Vec<String>,
     /// What is known to be wrong, by the baseline of this state.
     pub baseline: Option<KnownSide>,
     /// Where it came from, to judge another state by its gate.
@@ -106,8 +110,10 @@ impl Side {
             .collect();
         let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
         let roots = scope.folders();
+        let passed_over = evaluation.passed_over.iter().map(|path| below(&roots, path)).collect();
+        let brought = scope.brought.clone();
         let (baseline, scope) = (None, Some(scope.clone()));
-        Self { name, files: evaluation.files, hops, waiting, findings, baseline, scope, roots }
+        Self { name, files: evaluation.files, hops, waiting, findings, brought, passed_over, baseline, scope, roots }
     }
 
     /// The same with the baseline of that state.
@@ -141,6 +147,12 @@ impl Side {
                 })
         })
     }
+}
+
+/// A path without the folder of its network.
+fn below(roots: &[PathBuf], path: &str) -> String {
+    let below = roots.iter().find_map(|root| std::path::Path::new(path).strip_prefix(root).ok());
+    below.map_or_else(|| path.to_owned(), |below| below.display().to_string())
 }
 
 impl HopSide {

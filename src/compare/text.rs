@@ -25,6 +25,7 @@ pub fn text(comparison: &Comparison, width: usize, all: bool) -> String {
         }
     }
     put(0, &comparison.summary.verdict());
+    comparison.notes.iter().for_each(|note| put(0, note));
     if comparison.is_empty() {
         return out;
     }

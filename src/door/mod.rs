@@ -54,6 +54,11 @@ pub trait Store: fmt::Debug + Send + Sync {
         read_all(self.open(path, most)?, most)
     }
 
+    /// Whether git tracks all there is in this state. `.gitignore` has no say over what is tracked.
+    fn is_tracked(&self) -> bool {
+        false
+    }
+
     /// Why this state cannot be judged as a whole, if something of it is not to be had.
     fn failure(&self) -> Option<String> {
         None

@@ -73,6 +73,10 @@ impl Store for Overlay {
         }
     }
 
+    fn is_tracked(&self) -> bool {
+        self.under.is_tracked()
+    }
+
     fn failure(&self) -> Option<String> {
         self.under.failure()
     }

@@ -232,6 +232,10 @@ impl Store for Revision {
         Ok(Box::new(Cursor::new(self.bytes(&entry.object, "blob", most, path)?)))
     }
 
+    fn is_tracked(&self) -> bool {
+        true
+    }
+
     fn failure(&self) -> Option<String> {
         self.failure.get().cloned()
     }

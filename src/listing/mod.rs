@@ -150,7 +150,7 @@ fn line<'a>(row: &'a crate::sheet::Row, places: &Places<'_>) -> Line<'a> {
         value: row.number.map(|(value, _)| value).filter(|value| value.is_finite()),
         unit: row.number.map(|(_, unit)| unit),
         missing: row.text.as_ref().err().map(|missing| missing.reason.to_string()),
-        method: row.method,
+        method: row.method.words(),
         from: unique(row.from.list().iter().map(|place| places.written(place)).collect()),
     }
 }

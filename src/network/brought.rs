@@ -6,7 +6,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use super::rain_map::read_rain_map;
+use super::rain_map::{rain_map_is_there, read_rain_map};
 use super::tiles::{TileFile, tile_files};
 use crate::door::path::named;
 use crate::door::{Folder, Store};
@@ -18,6 +18,24 @@ pub struct Brought {
     pub terrain: Option<PathBuf>,
     /// Folder of the published map of rain rates.
     pub rain_map: Option<PathBuf>,
+}
+
+impl Brought {
+    /// The folders that somebody named, which must hold what they are named for: a slip is no finding about a network.
+    ///
+    /// # Errors
+    /// A folder is not there or holds nothing of the kind: a clause that starts with the option.
+    pub fn named(terrain: Option<&Path>, rain_map: Option<&Path>) -> Result<Self, String> {
+        if let Some(folder) = terrain {
+            let store: Arc<dyn Store> = Arc::new(Folder::around(folder));
+            tile_files(&store, folder).map_err(|why| format!("--terrain {}: {why}", folder.display()))?;
+        }
+        if let Some(folder) = rain_map {
+            let there = rain_map_is_there(&Folder::around(folder), folder);
+            there.map_err(|why| format!("--rain-map {}: {why}", folder.display()))?;
+        }
+        Ok(Self { terrain: terrain.map(Path::to_path_buf), rain_map: rain_map.map(Path::to_path_buf) })
+    }
 }
 
 /// Where one network reads.

@@ -1,9 +1,10 @@
 //! The texts that were loaded, and the bytes a place stands for.
 
 use std::ops::Range;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
 
+use crate::door;
 use crate::finding::Spot;
 use crate::place::{FileId, Place, Step};
 use crate::source::{LineTable, Parsed, Position, parse};
@@ -70,6 +71,13 @@ impl Files {
     #[must_use]
     pub fn get(&self, file: FileId) -> Option<&SourceFile> {
         self.list.get(file.0 as usize)
+    }
+
+    /// Where a file lies that a document in another file names; `None` if its name is none that may be read.
+    #[must_use]
+    pub fn named_in(&self, file: FileId, name: &str) -> Option<PathBuf> {
+        let folder = self.get(file)?.origin.parent().unwrap_or(Path::new(""));
+        door::path::named(folder, name).ok()
     }
 
     /// The bytes of a spot; `None` for a path that has no text.

@@ -251,6 +251,8 @@ fn header_of(text: &str, line: Range<usize>) -> Result<Columns, Fault> {
             }
             _ => return Err(wrong(cell, format!("`{words}` is no column of a profile"), "not known here")),
         };
+        // Only a unit and nothing of a number: `1/2 in` behind a one would be an inch and a half.
+        let unit = unit.filter(|unit| Metres::KIND.words().any(|word| word == *unit));
         let factor = unit.and_then(|unit| units::read(Metres::KIND, &format!("1 {unit}")).ok());
         let Some(factor) = factor else {
             return Err(wrong(cell, format!("`{words}` has no unit of length"), "in what unit?"));
@@ -353,6 +355,8 @@ mod tests {
             ("distance [m],ground [m]\n0,1\n0,2\n", "0,2", "does not lie beyond"),
             ("distance [m],ground [m]\n0;1\n", "0;1", "1 cells"),
             ("distance,ground [m]\n0,1\n", "distance", "no unit"),
+            ("distance [m],ground [1/2 in]\n0,1\n9,2\n", "ground [1/2 in]", "no unit"),
+            ("distance [ft 6 in],ground [m]\n0,1\n9,2\n", "distance [ft 6 in]", "no unit"),
             ("distance [m],ground [m],kind\n0,1,tower\n", "tower", "no kind"),
             ("distance [m],ground [m],kind\n0,1,trees\n", "0,1,trees", "height and a kind"),
             ("distance [m],hight [m]\n", "hight [m]", "no column"),

@@ -21,7 +21,7 @@ use crate::finding::rule::Severity;
 use crate::network::Files;
 use crate::place::FileId;
 use crate::source::LineTable;
-use crate::text::plain::{spelled, upsets};
+use crate::text::plain::{spelled, upsets_at};
 use crate::verdict::Evaluation;
 
 /// How the output looks.
@@ -267,10 +267,9 @@ fn words(text: &str) -> String {
 
 /// Control characters of the source must not reach a terminal; each byte of one becomes `?`, so that spans still fit.
 fn printable(text: &str) -> String {
-    let mut rest = text.chars().peekable();
-    let lone = |next: Option<&char>| next != Some(&'\n');
-    std::iter::from_fn(|| rest.next().map(|c| (c, lone(rest.peek())))).fold(String::new(), |mut out, (c, lone)| {
-        if upsets(c) && !matches!(c, '\n' | '\t') && (c != '\r' || lone) {
+    text.char_indices().fold(String::with_capacity(text.len()), |mut out, (at, c)| {
+        let stays = matches!(c, '\n' | '\t') || (c == '\r' && text[at + 1..].starts_with('\n'));
+        if upsets_at(text, at) && !stays {
             out.extend(std::iter::repeat_n('?', c.len_utf8()));
         } else {
             out.push(c);

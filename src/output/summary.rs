@@ -1,7 +1,10 @@
 //! The last line: how much was looked at and what came of it.
 
+use std::path::Path;
+
 use crate::finding::faults::waivers::EXPIRED;
 use crate::finding::rule::Severity;
+use crate::source::is_yaml;
 use crate::verdict::{Evaluation, SetAside};
 
 /// How many findings there are of each severity.
@@ -46,13 +49,23 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
     format!("{seen}: {}{aside}", parts.join(", "))
 }
 
-/// What does not count, and on which day waivers were held against.
+/// What does not count, what was not looked at, and on which day waivers were held against.
 fn aside<R>(evaluation: &Evaluation<R>) -> String {
     let expired = evaluation.findings.iter().filter(|finding| *finding.rule == EXPIRED).count();
     let expired = (expired > 0).then(|| format!("{} expired", plural(expired, "waiver", "waivers")));
     let day = evaluation.today.map(|today| format!("waivers as of {today}"));
-    let parts = counted(&SetAside::of(evaluation)).into_iter().chain(expired).chain(day);
+    let parts = counted(&SetAside::of(evaluation)).into_iter().chain(expired).chain(passed_over(evaluation)).chain(day);
     parts.fold(String::new(), |aside, part| aside + "; " + &part)
+}
+
+/// What patterns of `.gitignore` or `exclude` kept from being read.
+fn passed_over<R>(evaluation: &Evaluation<R>) -> Option<String> {
+    let files = evaluation.passed_over.iter().filter(|path| is_yaml(Path::new(path))).count();
+    let folders = evaluation.passed_over.len() - files;
+    let counted = [(files, "YAML file", "YAML files"), (folders, "folder", "folders")];
+    let told: Vec<String> =
+        counted.iter().filter(|(count, ..)| *count > 0).map(|(count, one, many)| plural(*count, one, many)).collect();
+    (!told.is_empty()).then(|| format!("{} passed over (`-v` names them)", told.join(" and ")))
 }
 
 /// What was set aside, in words: only what there is.

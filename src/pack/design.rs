@@ -15,7 +15,7 @@ use crate::listing::Places;
 use crate::network::Files;
 use crate::place::Place;
 use crate::rules;
-use crate::sheet::{AS_WRITTEN, HopSheet, SectionKey};
+use crate::sheet::{AS_WRITTEN, HopSheet, Method, SectionKey};
 use crate::spec::{Revision, Text};
 use crate::voice::{Voice, shown};
 
@@ -228,7 +228,7 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
         .iter()
         .filter(|section| !matches!(section.key, SectionKey::State(..)))
         .flat_map(|section| section.rows.iter().map(|row| (&section.title, row)));
-    let given = rows.filter(|(_, row)| row.method == AS_WRITTEN).filter_map(|(title, row)| {
+    let given = rows.filter(|(_, row)| row.method.words() == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;
         let (title, words) = (voice.spoken(title), sentence(&voice.term(row.words)));
         Some(Written { title, words, text: voice.row(row), place: row.from.first()? })
@@ -264,23 +264,14 @@ fn inputs(written: &[Written], places: &Places<'_>, voice: Voice) -> Vec<InputFi
     groups
 }
 
-/// Whether a method names who says so. Plain sums and differences are in the attached sheet.
-fn names_a_source(method: &str) -> bool {
-    const BODIES: [&str; 16] = [
-        "ITU-R", "WGS", "IEC", "ISO", "IEEE", "EN 1", "ASCE", "FCC", "CFR", "ECC", "ETSI", "Magnetic", "JCGM",
-        "Shannon", "practice", "memory",
-    ];
-    BODIES.iter().any(|body| method.contains(body))
-}
-
 /// Each method once, with the lines it serves.
 fn methods(sheet: &HopSheet<'_>, voice: Voice) -> Table {
-    let mut found: Vec<(&str, Vec<&str>)> = Vec::new();
+    let mut found: Vec<(Method, Vec<&str>)> = Vec::new();
     for row in sheet
         .design_sections()
         .iter()
         .flat_map(|section| &section.rows)
-        .filter(|row| row.text.is_ok() && names_a_source(row.method))
+        .filter(|row| row.text.is_ok() && row.method.names_a_source())
     {
         match found.iter_mut().find(|(method, _)| *method == row.method) {
             Some((_, words)) if words.contains(&row.words) => {}
@@ -291,7 +282,7 @@ fn methods(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["method", "method-lines"]);
     for (method, words) in found {
         let words: Vec<String> = words.into_iter().map(|words| voice.term(words)).collect();
-        table.row([sentence(&voice.term(method)), words.join(", ")]);
+        table.row([sentence(&voice.term(method.words())), words.join(", ")]);
     }
     table
 }

@@ -4,8 +4,6 @@
 //! percentage of the year, and the percentage for a margin. The method holds from 0.001 % to 1 % of the average year;
 //! beyond, [`Outage`] says on which side and no more.
 
-use std::fmt;
-
 use super::rain::{self, Polarisation};
 use crate::units::{Decibels, DecibelsPerKilometre, Degrees, Gigahertz, Metres, MillimetresPerHour, Percent};
 
@@ -50,17 +48,6 @@ impl Outage {
             Self::Never | Self::Below => Percent(0.0),
             Self::Within(share) => share,
             Self::Above => COMMONEST,
-        }
-    }
-}
-
-impl fmt::Display for Outage {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Never => f.write_str("none"),
-            Self::Below => write!(f, "not more than {RAREST:.3}"),
-            Self::Within(share) => share.fmt(f),
-            Self::Above => write!(f, "at least {COMMONEST:.0}"),
         }
     }
 }

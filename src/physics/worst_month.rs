@@ -3,8 +3,6 @@
 //! A share of the average year goes in; out comes the share of that calendar month, another one each year, in which the
 //! same fade is exceeded for longest. Error objectives are set for the worst month, availability for the year.
 
-use std::fmt;
-
 use super::rain_outage::Outage;
 use crate::units::Percent;
 
@@ -131,17 +129,6 @@ impl MonthOutage {
     }
 }
 
-impl fmt::Display for MonthOutage {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Never => f.write_str("none"),
-            Self::AtMost(share) => write!(f, "not more than {share:.3}"),
-            Self::Within(share) => share.fmt(f),
-            Self::AtLeast(share) => write!(f, "at least {share:.1}"),
-        }
-    }
-}
-
 /// A share of the year between two bounds.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Share {
@@ -166,20 +153,5 @@ impl Share {
         let (least, most) = shallow.map_or((whole, whole), |outage| (outage.at_least(), outage.at_most()));
         let positive = |share: Percent| if share.0 > 0.0 { share } else { Percent(0.0) };
         Self { least: positive(least - deep.at_most()), most: positive(most - deep.at_least()) }
-    }
-}
-
-impl fmt::Display for Share {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { least, most } = self;
-        if least == most {
-            most.fmt(f)
-        } else if least.0 <= 0.0 {
-            write!(f, "not more than {most}")
-        } else if most.0 >= 100.0 {
-            write!(f, "at least {least}")
-        } else {
-            write!(f, "{least} to {most}")
-        }
     }
 }

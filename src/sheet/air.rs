@@ -1,16 +1,17 @@
 //! The air along the path: as written where the hop or its network says, by the reference atmosphere for the rest.
 
 use super::line::{AS_WRITTEN, Line};
+use super::method::{Method, cited};
 use super::reason::Reason;
 use super::target::WantedAir;
 use super::traced::{AsTraced as _, Traced, all};
 use crate::physics::atmosphere;
 use crate::units::{Celsius, Hectopascals, Metres};
 
-const REFERENCE: &str = "reference atmosphere, ITU-R P.835-7 Annex 1";
-const REFERENCE_LESS: &str = "pressure of the reference atmosphere, ITU-R P.835-7, less the vapour pressure";
+const REFERENCE: Method = cited("reference atmosphere, ITU-R P.835-7 Annex 1");
+const REFERENCE_LESS: Method = cited("pressure of the reference atmosphere, ITU-R P.835-7, less the vapour pressure");
 const WRITTEN_LESS: &str = "pressure as written less the vapour pressure";
-const HUMID: &str = "relative humidity as written, saturation over water by ITU-R P.453-14";
+const HUMID: Method = cited("relative humidity as written, saturation over water by ITU-R P.453-14");
 
 /// The three lines on the air.
 pub(super) struct AirLines {

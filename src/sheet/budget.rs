@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use super::geometry::frequency;
 use super::line::{AS_WRITTEN, lines};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::path::{DIFFRACTION, PathLines};
 use super::reason::Reason;
@@ -18,11 +19,11 @@ use crate::physics::{antenna, fog, free_space, link, rain};
 use crate::spec::{Antenna, Polarisation, Way};
 use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, Percent};
 
-const RAIN: &str = "ITU-R P.530-18 §2.4.1 with P.838-3";
-const GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere";
-const GAS_LOSS: &str = "ITU-R P.676-13 Annex 1 over the slant distance, in the reference atmosphere";
-const OWN_GAS: &str = "ITU-R P.676-13 Annex 1, all lines, in the air as written";
-const OWN_GAS_LOSS: &str = "ITU-R P.676-13 Annex 1 over the slant distance, in the air as written";
+const RAIN: Method = cited("ITU-R P.530-18 §2.4.1 with P.838-3");
+const GAS: Method = cited("ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere");
+const GAS_LOSS: Method = cited("ITU-R P.676-13 Annex 1 over the slant distance, in the reference atmosphere");
+const OWN_GAS: Method = cited("ITU-R P.676-13 Annex 1, all lines, in the air as written");
+const OWN_GAS_LOSS: Method = cited("ITU-R P.676-13 Annex 1 over the slant distance, in the air as written");
 /// Fog is modelled up to here.
 const HIGHEST_FOG: Gigahertz = Gigahertz(200.0);
 
@@ -33,7 +34,7 @@ lines! {
         transmit_power: Given<Dbm>, "P_t", "transmit power", AS_WRITTEN;
         transmit_gain: Given<Dbi>, "G_t", "gain of the sending antenna", AS_WRITTEN;
         receive_gain: Given<Dbi>, "G_r", "gain of the receiving antenna", AS_WRITTEN;
-        free_space_loss: Decibels, "L_bf", "free-space loss", "20 lg(4πs/λ), ITU-R P.525-4";
+        free_space_loss: Decibels, "L_bf", "free-space loss", cited("20 lg(4πs/λ), ITU-R P.525-4");
         gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
         gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
         diffraction_loss: Decibels, "A_d", "diffraction loss", DIFFRACTION;
@@ -41,8 +42,8 @@ lines! {
         wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
             "sum of both antennas as written, none where nothing is written; no ITU method";
         aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
-            "sum of 12 (θ/θ_3)² for each aim error as written, none where nothing is written (ITU-R F.699-8, main beam)";
-        fog_loss: Decibels, "A_f", "loss in fog", "ITU-R P.840-9 at the path temperature, over the slant distance";
+            cited("sum of 12 (θ/θ_3)² for each aim error as written, none where nothing is written (ITU-R F.699-8, main beam)");
+        fog_loss: Decibels, "A_f", "loss in fog", cited("ITU-R P.840-9 at the path temperature, over the slant distance");
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
     }

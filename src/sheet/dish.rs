@@ -4,6 +4,7 @@ use super::direction::Direction;
 use super::key::{OnLobe, SectionKey};
 use super::line::{Section, lines};
 use super::meter;
+use super::method::cited;
 use super::missing::Missing;
 use super::reason::Reason;
 use super::sentence::Term;
@@ -31,7 +32,7 @@ const SWEEP: f64 = 2.0;
 lines! {
     /// Whether gain, beamwidth and diameter of an antenna agree.
     AntennaLines {
-        gain_of_beam: Dbi, "", "gain that goes with the beamwidth", "44.5 − 20 lg φ, ITU-R F.699-8 (clause from memory)";
+        gain_of_beam: Dbi, "", "gain that goes with the beamwidth", cited("44.5 − 20 lg φ, ITU-R F.699-8 (clause from memory)");
         beam_of_gain: Degrees, "", "beamwidth that goes with the gain", "10^((44.5 − G) / 20), from the same clause";
         most_gain: Dbi, "", "gain of an aperture that wastes nothing", "10 lg (π D / λ)² at mid-band";
         efficiency: Ratio, "η", "aperture efficiency", "10^(G/10) / (π D / λ)² at mid-band";
@@ -46,8 +47,8 @@ lines! {
         side_lobe_least: Degrees, "", "nearest angle of the first side lobe", LIGHT;
         side_lobe_most: Degrees, "", "farthest angle of the first side lobe", LIGHT;
         sweep: Degrees, "", "least sweep to each side while aligning", "twice the farthest angle of the first side lobe";
-        envelope: Dbi, "", "gain at the first side lobe, envelope of its peaks", "ITU-R F.699-8, no pattern measured";
-        average: Dbi, "", "gain at the first side lobe, mean over the lobes", "ITU-R F.1245-3, no pattern measured";
+        envelope: Dbi, "", "gain at the first side lobe, envelope of its peaks", cited("ITU-R F.699-8, no pattern measured");
+        average: Dbi, "", "gain at the first side lobe, mean over the lobes", cited("ITU-R F.1245-3, no pattern measured");
     }
 }
 

@@ -7,6 +7,7 @@ use super::ground::{self, Code, GroundLines};
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Line, Section, lines};
 use super::meter;
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::mount::{self, Metals, Reach, TiltMend};
 use super::path::PathLines;
@@ -27,8 +28,8 @@ use crate::physics::magnetic;
 use crate::spec::{Both, EndName};
 use crate::units::{Celsius, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity as _, Volts};
 
-const MAGNETIC: &str = "World Magnetic Model 2025 on the date of the network";
-const MAGNETIC_ERROR: &str = "√(0.26² + (5417/H)²), World Magnetic Model 2025 technical report";
+const MAGNETIC: Method = cited("World Magnetic Model 2025 on the date of the network");
+const MAGNETIC_ERROR: Method = cited("√(0.26² + (5417/H)²), World Magnetic Model 2025 technical report");
 const SCALE: &str = "straight line through the radio's two read-out points";
 
 lines! {
@@ -36,11 +37,11 @@ lines! {
     EndLines {
         height: Given<Metres>, "h", "antenna centre above ground", AS_WRITTEN;
         altitude: Metres, "", "antenna centre above sea level", "ground height + antenna height";
-        true_bearing: Degrees, "α", "true bearing to the far end", "WGS 84 geodesic (Karney 2013)";
+        true_bearing: Degrees, "α", "true bearing to the far end", cited("WGS 84 geodesic (Karney 2013)");
         declination: Degrees, "D", "magnetic declination, east positive", MAGNETIC;
         declination_uncertainty: Degrees, "", "uncertainty of the declination, 68 %", MAGNETIC_ERROR;
         magnetic_bearing: Degrees, "α − D", "magnetic bearing to the far end", MAGNETIC;
-        tilt: Degrees, "ε", "tilt to set, up positive", "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
+        tilt: Degrees, "ε", "tilt to set, up positive", cited("sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)");
         tilt_least: Degrees, "", "lowest tilt the bracket gives as mounted", "bracket range, orientation, plate and stop";
         tilt_most: Degrees, "", "highest tilt the bracket gives as mounted", "bracket range, orientation and plate";
         tilt_in_hand: Degrees, "", "tilt left to the nearer end of that range", "tilt range less the tilt to set";
@@ -49,7 +50,7 @@ lines! {
         level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
         level_most: Dbm, "", "highest level to accept", "predicted level plus the acceptance window";
         level_uncertainty: Decibels, "U", "uncertainty of the predicted level, either way",
-            "stated limits of power, gains and read-out / √3, root sum of squares, k = 2 (JCGM 100:2008)";
+            cited("stated limits of power, gains and read-out / √3, root sum of squares, k = 2 (JCGM 100:2008)");
         target_voltage: MeterVolts, "V", "meter reading to align to", SCALE;
         voltage_at_least: MeterVolts, "", "meter reading at the lowest level", SCALE;
         voltage_at_most: MeterVolts, "", "meter reading at the highest level", SCALE;

@@ -1,6 +1,7 @@
 //! The grounding conductor of one end: what is asked of it and what it is to a surge.
 
 use super::line::{AS_WRITTEN, lines};
+use super::method::cited;
 use super::reason::Reason;
 use super::target::Target;
 use super::traced::{Traced, all, read, see, written};
@@ -20,7 +21,7 @@ lines! {
             "the greater of the radio's floor, at equal conductance, and the code in force";
         length: Given<Metres>, "l", "length of the grounding conductor", AS_WRITTEN;
         inductance: Microhenries, "L", "its inductance, led straight", "0.2 l (ln(4 l/d) − 0.75) µH, straight round wire";
-        to_take: Metres, "", "conductor to take, spare included", "length and spare (common practice), to the next half metre";
+        to_take: Metres, "", "conductor to take, spare included", cited("length and spare (common practice), to the next half metre");
     }
 }
 

@@ -1,6 +1,7 @@
 //! How a cable is handled: the insert that seals it, its bends, its drip loop, how much of it to take.
 
 use super::line::{AS_WRITTEN, lines};
+use super::method::cited;
 use super::reason::Reason;
 use super::target::Target;
 use super::traced::{Traced, all, read, see};
@@ -15,14 +16,14 @@ lines! {
     HandlingLines {
         gland_room: Millimetres, "", "room of the cable within that insert", "the nearer edge";
         bend_radius: Millimetres, "", "least bend radius, fixed",
-            "as the cable says, or 4 diameters (ANSI/TIA-568.0, from memory)";
-        pulling_radius: Millimetres, "", "least bend radius, while pulling", "8 diameters (IEC 61156-5, from memory)";
+            cited("as the cable says, or 4 diameters (ANSI/TIA-568.0, from memory)");
+        pulling_radius: Millimetres, "", "least bend radius, while pulling", cited("8 diameters (IEC 61156-5, from memory)");
         drip_loop: Given<Millimetres>, "", "depth of the drip loop below the port", AS_WRITTEN;
         hot_length: Metres, "L'", "length as Ethernet counts it, hot",
-            "ANSI/TIA-568 lengths against temperature (from memory); indoors at 20 °C";
+            cited("ANSI/TIA-568 lengths against temperature (from memory); indoors at 20 °C");
         hot_length_in_hand: Metres, "", "length left to the longest channel, hot", "longest channel less L'";
         longest_hot: Metres, "", "longest outdoor length for data, hot", "the same, solved for the length";
-        to_take: Metres, "", "cable to take, spare included", "length and spare (common practice), to the next metre";
+        to_take: Metres, "", "cable to take, spare included", cited("length and spare (common practice), to the next metre");
     }
 }
 

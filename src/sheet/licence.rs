@@ -6,6 +6,7 @@
 use super::direction::Direction;
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Line, Section, lines};
+use super::method::cited;
 use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
@@ -206,7 +207,7 @@ fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emi
     let limits = all((name, &emission.gain, &emission.bandwidth)).map(|(_, gain, width)| code.limits(gain, width));
     let limits = limits.decided_by(&emission.edges);
     let level = |limit: fn(Limits) -> Option<Dbm>, none: Reason| {
-        limits.map(|limits| limit(limits).map(Dbm::tidy)).stated(none).by(code.citation)
+        limits.map(|limits| limit(limits).map(Dbm::tidy)).stated(none).by(cited(code.citation))
     };
     let gain_mend = || {
         let (power, gain, width) = (emission.power.get()?, emission.gain.get()?, emission.bandwidth.get()?);
@@ -219,13 +220,16 @@ fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emi
     };
     let lines = CodeLines {
         code: name.map(|_| Saying::word(code.title)).line(),
-        confidence: name.map(|_| Saying::known(code.known)).by(code.citation),
+        confidence: name.map(|_| Saying::known(code.known)).by(cited(code.citation)),
         eirp_limit: level(|limits| Some(limits.average_eirp), Reason::NoneInCode),
         peak_eirp_limit: level(|limits| limits.peak_eirp, Reason::NoPeakInCode),
         port_power_limit: level(|limits| limits.port_power, Reason::NoPowerInCode),
         power_limit: level(|limits| Some(limits.power), Reason::NoneInCode),
-        least_gain: limits.map(|limits| limits.least_gain).stated(Reason::NoneInCode).by(code.citation),
-        greatest_beamwidth: limits.map(|limits| limits.greatest_beamwidth).stated(Reason::NoneInCode).by(code.citation),
+        least_gain: limits.map(|limits| limits.least_gain).stated(Reason::NoneInCode).by(cited(code.citation)),
+        greatest_beamwidth: limits
+            .map(|limits| limits.greatest_beamwidth)
+            .stated(Reason::NoneInCode)
+            .by(cited(code.citation)),
         channel: channel(code, name, emission),
     };
     CodeSheet {
@@ -251,5 +255,5 @@ fn channel(code: &'static Code, name: &Traced<LicenceCode>, emission: &Emission)
         let words = raster.numbered(centre, width).map(|numbered| Saying::channel(raster.name, numbered));
         words.ok_or(Reason::OffRaster { raster: raster.name })
     });
-    words.by(raster.citation)
+    words.by(cited(raster.citation))
 }

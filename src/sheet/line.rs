@@ -3,6 +3,7 @@
 use std::ops::Deref;
 
 use super::key::{Key, SectionKey};
+use super::method::Method;
 use super::missing::Missing;
 use super::saying::Told;
 use super::shown::Shown;
@@ -15,7 +16,7 @@ use super::traced::{AsTraced, Traced};
 pub struct Line<T> {
     traced: Traced<T>,
     /// How it was computed, where that is not the same for every hop.
-    method: Option<&'static str>,
+    method: Option<Method>,
 }
 
 impl<T: Shown> Traced<T> {
@@ -25,14 +26,14 @@ impl<T: Shown> Traced<T> {
     }
 
     /// A line of the sheet with a method of its own.
-    pub(super) fn by(self, method: &'static str) -> Line<T> {
-        Line { traced: self.finite(), method: Some(method) }
+    pub(super) fn by(self, method: impl Into<Method>) -> Line<T> {
+        Line { traced: self.finite(), method: Some(method.into()) }
     }
 }
 
 impl<T> Line<T> {
     /// How it was computed, where that is not the same for every hop.
-    pub(super) const fn own_method(&self) -> Option<&'static str> {
+    pub(super) const fn own_method(&self) -> Option<Method> {
         self.method
     }
 }
@@ -63,7 +64,7 @@ pub struct Row {
     /// Its symbol, if it has one.
     pub symbol: &'static str,
     /// How it was computed and by what source; `as written` for an input.
-    pub method: &'static str,
+    pub method: Method,
     /// What it holds, or why there is nothing.
     pub text: Result<Told, Missing>,
     /// The number in its base unit.
@@ -117,7 +118,7 @@ macro_rules! lines {
                     key: section.line(Self::$field),
                     words: $words,
                     symbol: $symbol,
-                    method: self.$field.own_method().unwrap_or($method),
+                    method: self.$field.own_method().unwrap_or_else(|| $crate::sheet::Method::from($method)),
                     text: self.$field.value().map(|value| value.told()).map_err(Clone::clone),
                     number: self.$field.value().ok().and_then(|value| value.number()),
                     from: self.$field.sources().clone(),

@@ -3,6 +3,7 @@
 use super::budget::DirectionLines;
 use super::geometry::altitude;
 use super::line::lines;
+use super::method::cited;
 use super::missing::Missing;
 use super::path::PathLines;
 use super::reason::Reason;
@@ -21,7 +22,7 @@ lines! {
         fade_in_hand: Decibels, "", "fade margin in hand", "fade margin less the one asked for";
         fog_margin: Decibels, "M_F", "fade margin in fog", "M − A_f, for information";
         multipath: Percent, "p_w", "multipath outage in the worst month",
-            "ITU-R P.530-18 §2.3.2 at the fade margin; terrain at the mean ground of the two sites";
+            cited("ITU-R P.530-18 §2.3.2 at the fade margin; terrain at the mean ground of the two sites");
         overload_in_hand: Decibels, "", "received level below overload", "overload of the receiver less P_r";
     }
 }

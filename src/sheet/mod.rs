@@ -22,8 +22,10 @@ mod key;
 mod licence;
 mod line;
 mod margin;
+
 mod mend;
 mod meter;
+mod method;
 mod missing;
 mod mount;
 mod near;
@@ -81,6 +83,7 @@ pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
 pub use line::{AS_WRITTEN, Line, Row, Section};
 pub use margin::MarginLines;
 pub use mend::{Mend, Mends};
+pub use method::Method;
 pub use missing::{Cause, Missing};
 pub use mount::{Metals, Reach, TiltMend, across_flats, greatest_torque, pipe_named};
 pub use near::{NearLines, NearSheet};

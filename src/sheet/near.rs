@@ -1,6 +1,7 @@
 //! What is close to one end: edges that its beam must pass, and how well its own position is known.
 
 use super::line::lines;
+use super::method::cited;
 use super::path::PathLines;
 use super::reason::Reason;
 use super::saying::Saying;
@@ -25,7 +26,7 @@ lines! {
         edge_distance: Metres, "", "its distance", super::line::AS_WRITTEN;
         edge_clearance: Fine, "", "beam axis above it", "height of the line at the tilt needed less that of the edge";
         edge_needed: Fine, "", "clearance asked for there",
-            "half the aperture and the share of F1 asked for of the path (common practice)";
+            cited("half the aperture and the share of F1 asked for of the path (common practice)");
         edge_in_hand: Fine, "", "clearance in hand there", "beam axis above it less the clearance asked for";
         position_error: Metres, "", "rounding of the position as written", "half of the last digit, latitude and longitude together";
         bearing_error: Degrees, "", "bearing error from it", "seen from the far end";

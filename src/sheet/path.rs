@@ -3,6 +3,7 @@
 use super::air;
 use super::geometry::Geometry;
 use super::line::{Line, lines};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::rain::{self, RainMaps};
 use super::reason::Reason;
@@ -18,39 +19,40 @@ use crate::spec::{Both, EndName};
 use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour};
 
 /// How the loss over obstacles is found.
-pub(super) const DIFFRACTION: &str =
-    "ITU-R P.526-15 §4.5.1 over the profile at k = 4/3, §4.1 for a single edge; 0 with 0.55 F1 of clearance";
+pub(super) const DIFFRACTION: Method =
+    cited("ITU-R P.526-15 §4.5.1 over the profile at k = 4/3, §4.1 for a single edge; 0 with 0.55 F1 of clearance");
 /// How the worst month follows from the year.
-pub(super) const WORST_MONTH: &str = "ITU-R P.841-6, global planning values, from the outage of the average year";
+pub(super) const WORST_MONTH: Method =
+    cited("ITU-R P.841-6, global planning values, from the outage of the average year");
 
 lines! {
     /// Geometry and air of the path.
     PathLines {
         distance: Metres, "d", "distance over the ground",
-            "WGS 84 geodesic (Karney 2013)";
+            cited("WGS 84 geodesic (Karney 2013)");
         slant: Metres, "s", "distance antenna to antenna",
-            "WGS 84 chord between antenna centres";
+            cited("WGS 84 chord between antenna centres");
         azimuth_a: Degrees, "α_a", "true bearing from a to b",
-            "WGS 84 geodesic (Karney 2013)";
+            cited("WGS 84 geodesic (Karney 2013)");
         azimuth_b: Degrees, "α_b", "true bearing from b to a",
-            "WGS 84 geodesic (Karney 2013)";
+            cited("WGS 84 geodesic (Karney 2013)");
         elevation_a: Degrees, "ε_a", "elevation angle at a",
-            "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
+            cited("sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)");
         elevation_b: Degrees, "ε_b", "elevation angle at b",
-            "sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)";
+            cited("sphere of 4/3 × 6371 km, exact (ITU-R P.530-18 §2.2.2)");
         mean_altitude: Metres, "h", "mean altitude of the antennas",
             "mean of the two antenna heights above sea level";
         temperature: Celsius, "T", "air temperature for gas loss",
-            "reference atmosphere, ITU-R P.835-7 Annex 1";
+            cited("reference atmosphere, ITU-R P.835-7 Annex 1");
         dry_pressure: Hectopascals, "p", "dry air pressure",
-            "reference atmosphere, ITU-R P.835-7 Annex 1";
+            cited("reference atmosphere, ITU-R P.835-7 Annex 1");
         vapour_pressure: Hectopascals, "e", "water vapour pressure",
-            "reference atmosphere, ITU-R P.835-7 Annex 1";
+            cited("reference atmosphere, ITU-R P.835-7 Annex 1");
         rain_rate: Given<MillimetresPerHour>, "R0.01", "rain rate exceeded 0.01 % of the year",
             super::line::AS_WRITTEN;
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
         diffraction: BothWays, "A_d", "diffraction loss", DIFFRACTION;
-        falls: Falls, "", "what falls through the path", "ITU-R P.530-18 §2.4.2, by the heights of the antennas";
+        falls: Falls, "", "what falls through the path", cited("ITU-R P.530-18 §2.4.2, by the heights of the antennas");
         rain_source: Saying, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
 }

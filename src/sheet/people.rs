@@ -3,6 +3,7 @@
 use super::dish::{above_zero, aperture};
 use super::geometry::altitude;
 use super::line::{Line, lines};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::traced::{all, read};
 use crate::at;
@@ -10,13 +11,13 @@ use crate::network::ResolvedEnd;
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
 use crate::units::{Degrees, Gigahertz, Given, Metres, WattsPerSquareMetre};
 
-const KEEP_CLEAR: &str =
-    "0 where 4 P / A is within the limit, else √(EIRP / (4 π S)); FCC OET Bulletin 65 (from memory)";
+const KEEP_CLEAR: Method =
+    cited("0 where 4 P / A is within the limit, else √(EIRP / (4 π S)); FCC OET Bulletin 65 (from memory)");
 
 lines! {
     /// How close people may come in front of one end.
     PeopleLines {
-        at_cover: WattsPerSquareMetre, "S", "power density at the cover of the antenna", "4 P / A, FCC OET Bulletin 65 (from memory)";
+        at_cover: WattsPerSquareMetre, "S", "power density at the cover of the antenna", cited("4 P / A, FCC OET Bulletin 65 (from memory)");
         public_distance: Metres, "", "distance for whoever passes, along the beam", KEEP_CLEAR;
         workers_distance: Metres, "", "distance for trained workers, along the beam", KEEP_CLEAR;
     }

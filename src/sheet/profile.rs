@@ -9,6 +9,7 @@ use super::geometry::{Geometry, frequency};
 use super::growth::{self, Outgrown};
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
+use super::method::cited;
 use super::missing::Missing;
 use super::obstacles;
 use super::reason::Reason;
@@ -36,10 +37,10 @@ lines! {
         spacing: Metres, "", "widest gap between its points", "differences of distance, or the cell of the source if that is wider";
         uncertainty: Fine, "u", "uncertainty of its heights", "as written, none where nothing is written";
         clearance: Fine, "c", "clearance at the worst point, k = 4/3",
-            "height of the line over the bulging Earth less the top less u (ITU-R P.530-18 §2.2.2, step 3)";
-        radius: Fine, "F1", "radius of the first Fresnel zone there", "ITU-R P.526-15 §2, at the lower frequency";
+            cited("height of the line over the bulging Earth less the top less u (ITU-R P.530-18 §2.2.2, step 3)");
+        radius: Fine, "F1", "radius of the first Fresnel zone there", cited("ITU-R P.526-15 §2, at the lower frequency");
         fraction: Radii, "c/F1", "clearance there in Fresnel radii", "c / F1";
-        needed: Fine, "", "clearance asked for there", "limits.clearance of the network, default 0.6 F1 (ITU-R P.526-15 §2)";
+        needed: Fine, "", "clearance asked for there", cited("limits.clearance of the network, default 0.6 F1 (ITU-R P.526-15 §2)");
         in_hand: Radii, "", "clearance in hand", "c / F1 less the one asked for";
         worst_distance: Metres, "d_1", "distance of the worst point from a", "the point with the least c / F1";
         worst: Saying, "", "what stands there", AS_WRITTEN;
@@ -47,7 +48,7 @@ lines! {
         low_clearance: Fine, "", "clearance at the worst point, low k", "as at k = 4/3";
         low_fraction: Radii, "", "clearance there in Fresnel radii, low k", "c / F1";
         low_in_hand: Radii, "", "clearance in hand, low k",
-            "c / F1 less the one asked for by limits.low_k_clearance, default 0.3 F1 (ITU-R P.530-18 §2.2.2)";
+            cited("c / F1 less the one asked for by limits.low_k_clearance, default 0.3 F1 (ITU-R P.530-18 §2.2.2)");
         raise_a: Fine, "", "end a must go up by, alone", "similar triangles at every point, exact";
         raise_b: Fine, "", "end b must go up by, alone", "similar triangles at every point, exact";
         raise_both: Fine, "", "or both ends must go up by", "most of what any point lacks, exact";

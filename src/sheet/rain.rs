@@ -1,6 +1,7 @@
 //! The rain rate of a path: as written, else from the normals of twelve months, else off the map the network brings.
 
 use super::line::{AS_WRITTEN, Line};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
@@ -17,8 +18,8 @@ use crate::place::Place;
 use crate::spec::{Both, RainMonths, Text};
 use crate::units::{Given, Millimetres, MillimetresPerHour, Percent};
 
-const MONTHS: &str = "monthly rain and temperature, ITU-R P.837-7 Annex 1";
-const MAP: &str = "published map at the middle of the path, ITU-R P.837-7, bilinear (ITU-R P.1144-12)";
+const MONTHS: Method = cited("monthly rain and temperature, ITU-R P.837-7 Annex 1");
+const MAP: Method = cited("published map at the middle of the path, ITU-R P.837-7, bilinear (ITU-R P.1144-12)");
 
 /// The maps that hops of a network need, each read once.
 #[derive(Debug, Default)]

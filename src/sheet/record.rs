@@ -4,6 +4,7 @@ use super::dish::LobeReadingLines;
 use super::end::EndSheet;
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::title::Title;
 use super::wanted::Wanted;
@@ -14,8 +15,8 @@ use crate::units::{
 };
 
 const READ: &str = "read-out scale at the volts written, else the level written";
-const CROSSED: &str =
-    "level expected less 25 to 35 dB, cross-polar discrimination of dishes (common practice, no source)";
+const CROSSED: Method =
+    cited("level expected less 25 to 35 dB, cross-polar discrimination of dishes (common practice, no source)");
 const AIR: &str = "as written in the record, else that of the design";
 
 lines! {
@@ -24,11 +25,11 @@ lines! {
         temperature: Celsius, "T", "air temperature that day", AIR;
         dry_pressure: Hectopascals, "p", "dry air pressure that day", AIR;
         vapour_pressure: Hectopascals, "e", "water vapour pressure that day", AIR;
-        gas_loss: Decibels, "A_g", "gas loss in the air of that day", "ITU-R P.676-13 Annex 1 over the slant distance";
-        rain_loss: Decibels, "A_R", "loss in the rain of that day", "γ_R s, ITU-R P.838-3, the rate written all along the path";
+        gas_loss: Decibels, "A_g", "gas loss in the air of that day", cited("ITU-R P.676-13 Annex 1 over the slant distance");
+        rain_loss: Decibels, "A_R", "loss in the rain of that day", cited("γ_R s, ITU-R P.838-3, the rate written all along the path");
         wet_loss: Decibels, "A_w", "loss of wet antenna covers that day, both ends",
             "sum of both antennas as written where it rained; no ITU method";
-        fog_loss: Decibels, "A_f", "loss in the fog of that day", "ITU-R P.840-9 over the slant distance";
+        fog_loss: Decibels, "A_f", "loss in the fog of that day", cited("ITU-R P.840-9 over the slant distance");
         back_off: Decibels, "", "power back-off of the state while reading", "as the far radio states it for the state written";
         expected: Dbm, "P_e", "level expected that day", "P_r in the air of that day − A_R − A_w − A_f − back-off";
         expected_least: Dbm, "", "lowest level to accept that day", "level expected less the acceptance window";

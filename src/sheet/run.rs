@@ -4,6 +4,7 @@ use super::feed::{self, Classes, Feed, Feeding};
 use super::handling::{self, HandlingLines};
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::onward::{self, OnwardLines, Passed};
 use super::practice::LONGEST_RUN;
@@ -23,7 +24,7 @@ use crate::units::{
 };
 
 const FEED: &str = "V² − V_s V + R P = 0, the upper root (constant-power load)";
-const COPPER: &str = "IEC 60028 copper, 0.00393/K from 20 °C";
+const COPPER: Method = cited("IEC 60028 copper, 0.00393/K from 20 °C");
 
 lines! {
     /// One cable run.
@@ -32,7 +33,7 @@ lines! {
         length: Metres, "L", "length of cable", "outdoor + indoor length";
         outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
         gland: Saying, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
-        cable_temperature: Celsius, "T", "hottest cable outdoors", "hottest air + sun on a black jacket (common practice)";
+        cable_temperature: Celsius, "T", "hottest cable outdoors", cited("hottest air + sun on a black jacket (common practice)");
         conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with contacts", COPPER;
         loop_resistance: Ohms, "R", "loop resistance", "R_c for two pairs, R_c/2 for four, 2 R_c for one";
         supply_voltage: Volts, "V_s", "least supply voltage", AS_WRITTEN;
@@ -43,7 +44,7 @@ lines! {
         supply_power: Watts, "V_s I", "power the supply gives", FEED;
         wanted: Volts, "", "voltage wanted at the radio", "its least and the reserve, or where it has switched on";
         voltage_in_hand: Volts, "", "voltage above the radio's least and the reserve", "V less both";
-        length_in_hand: Metres, "", "length left to 100 m", "IEEE 802.3, ISO/IEC 11801-1: 100 m";
+        length_in_hand: Metres, "", "length left to 100 m", cited("IEEE 802.3, ISO/IEC 11801-1: 100 m");
         longest_outdoor: Metres, "", "longest outdoor length for this voltage", "the same equation solved for the length";
         thinnest: SquareMillimetres, "", "thinnest conductor for this voltage", "the same, solved for the conductor";
         least_supply: Volts, "", "least supply for this voltage", "the same, solved for the source";

@@ -2,6 +2,7 @@
 
 use super::direction::Direction;
 use super::line::lines;
+use super::method::cited;
 use super::path::WORST_MONTH;
 use super::target::Target;
 use super::traced::all;
@@ -15,7 +16,7 @@ lines! {
     /// What both directions give together, at the capacity asked for.
     ServiceLines {
         outage: Outage, "p", "rain outage, the worse direction",
-            "ITU-R P.530-18 §2.4.1 and P.838-3; same rain in both directions";
+            cited("ITU-R P.530-18 §2.4.1 and P.838-3; same rain in both directions");
         availability: Percent, "100 − p", "availability, both directions",
             "100 % less the rain outage; equipment failure not counted";
         in_hand: Percent, "", "availability in hand", "availability less the one asked for";

@@ -2,6 +2,7 @@
 
 use super::budget::DirectionLines;
 use super::line::{AS_WRITTEN, lines};
+use super::method::cited;
 use super::missing::Missing;
 use super::path::WORST_MONTH;
 use super::reason::Reason;
@@ -23,7 +24,7 @@ lines! {
         level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
         margin: Decibels, "M", "fade margin", "P_r − L_p − P_th";
         rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
-        outage: Outage, "p", "rain outage", "ITU-R P.530-18 §2.4.1 solved for p, P.838-3";
+        outage: Outage, "p", "rain outage", cited("ITU-R P.530-18 §2.4.1 solved for p, P.838-3");
         availability: Percent, "100 − p", "availability", "100 % less the rain outage";
         worst_month: MonthOutage, "p_w", "rain outage in the worst month", WORST_MONTH;
         share: Share, "", "share of the year in this state",

@@ -2,6 +2,7 @@
 
 use super::key::SectionKey;
 use super::line::{Section, lines};
+use super::method::cited;
 use super::missing::Missing;
 use super::reason::Reason;
 use super::title::Title;
@@ -16,9 +17,9 @@ lines! {
     /// Where the threshold of one state can lie.
     ThresholdLines {
         noise: Dbm, "N", "noise of the receiver", "10 lg kTB + NF at 290 K";
-        least: Dbm, "", "least threshold that is possible", "N + 10 lg(2^(0.9 b) − 1), Shannon 1948, nine tenths payload";
+        least: Dbm, "", "least threshold that is possible", cited("N + 10 lg(2^(0.9 b) − 1), Shannon 1948, nine tenths payload");
         greatest: Dbm, "", "greatest threshold that is usual",
-            "N + what an error ratio of 1e-6 needs uncoded + 5 dB (common practice)";
+            cited("N + what an error ratio of 1e-6 needs uncoded + 5 dB (common practice)");
     }
 }
 

@@ -3,6 +3,7 @@
 //! Only a pole that stands free is a cantilever; masts and wall tubes are a structural engineer's.
 
 use super::line::{Line, lines};
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::reason::Reason;
 use super::traced::{Traced, all, read, see};
@@ -15,22 +16,22 @@ use crate::spec::{Material, SupportKind, Wind, WindSpeeds};
 use crate::units::{Decibels, Degrees, Megapascals, Metres, MetresPerSecond, Millimetres, Newtons, Pascals};
 
 const GUST: &str = "0.625 v², the speed a gust at the antenna";
-const EN: &str = "EN 1991-1-4:2005 peak velocity pressure at the height of the antenna (from memory)";
-const ASCE: &str = "ASCE 7-16 velocity pressure at the height of the antenna (from memory)";
+const EN: Method = cited("EN 1991-1-4:2005 peak velocity pressure at the height of the antenna (from memory)");
+const ASCE: Method = cited("ASCE 7-16 velocity pressure at the height of the antenna (from memory)");
 
 lines! {
     /// What wind does to one end.
     WindLines {
         pressure: Pascals, "q", "pressure of the operating wind", GUST;
-        force: Newtons, "F", "force of it on antenna and radio", "q (1.3 A of the antenna + 1.2 A of the radio); drag from memory";
-        pole_force: Newtons, "", "force of it on the pole", "1.2 q times diameter and free length; drag from memory";
+        force: Newtons, "F", "force of it on antenna and radio", cited("q (1.3 A of the antenna + 1.2 A of the radio); drag from memory");
+        pole_force: Newtons, "", "force of it on the pole", cited("1.2 q times diameter and free length; drag from memory");
         nod: Degrees, "φ", "nod of the antenna in that wind", "cantilever fixed at its foot; what holds the foot gives way too";
         twist: Degrees, "", "swing of the antenna in that wind", "F e a / (G J), G = E / 2.6";
         turn: Degrees, "", "least movement of the beam in that wind", "root sum of squares of nod and swing";
-        aim_loss: Decibels, "", "loss of aim in that wind, this end", "12 (θ/θ_3)², to 0.9 θ_3 (ITU-R F.699-8, main beam)";
+        aim_loss: Decibels, "", "loss of aim in that wind, this end", cited("12 (θ/θ_3)², to 0.9 θ_3 (ITU-R F.699-8, main beam)");
         survival_pressure: Pascals, "", "pressure of the survival wind", GUST;
         survival_stress: Megapascals, "σ", "stress at the foot of the pole in it", "M / Z; no load factor, no ice: engineer to confirm";
-        strength: Megapascals, "", "yield strength of the pole", "commonest grade of the material (from memory)";
+        strength: Megapascals, "", "yield strength of the pole", cited("commonest grade of the material (from memory)");
     }
 }
 
@@ -57,12 +58,12 @@ fn stated<'n>(own: &ResolvedEnd<'n>, resolved: &ResolvedHop<'n>) -> Option<Trace
     Traced::first_written([see!(site.wind), see!(hop.climate.wind), see!(network.climate.wind)])
 }
 
-fn pressure(speeds: WindSpeeds, speed: MetresPerSecond, height: Metres) -> (Pascals, &'static str) {
+fn pressure(speeds: WindSpeeds, speed: MetresPerSecond, height: Metres) -> (Pascals, Method) {
     use wind::{Exposure, Terrain};
     let en = |terrain| (wind::peak_pressure_en(speed, height, terrain), EN);
     let asce = |exposure| (wind::pressure_asce_at(speed, height, exposure), ASCE);
     match speeds {
-        WindSpeeds::Gust => (wind::pressure_en(speed), GUST),
+        WindSpeeds::Gust => (wind::pressure_en(speed), GUST.into()),
         WindSpeeds::EnSea => en(Terrain::Sea),
         WindSpeeds::EnFlat => en(Terrain::Flat),
         WindSpeeds::EnOpen => en(Terrain::Open),
@@ -168,7 +169,7 @@ pub(super) fn stiffer(own: &ResolvedEnd<'_>, lines: &WindLines, allowed: Decibel
 }
 
 /// A pressure of wind and how it follows from its speed.
-type Pressure = (Pascals, &'static str);
+type Pressure = (Pascals, Method);
 
 /// One end in one wind.
 struct Blown {
@@ -186,7 +187,7 @@ impl Blown {
     }
 
     fn pressure(&self) -> Line<Pascals> {
-        let method = self.pressure.get().map_or(GUST, |(_, method)| method);
+        let method = self.pressure.get().map_or(GUST.into(), |(_, method)| method);
         self.pressure.map(|(pressure, _)| pressure).by(method)
     }
 }

@@ -31,7 +31,7 @@ pub struct Discovery {
 /// Finds the `.yaml` and `.yml` files under `root`.
 ///
 /// Symbolic links are followed as far as the store allows. Names that start with a dot are passed over, except that of
-/// `root` itself, and so is what `.gitignore` names and what `exclude` does. If `root` is a file, it is the one file
+/// `root` itself, and so is what `exclude` names and, unless git tracks it, what `.gitignore` does. If `root` is a file, it is the one file
 /// found, whatever its extension.
 #[must_use]
 pub fn discover(store: &dyn Store, root: &Path, exclude: &PassedOver, most: usize) -> Discovery {
@@ -39,7 +39,11 @@ pub fn discover(store: &dyn Store, root: &Path, exclude: &PassedOver, most: usiz
     match store.look(root) {
         Ok(at) if at.what == What::File => found.files.push(root.to_path_buf()),
         Ok(at) => {
-            let above = PassedOver::above(store, root, &mut found.faults);
+            let above = if store.is_tracked() {
+                PassedOver::default()
+            } else {
+                PassedOver::above(store, root, &mut found.faults)
+            };
             let mut walk = Walk { store, exclude, most, found, seen: HashSet::new(), later: Vec::new(), count: 0 };
             walk.folder(root, &at.real, &above, 0);
             while let Some((path, real, over, depth)) = walk.later.pop() {
@@ -84,7 +88,7 @@ impl Walk<'_> {
             let detail = "it looks like the store of a git repository (`HEAD`, `objects`, `refs`); take it out";
             self.found.faults.push(FileFault::new(path, FileFaultKind::Repository, detail));
         }
-        let has_patterns = names.iter().any(|named| named.name == ".gitignore");
+        let has_patterns = !self.store.is_tracked() && names.iter().any(|named| named.name == ".gitignore");
         let own = has_patterns.then(|| above.with_file_of(self.store, path, &mut self.found.faults));
         let over = own.as_ref().unwrap_or(above);
         for named in names.iter().filter(|named| !is_hidden(&named.name)) {

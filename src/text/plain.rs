@@ -34,12 +34,32 @@ pub fn upsets(c: char) -> bool {
             | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e0fff}')
 }
 
+/// The same of the character that starts at a byte of a text: the joiner that makes one sign of two pictures, such as a
+/// woman and a spanner, hides nothing and stays.
+#[must_use]
+pub fn upsets_at(text: &str, at: usize) -> bool {
+    let (before, rest) = text.split_at(at);
+    let mut rest = rest.chars();
+    let Some(c) = rest.next() else { return false };
+    let mut joins = || {
+        // A sign of colour may stand behind the picture, and a wish for one.
+        let mut before = before.chars().rev().filter(|c| *c != '\u{fe0f}');
+        before.next().is_some_and(pictures) && rest.next().is_some_and(pictures)
+    };
+    upsets(c) && !(c == '\u{200d}' && joins())
+}
+
+/// Whether a character is a picture of its own.
+fn pictures(c: char) -> bool {
+    matches!(c, '\u{2600}'..='\u{27bf}' | '\u{2b00}'..='\u{2bff}' | '\u{1f300}'..='\u{1faff}')
+}
+
 /// Words that stay on their line: what upsets is spelled out, `\u{1b}` for an escape.
 #[must_use]
 pub fn spelled(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        if upsets(c) { spell(&mut out, c) } else { out.push(c) }
+    for (at, c) in text.char_indices() {
+        if upsets_at(text, at) { spell(&mut out, c) } else { out.push(c) }
     }
     out
 }
@@ -89,7 +109,7 @@ fn each(out: &mut String, line: &str, form: Form) {
                 Form::Xml => out.push_str("&#35;"),
                 Form::People | Form::Coloured | Form::Commands => out.push_str("#\\"),
             }
-        } else if c == '\t' || !upsets(c) {
+        } else if c == '\t' || !upsets_at(line, at) {
             out.push(c);
         } else {
             match form {
@@ -155,6 +175,16 @@ mod tests {
         );
         assert_eq!(spelled("a\nb\tc é"), "a\\nb\\tc é");
         assert_eq!(inert("\u{1b}[31;1mred\u{1b}[0m \u{1b}[2J", Form::Coloured), "\u{1b}[31;1mred\u{1b}[0m \\u{1b}[2J");
+    }
+
+    #[test]
+    fn a_joiner_stays_between_pictures_and_nowhere_else() {
+        for whole in ["👩\u{200d}🔧", "👩🏽\u{200d}🔧", "❤\u{fe0f}\u{200d}🔥"] {
+            assert_eq!(spelled(whole), whole);
+            assert_eq!(inert(whole, Form::People), whole);
+        }
+        assert_eq!(spelled("pass\u{200d}word 🔧\u{200d}"), "pass\\u{200d}word 🔧\\u{200d}");
+        assert_eq!(spelled("\u{200d}🔧\u{200b}🔧"), "\\u{200d}🔧\\u{200b}🔧");
     }
 
     #[test]

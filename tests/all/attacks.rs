@@ -375,3 +375,36 @@ fn links_among_folders_do_not_multiply() {
     }
     silent(&repository.net(), &["check"]);
 }
+
+#[test]
+fn a_gitignore_hides_no_hop_that_git_tracks() {
+    let repository = Repository::new();
+    repository.write(".gitignore", "hops/\n");
+    for (name, committed) in [("first", false), ("second", true)] {
+        if committed {
+            repository.commit("nothing to see here");
+        }
+        let ran = run_in(&repository.net(), &["compare", "HEAD"]);
+        // The revision has the hop, whatever it says of itself; here it is gone.
+        assert!(ran.out.contains("1 removed"), "{name}: {}", ran.out);
+        assert!(
+            words(&ran.out).contains("passed over by `.gitignore` or `exclude` on one side only: hops"),
+            "{}",
+            ran.out
+        );
+    }
+    let between = run_in(&repository.net(), &["compare", "HEAD~1", "HEAD"]);
+    assert!(between.out.starts_with("no computed change: 1 hop unchanged"), "{}", between.out);
+    for (pattern, counted) in
+        [("hops/\n", "1 folder"), ("ridge.yaml\n", "1 YAML file"), ("*.yaml\n!network.yaml\n", "YAML files")]
+    {
+        repository.write(".gitignore", pattern);
+        let ran = run_in(&repository.net(), &["check"]);
+        assert!(ran.out.contains(&format!("{counted} passed over (`-v` names")), "{pattern}: {}", ran.out);
+    }
+}
+
+/// A text with all its white space made single spaces.
+fn words(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}

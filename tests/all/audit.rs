@@ -6,6 +6,7 @@ use std::fs;
 use std::ops::Range;
 use std::path::{Path, PathBuf};
 
+use crate::fixture::files_with;
 use hopwright::compare::{HopSide, Noise, Side, Threshold, compare};
 use hopwright::network::Scope;
 use hopwright::place::Place;
@@ -44,18 +45,6 @@ const WORDS: [&str; 14] = [
     "count",
 ];
 
-fn yaml_files(folder: &Path) -> Vec<PathBuf> {
-    let mut files: Vec<PathBuf> = walkdir(folder);
-    files.retain(|path| path.extension().is_some_and(|extension| extension == "yaml"));
-    files.sort();
-    files
-}
-
-fn walkdir(folder: &Path) -> Vec<PathBuf> {
-    let entries = fs::read_dir(folder).expect("a folder").map(|entry| entry.expect("readable").path());
-    entries.flat_map(|path| if path.is_dir() { walkdir(&path) } else { vec![path] }).collect()
-}
-
 /// The first run of digits with its decimals that a scalar opens with, if that is all of its number.
 fn leading(text: &str) -> Option<Range<usize>> {
     let start = text.find(|c: char| c.is_ascii_digit())?;
@@ -77,7 +66,7 @@ fn nudged(number: &str) -> String {
 
 fn numbers(folder: &Path) -> Vec<Number> {
     let mut found = Vec::new();
-    for file in yaml_files(folder) {
+    for file in files_with(folder, "yaml") {
         let text = fs::read_to_string(&file).expect("UTF-8");
         for (document, number) in parse(&text).documents.iter().zip(0_u16..) {
             let mut gather = Gather { file: &file, text: &text, number, found: &mut found };

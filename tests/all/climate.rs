@@ -23,7 +23,7 @@ fn line(bench: &Bench, key: &str) -> (String, &'static str) {
     let evaluation = evaluate(&Scope::of(&[bench.path("")]), |sheet, _| HopListing::of(sheet));
     let rows = evaluation.hops[0].sections.iter().flat_map(|section| &section.rows);
     let row = rows.into_iter().find(|row| row.key.to_string() == key).expect("a line");
-    (row.text.as_ref().map_or_else(|missing| missing.reason.to_string(), ToString::to_string), row.method)
+    (row.text.as_ref().map_or_else(|missing| missing.reason.to_string(), ToString::to_string), row.method.words())
 }
 
 /// A map of three by three cells around the base network, all of one rate.

@@ -6,6 +6,7 @@ use std::fs;
 use std::path::Path;
 use std::process::Command;
 
+use crate::fixture::program::{self, Ran, finish};
 use crate::fixture::repository::git;
 use crate::fixture::{Bench, Edit, copy, edits, folders, tests_folder};
 use hopwright::compare::{
@@ -569,26 +570,12 @@ fn a_change_that_no_field_explains_is_not_blamed_on_one() {
 
 // The program
 
-struct Ran {
-    code: i32,
-    out: String,
-    err: String,
-}
-
 fn program(folder: &Path, args: &[&str]) -> Command {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_hopwright"));
-    command.current_dir(folder).arg("compare").args(args);
-    command
-}
-
-fn ran(mut command: Command) -> Ran {
-    let output = command.output().expect("the program starts");
-    let text = |bytes| String::from_utf8(bytes).expect("UTF-8");
-    Ran { code: output.status.code().expect("a code"), out: text(output.stdout), err: text(output.stderr) }
+    program::program(folder, &[&["compare"], args].concat())
 }
 
 fn run(folder: &Path, args: &[&str]) -> Ran {
-    ran(program(folder, args))
+    finish(program(folder, args))
 }
 
 /// A repository with the base network in a folder of it: `main` moves on after `work` has left it.
@@ -692,13 +679,13 @@ fn what_git_cannot_give_is_said() {
 
     let mut without = program(&net, &["--base", "main"]);
     without.env("PATH", folder.path());
-    refused(ran(without), "takes the `git` command");
+    refused(finish(without), "takes the `git` command");
 
     let outside = tempfile::tempdir().expect("a temporary folder");
     copy(&tests_folder().join("rules/base"), outside.path());
     let mut alone = program(outside.path(), &["HEAD"]);
     alone.env("GIT_CEILING_DIRECTORIES", outside.path().parent().expect("a parent"));
-    refused(ran(alone), "is in no git repository");
+    refused(finish(alone), "is in no git repository");
 
     git(folder.path(), &["branch", "hops", "main"]);
     refused(run(&net, &["hops"]), "is a folder and a revision");

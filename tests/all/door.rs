@@ -146,6 +146,45 @@ fn data_outside_is_named_on_the_command_line() {
     assert!(brought.code == 0 && brought.out.contains("42.0 mm/h"), "{}{}", brought.out, brought.err);
 }
 
+#[test]
+fn data_named_on_the_command_line_that_is_not_there_stops_the_command() {
+    let bench = Bench::new();
+    let empty = tempfile::tempdir().expect("a temporary folder");
+    let folder = empty.path().display().to_string();
+    for (option, holds) in [("--terrain", "no `.hgt` and no `.tif`"), ("--rain-map", "`R001.TXT` cannot be read")] {
+        for (name, words) in [("nowhere", "no such file or folder"), (&folder, holds)] {
+            for command in
+                [&["check"][..], &["sheet"], &["pack", "design", "--out", "out"], &["baseline", "create", "known"]]
+            {
+                let ran = run_in(&bench.path(""), &[command, &[option, name]].concat());
+                assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{command:?} {option} {name}");
+                let start = format!("{option} {name}: ");
+                assert!(ran.err.contains(&start) && ran.err.contains(words), "{command:?}: {}", ran.err);
+            }
+        }
+    }
+}
+
+#[test]
+fn data_named_on_the_command_line_is_said_to_be_the_same_on_both_sides() {
+    let repository = Repository::new();
+    let outside = tempfile::tempdir().expect("a temporary folder");
+    map(outside.path(), "42");
+    let folder = outside.path().display().to_string();
+    repository.change("network.yaml", "rain_rate: 22 mm/h", "rain_map: map");
+    map(&repository.path("map"), "22");
+    repository.commit("a map");
+    map(&repository.path("map"), "30");
+    let said = "is taken as it is now for both sides";
+    for form in ["text", "markdown", "json"] {
+        let brought = compare(&repository, &["HEAD", "--format", form, "--rain-map", &folder, "--width", "400"]);
+        assert!(brought.out.contains(said) && brought.out.contains("--rain-map"), "{}", brought.out);
+        assert!(brought.out.contains("no computed change"), "{}", brought.out);
+        let own = compare(&repository, &["HEAD", "--format", form]);
+        assert!(!own.out.contains(said) && !own.out.contains("no computed change"), "{}", own.out);
+    }
+}
+
 #[cfg(unix)]
 #[test]
 fn a_linked_folder_is_followed_inside_the_repository_on_both_sides() {

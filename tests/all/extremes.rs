@@ -4,9 +4,9 @@
 use std::collections::BTreeSet;
 use std::fs;
 use std::ops::Range;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use crate::fixture::{Bench, copy, tests_folder};
+use crate::fixture::{Bench, copy, files_with, tests_folder};
 use hopwright::listing::{self, HopListing};
 use hopwright::network::Scope;
 use hopwright::output::{self, Look};
@@ -62,20 +62,6 @@ fn edges(field: &Field) -> Vec<String> {
     edges.into_iter().flatten().map(|value| format!("{value} {}", field.kind.unit)).collect()
 }
 
-fn yaml_files(folder: &Path) -> Vec<PathBuf> {
-    let mut files = Vec::new();
-    for entry in fs::read_dir(folder).expect("a folder") {
-        let path = entry.expect("readable").path();
-        if path.is_dir() {
-            files.extend(yaml_files(&path));
-        } else if path.extension().is_some_and(|extension| extension == "yaml") {
-            files.push(path);
-        }
-    }
-    files.sort();
-    files
-}
-
 /// Everything that is said of a network.
 fn told(folder: &Path) -> String {
     let evaluation = evaluate(&Scope::of(&[folder.to_path_buf()]), |sheet, _| HopListing::of(sheet));
@@ -102,7 +88,7 @@ fn try_all(network: &Path, tried: &mut BTreeSet<String>, wrong: &mut Vec<String>
     let root = tempfile::tempdir().expect("a folder");
     fs::create_dir(root.path().join(".git")).expect("writable");
     copy(network, root.path());
-    for path in yaml_files(root.path()) {
+    for path in files_with(root.path(), "yaml") {
         let text = fs::read_to_string(&path).expect("readable");
         for field in fields_of(&text) {
             if !tried.insert(field.route.clone()) {

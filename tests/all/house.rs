@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::fixture::{files_below, files_with};
 use hopwright::finding::rule::Bound;
 use hopwright::output::report_schema;
 use hopwright::rules::{ALL, every};
@@ -19,20 +20,11 @@ fn root() -> &'static Path {
 
 /// The files below a folder of the repository, by path.
 fn files(folder: &str) -> Vec<PathBuf> {
-    fn walk(folder: &Path, found: &mut Vec<PathBuf>) {
-        for entry in fs::read_dir(folder).unwrap_or_else(|error| panic!("{}: {error}", folder.display())) {
-            let path = entry.expect("readable").path();
-            if path.is_dir() { walk(&path, found) } else { found.push(path) }
-        }
-    }
-    let mut found = Vec::new();
-    walk(&root().join(folder), &mut found);
-    found.sort();
-    found
+    files_below(&root().join(folder))
 }
 
 fn with_extension(folder: &str, extension: &str) -> Vec<PathBuf> {
-    files(folder).into_iter().filter(|path| path.extension().is_some_and(|found| found == extension)).collect()
+    files_with(&root().join(folder), extension)
 }
 
 fn read(path: &Path) -> String {

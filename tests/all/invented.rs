@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::fixture::files_with;
 use hopwright::units::{Latitude, Longitude, Quantity, read};
 
 /// South, north, west and east of waters without land or island, in degrees.
@@ -15,23 +16,10 @@ const OCEAN: [[f64; 4]; 3] = [
     [30.0, 36.0, -50.0, -40.0],
 ];
 
-fn yaml(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in fs::read_dir(folder).expect("a folder") {
-        let path = entry.expect("readable").path();
-        match path.extension().and_then(|extension| extension.to_str()) {
-            _ if path.is_dir() => yaml(&path, found),
-            Some("yaml") => found.push(path),
-            _ => {}
-        }
-    }
-}
-
 fn documents(folders: &[&str]) -> Vec<(PathBuf, String)> {
-    let mut paths = Vec::new();
-    for folder in folders {
-        yaml(&Path::new(env!("CARGO_MANIFEST_DIR")).join(folder), &mut paths);
-    }
-    paths.into_iter().map(|path| (path.clone(), fs::read_to_string(path).expect("text"))).collect()
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let paths = folders.iter().flat_map(|folder| files_with(&root.join(folder), "yaml"));
+    paths.map(|path| (path.clone(), fs::read_to_string(path).expect("text"))).collect()
 }
 
 /// The values of a key, one a line.

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
+use crate::fixture::files_with;
 use hopwright::network::Scope;
 use hopwright::place::FileId;
 use hopwright::place::Step;
@@ -127,16 +128,6 @@ fn the_readme_lists_every_unit() {
 
 // Editors
 
-fn yaml_files(folder: &Path, into: &mut Vec<PathBuf>) {
-    for path in fs::read_dir(folder).expect("a folder").map(|entry| entry.expect("an entry").path()) {
-        if path.is_dir() {
-            yaml_files(&path, into);
-        } else if path.extension().is_some_and(|extension| extension == "yaml") {
-            into.push(path);
-        }
-    }
-}
-
 /// A key as a JSON pointer spells it.
 fn pointer(key: &str) -> String {
     key.replace('~', "~0").replace('/', "~1")
@@ -182,7 +173,7 @@ fn faults_of_ours(text: &str, number: usize, kind: Kind) -> BTreeSet<String> {
 fn editors_and_check_find_fault_in_the_same_places() {
     let mut files = Vec::new();
     for folder in ["examples", "tests/nasty", "tests/rules/base", "src/scaffold"] {
-        yaml_files(&root().join(folder), &mut files);
+        files.extend(files_with(&root().join(folder), "yaml"));
     }
     files.sort();
     let (mut faulty, mut clean, mut missed) = (0, 0, Vec::new());
@@ -212,10 +203,8 @@ fn editors_and_check_find_fault_in_the_same_places() {
 #[test]
 fn one_cause_is_reported_once_and_each_hop_waits_once() {
     let folder = tempfile::tempdir().expect("a folder");
-    let mut files = Vec::new();
     let base = root().join("examples/varneck");
-    yaml_files(&base, &mut files);
-    for path in files {
+    for path in files_with(&base, "yaml") {
         let target = folder.path().join(path.strip_prefix(&base).expect("inside"));
         fs::create_dir_all(target.parent().expect("a parent")).expect("a folder");
         let text = fs::read_to_string(&path).expect("text");

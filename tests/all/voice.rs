@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use crate::fixture::copy;
+use crate::fixture::{copy, files_below};
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
 use hopwright::pack::{HopPacks, Pack, Press};
@@ -69,19 +69,12 @@ fn slug(words: &str) -> String {
     plain.split_whitespace().collect::<Vec<_>>().join("-")
 }
 
-fn walk(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in fs::read_dir(folder).unwrap_or_else(|error| panic!("{}: {error}", folder.display())) {
-        let path = entry.expect("readable").path();
-        if path.is_dir() { walk(&path, found) } else { found.push(path) }
-    }
-}
-
 /// The sources below folders or files of `src` that end in one of `extensions`.
 fn sources(places: &[&str], extensions: &[&str]) -> Vec<PathBuf> {
     let mut found = Vec::new();
     for place in places {
         let path = root().join("src").join(place);
-        if path.is_dir() { walk(&path, &mut found) } else { found.push(path) }
+        found.extend(files_below(&path));
     }
     found.retain(|path| path.extension().is_some_and(|found| extensions.iter().any(|wanted| found == *wanted)));
     found.sort();

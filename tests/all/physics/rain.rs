@@ -2,6 +2,7 @@
 
 use hopwright::physics::rain::{Coefficients, Polarisation, coefficients};
 use hopwright::physics::rain_outage::{COMMONEST, OutOfRange, Outage, RAREST, RainFade};
+use hopwright::sheet::Told;
 use hopwright::units::{Decibels, Degrees, Gigahertz, Metres, MillimetresPerHour, Percent};
 
 use super::table::{Row, rows};
@@ -96,7 +97,7 @@ fn the_outage_never_leaves_the_range_of_the_method() {
                 if let Outage::Within(share) = outage {
                     assert!((RAREST..=COMMONEST).contains(&share));
                 }
-                assert!(outage <= last, "more margin, more outage: {outage} after {last}");
+                assert!(outage <= last, "more margin, more outage: {outage:?} after {last:?}");
                 last = outage;
             }
         }
@@ -119,7 +120,7 @@ fn the_ends_of_the_range_are_told_as_such() {
     let all = [Outage::Never, Outage::Below, Outage::Within(Percent(0.0123)), Outage::Above];
     assert_eq!(all.map(Outage::at_least), [0.0, 0.0, 0.0123, 1.0].map(Percent));
     assert_eq!(all.map(Outage::at_most), [0.0, 0.001, 0.0123, 100.0].map(Percent));
-    let words = all.map(|outage| outage.to_string());
+    let words = all.map(|outage| Told::from(outage).to_string());
     assert_eq!(words, ["none", "not more than 0.001 %", "0.0123 %", "at least 1 %"]);
 }
 
