@@ -12,7 +12,12 @@ mod fix;
 mod gate;
 mod new;
 mod new_record;
+#[cfg(feature = "pages")]
 mod pack;
+#[cfg(not(feature = "pages"))]
+#[path = "no_press.rs"]
+mod pack;
+#[cfg(feature = "pages")]
 mod progress;
 mod say;
 mod schema;

@@ -48,11 +48,13 @@ pub(super) fn beside(text: &str, form: Form) {
 }
 
 /// Draws over the current line of a terminal. The words are our own.
+#[cfg(feature = "pages")]
 pub(super) fn redraw(line: &str) {
     let _ = write!(io::stderr().lock(), "\r{}", inert(line, Form::People));
 }
 
 /// Wipes so many columns of the current line.
+#[cfg(feature = "pages")]
 pub(super) fn wipe(columns: usize) {
     let _ = write!(io::stderr().lock(), "\r{}\r", " ".repeat(columns));
 }

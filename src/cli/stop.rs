@@ -39,6 +39,7 @@ pub enum Stop {
         error: std::io::Error,
     },
     /// Pages cannot be set.
+    #[cfg(feature = "pages")]
     #[error(transparent)]
     Pack(#[from] crate::pack::PackError),
     /// A revision cannot be read.

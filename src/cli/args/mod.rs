@@ -22,7 +22,9 @@ pub use compare::{Compare, CompareFormat, CompareGate, CompareOutput};
 pub use form::Format;
 pub use look::{LookArgs, When};
 pub use new::{New, NewRecord, NewWhat};
-pub use pack::{Pack, PackArgs};
+pub use pack::Pack;
+#[cfg(feature = "pages")]
+pub use pack::PackArgs;
 pub use sheet::{Sheet, SheetFormat};
 
 /// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.
