@@ -85,6 +85,12 @@ pub struct Measured {
 }
 
 impl Measured {
+    /// A value and which way it gets worse.
+    pub fn of<Q: Quantity>(value: Q, worse: Worse) -> Self {
+        let digits = format!("{:.9e}", value.base()).parse().unwrap_or_else(|_| value.base());
+        Self { value: digits, quantity: Q::KIND.name, unit: Q::KIND.unit, text: value.to_string(), worse }
+    }
+
     /// Whether it is worse than another value of its quantity.
     #[must_use]
     pub fn is_worse_than(&self, other: f64) -> bool {
@@ -246,9 +252,7 @@ impl Finding {
 
     /// Gives the value that is wrong and which way it gets worse.
     pub fn measured<Q: Quantity>(&mut self, value: Q, worse: Worse) -> &mut Self {
-        let (quantity, unit) = (Q::KIND.name, Q::KIND.unit);
-        let digits = format!("{:.9e}", value.base()).parse().unwrap_or_else(|_| value.base());
-        self.measured = Some(Measured { value: digits, quantity, unit, text: value.to_string(), worse });
+        self.measured = Some(Measured::of(value, worse));
         self
     }
 

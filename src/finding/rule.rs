@@ -102,6 +102,14 @@ impl Rule {
         }
     }
 
+    /// Whether it says that something was not judged: packs list it under what was not assessed.
+    #[must_use]
+    pub fn says_what_was_not_judged(&self) -> bool {
+        match self.bound {
+            Bound::Waivable(why) | Bound::NeverOff(why) | Bound::NeverWaived(why) => why == NOT_JUDGED,
+        }
+    }
+
     /// Why no network may lower it or switch it off; none if one may. What may not be waived may not be switched off either.
     #[must_use]
     pub const fn never_off(&self) -> Option<&'static str> {

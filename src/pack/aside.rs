@@ -1,11 +1,33 @@
 //! What did not count for a pack, in a sentence each: it stands on its first page.
 
+use super::kind::Pack;
+use crate::finding::Finding;
 use crate::rules::Quieted;
 use crate::verdict::SetAside;
-use crate::voice::Voice;
+use crate::voice::{Voice, shown};
+
+/// What stands on the first page.
+pub(super) struct Aside {
+    pub sentences: Vec<String>,
+    /// What was not judged for want of an input.
+    pub unassessed: Vec<String>,
+}
+
+impl Aside {
+    /// Of a pack: a finding of the other end is not said in the pack of an end.
+    pub(super) fn of(aside: &SetAside, findings: &[Finding], pack: Pack, voice: Voice) -> Self {
+        let here = match pack {
+            Pack::Design => None,
+            Pack::Install(end) | Pack::Acceptance(end) => Some(end),
+        };
+        let concerns = |finding: &&Finding| here.is_none() || finding.end.is_none() || finding.end == here;
+        let open = findings.iter().filter(|finding| finding.rule.says_what_was_not_judged()).filter(concerns);
+        Self { sentences: sentences(aside, voice), unassessed: open.map(|finding| shown(&finding.message)).collect() }
+    }
+}
 
 /// Only what there is.
-pub(super) fn sentences(aside: &SetAside, voice: Voice) -> Vec<String> {
+fn sentences(aside: &SetAside, voice: Voice) -> Vec<String> {
     let names = |list: Vec<String>| list.join(", ");
     let off: Vec<String> = aside.quieted.iter().filter(|one| one.to.is_none()).map(named).collect();
     let lowered: Vec<String> = aside.quieted.iter().filter(|one| one.to.is_some()).map(named).collect();

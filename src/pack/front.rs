@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::aside::Aside;
 use super::attach::{self, Attachment};
 use super::kind::Pack;
 use super::names::PackNames;
@@ -55,6 +56,10 @@ pub(super) struct Front {
     status: String,
     /// What did not count: rules that are off, findings that are waived.
     aside: Vec<String>,
+    /// What was not judged for want of an input.
+    unassessed: Vec<String>,
+    /// In which language that is, where it is not that of the pack.
+    unassessed_spoken: Option<String>,
     mark: String,
     paper: &'static str,
 }
@@ -79,14 +84,7 @@ impl Naming {
         }
     }
 
-    pub(super) fn front(
-        &self,
-        pack: Pack,
-        errors: usize,
-        asked: bool,
-        aside: Vec<String>,
-        attached: &[Attachment],
-    ) -> Front {
+    pub(super) fn front(&self, pack: Pack, errors: usize, asked: bool, aside: Aside, attached: &[Attachment]) -> Front {
         let voice = self.voice;
         let or_not_set = |value: &Option<String>| value.clone().unwrap_or_else(|| voice.say("not-set"));
         let mut reasons = Vec::new();
@@ -135,7 +133,9 @@ impl Naming {
             approver: or_not_set(&self.approver),
             draft,
             status,
-            aside,
+            aside: aside.sentences,
+            unassessed: aside.unassessed,
+            unassessed_spoken: voice.of_findings(),
             mark: voice.with("foot-mark", &[("mark", &attach::mark(attached))]),
             paper: match self.paper {
                 Paper::A4 => "a4",

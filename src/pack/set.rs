@@ -5,12 +5,13 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::acceptance::Acceptance;
+use super::aside::Aside;
 use super::attach::{self, Attachment};
 use super::design::Design;
 use super::front::Front;
 use super::install::Install;
 use super::render::{PackError, Press};
-use super::{HopPacks, Pack, aside, waivers, words};
+use super::{HopPacks, Pack, waivers, words};
 use crate::finding::Finding;
 use crate::network::Files;
 use crate::place::DocumentId;
@@ -49,9 +50,9 @@ impl HopPacks {
         let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
         attached.push(attach::sheet(&files, &listing));
         attached.extend(self.profile.as_deref().map(|table| attach::profile(self.names().hop(), table)));
-        let aside = aside::sentences(&self.aside, self.naming.voice);
-        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
         let findings = self.findings_of(pack);
+        let aside = Aside::of(&self.aside, &findings, pack, self.naming.voice);
+        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
         let (design, install) = match pack {
             Pack::Design => (Some(self.design.with_findings(&findings, &files)), None),
             Pack::Install(end) => (None, Some(&self.installs[end])),

@@ -1,6 +1,7 @@
 //! Rules on the grounding conductor.
 
 pub mod copper_between_earths;
+pub mod earth_bond_unstated;
 pub mod earth_not_bonded;
 pub mod ground_bond_unstated;
 pub mod ground_conductor_bent;

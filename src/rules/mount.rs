@@ -10,3 +10,4 @@ pub mod pole_overstressed;
 pub mod sway_too_great;
 pub mod tilt_out_of_reach;
 pub mod torque_above_thread;
+pub mod wind_not_judged;

@@ -6,7 +6,7 @@ pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
 pub(super) use crate::spec::{Both, EndName, Service, Sky, TestResult, Verdict, Window};
-pub(super) use crate::units::{Celsius, Decibels, Gigahertz, MeterVolts, Quantity, Volts, apart};
+pub(super) use crate::units::{Celsius, Decibels, Gigahertz, Megahertz, MeterVolts, Quantity, Volts, apart};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
@@ -29,11 +29,21 @@ pub(super) fn outside(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Wind
     (!inside).then(|| format!("{low} to {high}"))
 }
 
-/// How far the worse edge of the channel lies outside a band.
-pub(super) fn beyond(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Window<Gigahertz>) -> Gigahertz {
+/// How far the worse edge of the channel lies outside a band: in megahertz, for no frequency is so low.
+pub(super) fn beyond(hop: &HopSheet<'_>, direction: &Direction<'_>, band: &Window<Gigahertz>) -> Megahertz {
     let (low, high) = hop.channel_edges(direction.way);
-    let (below, above) = (band.min.value - low, high - band.max.value);
+    let (below, above) = (megahertz_apart(band.min.value, low), megahertz_apart(high, band.max.value));
     if below > above { below } else { above }
+}
+
+/// One frequency less another.
+pub(super) fn megahertz_apart(one: Gigahertz, other: Gigahertz) -> Megahertz {
+    Megahertz((one.0 - other.0) * 1000.0)
+}
+
+/// The farthest of some distances.
+pub(super) fn farthest(distances: impl Iterator<Item = Megahertz>) -> Megahertz {
+    distances.fold(Megahertz(0.0), |one, other| if other > one { other } else { one })
 }
 
 /// Where the centre of a channel may lie so that it is within all of some bands, and what else would do.

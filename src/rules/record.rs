@@ -28,6 +28,12 @@ fn measured_at(sheet: &RecordSheet<'_>) -> Place {
     if record.after_locking.meter.is_some() { at!(record.after_locking.meter) } else { at!(record.after_locking.level) }
 }
 
+/// What a finding about the level after locking is known by, whichever of its readings is written.
+fn read_at(sheet: &RecordSheet<'_>) -> Place {
+    let record = sheet.document;
+    at!(record.after_locking)
+}
+
 /// Where the level before locking is written.
 fn before_at(sheet: &RecordSheet<'_>) -> Place {
     let record = sheet.document;

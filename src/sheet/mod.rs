@@ -64,6 +64,8 @@ use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use crate::physics::Confidence;
+pub use crate::physics::ethernet_power::Class as PowerClass;
+pub use crate::physics::multipath::SHORTEST as SHORTEST_MULTIPATH;
 pub use along::PathPoint;
 pub use asked::{CLEARANCE, LOW_K_CLEARANCE};
 pub use assumption::Assumption;

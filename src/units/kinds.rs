@@ -170,6 +170,9 @@ quantity! {
     /// Air pressure or partial pressure.
     Hectopascals: "pressure" in "hPa", decimals 1, like "1013.25 hPa", from 300.0 to 1200.0, no finer than 300.0, written
         Times(1.0) => "hPa" | "mbar", Times(10.0) => "kPa";
+    /// Days past a day; no key takes one, a waiver accepts some.
+    Days: "number of days" in "d", decimals 0, like "14 d", from 0.0 to 100_000.0, no finer than 1.0, written
+        Times(1.0) => "d";
     /// A span of time, for outages.
     Minutes: "duration" in "min", decimals 1, like "52.6 min", from 0.0 to 1_000_000.0, no finer than 0.000_001, written
         Times(1.0) => "min", Times(60.0) => "h";

@@ -211,7 +211,9 @@ impl Known {
 
     /// Whether a finding of this fingerprint is worse than what is known.
     fn is_beaten_by(&self, finding: &Finding) -> bool {
-        let (Some(measured), Some(value)) = (&finding.measured, self.value) else { return false };
+        let Some(value) = self.value else { return false };
+        // Where there was a value to compare and now there is none, nobody knows that it is no worse.
+        let Some(measured) = &finding.measured else { return true };
         self.unit.as_deref() != Some(measured.unit) || measured.is_worse_than(value)
     }
 

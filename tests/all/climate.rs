@@ -123,7 +123,7 @@ fn refractivity_is_in_plain_numbers() {
 
 #[test]
 fn fog_and_rain_height_have_lines() {
-    let bench = with(&format!("{WRITTEN}\n  fog: 0.05 g/m3\n  rain_height: 3000 m"));
+    let bench = with(&format!("{WRITTEN}\n  fog: 0.05 g/m3"));
     assert_eq!(line(&bench, "path.falls").0, "rain or snow, at times melting snow");
     assert!(line(&bench, "a_to_b.fog_loss").0.ends_with(" dB"));
     assert!(line(&bench, "a_to_b.margins.fog_margin").0.starts_with("29."));

@@ -75,7 +75,7 @@ revision: A
 creator: Nobody
 approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
-climate: { rain_rate: 30 mm/h, hottest_air: 35 °C }
+climate: { rain_rate: 30 mm/h, hottest_air: 35 °C, rain_height: 6000 m }
 codes: { grounding: IEC 60728-11, licence: [EN 302 217] }
 rules: { clearance-not-shown: off }
 ";
@@ -160,7 +160,7 @@ fn site(number: usize, dice: &mut Dice) -> String {
          contacts:\n  - {{ name: Caretaker, phone: \"+000 555 0100\" }}\nhazards:\n  - Steep stairs.\nsupports:\n  \
          - id: pole\n    kind: pole\n    outside_diameter: 88.9 mm\n    wall_thickness: 4 mm\n    \
          material: galvanised-steel\n    base_height: 0 m\n    free_length: 40 m\npower:\n  - {{ id: socket, title: Socket at the foot }}\nearth:\n  \
-         - {{ id: bar, title: Bar at the foot }}\n"
+         - {{ id: bar, title: Bar at the foot, bonded: true }}\n"
     )
 }
 

@@ -28,8 +28,8 @@ fn check(hop: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, sure, by) = apart(window.value(), uncertainty);
     let message = format!("end {}: a window of ± {has} is {by} tighter than the level is sure, ± {sure}", sheet.name);
     let finding = found.report(&RULE, window.place, message, "the acceptance window");
-    finding.measured(window.value(), Worse::Lower);
     let end = sheet.resolved.end;
+    finding.measured(window.value(), Worse::Lower).known_at(at!(end.radio));
     finding.because(at!(end.radio), format!("here {} is predicted", line(&sheet.lines.target_level)));
     let (radio, sender) = (sheet.resolved.radio, sheet.far.radio);
     let (antenna, far_antenna) = (sheet.resolved.antenna, sheet.far.antenna);

@@ -46,7 +46,10 @@ fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, fastest: Option<Megabit
         }
     };
     let finding = found.report(&RULE, at!(spec.channel.bandwidth), message, label);
-    finding.measured(fastest.unwrap_or_default(), Worse::Lower).of_whole_hop();
+    finding.of_whole_hop();
+    if let Some(most) = fastest {
+        finding.measured(most, Worse::Lower);
+    }
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     finding.because(at!(radio.states), "the states there are");
     let enough = radio.states.iter().filter(|state| state.capacity.value >= wanted.value());

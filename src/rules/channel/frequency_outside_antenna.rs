@@ -24,7 +24,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         format!("{way}: the channel of {channel} is not within {}, the band of antenna `{}`", first.band, first.id);
     let finding = found.report(&RULE, hop.resolved.frequency_at(way), message, "the centre of that channel");
     let off = missed.iter().map(|(antenna, _)| beyond(hop, direction, &antenna.band));
-    finding.measured(off.fold(Gigahertz(0.0), |a, b| if b > a { b } else { a }), Worse::Higher);
+    finding.measured(farthest(off), Worse::Higher);
     finding.because(at!(end.antenna), "this antenna");
     let other = missed.get(1);
     let same = other.is_some_and(|(antenna, _)| antenna.at == first.at);

@@ -28,7 +28,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let message = format!("{}: the channel of {channel} is not within {band}, where the radio {does}", direction.way);
     let finding = found.report(&RULE, hop.resolved.frequency_at(direction.way), message, "the centre of that channel");
     let off = missed.iter().map(|(band, ..)| beyond(hop, direction, band));
-    finding.measured(off.fold(Gigahertz(0.0), |a, b| if b > a { b } else { a }), Worse::Higher);
+    finding.measured(farthest(off), Worse::Higher);
     for (_, place, does) in &missed {
         finding.because(*place, format!("it {does} here"));
     }

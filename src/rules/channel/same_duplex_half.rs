@@ -24,6 +24,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let message = format!("both ends send in {} and listen in {}", half_b.transmit, half_b.receive);
     let spot = if end_b.half.is_some() { at!(end_b.half) } else { at!(end_b.radio) };
     let finding = found.report(&RULE, spot, message, format!("the `{}` half, as at the far end", half_b.id));
+    finding.of_whole_hop();
     finding.because(
         if end_a.half.is_some() { at!(end_a.half) } else { at!(end_a.radio) },
         format!("the `{}` half", half_a.id),

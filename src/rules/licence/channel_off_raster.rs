@@ -38,6 +38,10 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         };
         let finding = found.report(&RULE, hop.resolved.frequency_at(direction.way), message, "this centre");
         finding.about(raster.name);
+        if let (Some(nearest), Some(centre)) = (raster.nearest, centre) {
+            let off = megahertz_apart(centre.value, nearest);
+            finding.measured(Megahertz(off.0.abs()), Worse::Higher);
+        }
         finding.because(at!(spec.channel.bandwidth), "for this bandwidth");
         finding.because(code.place, format!("goes with {}", raster.name));
         finding.help(help);

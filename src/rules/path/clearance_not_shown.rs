@@ -18,21 +18,27 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let spec = hop.resolved.hop;
-    let message = match (&hop.profile.ground, hop.path.distance.get()) {
-        (Err(NoProfile::None), _) => "there is no profile of the path, so its clearance is not shown".to_owned(),
+    let (message, unseen) = match (&hop.profile.ground, hop.path.distance.get()) {
+        (Err(NoProfile::None), _) => {
+            ("there is no profile of the path, so its clearance is not shown".to_owned(), None)
+        }
         (Ok(ground), Some(distance)) => {
             let (first, most) =
                 (ground.points.first().map_or(distance, |point| point.distance), super::may_differ(distance));
             if first <= most && distance - ground.last <= most {
                 return;
             }
-            format!(
+            let message = format!(
                 "the profile reaches from {first} to {} of {distance}, so the rest is not shown to be clear",
                 ground.last
-            )
+            );
+            (message, Some(first + (distance - ground.last)))
         }
         _ => return,
     };
     let finding = found.report(&RULE, at!(spec.id), message, "do its ends see each other?");
+    if let Some(unseen) = unseen {
+        finding.measured(unseen, Worse::Higher);
+    }
     finding.help("give the ground and what stands on it under `path`: `profile`, `csv`, or `terrain` in the network");
 }

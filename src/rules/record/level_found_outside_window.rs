@@ -1,6 +1,6 @@
 //! The level found lies outside the acceptance window.
 
-use super::{measured_at, sweeps};
+use super::{measured_at, read_at, sweeps};
 use crate::rules::prelude::*;
 
 rule! {
@@ -28,7 +28,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (window, expected) = (&sheet.limits.window, line(&lines.expected));
     let label = format!("this is {has}; {expected} was expected, {} either way", window.given);
     let finding = found.report(&RULE, measured_at(sheet), message, label);
-    finding.measured(measured, if weak { Worse::Lower } else { Worse::Higher });
+    finding.measured(measured, if weak { Worse::Lower } else { Worse::Higher }).known_at(read_at(sheet));
     let end = &hop.ends[sheet.end];
     let (radio, far) = (end.resolved.radio, end.far.end);
     finding.because(at!(far.transmit_power), "with this power at the far end");

@@ -1,6 +1,6 @@
 //! The meter and the radio give two levels.
 
-use super::measured_at;
+use super::{measured_at, read_at};
 use crate::rules::prelude::*;
 
 rule! {
@@ -32,7 +32,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let (end, meter) = (sheet.end, line(&sheet.lines.measured));
     let message = format!("end {end}: the meter says {meter} and the radio {level}, {has} apart, {by} more than {may}");
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{meter} by the read-out scale"));
-    finding.measured(gap, Worse::Higher);
+    finding.measured(gap, Worse::Higher).known_at(read_at(sheet));
     finding.because(at!(record.after_locking.level), "what the radio said");
     finding.because(at!(radio.readout), "the scale");
     finding.help("read both again at the same moment; if they still differ, check the two points of the scale");

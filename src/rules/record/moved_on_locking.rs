@@ -1,6 +1,6 @@
 //! The level moved when the screws were locked.
 
-use super::{before_at, measured_at};
+use super::{before_at, measured_at, read_at};
 use crate::rules::prelude::*;
 
 rule! {
@@ -22,7 +22,7 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let way = if moved.0 < 0.0 { "lost" } else { "gained" };
     let message = format!("end {}: locking {way} {has}, {by} more than the {may} it may", sheet.end);
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{} when locked", line(&lines.measured)));
-    finding.measured(Decibels(moved.0.abs()), Worse::Higher);
+    finding.measured(Decibels(moved.0.abs()), Worse::Higher).known_at(read_at(sheet));
     finding.because(before_at(sheet), format!("{} before", line(&lines.before)));
     if !limit.assumed {
         finding.because(limit.place, "what may be lost or gained");

@@ -1,6 +1,6 @@
 //! The level found is that of crossed polarisation.
 
-use super::measured_at;
+use super::{measured_at, read_at};
 use crate::rules::prelude::*;
 
 rule! {
@@ -23,7 +23,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let message = format!("end {}: {down} too weak is what crossed polarisation leaves", sheet.end);
     let label = format!("crossed, {} to {} would be read", line(&lines.crossed_least), line(&lines.crossed_most));
     let finding = found.report(&RULE, measured_at(sheet), message, label);
-    finding.measured(below, Worse::Lower);
+    finding.measured(below, Worse::Lower).known_at(read_at(sheet));
     finding.because(at!(spec.channel.polarisation), "at both ends");
     if record.settings.polarisation.is_some() {
         finding.because(at!(record.settings.polarisation), "as written here");

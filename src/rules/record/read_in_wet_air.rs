@@ -30,5 +30,9 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         None => "the level is not judged".into(),
     };
     let finding = found.report(&RULE, place, message, label);
+    finding.known_at(at!(record.weather));
+    if let Some(rate) = raining {
+        finding.measured(rate.value, Worse::Higher);
+    }
     finding.help("read again in dry, calm air before accepting");
 }

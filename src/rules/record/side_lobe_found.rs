@@ -1,6 +1,6 @@
 //! The level found is that of a side lobe.
 
-use super::{far_of, measured_at, sweeps};
+use super::{far_of, measured_at, read_at, sweeps};
 use crate::rules::prelude::*;
 
 rule! {
@@ -22,6 +22,10 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let on = line(&sheet.lines.measured);
     let message = format!("end {}: {on} is what {who} on a side lobe would give", sheet.end);
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{least} to {most} would be read"));
+    finding.known_at(read_at(sheet));
+    if let Some(level) = sheet.lines.measured.get() {
+        finding.measured(level, Worse::Lower);
+    }
     let (here, there) = (end.resolved.end, end.far.end);
     finding.because(at!(here.antenna), format!("the first side lobe of this end lies {} off", angles(end)));
     finding.because(at!(there.antenna), format!("that of the far end {}", angles(far_of(hop, sheet))));

@@ -30,6 +30,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     };
     let message = format!("end {}: the run to port `{}` has no surge arrester {where_to}", sheet.name, spec.port);
     let finding = found.report(&RULE, at!(spec.arresters), message, format!("no arrester {where_to}"));
+    finding.measured(spec.outdoor.value, Worse::Higher);
     finding.because(at!(spec.outdoor), "this much of it is outdoors");
     finding.help(format!("add an arrester {lines} under `arresters`"));
 }

@@ -1,5 +1,6 @@
 //! A surge arrester does not pass what the run carries.
 
+use crate::finding::Measured;
 use crate::network::Document;
 use crate::place::Place;
 use crate::rules::prelude::*;
@@ -26,18 +27,27 @@ struct Demand<'n> {
     unfit: Vec<Unfit<'n>>,
 }
 
-/// An arrester that does not: its number in the run, what it does, and where that is written.
-type Unfit<'n> = (usize, &'n Document<Arrester>, String, Place);
+/// An arrester that does not: its number in the run, what it does, where that is written, and its rating.
+type Unfit<'n> = (usize, &'n Document<Arrester>, String, Place, Option<Measured>);
+
+impl Demand<'_> {
+    /// The worst rating of those that do not. Pairs are counted, not measured.
+    fn worst(&self) -> Option<Measured> {
+        let ratings = self.unfit.iter().filter_map(|(.., rating)| rating.clone());
+        ratings.reduce(|worst, other| if other.is_worse_than(worst.value) { other } else { worst })
+    }
+}
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     let demands: Vec<Demand<'_>> = [rate(run), pairs(run), voltage(run)].into_iter().flatten().collect();
     let wanted: Vec<&str> = demands.iter().map(|demand| demand.words.as_str()).collect();
     for demand in &demands {
-        let Some((i, arrester, what, place)) = demand.unfit.first() else { continue };
+        let Some((i, arrester, what, place, _)) = demand.unfit.first() else { continue };
         let message = format!("end {}: arrester `{}` {what}", sheet.name, arrester.id);
         let finding = found.report(&RULE, at!(spec.arresters[*i].model), message, "not fit for this run");
         finding.known_at(at!(spec.arresters)).about(demand.about);
+        finding.measured = demand.worst();
         for (j, ..) in &demand.unfit[1..] {
             finding.because(at!(spec.arresters[*j].model), "nor here");
         }
@@ -48,17 +58,22 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
 }
 
 /// The arresters of a run that fail a test, with what it says of them.
-fn unfit<'n>(run: &RunSheet<'n>, test: impl Fn(&Document<Arrester>) -> Option<(String, Place)>) -> Vec<Unfit<'n>> {
+fn unfit<'n>(run: &RunSheet<'n>, test: impl Fn(&Document<Arrester>) -> Option<Fails>) -> Vec<Unfit<'n>> {
     let arresters = run.resolved.arresters.iter().enumerate();
-    arresters.filter_map(|(i, &arrester)| test(arrester).map(|(what, place)| (i, arrester, what, place))).collect()
+    let fails = arresters.filter_map(|(i, &arrester)| Some((i, arrester, test(arrester)?)));
+    fails.map(|(i, arrester, (what, place, rating))| (i, arrester, what, place, rating)).collect()
 }
+
+/// What an arrester does, where that is written, and its rating.
+type Fails = (String, Place, Option<Measured>);
 
 fn rate<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let port = run.resolved.port;
     let rate = port.rate.as_ref().filter(|_| run.carries(Service::Data))?;
     let unfit = unfit(run, |arrester| {
         let what = format!("passes {}, the port runs at {rate}", arrester.rate);
-        (arrester.rate.value < rate.value).then(|| (what, at!(arrester.rate)))
+        let rating = Measured::of(arrester.rate.value, Worse::Lower);
+        (arrester.rate.value < rate.value).then(|| (what, at!(arrester.rate), Some(rating)))
     });
     Some(Demand { about: "rate", words: rate.to_string(), asked: at!(port.rate), unfit })
 }
@@ -67,7 +82,7 @@ fn pairs<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
     let unfit = unfit(run, |arrester| {
         let what = format!("passes power on {} pairs of {}", arrester.pairs, supply.pairs);
-        (arrester.pairs < supply.pairs).then(|| (what, at!(arrester.pairs)))
+        (arrester.pairs < supply.pairs).then(|| (what, at!(arrester.pairs), None))
     });
     let words = format!("power on {} pairs", supply.pairs);
     Some(Demand { about: "pairs", words, asked: at!(supply.pairs), unfit })
@@ -78,7 +93,8 @@ fn voltage<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let most = &supply.voltage.max;
     let unfit = unfit(run, |arrester| {
         let what = format!("conducts above {}, the supply gives up to {most}", arrester.voltage);
-        (arrester.voltage.value < most.value).then(|| (what, at!(arrester.voltage)))
+        let rating = Measured::of(arrester.voltage.value, Worse::Lower);
+        (arrester.voltage.value < most.value).then(|| (what, at!(arrester.voltage), Some(rating)))
     });
     Some(Demand { about: "voltage", words: format!("{most} or more"), asked: at!(supply.voltage.max), unfit })
 }

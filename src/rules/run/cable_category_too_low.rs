@@ -28,6 +28,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (has, needs) = (cable.category.word(), needed.word());
     let message = format!("end {}: {rate} at port `{}` needs {needs}, the cable is {has}", sheet.name, port.id);
     let finding = found.report(&RULE, at!(spec.cable), message, format!("a {has} cable"));
+    finding.measured(rate.value, Worse::Higher);
     finding.because(at!(cable.category), "its category");
     finding.because(at!(port.rate), "the rate of the port");
     finding.help(format!("take {needs} or better"));

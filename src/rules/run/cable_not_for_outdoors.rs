@@ -21,6 +21,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     }
     let message = format!("end {}: indoor cable `{}` for {} outdoors", sheet.name, cable.id, spec.outdoor);
     let finding = found.report(&RULE, at!(spec.cable), message, "not for outdoors");
+    finding.measured(spec.outdoor.value, Worse::Higher);
     finding.because(at!(cable.jacket), "its jacket");
     finding.because(at!(spec.outdoor), "this much of it is outdoors");
     finding.help("take a cable with a UV-stable outdoor jacket");

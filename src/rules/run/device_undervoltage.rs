@@ -36,9 +36,8 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     };
     let loop_resistance = format!("loop resistance {}", line(&onward.loop_resistance));
     let finding = found.report(&RULE, at!(spec.outdoor), message, loop_resistance);
-    if let Some(voltage) = onward.voltage.get() {
-        finding.measured(voltage, Worse::Lower);
-    }
+    // Where nothing settles, nothing is left of it.
+    finding.measured(onward.voltage.get().unwrap_or_default(), Worse::Lower);
     finding.because(at!(spec.feeds), "what it feeds");
     finding.because(at!(spec.cable), "this cable");
     // A converter in the radio gives what it gives, however much reaches the radio.

@@ -23,6 +23,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     }
     let message = format!("end {}: plastic plugs on the screened cable to port `{}`", sheet.name, spec.port);
     let finding = found.report(&RULE, at!(spec.plugs), message, "no way for the screen");
+    finding.measured(spec.outdoor.value, Worse::Higher);
     finding.because(at!(cable.screening), "screened");
     finding.help("`plugs: metal`, crimped onto the screen at both ends");
 }
