@@ -30,7 +30,7 @@ impl<'f> Index<'f> {
     pub(super) fn of(files: &'f Files) -> Self {
         let (mut at, mut names) = (BTreeMap::new(), HashMap::new());
         for (file, source) in (0_u32..).zip(&files.list) {
-            for (number, document) in (0_u16..).zip(&source.parsed().documents) {
+            for (number, document) in (0..=u16::MAX).zip(&source.parsed().documents) {
                 let word = |key| document.get(document.root(), key).and_then(|(_, value)| document.text(value));
                 if let (Some(kind), Some(id)) = (word("kind"), word("id")) {
                     let (name, id) = ((kind.to_owned(), id.to_owned()), DocumentId { file: FileId(file), number });

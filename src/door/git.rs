@@ -93,7 +93,7 @@ fn hint(shallow: bool, otherwise: &str) -> String {
 }
 
 /// The repository around a network.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Git {
     root: PathBuf,
     dir: String,
@@ -155,6 +155,16 @@ impl Git {
     /// A git that answers questions one at a time.
     pub(super) fn talk(&self, args: &[&str]) -> std::io::Result<Child> {
         self.command(args).stdin(Stdio::piped()).stderr(Stdio::null()).spawn()
+    }
+
+    /// Whether more than so many bytes of an object are really there. It is inflated piece by piece, and no further.
+    pub(super) fn hands_out(&self, object: &str, kind: &str, more_than: u64) -> bool {
+        let mut command = self.command(&["-c", "core.bigFileThreshold=64k", "cat-file", kind, object]);
+        let Ok(mut child) = command.stderr(Stdio::null()).spawn() else { return false };
+        let output = child.stdout.take().map(|output| output.take(more_than + 1));
+        let count = output.map(|mut output| std::io::copy(&mut output, &mut std::io::sink()));
+        end(&mut child);
+        matches!(count, Some(Ok(count)) if count > more_than)
     }
 
     fn ask(&self, revision: &str, args: &[&str]) -> Result<Result<String, String>, GitError> {

@@ -19,6 +19,9 @@ const MOST_LINKS: usize = 40;
 const MOST_OF_LINK: u64 = 4096;
 /// The largest list of names in a folder: some million names.
 const MOST_OF_TREE: u64 = 64 << 20;
+/// How often one list of names may be asked for. A tree that stands under itself by many names is small in git and has no
+/// end on paper.
+const MOST_ALIKE: u32 = 2_000;
 
 /// The files of a revision. Submodules are other repositories: a network that reaches into one cannot be read here.
 pub struct Revision {
@@ -28,6 +31,9 @@ pub struct Revision {
     tree: String,
     objects: Mutex<Objects>,
     trees: Mutex<HashMap<String, Arc<[Entry]>>>,
+    /// How often each list of names with folders or specifications in it was asked for.
+    asked: Mutex<HashMap<String, u32>>,
+    git: Git,
     failure: OnceLock<String>,
 }
 
@@ -56,8 +62,9 @@ impl Revision {
         let fence = Fence { root: git.root().to_path_buf(), ..Fence::around(folder) };
         let tree = git.tree(revision)?;
         let objects = Objects::of(git).map_err(|_| GitError::NoGit(shown.to_owned()))?;
-        let (objects, trees, failure) = (Mutex::new(objects), Mutex::default(), OnceLock::new());
-        Ok(Self { fence, name: shown.to_owned(), tree, objects, trees, failure })
+        let (objects, trees, asked) = (Mutex::new(objects), Mutex::default(), Mutex::default());
+        let (git, failure) = (git.clone(), OnceLock::new());
+        Ok(Self { fence, name: shown.to_owned(), tree, objects, trees, asked, git, failure })
     }
 
     /// Remembers that something of this state is not to be had.
@@ -71,7 +78,12 @@ impl Revision {
         let mut objects = self.objects.lock().unwrap_or_else(PoisonError::into_inner);
         let size = objects.size(object, kind).map_err(|said| self.fail(path, &said))?;
         if size > most {
-            return Err(Refused::too_large(most));
+            // A broken object may claim any size.
+            return Err(if self.git.hands_out(object, kind, most) {
+                Refused::too_large(most)
+            } else {
+                self.fail(path, &format!("object {object} is broken; `git fsck` tells more"))
+            });
         }
         objects.bytes(object, kind).map_err(|said| self.fail(path, &said))
     }
@@ -85,6 +97,21 @@ impl Revision {
         let read: Arc<[Entry]> = read.into();
         self.trees.lock().unwrap_or_else(PoisonError::into_inner).insert(tree.to_owned(), Arc::clone(&read));
         Ok(read)
+    }
+
+    /// Counts how often a list of names is asked for, and stops a tree that repeats itself without end.
+    fn count(&self, tree: &str, names: &[Entry], path: &Path) -> Result<(), Refused> {
+        let leads_on = |entry: &Entry| entry.sort != Sort::File || entry.name.as_encoded_bytes().ends_with(b"ml");
+        if !names.iter().any(leads_on) {
+            return Ok(());
+        }
+        let mut asked = self.asked.lock().unwrap_or_else(PoisonError::into_inner);
+        let times = asked.entry(tree.to_owned()).or_default();
+        *times += 1;
+        if *times <= MOST_ALIKE {
+            return Ok(());
+        }
+        Err(self.fail(path, &format!("a folder with these names stands at more than {MOST_ALIKE} places")))
     }
 
     /// The path of a file below the root of the repository.
@@ -116,7 +143,9 @@ impl Revision {
             }
             let folder = way.last().filter(|folder| folder.sort == Sort::Folder).ok_or_else(|| self.missing())?;
             let names = self.names(&folder.object, path)?;
-            let entry = names.iter().find(|entry| entry.name == part).ok_or_else(|| self.missing())?;
+            // In order of name, and a folder may have hundreds of thousands.
+            let at = names.binary_search_by(|entry| entry.name.cmp(&part)).map_err(|_| self.missing())?;
+            let entry = &names[at];
             match entry.sort {
                 Sort::File | Sort::Folder => way.push(entry.clone()),
                 Sort::Submodule => {
@@ -213,6 +242,7 @@ impl Store for Revision {
             return Err(self.missing());
         }
         let names = self.names(&entry.object, folder)?;
+        self.count(&entry.object, &names, folder)?;
         let all = names.iter().map(|entry| {
             let path = folder.join(&entry.name);
             let what = match entry.sort {

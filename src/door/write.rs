@@ -32,14 +32,16 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let (Some(folder), Some(name)) = (whole.parent(), whole.file_name()) else {
         return Err(io::Error::new(io::ErrorKind::InvalidInput, "it names no file"));
     };
-    stays_inside(folder)?;
+    // The part that is there already decides: what is missing will be made as plain folders.
+    let there = folder.ancestors().find(|folder| fs::symlink_metadata(folder).is_ok()).unwrap_or(folder);
+    stays_inside(folder, there)?;
     fs::create_dir_all(folder)?;
     let folder = fs::canonicalize(folder)?;
     let target = folder.join(name);
     match fs::metadata(&target) {
         Ok(about) if about.is_dir() => Err(io::Error::new(io::ErrorKind::IsADirectory, "it is a folder")),
         Ok(about) if !about.is_file() => {
-            stays_inside(&fs::canonicalize(&target)?)?;
+            stays_inside(&folder, &target)?;
             fs::OpenOptions::new().write(true).open(&target)?.write_all(bytes)
         }
         _ => replaced(&folder, &target, bytes, None),
@@ -75,17 +77,15 @@ fn standing(path: &Path) -> Option<Box<dyn io::Write>> {
     }
 }
 
-/// A folder in a checkout, or below where one stands, does not lead out of it.
-fn stays_inside(folder: &Path) -> io::Result<()> {
+/// What is there under a name in a checkout, or below where one stands, does not lead out of it.
+fn stays_inside(folder: &Path, there: &Path) -> io::Result<()> {
     let here = || std::env::current_dir().ok().filter(|here| folder.starts_with(here));
     let Some(bounds) = repository_of(folder).or_else(here) else { return Ok(()) };
-    // The part that is there already decides: what is missing will be made as plain folders.
-    let there = folder.ancestors().find(|folder| fs::symlink_metadata(folder).is_ok()).unwrap_or(folder);
     let (real, bounds) = (fs::canonicalize(there)?, fs::canonicalize(bounds)?);
     if real.starts_with(&bounds) {
         return Ok(());
     }
-    let detail = format!("a link leads out of {}; name the folder it leads to if that is meant", bounds.display());
+    let detail = format!("a link leads out of {}; name what it leads to if that is meant", bounds.display());
     Err(io::Error::other(detail))
 }
 

@@ -109,7 +109,7 @@ fn unreadable(file: FileId, text: &str, parsed: &Parsed) -> Vec<Entry> {
     };
     let cut = parsed.faults.iter().filter(|fault| fault.kind.ends_document() && !whole(fault));
     let mut entries = Vec::new();
-    for (number, fault) in (0_u16..).zip(cut) {
+    for (number, fault) in (0..=u16::MAX).zip(cut) {
         let start = text[..fault.span.start].rfind("\n---").unwrap_or_default();
         let end = text[fault.span.start..].find("\n---").map_or(text.len(), |length| fault.span.start + length);
         let word = |key: &str| {

@@ -4,14 +4,14 @@
 //! by itself. Packs take no notice of it. What no waiver may accept is never in it: what protects people, what codes and
 //! licences allow, and faults of files, for a file that cannot be read hides what is in it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap, HashSet};
 
 use serde::{Deserialize, Serialize};
 
 use crate::finding::{Finding, Worse};
 use crate::network::Files;
-use crate::verdict::Evaluation;
 use crate::verdict::fingerprint;
+use crate::verdict::{Evaluation, HopRun};
 
 /// What is known, as it is kept in a file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -133,9 +133,13 @@ impl Baseline {
     /// What is known and was looked for in vain, on all of the network, whatever was asked about.
     #[must_use]
     pub fn stale<R>(&self, evaluation: &Evaluation<R>) -> Vec<&Known> {
+        let mut runs: HashMap<&str, Vec<&HopRun>> = HashMap::new();
+        for run in &evaluation.judged {
+            runs.entry(run.id.as_str()).or_default().push(run);
+        }
         let waits = |known: &Known| {
-            let mut runs = evaluation.judged.iter().filter(|hop| known.hop.as_ref() == Some(&hop.id));
-            runs.any(|hop| !hop.evaluated || hop.off.contains(&known.rule.as_str()))
+            let runs = known.hop.as_deref().and_then(|hop| runs.get(hop));
+            runs.into_iter().flatten().any(|hop| !hop.evaluated || hop.off.contains(&known.rule.as_str()))
         };
         let found = |known: &Known| evaluation.present.contains(&known.fingerprint);
         self.findings.iter().filter(|known| !found(known) && !waits(known)).collect()
@@ -144,8 +148,11 @@ impl Baseline {
     /// Takes over what got better; gives what is new or worse, which goes in only if `add` says so.
     pub fn update(&mut self, now: &Self, add: bool) -> Vec<Known> {
         let mut new = Vec::new();
+        let by_name = |(at, known): (usize, &Known)| (known.fingerprint.clone(), at);
+        // Of two of one name the first counts.
+        let places: HashMap<String, usize> = self.findings.iter().enumerate().rev().map(by_name).collect();
         for current in &now.findings {
-            let Some(known) = self.findings.iter_mut().find(|known| known.fingerprint == current.fingerprint) else {
+            let Some(known) = places.get(&current.fingerprint).and_then(|at| self.findings.get_mut(*at)) else {
                 new.push(current.clone());
                 continue;
             };
@@ -156,7 +163,8 @@ impl Baseline {
             }
         }
         if add {
-            self.findings.retain(|known| !new.iter().any(|new| new.fingerprint == known.fingerprint));
+            let added: HashSet<&str> = new.iter().map(|new| new.fingerprint.as_str()).collect();
+            self.findings.retain(|known| !added.contains(known.fingerprint.as_str()));
             self.findings.extend(new.iter().cloned());
             self.findings.sort_by(|one, other| one.order().cmp(&other.order()));
         }
@@ -166,7 +174,8 @@ impl Baseline {
     /// Takes out what is no longer found.
     pub fn prune<R>(&mut self, evaluation: &Evaluation<R>) -> Vec<Known> {
         let stale: Vec<Known> = self.stale(evaluation).into_iter().cloned().collect();
-        self.findings.retain(|known| !stale.contains(known));
+        let names: HashSet<&str> = stale.iter().map(|known| known.fingerprint.as_str()).collect();
+        self.findings.retain(|known| !names.contains(known.fingerprint.as_str()));
         stale
     }
 }

@@ -108,6 +108,48 @@ fn a_missing_or_broken_object_is_no_file_that_is_too_large() {
     refused("cut");
     fs::write(&object, b"nonsense").expect("written");
     refused("broken");
+    fs::write(&object, stored(b"blob 99999999999\0abc")).expect("written");
+    refused("claims to be large");
+    // One that is as large as it says is too large, and no fault of git.
+    fs::remove_file(&object).expect("there");
+    repository.write("hops/more.yaml", vec![b'#'; 2 << 20]);
+    fs::write(&object, &bytes).expect("written");
+    repository.commit("too much");
+    let ran = run_in(&repository.net(), &["compare", "HEAD"]);
+    assert_ne!(ran.code, 2, "{}", ran.err);
+}
+
+/// Bytes as zlib keeps what it does not press: RFC 1950 and 1951.
+fn stored(bytes: &[u8]) -> Vec<u8> {
+    let length = u16::try_from(bytes.len()).expect("short");
+    let (mut low, mut high) = (1_u32, 0_u32);
+    for byte in bytes {
+        low = (low + u32::from(*byte)) % 65_521;
+        high = (high + low) % 65_521;
+    }
+    let sum = (high << 16 | low).to_be_bytes();
+    [&[0x78, 0x01, 0x01][..], &length.to_le_bytes(), &(!length).to_le_bytes(), bytes, &sum].concat()
+}
+
+#[test]
+fn a_tree_that_repeats_itself_is_not_walked_without_end() {
+    let repository = Repository::new();
+    for number in 0..2_001 {
+        repository.write(&format!("alike/{number}/x.yaml"), "kind: none\n");
+    }
+    repository.commit("small in git");
+    let ran = run_in(&repository.net(), &["compare", "HEAD"]);
+    assert_eq!(ran.code, 2, "{}", ran.out);
+    assert!(ran.err.contains("stands at more than 2000 places"), "{}", ran.err);
+}
+
+#[test]
+fn more_documents_than_can_be_counted_are_no_panic() {
+    let bench = Bench::new();
+    fs::write(bench.path("flood.yaml"), "---\na\n".repeat(65_540)).expect("written");
+    let folder = bench.path("");
+    let ran = run_in(&folder, &["compare", ".", "."]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
 }
 
 #[test]
@@ -273,6 +315,14 @@ fn outputs_do_not_follow_links_out_of_the_checkout() {
     assert_ne!(run_in(&repository.net(), &["check", "--output", "json=report.json"]).code, 2);
     assert_eq!(fs::read_to_string(&victim).expect("there"), "mine");
     assert!(!repository.path("report.json").is_symlink());
+    // Nor does a link to a pipe or a device outside lead out.
+    let pipe = outside.path().join("pipe");
+    rustix::fs::mkfifoat(rustix::fs::CWD, &pipe, rustix::fs::Mode::from(0o600)).expect("made");
+    for (name, to) in [("pipe.json", pipe.as_path()), ("null.json", Path::new("/dev/null"))] {
+        symlink(to, repository.path(name)).expect("linked");
+        let ran = run_in(&repository.net(), &["check", "-qq", "--output", &format!("json={name}")]);
+        assert!(ran.code == 2 && ran.err.contains("leads out of"), "{name}: {}", ran.err);
+    }
 }
 
 #[test]
