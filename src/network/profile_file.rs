@@ -3,7 +3,7 @@
 //! Where the file may lie is the door's affair: what stands in it is shown in messages.
 
 use std::collections::HashMap;
-use std::ops::Range;
+use std::ops::{Range, RangeInclusive};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -28,6 +28,11 @@ const MOST_BYTES_TOGETHER: u64 = 2 << 30;
 const AT_ONCE: usize = 64;
 /// More faults of one file than this are cut short: they tend to have one cause.
 const MOST_FAULTS: usize = 3;
+
+/// Heights above the sea that ground may have, in metres: as in a hop.
+const GROUND: RangeInclusive<f64> = -500.0..=9000.0;
+/// Heights above the ground that anything standing on it may have, in metres: as in a hop.
+const STANDING: RangeInclusive<f64> = 0.0..=1000.0;
 
 /// A fault of a profile's text.
 #[derive(Debug, PartialEq)]
@@ -267,6 +272,28 @@ fn header_of(text: &str, line: Range<usize>) -> Result<Columns, Fault> {
     }
 }
 
+/// A cell as metres, `factor` of them a unit.
+fn length(text: &str, cell: Range<usize>, factor: f64, range: &RangeInclusive<f64>) -> Result<Metres, Fault> {
+    let words = &text[cell.clone()];
+    let value = words.parse::<f64>().ok().map(|value| value * factor).filter(|value| value.is_finite());
+    match value.filter(|value| range.contains(value)) {
+        Some(value) => Ok(Metres(value)),
+        None => Err(Fault {
+            message: match value {
+                Some(_) => format!("`{words}` cannot be, in the unit of its column"),
+                None => format!("`{words}` is no length in the unit of its column"),
+            },
+            label: "not a number in range",
+            help: format!(
+                "write a plain number such as `412.5`, from {} m to {} m; its unit stands in the header",
+                range.start(),
+                range.end()
+            ),
+            span: cell,
+        }),
+    }
+}
+
 fn row(text: &str, line: &Range<usize>, columns: &Columns) -> Result<ProfileRow, Fault> {
     let mut found = [const { 0..0 }; 4];
     let mut count = 0;
@@ -281,25 +308,14 @@ fn row(text: &str, line: &Range<usize>, columns: &Columns) -> Result<ProfileRow,
         let help = "separate the cells by commas and write decimals with a point".into();
         return Err(Fault { span: line.clone(), message, label: "not as many as columns", help });
     }
-    let number = |(column, factor): (usize, f64), least: f64| {
-        let cell = found[column].clone();
-        let words = &text[cell.clone()];
-        let value = words.parse::<f64>().ok().map(|value| value * factor);
-        match value.filter(|value| (least..=Metres::KIND.range.1).contains(value)) {
-            Some(value) => Ok(Metres(value)),
-            None => Err(Fault {
-                message: format!("`{words}` is no length in the unit of its column"),
-                label: "not a number in range",
-                help: "write a plain number such as `412.5`; its unit stands in the header".into(),
-                span: cell,
-            }),
-        }
+    let number = |(column, factor): (usize, f64), range: RangeInclusive<f64>| {
+        length(text, found[column].clone(), factor, &range)
     };
-    let distance = number(columns.distance, 0.0)?;
-    let ground = number(columns.ground, Metres::KIND.range.0)?;
+    let distance = number(columns.distance, 0.0..=Metres::KIND.range.1)?;
+    let ground = number(columns.ground, GROUND)?;
     let empty = |column: usize| found[column].is_empty();
     let height = match columns.obstacle {
-        Some(column) if !empty(column.0) => Some(number(column, 0.0)?),
+        Some(column) if !empty(column.0) => Some(number(column, STANDING)?),
         _ => None,
     };
     let kind = match columns.kind {
@@ -361,7 +377,10 @@ mod tests {
             ("distance [m],ground [m],kind\n0,1,trees\n", "0,1,trees", "height and a kind"),
             ("distance [m],hight [m]\n", "hight [m]", "no column"),
             ("distance [m],ground [m]\n0,NaN\n", "NaN", "no length"),
-            ("distance [m],ground [m]\n-1,2\n", "-1", "no length"),
+            ("distance [m],ground [m]\n-1,2\n", "-1", "cannot be"),
+            ("distance [m],ground [m]\n0,9001\n", "9001", "cannot be"),
+            ("distance [m],ground [ft]\n0,-1641\n", "-1641", "cannot be"),
+            ("distance [m],ground [m],obstacle [m],kind\n0,1,1001,trees\n", "1001", "cannot be"),
             ("distance [m]\n1\n", "distance [m]", "columns"),
             ("distance [m],ground [m]\n0,1\n", "d", "two points"),
         ] {

@@ -23,22 +23,25 @@ impl Rows {
         item: String,
         designed: String,
         tolerance: String,
-        (built, kept): (String, Option<bool>),
+        (built, kept): (Option<String>, Option<bool>),
     ) {
-        let within = match kept {
-            Some(true) => "within-yes",
-            Some(false) => "within-no",
-            None => "within-not-judged",
+        let within = match (&built, kept) {
+            (_, Some(true)) => "within-yes",
+            (_, Some(false)) => "within-no",
+            (Some(_), None) => "within-not-judged",
+            (None, None) => "within-missing",
         };
+        let built = self.written(built);
         self.table.row([key.into(), item, designed, tolerance, built, self.voice.say(within)]);
         if kept == Some(false) {
             self.table.broken.push(self.table.rows.len() - 1);
         }
     }
 
-    /// A row that is only noted.
-    fn noted(&mut self, key: &str, item: &str, designed: String, built: String) {
-        let (item, noted) = (self.voice.say(item), self.voice.say("within-noted"));
+    /// A row that is only noted, or missing where nothing was written.
+    fn noted(&mut self, key: &str, item: &str, designed: String, built: Option<String>) {
+        let noted = self.voice.say(if built.is_some() { "within-noted" } else { "within-missing" });
+        let (item, built) = (self.voice.say(item), self.written(built));
         self.table.row([key.into(), item, designed, String::new(), built, noted]);
     }
 
@@ -52,13 +55,13 @@ impl Rows {
         text_or(words, self.voice.say("not-written"))
     }
 
-    /// A quantity that a crew wrote, or that it wrote none.
-    fn quantity(&self, quantity: Option<impl std::fmt::Display>) -> String {
-        self.written(quantity.map(|quantity| self.voice.number(quantity)))
+    /// A quantity that a crew wrote.
+    fn quantity(&self, quantity: Option<impl std::fmt::Display>) -> Option<String> {
+        quantity.map(|quantity| self.voice.number(quantity))
     }
 
     /// A line as it was found, without the reason why there is none.
-    fn found<Q: Quantity>(&self, line: &Line<Q>) -> String {
+    fn found<Q: Quantity>(&self, line: &Line<Q>) -> Option<String> {
         self.quantity(line.get())
     }
 
@@ -79,6 +82,7 @@ pub(super) fn table(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndShee
     mounting(sheet, found, end, &mut rows);
     runs(found, end, &mut rows);
     grounding(found, end, &mut rows);
+    service(sheet, found, &mut rows);
     rows.table
 }
 
@@ -104,7 +108,7 @@ fn levels(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, row
     rows.judged("", voice.say("built-moved"), voice.say("none"), tolerance, moved);
     let gap = sheet.disagreement();
     let agrees = gap.map(|gap: Decibels| gap.tidy() <= limits.reciprocity.value());
-    let apart = text_or(gap.map(|gap| voice.number(gap)), voice.say("no-reading-there"));
+    let apart = Some(text_or(gap.map(|gap| voice.number(gap)), voice.say("no-reading-there")));
     let reciprocity = rows.either_way(&limits.reciprocity.given);
     rows.judged("", voice.say("built-disagreement"), voice.say("none"), reciprocity, (apart, agrees));
 }
@@ -119,19 +123,29 @@ fn settings(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, r
     let set_width = (rows.quantity(set.bandwidth.as_ref()), width);
     let designed = voice.number(&channel.bandwidth);
     rows.judged("settings.bandwidth", voice.say("record-bandwidth"), designed, same(), set_width);
-    let mounted = (rows.written(set.polarisation.map(|set| voice.term(set.word()))), polarisation);
+    let mounted = (set.polarisation.map(|set| voice.term(set.word())), polarisation);
     let designed = voice.term(channel.polarisation.word());
     rows.judged("settings.polarisation", voice.say("record-polarisation"), designed, same(), mounted);
 }
 
 fn mounting(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
     let (record, lines, voice) = (found.document, &end.lines, rows.voice);
-    let bearing = rows.quantity(record.bearing.as_ref());
-    rows.noted("bearing", "built-bearing", voice.line(&lines.true_bearing), bearing);
-    rows.noted("tilt", "built-tilt", steps::tilt(end, voice), rows.quantity(record.tilt.as_ref()));
-    let height = rows.written(record.height.as_ref().map(|height| voice.given_in_both(height)));
-    rows.noted("height", "record-height", voice.given_in_both(&end.resolved.end.height), height);
-    rows.noted("licence", "record-licence", licence::number(sheet, voice), rows.written(record.licence.as_ref()));
+    let [bearing_holds, tilt_holds, height_holds] = found.as_mounted();
+    let limits = &found.limits;
+    let bearing = (rows.quantity(record.bearing.as_ref()), bearing_holds);
+    let (designed, tolerance) = (voice.line(&lines.true_bearing), rows.either_way(&limits.bearing.given));
+    rows.judged("bearing", voice.say("built-bearing"), designed, tolerance, bearing);
+    let (tilt, tolerance) = ((rows.quantity(record.tilt.as_ref()), tilt_holds), rows.either_way(&limits.tilt.given));
+    rows.judged("tilt", voice.say("built-tilt"), steps::tilt(end, voice), tolerance, tilt);
+    let height = (record.height.as_ref().map(|height| voice.given_in_both(height)), height_holds);
+    let (designed, tolerance) = (voice.given_in_both(&end.resolved.end.height), rows.either_way(&limits.height.given));
+    rows.judged("height", voice.say("record-height"), designed, tolerance, height);
+    rows.noted(
+        "licence",
+        "record-licence",
+        licence::number(sheet, voice),
+        record.licence.as_ref().map(ToString::to_string),
+    );
 }
 
 fn runs(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
@@ -150,11 +164,27 @@ fn runs(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
             rows.judged(&key, item, designed, tolerance, (voltage, holds));
         }
         let test = record.and_then(|record| found.document.runs[record.number].cable_test);
-        let result = rows.written(test.map(|test| voice.term(test.word())));
+        let result = test.map(|test| voice.term(test.word()));
         let passed = test.map(|test| test == TestResult::Passed);
         let (key, item) = (format!("runs.{port}.cable_test"), voice.with("record-cable-test", &[("port", port)]));
         rows.judged(&key, item, voice.say("record-passed"), String::new(), (result, passed));
     }
+}
+
+/// What the hop is for, carried over it.
+fn service(sheet: &HopSheet<'_>, found: &RecordSheet<'_>, rows: &mut Rows) {
+    let (test, limits, voice) = (&found.document.service, &found.limits, rows.voice);
+    let [state_holds, rate_holds, clean, long_enough] = found.service_holds(sheet.resolved);
+    let capacity = rows.or_more(&voice.number(&limits.capacity.given));
+    let state = (test.state.as_ref().map(ToString::to_string), state_holds);
+    rows.judged("service.state", voice.say("record-service-state"), String::new(), capacity.clone(), state);
+    let rate = (rows.quantity(test.rate.as_ref()), rate_holds);
+    rows.judged("service.rate", voice.say("record-service-rate"), voice.number(&limits.capacity.given), capacity, rate);
+    let errors = (test.errors.map(|errors| errors.to_string()), clean);
+    rows.judged("service.errors", voice.say("record-service-errors"), voice.say("none"), String::new(), errors);
+    let duration = (rows.quantity(test.duration.as_ref()), long_enough);
+    let least = rows.or_more(&voice.number(&limits.service_test.given));
+    rows.judged("service.duration", voice.say("record-service-duration"), String::new(), least, duration);
 }
 
 fn grounding(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
@@ -168,8 +198,9 @@ fn grounding(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
         Some(method) => format!("{}, {method}", voice.number(ohms)),
         None => voice.number(ohms),
     });
-    rows.noted("grounding.resistance", "record-resistance", String::new(), rows.written(resistance));
-    let (radio, antenna) = (rows.written(record.serials.radio.as_ref()), rows.written(record.serials.antenna.as_ref()));
+    rows.noted("grounding.resistance", "record-resistance", String::new(), resistance);
+    let serial = |written: Option<&crate::spec::Text>| written.map(ToString::to_string);
+    let (radio, antenna) = (serial(record.serials.radio.as_ref()), serial(record.serials.antenna.as_ref()));
     rows.noted("serials.radio", "record-radio-serial", own.radio.title.to_string(), radio);
     rows.noted("serials.antenna", "record-antenna-serial", own.antenna.title.to_string(), antenna);
 }

@@ -24,6 +24,7 @@ pub struct Form {
     far_site: String,
     revision: Option<String>,
     items: Vec<record_page::Item>,
+    service: [String; 2],
     checks: Vec<(&'static str, &'static str)>,
     hop_document: DocumentId,
     network_document: DocumentId,
@@ -44,6 +45,7 @@ impl Form {
             revision: network.revision.as_ref().map(ToString::to_string),
             // YAML speaks English, whatever the paper does.
             items: record_page::items(sheet, end, Voice::PLAIN),
+            service: record_page::service(sheet, Voice::PLAIN),
             checks: checks.iter().map(|check| (check.word(), check.sentence())).collect(),
             hop_document: hop.at,
             network_document: network.at,
@@ -97,6 +99,12 @@ impl Form {
         for item in &self.items {
             add(item, &mut parents, &mut out);
         }
+        let [rate, time] = &self.service;
+        out.push_str("\n# service:\n");
+        comment(&mut out, "  state:", "modulation state reached, as the radio names it");
+        comment(&mut out, "  rate:", rate);
+        comment(&mut out, "  errors:", "frames or blocks lost or wrong while it ran");
+        comment(&mut out, "  duration:", time);
         out.push_str("\n# checks:\n");
         for (word, sentence) in &self.checks {
             comment(&mut out, &format!("  - {word}"), sentence);

@@ -11,9 +11,9 @@ use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
-use crate::sheet::{EndSheet, HopSheet, OnwardLines, RunSheet, Saying};
+use crate::sheet::{EndSheet, HopSheet, Line, OnwardLines, RunSheet, Saying};
 use crate::spec::{EndName, Screening, Service};
-use crate::units::{latitude_in_seconds, longitude_in_seconds};
+use crate::units::{Metres, latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
 
 /// All pages.
@@ -128,7 +128,12 @@ fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
     let site = own.site;
     let lines = site.power_lines.iter().map(|line| {
         let distance = voice.given_in_both(&line.distance);
-        voice.with("near-line", &[("title", &line.title), ("distance", &distance)])
+        let voltage = text_or(line.voltage.as_ref().map(|volts| voice.number(volts)), voice.say("voltage-unknown"));
+        let open: [Open<'_>; 3] = [("title", &line.title), ("distance", &distance), ("voltage", &voltage)];
+        let Some(consent) = &line.consent else { return voice.with("near-line", &open) };
+        let agreed: [Open<'_>; 3] =
+            [("name", &consent.name), ("reference", &consent.reference), ("date", &consent.date)];
+        format!("{} {}", voice.with("near-line", &open), voice.with("near-line-consent", &agreed))
     });
     let people = site.people.iter().map(|spot| {
         let (distance, bearing) = (voice.given_in_both(&spot.distance), voice.number(&spot.bearing));
@@ -140,9 +145,14 @@ fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
 /// How far to stay away in front of the antenna.
 fn keep_clear(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let lines = &end.people;
+    // No distance at all is no figure to act by: it is said in words.
+    let said = |line: &Line<Metres>| match line.get() {
+        Some(Metres(none)) if none <= 0.0 => voice.say("keep-clear-nowhere"),
+        _ => voice.line_in_both(line),
+    };
     vec![
-        fact(voice.say("keep-clear-public"), voice.line_in_both(&lines.public_distance)),
-        fact(voice.say("keep-clear-workers"), voice.line_in_both(&lines.workers_distance)),
+        fact(voice.say("keep-clear-public"), said(&lines.public_distance)),
+        fact(voice.say("keep-clear-workers"), said(&lines.workers_distance)),
     ]
 }
 

@@ -2,7 +2,7 @@
 
 use super::phrases::label;
 use super::words::Table;
-use crate::sheet::{Cause, HopSheet, Licence, Row, SectionKey};
+use crate::sheet::{Cause, HopSheet, Licence, PeopleLines, Row, SectionKey};
 use crate::spec::{Both, EndName, Way};
 use crate::voice::{Voice, shown};
 
@@ -44,9 +44,13 @@ fn add(table: &mut Table, rows: &Both<Option<Vec<Row>>>, voice: Voice) {
 }
 
 /// The power a crew must not pass at the end that sends, and the number it sends under.
-pub(super) fn ceiling(licence: &Licence, voice: Voice) -> Option<String> {
+///
+/// It is the least of what codes and licence allow, of what the radio can, and of what the keep-clear distance is for.
+pub(super) fn ceiling(licence: &Licence, people: &PeopleLines, voice: Voice) -> Option<String> {
     let lines = &licence.lines;
-    let most = voice.number(lines.highest_power.get()?);
+    let ceilings = [lines.highest_power.get(), people.set_power.get()];
+    let most = ceilings.into_iter().flatten().reduce(|one, other| if other < one { other } else { one })?;
+    let most = voice.number(most);
     Some(match lines.number.value() {
         Ok(number) => voice.with("step-ceiling-licence", &[("most", &most), ("number", number)]),
         Err(_) => voice.with("step-ceiling", &[("most", &most)]),

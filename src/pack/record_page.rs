@@ -57,6 +57,19 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> V
         item("height", "record-height", voice.given_in_both(&spec.height), None, "m"),
         item("licence", "record-licence", licence::number(sheet, voice), None, ""),
     ];
+    items.extend(run_items(end, voice));
+    items.extend([
+        item("grounding.conductor", "record-ground", text_or(ground, voice.say("not-set")), None, "mm²"),
+        item("grounding.resistance", "record-resistance", String::new(), None, "ohm"),
+        item("serials.radio", "record-radio-serial", own.radio.title.to_string(), None, ""),
+        item("serials.antenna", "record-antenna-serial", own.antenna.title.to_string(), None, ""),
+    ]);
+    items
+}
+
+/// Those of the cable runs.
+fn run_items(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
+    let mut items = Vec::new();
     for run in &end.runs {
         let port = &run.resolved.port.id;
         let of = |key: &str, words: &str, designed: String, unit| Item {
@@ -72,13 +85,14 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> V
         }
         items.push(of("cable_test", "record-cable-test", voice.say("record-passed"), ""));
     }
-    items.extend([
-        item("grounding.conductor", "record-ground", text_or(ground, voice.say("not-set")), None, "mm²"),
-        item("grounding.resistance", "record-resistance", String::new(), None, "ohm"),
-        item("serials.radio", "record-radio-serial", own.radio.title.to_string(), None, ""),
-        item("serials.antenna", "record-antenna-serial", own.antenna.title.to_string(), None, ""),
-    ]);
     items
+}
+
+/// What the test of the service must carry, and for how long.
+pub(super) fn service(sheet: &HopSheet<'_>, voice: Voice) -> [String; 2] {
+    let target = &sheet.target;
+    let or_more = |least: String| voice.with("or-more", &[("least", &least)]);
+    [or_more(voice.number(&target.capacity.given)), or_more(voice.number(&target.service_test.given))]
 }
 
 /// The page.
@@ -88,6 +102,8 @@ pub(super) struct RecordPage {
     id: String,
     code: Option<Figure>,
     table: Table,
+    /// What the test of the service must carry, before room for what it did.
+    service: String,
     /// The sentence of each check, and its id.
     checks: Vec<Fact>,
 }
@@ -109,7 +125,9 @@ impl RecordPage {
         let checks = required_checks(end.resolved, end.far);
         let checks =
             checks.iter().map(|check| Fact { label: voice.term(check.sentence()), value: check.word().into() });
-        Self { id, code, table, checks: checks.collect() }
+        let [rate, time] = service(sheet, voice);
+        let service = voice.with("field-service", &[("rate", &rate), ("time", &time)]);
+        Self { id, code, table, service, checks: checks.collect() }
     }
 }
 

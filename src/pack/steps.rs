@@ -224,7 +224,7 @@ pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice
     steps.step(power_control_off(end));
     let (here, there) = (voice.number(&own.end.transmit_power), voice.number(&end.far.end.transmit_power));
     steps.step_with("step-power", &[("here", &here), ("there", &there)]);
-    let ceiling = licence::ceiling(&sheet.licence[end.name.outgoing()], voice);
+    let ceiling = licence::ceiling(&sheet.licence[end.name.outgoing()], &end.people, voice);
     steps.items.extend(ceiling.map(|text| Item::Step { text }));
     steps.step_with("step-covers", &[("port", port)]);
     steps.beware(Hazard::Radiation);

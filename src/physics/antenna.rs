@@ -260,3 +260,15 @@ pub fn polarisation_loss(rotation: Degrees) -> Decibels {
 pub fn cross_polar_level(rotation: Degrees) -> Decibels {
     Decibels(20.0 * libm::log10(libm::fabs(libm::tan(rotation.0.to_radians()))))
 }
+
+/// How much more an aperture gains at one frequency than at another, its efficiency alike.
+///
+/// ```text
+/// ΔG = 20 lg(f₁ / f₂)
+/// ```
+///
+/// Source: gain of an aperture, `G = η (π D / λ)²`.
+#[must_use]
+pub fn gain_over(one: Gigahertz, other: Gigahertz) -> Decibels {
+    Decibels(20.0 * libm::log10(one.0 / other.0))
+}

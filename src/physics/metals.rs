@@ -21,9 +21,10 @@ pub enum Metal {
     Aluminium,
 }
 
-/// Difference that does no harm out of doors, away from the sea.
+/// Difference that does little harm out of doors, away from the sea.
 ///
-/// Source: handbook values, second-hand: 0.15 V in salt air, 0.25 V outdoors, 0.50 V indoors.
+/// Source: common practice, no source. Handbooks (second-hand) have 0.15 V outdoors, in damp or in salt air, 0.25 V in
+/// warehouses without heating, 0.50 V where the air is controlled.
 pub const OUTDOORS: Volts = Volts(0.25);
 
 impl Metal {

@@ -4,16 +4,22 @@
 //! bilinear interpolation, or that the tile has none there. Nothing is ever taken for sea level.
 
 use std::collections::{BTreeSet, HashMap};
-use std::io::{Read, Seek};
-
-use tiff::decoder::{Decoder, DecodingResult, Limits};
-use tiff::tags::Tag;
 
 use super::geodesy::Position;
 use crate::units::Metres;
 
-/// A tile of more samples than this is refused: cut it up.
-const MOST_SAMPLES: usize = 40_000_000;
+/// An `.hgt` tile, or a piece of another, of more samples than this is refused: cut it up.
+pub(super) const MOST_SAMPLES: usize = 40_000_000;
+
+/// No ground is lower or higher, in metres: the shore of the Dead Sea is at some -430 m, the summit of Everest at 8849 m
+/// (from memory). What a tile has beyond is a void that it does not own up to.
+pub(super) const GROUND: std::ops::RangeInclusive<f64> = -500.0..=9000.0;
+
+/// What is said of a tile for which no samples are left.
+pub const SPENT: &str = "the tiles hold more samples along the hops than are read in one run";
+
+/// Steps of a grid that are nothing: what rounding of degrees makes.
+const HAIR: f64 = 1e-6;
 
 /// What a cell of an `.hgt` tile holds where nothing was measured.
 const HGT_VOID: i16 = i16::MIN;
@@ -23,7 +29,7 @@ const HGT_VOID: i16 = i16::MIN;
 #[error("{0}")]
 pub struct NotATile(String);
 
-fn refuse(reason: impl Into<String>) -> NotATile {
+pub(super) fn refuse(reason: impl Into<String>) -> NotATile {
     NotATile(reason.into())
 }
 
@@ -47,21 +53,43 @@ pub struct Grid {
 }
 
 impl Grid {
-    /// Rows and columns from the north-west sample, if the tile reaches there.
-    fn place(&self, position: Position) -> Option<(f64, f64)> {
+    /// Rows and columns from the north-west sample; below zero and beyond the last outside the samples.
+    fn place(&self, position: Position) -> (f64, f64) {
         let row = (self.north - position.latitude.0) / self.row_step;
         let column = (position.longitude.0 - self.west) / self.column_step;
-        // A hair for the rounding of degrees; a cell reaches half a step beyond its sample.
-        let hair = if self.cells { 0.5 + 1e-6 } else { 1e-6 };
-        let (last_row, last_column) = (count(self.rows) - 1.0, count(self.columns) - 1.0);
-        let inside = (-hair..=last_row + hair).contains(&row) && (-hair..=last_column + hair).contains(&column);
-        inside.then(|| (row.clamp(0.0, last_row), column.clamp(0.0, last_column)))
+        (row, column)
     }
 
-    /// Whether the tile reaches a position.
+    /// Whether a position is within the tile: between its samples, or in the cell around one.
     #[must_use]
     pub fn holds(&self, position: Position) -> bool {
-        self.place(position).is_some()
+        let (row, column) = self.place(position);
+        let over = if self.cells { 0.5 + HAIR } else { HAIR };
+        let inside = |at: f64, many: usize| (-over..=count(many) - 1.0 + over).contains(&at);
+        inside(row, self.rows) && inside(column, self.columns)
+    }
+
+    /// Whether a position is less than a step from a sample, so that the tile has a share in its height.
+    #[must_use]
+    pub fn reaches(&self, position: Position) -> bool {
+        self.corners(position).next().is_some()
+    }
+
+    /// The samples around a position and their weights; those without weight are left out. Near an edge some of the four
+    /// are those of the tile beyond.
+    pub(super) fn corners(&self, position: Position) -> impl Iterator<Item = (usize, usize, f64)> + use<> {
+        let (row, column) = self.place(position);
+        let near = |at: f64, many: usize| {
+            let before = at.floor();
+            [(before, 1.0 - (at - before)), (before + 1.0, at - before)].map(|(index, weight)| {
+                let inside = (0.0..count(many)).contains(&index) && weight > HAIR;
+                #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the grid")]
+                inside.then_some((index as usize, weight))
+            })
+        };
+        let columns = near(column, self.columns);
+        let rows = near(row, self.rows).into_iter().flatten();
+        rows.flat_map(move |(i, u)| columns.into_iter().flatten().map(move |(j, v)| (i, j, u * v)))
     }
 
     /// Distance from row to row along a meridian, on the sphere of 6371 km.
@@ -124,6 +152,17 @@ pub enum Ground {
     Outside,
 }
 
+/// What one tile has to say of the height of a position. Between two tiles that meet, each has a share.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Share {
+    /// Weight of its samples among the four around the position, above 0, at most 1.
+    pub weight: f64,
+    /// Mean of its samples by their weights; none where one of them is a void.
+    pub height: Option<Metres>,
+    /// Whether the position is within the tile.
+    pub holds: bool,
+}
+
 /// Heights on a grid of latitudes and longitudes.
 #[derive(Debug)]
 pub struct Tile {
@@ -137,7 +176,8 @@ pub struct Tile {
 }
 
 impl Tile {
-    /// A tile in SRTM layout: big-endian sixteen-bit metres, from the north-west, row by row; -32768 is a void.
+    /// A tile in SRTM layout: big-endian sixteen-bit metres, from the north-west, row by row; -32768 is a void, and so is
+    /// what no ground is as low or high as.
     ///
     /// # Errors
     /// See [`Grid::of_hgt`].
@@ -147,46 +187,27 @@ impl Tile {
         let grid = Grid::of_hgt(name, bytes.len() as u64)?;
         let height = |pair: &[u8]| {
             let height = i16::from_be_bytes([pair[0], pair[1]]);
-            if height == HGT_VOID { f32::NAN } else { f32::from(height) }
+            if height == HGT_VOID || !GROUND.contains(&f64::from(height)) { f32::NAN } else { f32::from(height) }
         };
-        let heights = bytes.chunks_exact(2).map(height).collect();
-        Ok(Self { grid, piece: (grid.rows, grid.columns), pieces: HashMap::from([(0, (grid.columns, heights))]) })
+        let mut tile = Self::empty(grid, (grid.rows, grid.columns));
+        tile.put(0, grid.columns, bytes.chunks_exact(2).map(height).collect());
+        Ok(tile)
     }
 
-    /// The heights of a `GeoTIFF` around some positions: one band of metres on a north-up grid of degrees. Takes what is
-    /// decoded out of `samples`, for a file of a few bytes may hold millions of them.
-    ///
-    /// # Errors
-    /// No TIFF, too large, more than one band, a grid that is not of degrees, or more to decode than `samples`.
-    ///
-    /// Source: OGC 19-008r4, `GeoTIFF` 1.1, for the tags and keys.
-    pub fn geotiff(
-        reader: impl Read + Seek,
-        positions: impl IntoIterator<Item = Position>,
-        samples: &mut usize,
-    ) -> Result<Self, NotATile> {
-        let (grid, void, mut decoder) = open(reader)?;
-        let (columns, rows) = decoder.chunk_dimensions();
-        let piece = ((rows as usize).clamp(1, grid.rows), (columns as usize).clamp(1, grid.columns));
-        let mut tile = Self { grid, piece, pieces: HashMap::new() };
-        let wanted: BTreeSet<usize> = positions
-            .into_iter()
-            .flat_map(|position| tile.corners(position))
-            .map(|(i, j, _)| tile.number(i, j))
-            .collect();
-        for number in wanted {
-            let count = u32::try_from(number).map_err(|_| refuse("it has too many pieces"))?;
-            let (width, height) = decoder.chunk_data_dimensions(count);
-            let size = (width as usize).saturating_mul(height as usize);
-            *samples = samples.checked_sub(size).ok_or_else(|| refuse(SPENT))?;
-            let read = decoder.read_chunk(count).map_err(|error| refuse(format!("it cannot be decoded: {error}")))?;
-            let heights = narrowed(read, void)?;
-            if heights.len() != size {
-                return Err(refuse("it has more than one band"));
-            }
-            tile.pieces.insert(number, (width as usize, heights));
-        }
-        Ok(tile)
+    /// A tile none of whose pieces has been read, of so many rows and columns each.
+    pub(super) fn empty(grid: Grid, piece: (usize, usize)) -> Self {
+        Self { grid, piece, pieces: HashMap::new() }
+    }
+
+    /// Puts a piece where it belongs: its number, its columns, its heights.
+    pub(super) fn put(&mut self, number: usize, columns: usize, heights: Vec<f32>) {
+        self.pieces.insert(number, (columns, heights));
+    }
+
+    /// The numbers of the pieces that have a sample around a position.
+    pub(super) fn wanted(&self, positions: impl IntoIterator<Item = Position>) -> BTreeSet<usize> {
+        let corners = positions.into_iter().flat_map(|position| self.grid.corners(position));
+        corners.map(|(i, j, _)| self.number(i, j)).collect()
     }
 
     /// The number of the piece a sample is in.
@@ -198,24 +219,10 @@ impl Tile {
     fn sample(&self, i: usize, j: usize) -> f32 {
         let (row, column) = (i % self.piece.0, j % self.piece.1);
         let piece = self.pieces.get(&self.number(i, j));
-        piece.and_then(|(width, heights)| heights.get(row * width + column)).copied().unwrap_or(f32::NAN)
+        piece.and_then(|(columns, heights)| heights.get(row * columns + column)).copied().unwrap_or(f32::NAN)
     }
 
-    /// The samples around a position and their weights; those without weight are left out. None outside.
-    fn corners(&self, position: Position) -> impl Iterator<Item = (usize, usize, f64)> + use<> {
-        let whole = |value: f64, most: usize| {
-            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the grid")]
-            let index = (value.floor() as usize).min(most - 2);
-            (index, value - count(index))
-        };
-        let corners = self.grid.place(position).map(|(row, column)| {
-            let ((i, u), (j, v)) = (whole(row, self.grid.rows), whole(column, self.grid.columns));
-            [(i, j, (1.0 - u) * (1.0 - v)), (i + 1, j, u * (1.0 - v)), (i, j + 1, (1.0 - u) * v), (i + 1, j + 1, u * v)]
-        });
-        corners.into_iter().flatten().filter(|(_, _, weight)| *weight > 0.0)
-    }
-
-    /// The height at a position, bilinear between the four samples around it.
+    /// What the tile has to say of a position, bilinear between the four samples around it as far as they are its own.
     ///
     /// ```text
     /// h = h₀₀ (1-u) (1-v) + h₁₀ u (1-v) + h₀₁ (1-u) v + h₁₁ u v
@@ -225,91 +232,67 @@ impl Tile {
     ///
     /// Source: Recommendation ITU-R P.1144-12, bilinear interpolation.
     #[must_use]
+    pub fn share(&self, position: Position) -> Option<Share> {
+        let (mut weight, mut sum) = (0.0, 0.0);
+        for (i, j, part) in self.grid.corners(position) {
+            weight += part;
+            sum += part * f64::from(self.sample(i, j));
+        }
+        let height = (!sum.is_nan()).then_some(Metres(sum / weight));
+        (weight > 0.0).then(|| Share { weight, height, holds: self.grid.holds(position) })
+    }
+
+    /// The height the tile gives for a position by itself.
+    #[must_use]
     pub fn height(&self, position: Position) -> Ground {
-        if !self.grid.holds(position) {
-            return Ground::Outside;
+        match self.share(position).filter(|share| share.holds) {
+            None => Ground::Outside,
+            Some(share) => share.height.map_or(Ground::Void, Ground::Height),
         }
-        let mut sum = 0.0;
-        for (i, j, weight) in self.corners(position) {
-            sum += weight * f64::from(self.sample(i, j));
-        }
-        if sum.is_nan() { Ground::Void } else { Ground::Height(Metres(sum)) }
     }
 }
 
-/// What is said of a tile for which no samples are left.
-pub const SPENT: &str = "the tiles hold more samples along the hops than are read in one run";
-
-/// The samples as heights; not a number in a void.
-fn narrowed(read: DecodingResult, void: Option<f64>) -> Result<Vec<f32>, NotATile> {
-    #[expect(clippy::cast_possible_truncation, reason = "a height to a hundredth of a millimetre is enough")]
-    let narrow = |value: f64| if Some(value) == void || !value.is_finite() { f32::NAN } else { value as f32 };
-    Ok(match read {
-        DecodingResult::I16(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-        DecodingResult::U16(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-        DecodingResult::I32(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-        DecodingResult::F32(values) => values.into_iter().map(|value| narrow(value.into())).collect(),
-        DecodingResult::F64(values) => values.into_iter().map(narrow).collect(),
-        _ => return Err(refuse("its samples are neither 16- or 32-bit whole numbers nor floating ones")),
-    })
-}
-
-/// The grid of a `GeoTIFF`, without its heights.
+/// A height put together out of the shares of tiles, in the order they are asked.
 ///
-/// # Errors
-/// As [`Tile::geotiff`].
-pub fn geotiff_grid(reader: impl Read + Seek) -> Result<Grid, NotATile> {
-    open(reader).map(|(grid, _, _)| grid)
+/// Each gives as much as is still open, so that the ground is continuous where one tile ends in the middle of another and
+/// where two meet whose samples stand half a step from their edges.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Gathered {
+    weight: f64,
+    sum: f64,
+    held: bool,
+    void: bool,
 }
 
-/// Keys of the `GeoTIFF` directory that are looked at, and what they must hold.
-const MODEL_TYPE: (u16, u16) = (1024, 2);
-const RASTER_TYPE: u16 = 1025;
-const PIXEL_IS_POINT: u16 = 2;
-const GEODETIC_SYSTEM: u16 = 2048;
-/// WGS 84, ETRS89 and NAD83: within two metres of each other.
-const SYSTEMS: [u16; 3] = [4326, 4258, 4269];
-const VERTICAL_UNITS: u16 = 4099;
-const METRE: u16 = 9001;
+impl Gathered {
+    /// Takes in a share; true if it brought a height.
+    pub fn take(&mut self, share: Share) -> bool {
+        let Some(height) = share.height else {
+            self.void = true;
+            return false;
+        };
+        let part = share.weight.min(1.0 - self.weight);
+        self.weight += part;
+        self.sum += part * height.0;
+        self.held |= share.holds;
+        true
+    }
 
-fn open<R: Read + Seek>(reader: R) -> Result<(Grid, Option<f64>, Decoder<R>), NotATile> {
-    let mut limits = Limits::default();
-    limits.decoding_buffer_size = MOST_SAMPLES * 4;
-    let mut decoder =
-        Decoder::new(reader).map_err(|error| refuse(format!("it is no TIFF: {error}")))?.with_limits(limits);
-    let (width, height) = decoder.dimensions().map_err(|error| refuse(error.to_string()))?;
-    let (columns, rows) = (width as usize, height as usize);
-    if rows < 2 || columns < 2 || rows.saturating_mul(columns) > MOST_SAMPLES {
-        return Err(refuse(format!("{columns} × {rows} samples are too few or too many; cut it into smaller tiles")));
+    /// Whether nothing is open.
+    #[must_use]
+    pub fn whole(&self) -> bool {
+        self.weight >= 1.0 - 2.0 * HAIR
     }
-    let keys =
-        decoder.get_tag_u16_vec(Tag::GeoKeyDirectoryTag).map_err(|_| refuse("it is a TIFF without a position"))?;
-    // Four words a key: its number, where its value is (0: here), how many, the value.
-    let key = |wanted: u16| keys.chunks_exact(4).skip(1).find(|key| key[0] == wanted && key[1] == 0).map(|key| key[3]);
-    if key(MODEL_TYPE.0) != Some(MODEL_TYPE.1) || !key(GEODETIC_SYSTEM).is_some_and(|code| SYSTEMS.contains(&code)) {
-        return Err(refuse("its grid is not one of WGS 84 degrees; convert it to EPSG:4326"));
+
+    /// Whether a tile had a void there.
+    #[must_use]
+    pub fn void(&self) -> bool {
+        self.void
     }
-    if key(VERTICAL_UNITS).is_some_and(|unit| unit != METRE) {
-        return Err(refuse("its heights are not in metres"));
+
+    /// The height, once all tiles were asked: of a position that nothing of is open, or in the outermost half cells.
+    #[must_use]
+    pub fn height(&self) -> Option<Metres> {
+        (self.whole() || self.weight > 0.0 && self.held && !self.void).then(|| Metres(self.sum / self.weight))
     }
-    let scale = decoder.get_tag_f64_vec(Tag::ModelPixelScaleTag);
-    let tie = decoder.get_tag_f64_vec(Tag::ModelTiepointTag);
-    let (Ok([column_step, row_step, ..]), Ok([i, j, _, x, y, _])) = (scale.as_deref(), tie.as_deref()) else {
-        return Err(refuse("it has no single corner and scale; write it north up"));
-    };
-    let cells = key(RASTER_TYPE) != Some(PIXEL_IS_POINT);
-    let shift = if cells { 0.5 } else { 0.0 };
-    let (north, west) = (y + (j - shift) * row_step, x - (i - shift) * column_step);
-    let grid = Grid { north, west, row_step: *row_step, column_step: *column_step, rows, columns, cells };
-    if ![north, west, *row_step, *column_step].iter().all(|value| value.is_finite())
-        || *row_step <= 0.0
-        || *column_step <= 0.0
-    {
-        return Err(refuse("its corner or scale is no number above zero"));
-    }
-    let void = decoder
-        .get_tag_ascii_string(Tag::GdalNodata)
-        .ok()
-        .and_then(|text| text.trim().trim_end_matches('\0').parse().ok());
-    Ok((grid, void, decoder))
 }

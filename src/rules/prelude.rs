@@ -2,11 +2,14 @@
 
 pub(super) use crate::at;
 use crate::finding::rule::Rule;
+pub(super) use crate::finding::rule::Severity;
 pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
 pub(super) use crate::spec::{Both, EndName, Service, Sky, TestResult, Verdict, Window};
-pub(super) use crate::units::{Celsius, Decibels, Gigahertz, Megahertz, MeterVolts, Quantity, Volts, apart};
+pub(super) use crate::units::{
+    Celsius, Decibels, Degrees, Gigahertz, Megahertz, MeterVolts, Metres, Quantity, Volts, apart,
+};
 
 /// A line as it is printed; a dash for one that has no value.
 pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
@@ -73,7 +76,8 @@ pub(super) fn starving<'f>(
     finding.because(at!(spec.supply), format!("gives {}", line(&run.lines.supply_voltage)));
     finding.because(at!(radio.power.voltage), "what the radio runs on");
     finding.because(at!(radio.power.draw), "the most the radio draws");
-    finding.because(at!(cable.conductor), "the conductors of the cable");
+    let wire = if cable.resistance.is_some() { at!(cable.resistance) } else { at!(cable.conductor) };
+    finding.because(wire, "the conductors of the cable");
     for other in sheet.runs.iter().filter(|other| other.onward.is_some()) {
         let other = other.resolved.run;
         finding.because(at!(other.feeds), "fed through the radio");

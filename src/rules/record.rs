@@ -1,5 +1,6 @@
 //! Rules on records: what a crew found, held against the prediction for that day.
 
+pub mod antenna_found_elsewhere;
 pub mod cable_test_failed;
 pub mod ends_disagree;
 pub mod ground_conductor_found_thin;
@@ -12,6 +13,8 @@ pub mod read_in_wet_air;
 pub mod reading_impossible;
 pub mod record_incomplete;
 pub mod record_of_another_design;
+pub mod service_test_failed;
+pub mod service_test_short;
 pub mod settings_differ;
 pub mod side_lobe_found;
 pub mod steps_undone;

@@ -31,7 +31,7 @@ impl Walk<'_> {
         }
         let before = self.faults;
         match shape {
-            Shape::Quantity(kind, least) => self.quantity(id, kind, *least, text),
+            Shape::Quantity(kind, bounds) => self.quantity(id, kind, *bounds, text),
             Shape::Text => return self.text(id, text, style),
             Shape::Title if self.is_fit_for_a_page(id, text) => return self.text(id, text, style),
             Shape::Id => self.id(id, text, style),
@@ -93,15 +93,20 @@ impl Walk<'_> {
         }
     }
 
-    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, least: Option<f64>, text: &str) {
+    fn quantity(&mut self, id: NodeId, kind: &'static units::Kind, bounds: [Option<f64>; 2], text: &str) {
         let node = self.document.node(id).span.clone();
-        let fault = match (units::read(kind, text), least) {
-            (Err(fault), _) => fault,
-            (Ok(value), Some(least)) if value < least => {
-                let help = format!("{}, for example `{}`", kind.limits(Some(least)), kind.example);
-                return self.bad(id, &format!("cannot be {text}"), "less than it can be", &help);
+        let [least, most] = bounds;
+        let fault = match units::read(kind, text) {
+            Err(fault) => fault,
+            Ok(value) => {
+                let below = least.is_some_and(|least| value < least);
+                if below || most.is_some_and(|most| value > most) {
+                    let help = format!("{}, for example `{}`", kind.limits(bounds), kind.example);
+                    let label = if below { "less than it can be" } else { "more than it can be" };
+                    self.bad(id, &format!("cannot be {text}"), label, &help);
+                }
+                return;
             }
-            (Ok(_), _) => return,
         };
         // Narrow to the part at fault where the source spells the text letter for letter, quotes aside.
         let spelled = self.text.get(node.clone()).and_then(|source| source.find(text)).map(|at| node.start + at);

@@ -28,8 +28,8 @@ pub enum Shape {
     Table(Box<Shape>),
     /// A sequence.
     List(Box<Shape>),
-    /// A number with a unit, and the least it may be at this key where that is more than the kind says.
-    Quantity(&'static units::Kind, Option<f64>),
+    /// A number with a unit, and the least and the most it may be at this key where they are narrower than the kind says.
+    Quantity(&'static units::Kind, [Option<f64>; 2]),
     /// The name of a thing.
     Id,
     /// The id of a document of a kind.
@@ -120,7 +120,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
         return compile(target, root);
     }
     if let Some(kind) = schema["x-quantity"].as_str().and_then(units::Kind::named) {
-        return Shape::Quantity(kind, schema["x-least"].as_f64());
+        return Shape::Quantity(kind, [schema["x-least"].as_f64(), schema["x-most"].as_f64()]);
     }
     if let Some(words) = choices(schema) {
         return Shape::Choice(words);

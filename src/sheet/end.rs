@@ -12,6 +12,7 @@ use super::missing::Missing;
 use super::mount::{self, Metals, Reach, TiltMend};
 use super::path::PathLines;
 use super::people::{self, PeopleLines, TooNear};
+use super::power_line::{self, LineNear};
 use super::practice::Practice;
 use super::run::{self, RunSheet};
 use super::saying::Saying;
@@ -101,6 +102,8 @@ pub struct EndSheet<'n> {
     pub people: PeopleLines,
     /// Who of them stands too near.
     pub too_near: Vec<TooNear>,
+    /// Power lines nearer than they may be.
+    pub lines_near: Vec<LineNear>,
     /// Its cable runs.
     pub runs: Vec<RunSheet<'n>>,
 }
@@ -161,7 +164,7 @@ pub(super) fn compute<'n>(
     };
     let code = ground::code(hop, own);
     let wind = wind::compute(own, hop);
-    let (people, too_near) = people::compute(own, &outgoing.lines.frequency, bearing);
+    let (people, too_near) = people::compute(hop, own, &outgoing.lines.frequency, bearing);
     EndSheet {
         name,
         resolved: own,
@@ -183,6 +186,7 @@ pub(super) fn compute<'n>(
         wind_loss: target.wind_loss.clone(),
         people,
         too_near,
+        lines_near: power_line::near(hop, own),
         runs: run::of_end(own, target),
     }
 }

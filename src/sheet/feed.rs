@@ -3,7 +3,7 @@
 use super::missing::Missing;
 use super::onward::Passed;
 use super::reason::Reason;
-use super::resistance::{Resistance, hottest_cable};
+use super::resistance::{Resistance, gauge_of, hottest_cable};
 use super::target::Target;
 use super::traced::{AsTraced as _, Traced, all, read, see, written};
 use crate::at;
@@ -195,7 +195,7 @@ impl<'n> Feeding<'n> {
         inputs.try_map(|(wants, source, feeder, resistance, metres)| {
             let area = most_loop(&wants, source).and_then(|most| {
                 let ohms = most.0 / feeder.pairs.loop_factor() - resistance.fixed.0;
-                let area = conductor::area_of(OhmsPerKilometre(1000.0 * ohms / metres));
+                let area = gauge_of(OhmsPerKilometre(1000.0 * ohms / metres));
                 (ohms > 0.0 && area.0 > 0.0 && area <= THICKEST).then_some(area)
             });
             area.ok_or_else(|| Missing::judged(Reason::NoConductorDoes, place))

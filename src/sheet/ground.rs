@@ -38,7 +38,7 @@ pub struct Code {
 
 /// What the code in force asks of a grounding conductor of a metal.
 ///
-/// IEC 60728-11 (second-hand) and NEC 810.21 (copper and copper-clad steel second-hand, aluminium from memory).
+/// IEC 60728-11 (second-hand; its aluminium is insulated) and NEC 810.21 (copper and copper-clad steel second-hand, aluminium from memory).
 ///
 /// None where the network names no code.
 pub(super) fn code(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>) -> Traced<Option<Code>> {

@@ -22,12 +22,20 @@ pub(super) struct Meter {
     pub(super) sense: Line<Saying>,
 }
 
+/// The strong edge of a window: never past the level that overloads the receiver.
+pub(super) fn below_overload(edge: Dbm, overload: Dbm) -> Dbm {
+    if edge > overload { overload } else { edge }
+}
+
 pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
     let scale = scale(own);
     let level = incoming.lines.level.traced();
     let window = &target.acceptance_window;
     let least = all((level, window)).map(|(level, window)| level - window);
-    let most = all((level, window)).map(|(level, window)| level + window);
+    let radio = own.radio;
+    // A receiver that is overloaded is nothing to accept.
+    let most = all((level, window, &read!(radio.overload)))
+        .map(|(level, window, overload)| below_overload(level + window, overload));
     let volts =
         |level: &Traced<Dbm>| all((level, &scale)).map(|(level, scale)| MeterVolts(scale.volts(level).0)).line();
     let sense = scale.map(|scale| if scale.rises() { Saying::Higher } else { Saying::Lower });

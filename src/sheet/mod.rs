@@ -34,6 +34,7 @@ mod onward;
 mod open_items;
 mod path;
 mod people;
+mod power_line;
 mod practice;
 mod profile;
 mod rain;
@@ -60,6 +61,7 @@ mod what;
 mod wind;
 
 use crate::network::ResolvedHop;
+use crate::physics::antenna;
 use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
 
@@ -91,6 +93,7 @@ pub use onward::OnwardLines;
 pub use open_items::required_checks;
 pub use path::PathLines;
 pub use people::{PeopleLines, TooNear};
+pub use power_line::LineNear;
 pub use practice::{LONGEST_RUN, Practice};
 pub use profile::{ProfileLines, ProfileSheet};
 pub use rain::RainMaps;
@@ -173,11 +176,23 @@ impl<'n> HopSheet<'n> {
         self.records.iter().rev().find(|record| record.end == name)
     }
 
-    /// How far the newest records of the two ends disagree, the predictions taken off.
+    /// How far the newest records of the two ends disagree, the predictions taken off and what both antennas gain more at the
+    /// higher of the two frequencies: their stated gain is that of the middle of the band.
     #[must_use]
     pub fn disagreement(&self) -> Option<Decibels> {
         let left = Both::ends(|name| self.newest_record(name)?.lines.difference.get()).all(|left| left)?;
-        Some(Decibels((left.a - left.b).0.abs()))
+        Some(Decibels((left.a - left.b - self.gain_in_favour_of_a()?).0.abs()))
+    }
+
+    /// How much more both antennas together gain on the way to end a than on the way to end b.
+    #[must_use]
+    pub fn gain_in_favour_of_a(&self) -> Option<Decibels> {
+        let received = |name: EndName| {
+            let frequency = &self.directions[name.incoming()].lines.frequency;
+            frequency.map(|given| given.value).line().get()
+        };
+        let more = antenna::gain_over(received(EndName::A)?, received(EndName::B)?);
+        Some(more + more)
     }
 
     /// All lines, in the order they are printed: those of the design, then those of the records.

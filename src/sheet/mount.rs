@@ -5,11 +5,12 @@ use super::path::PathLines;
 use super::traced::{Traced, all, read, see};
 use super::wind;
 use crate::network::{Document, ResolvedEnd};
+use crate::physics::fastener::{self, Strength};
 use crate::physics::geodesy::{self, MEDIAN_K};
 use crate::physics::metals::{self, Metal};
+use crate::physics::pipe;
 use crate::physics::swing::{self, Swing};
-use crate::physics::{fastener, pipe};
-use crate::spec::{Bracket, BracketSwing, Material, Orientation, Tilt, Window};
+use crate::spec::{Bracket, BracketSwing, Fastener, Finish, Material, Orientation, ScrewClass, Tilt, Window};
 use crate::units::{Degrees, Metres, Millimetres, NewtonMetres, Volts};
 
 /// Least and greatest tilt, up positive.
@@ -177,10 +178,42 @@ pub fn pipe_named(diameter: Millimetres) -> Option<(&'static str, Millimetres)> 
     pipe::named_for(diameter).map(|pipe| (pipe.name, pipe.outside))
 }
 
-/// Torque that a stainless screw of class 70 bears; none for a thread that is not in the tables.
+/// Torque that a screw bears: the least by what is stated of it, and the most. Without a class it may be of stainless steel
+/// of class 70 or of steel 10.9, without a finish dry or galvanised. None for a thread that is not in the tables.
 #[must_use]
-pub fn greatest_torque(thread: &str) -> Option<NewtonMetres> {
-    fastener::torque(thread, fastener::CLASS_70, fastener::SHARE, fastener::DRY)
+pub fn greatest_torque(screw: &Fastener) -> Option<[NewtonMetres; 2]> {
+    let friction = |otherwise: f64| screw.finish.map_or(otherwise, friction);
+    let least = (screw.class.map_or(Strength::Stainless70, strength), friction(fastener::DRY));
+    let most = (screw.class.map_or(Strength::S109, strength), friction(fastener::GALVANISED));
+    let [least, most] = [least, most].map(|(strength, friction)| {
+        let proof = fastener::proof(&screw.thread, strength)?;
+        fastener::torque(&screw.thread, proof, fastener::SHARE, friction)
+    });
+    Some([least?, most?])
+}
+
+const fn friction(finish: Finish) -> f64 {
+    match finish {
+        Finish::Dry => fastener::DRY,
+        Finish::Galvanised => fastener::GALVANISED,
+        Finish::Oiled => fastener::OILED,
+        Finish::AntiSeize => fastener::ANTI_SEIZE,
+    }
+}
+
+const fn strength(class: ScrewClass) -> Strength {
+    match class {
+        ScrewClass::S46 => Strength::S46,
+        ScrewClass::S56 => Strength::S56,
+        ScrewClass::S88 => Strength::S88,
+        ScrewClass::S109 => Strength::S109,
+        ScrewClass::A2X50 | ScrewClass::A4X50 => Strength::Stainless50,
+        ScrewClass::A2X70 | ScrewClass::A4X70 => Strength::Stainless70,
+        ScrewClass::A2X80 | ScrewClass::A4X80 => Strength::Stainless80,
+        ScrewClass::Grade2 => Strength::Grade2,
+        ScrewClass::Grade5 => Strength::Grade5,
+        ScrewClass::Grade8 => Strength::Grade8,
+    }
 }
 
 /// Size of the wrench for a thread, in millimetres; none for a thread that is not in the tables.

@@ -50,7 +50,12 @@ pub(super) fn blank(record: &Record, own: &ResolvedEnd<'_>) -> Vec<String> {
         }
     }
     let conceded = record.decision.as_ref().is_some_and(|made| made.verdict == Verdict::AcceptedWithConcession);
+    let service = &record.service;
     let rest = [
+        (service.state.is_none(), "service.state"),
+        (service.rate.is_none(), "service.rate"),
+        (service.errors.is_none(), "service.errors"),
+        (service.duration.is_none(), "service.duration"),
         (record.grounding.conductor.is_none(), "grounding.conductor"),
         (record.serials.radio.is_none(), "serials.radio"),
         (conceded && !record.deviations.iter().any(|one| one.concession.is_some()), "deviations.concession"),

@@ -5,18 +5,21 @@ use super::geometry::altitude;
 use super::line::{Line, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
-use super::traced::{all, read};
+use super::traced::{Traced, all, read};
 use crate::at;
-use crate::network::ResolvedEnd;
+use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
-use crate::units::{Degrees, Gigahertz, Given, Metres, WattsPerSquareMetre};
+use crate::units::{Dbm, Decibels, Degrees, Gigahertz, Given, Metres, WattsPerSquareMetre};
 
 const KEEP_CLEAR: Method =
     cited("0 where 4 P / A is within the limit, else √(EIRP / (4 π S)); FCC OET Bulletin 65 (from memory)");
 
+const SET_POWER: &str = "the greatest the radio can be set to, or the power set where the licence fixes a ceiling; its tolerance comes on top";
+
 lines! {
     /// How close people may come in front of one end.
     PeopleLines {
+        set_power: Dbm, "", "greatest power to be set", SET_POWER;
         at_cover: WattsPerSquareMetre, "S", "power density at the cover of the antenna", cited("4 P / A, FCC OET Bulletin 65 (from memory)");
         public_distance: Metres, "", "distance for whoever passes, along the beam", KEEP_CLEAR;
         workers_distance: Metres, "", "distance for trained workers, along the beam", KEEP_CLEAR;
@@ -34,20 +37,31 @@ pub struct TooNear {
 
 /// The lines, and who stands too near.
 pub(super) fn compute(
+    hop: &ResolvedHop<'_>,
     own: &ResolvedEnd<'_>,
     sends: &Line<Given<Gigahertz>>,
     bearing: &Line<Degrees>,
 ) -> (PeopleLines, Vec<TooNear>) {
-    let (end, dish) = (own.end, own.antenna);
+    let (dish, radio) = (own.antenna, own.radio);
+    let set_power = greatest_set(hop, own);
+    let power = all((&set_power, &read!(radio.transmit_tolerance)))
+        .map(|(power, tolerance)| power + tolerance.unwrap_or(Decibels(0.0)));
     let frequency = sends.map(|given| given.value);
+    let gain = all((&read!(dish.gain), &read!(dish.gain_tolerance)))
+        .map(|(gain, tolerance)| gain + tolerance.unwrap_or(Decibels(0.0)));
     // A diameter that cannot be is one that is written: where none is, it follows from the gain.
     let at = at!(dish.diameter);
     let diameter =
         aperture(dish, &frequency).try_map(|diameter| above_zero(diameter).map_err(|reason| Missing::new(reason, at)));
-    let sender = all((&read!(end.transmit_power), &read!(dish.gain), &diameter, &frequency))
-        .map(|(power, gain, diameter, frequency)| Sender { frequency, power, gain, diameter });
+    let sender = all((&power, &gain, &diameter, &frequency)).map(|(power, gain, diameter, frequency)| Sender {
+        frequency,
+        power,
+        gain,
+        diameter,
+    });
     let of = |limit| sender.map(|sender| sender.distance(limit)).line();
     let lines = PeopleLines {
+        set_power: set_power.line(),
         at_cover: sender.map(|sender| sender.at_aperture()).line(),
         public_distance: of(PUBLIC),
         workers_distance: of(WORKERS),
@@ -57,6 +71,17 @@ pub(super) fn compute(
         _ => Vec::new(),
     };
     (lines, near)
+}
+
+/// The greatest power that may be set here: what the radio can, unless the licence fixes a ceiling and with it the setting.
+fn greatest_set(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>) -> Traced<Dbm> {
+    let (document, end, radio) = (hop.hop, own.end, own.radio);
+    let ceilings = (&read!(document.licence.max_power), &read!(document.licence.max_eirp));
+    let powers = all((&read!(end.transmit_power), &read!(radio.transmit_power), ceilings.0, ceilings.1));
+    powers.map(|(set, [_, most], max_power, max_eirp)| {
+        let fixed = max_power.is_some() || max_eirp.is_some();
+        if fixed || set > most { set } else { most }
+    })
 }
 
 /// Who is in the half of the world the antenna faces and within reach of its beam. That whole half is taken, not the beam

@@ -17,7 +17,7 @@ pub const LONGEST_RUN: Metres = Metres(100.0);
 pub const GLAND_RESERVE: Millimetres = Millimetres(0.2);
 /// How far a drip loop hangs below the port: common practice, no source.
 pub const DRIP_LOOP: Millimetres = Millimetres(150.0);
-/// Longest grounding conductor: NEC 800.100(A)(4), 20 ft at dwellings (from memory, not seen).
+/// Longest grounding conductor, or the height of the antenna if that is more: common practice, no source.
 pub const GROUND_LENGTH: Metres = Metres(6.0);
 /// Tightest bend of a grounding conductor: common practice (NFPA 780 has 203 mm, from memory).
 pub const GROUND_BEND: Millimetres = Millimetres(200.0);
@@ -33,6 +33,8 @@ pub struct Practice {
     pub contact_resistance: Wanted<Ohms>,
     /// Sun on a black jacket.
     pub sun_on_jacket: Wanted<Kelvins>,
+    /// Sun on a radio, if anybody gave it.
+    pub sun_on_radio: Option<Wanted<Kelvins>>,
     /// Longest channel, counted in cable at 20 °C.
     pub hot_length: Wanted<Metres>,
     /// Room of a cable within its gland.
@@ -60,6 +62,7 @@ impl Practice {
                 .or_assume(CONTACT_RESISTANCE, at!(network.limits.contact_resistance)),
             sun_on_jacket: asked!(network.limits.sun_on_jacket)
                 .or_assume(SUN_ON_JACKET, at!(network.limits.sun_on_jacket)),
+            sun_on_radio: asked!(network.limits.sun_on_radio).wanted(),
             hot_length: asked!(network.limits.hot_length).or_assume(LONGEST_RUN, at!(network.limits.hot_length)),
             gland_reserve: asked!(network.limits.gland_reserve)
                 .or_assume(GLAND_RESERVE, at!(network.limits.gland_reserve)),

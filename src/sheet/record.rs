@@ -11,7 +11,8 @@ use super::wanted::Wanted;
 use crate::network::{Document, ResolvedHop};
 use crate::spec::{Check, EndName, Record, Window};
 use crate::units::{
-    Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MeterVolts, Quantity as _, SquareMillimetres, Volts,
+    Celsius, Dbm, Decibels, Degrees, Given, Hectopascals, MegabitsPerSecond, MeterVolts, Metres, Minutes,
+    Quantity as _, SquareMillimetres, Volts,
 };
 
 const READ: &str = "read-out scale at the volts written, else the level written";
@@ -45,6 +46,7 @@ lines! {
         crossed_most: Dbm, "", "highest level with crossed polarisation", CROSSED;
         bearing_off: Degrees, "", "bearing as found less the true bearing", "definition";
         tilt_off: Degrees, "", "tilt as found less the tilt to set", "definition";
+        height_off: Metres, "", "height as found less the designed one", "definition";
         ground_needed: SquareMillimetres, "A", "least grounding conductor of the metal designed", "that of the end";
     }
 }
@@ -78,6 +80,16 @@ pub struct RecordLimits {
     pub locking: Wanted<Decibels>,
     /// Disagreement of the two ends.
     pub reciprocity: Wanted<Decibels>,
+    /// Bearing as found.
+    pub bearing: Wanted<Degrees>,
+    /// Tilt as found.
+    pub tilt: Wanted<Degrees>,
+    /// Height as found.
+    pub height: Wanted<Metres>,
+    /// Rate that the hop is for.
+    pub capacity: Wanted<MegabitsPerSecond>,
+    /// Shortest service test.
+    pub service_test: Wanted<Minutes>,
     /// Voltage below the predicted one.
     pub voltage_drop: Wanted<Volts>,
 }
@@ -155,6 +167,43 @@ impl RecordSheet<'_> {
             set.bandwidth.as_ref().map(|given| *given == channel.bandwidth),
             set.polarisation.map(|given| given == channel.polarisation),
         ]
+    }
+
+    /// Whether bearing, tilt and height were found where they were designed, each where it is written.
+    #[must_use]
+    pub fn as_mounted(&self) -> [Option<bool>; 3] {
+        let (lines, limits) = (&self.lines, &self.limits);
+        let angle = |off: Option<Degrees>, limit: &Wanted<Degrees>| Some(off?.0.abs() <= limit.value().0);
+        [
+            angle(lines.bearing_off.get(), &limits.bearing),
+            angle(lines.tilt_off.get(), &limits.tilt),
+            lines.height_off.get().map(|off| Metres(off.0.abs()).tidy() <= limits.height.value()),
+        ]
+    }
+
+    /// What the service test proves, each where it is written: a state that carries the rate the hop is for, that rate, no
+    /// errors, long enough.
+    #[must_use]
+    pub fn service_holds(&self, hop: &ResolvedHop<'_>) -> [Option<bool>; 4] {
+        let (test, limits, channel) = (&self.document.service, &self.limits, &hop.hop.channel);
+        let wanted = limits.capacity.value();
+        let states = hop.ends[self.end].radio.states.iter();
+        let state = test.state.as_ref().map(|title| {
+            let mut of_width = states.filter(|state| state.bandwidth == channel.bandwidth);
+            of_width.any(|state| *state.title == **title && state.capacity.value >= wanted)
+        });
+        [
+            state,
+            test.rate.as_ref().map(|rate| rate.value >= wanted),
+            test.errors.map(|errors| errors == 0),
+            test.duration.as_ref().map(|duration| duration.value >= limits.service_test.value()),
+        ]
+    }
+
+    /// Whether the level after locking overloads the receiver.
+    #[must_use]
+    pub fn overloaded(&self, end: &EndSheet<'_>) -> bool {
+        self.lines.measured.get().is_some_and(|level| level > end.resolved.radio.overload.value)
     }
 
     /// Whether the voltage of a run is one the radio takes and not well below the predicted one.

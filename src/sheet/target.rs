@@ -7,7 +7,8 @@ use super::wanted::{Wanted, asked, required};
 use crate::at;
 use crate::network::ResolvedHop;
 use crate::units::{
-    Celsius, Decibels, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour, Percent, Volts,
+    Celsius, Decibels, Degrees, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour,
+    Minutes, Percent, Volts,
 };
 
 /// How far a measured level may lie from the predicted one: common practice, no source.
@@ -16,14 +17,20 @@ pub const ACCEPTANCE_WINDOW: Decibels = Decibels(4.0);
 pub const VOLTAGE_RESERVE: Volts = Volts(2.0);
 /// What sway may cost at one end where the network does not say; common practice.
 pub const WIND_LOSS: Decibels = Decibels(1.0);
-/// Distance to keep from power lines where the network does not say: ten feet, 29 CFR 1926.1408 (second-hand).
-pub const POWER_LINE: Metres = Metres(3.05);
 /// What locking may change where the network does not say: common practice, no source.
 pub const LOCKING_LOSS: Decibels = Decibels(1.0);
 /// How far the two ends may disagree, predictions taken off, where the network does not say: common practice, no source.
 pub const RECIPROCITY: Decibels = Decibels(3.0);
 /// How far the voltage found may lie below the predicted one where the network does not say: common practice, no source.
 pub const VOLTAGE_DROP: Volts = Volts(1.0);
+/// How far the bearing as found may lie from the designed one where the network does not say: common practice, no source.
+pub const FOUND_BEARING: Degrees = Degrees(3.0);
+/// The same for the tilt.
+pub const FOUND_TILT: Degrees = Degrees(0.5);
+/// The same for the height.
+pub const FOUND_HEIGHT: Metres = Metres(0.5);
+/// Shortest service test where the network does not say: common practice, no source.
+pub const SERVICE_TEST: Minutes = Minutes(10.0);
 /// Hottest air where a network states none: common practice, no source.
 pub const HOTTEST_AIR: Celsius = Celsius(40.0);
 
@@ -81,12 +88,18 @@ pub struct Target {
     pub voltage_reserve: Wanted<Volts>,
     /// What sway in the operating wind may cost at one end.
     pub wind_loss: Wanted<Decibels>,
-    /// Distance to keep from power lines beyond what could fall.
-    pub power_line: Wanted<Metres>,
     /// What locking may change of the level.
     pub locking_loss: Wanted<Decibels>,
     /// How far the two ends may disagree.
     pub reciprocity: Wanted<Decibels>,
+    /// How far the bearing as found may lie from the designed one.
+    pub found_bearing: Wanted<Degrees>,
+    /// The same for the tilt.
+    pub found_tilt: Wanted<Degrees>,
+    /// The same for the height.
+    pub found_height: Wanted<Metres>,
+    /// Shortest service test.
+    pub service_test: Wanted<Minutes>,
     /// How far the voltage found may lie below the predicted one.
     pub voltage_drop: Wanted<Volts>,
     /// Thresholds of common practice.
@@ -114,9 +127,13 @@ impl Target {
                 .or(asked!(network.climate.hottest_air))
                 .or_assume(HOTTEST_AIR, at!(network.climate.hottest_air)),
             wind_loss: asked!(network.limits.wind_loss).or_assume(WIND_LOSS, at!(network.limits.wind_loss)),
-            power_line: asked!(network.limits.power_line).or_assume(POWER_LINE, at!(network.limits.power_line)),
             locking_loss: asked!(network.limits.locking_loss).or_assume(LOCKING_LOSS, at!(network.limits.locking_loss)),
             reciprocity: asked!(network.limits.reciprocity).or_assume(RECIPROCITY, at!(network.limits.reciprocity)),
+            found_bearing: asked!(network.limits.found_bearing)
+                .or_assume(FOUND_BEARING, at!(network.limits.found_bearing)),
+            found_tilt: asked!(network.limits.found_tilt).or_assume(FOUND_TILT, at!(network.limits.found_tilt)),
+            found_height: asked!(network.limits.found_height).or_assume(FOUND_HEIGHT, at!(network.limits.found_height)),
+            service_test: asked!(network.limits.service_test).or_assume(SERVICE_TEST, at!(network.limits.service_test)),
             voltage_drop: asked!(network.limits.voltage_drop).or_assume(VOLTAGE_DROP, at!(network.limits.voltage_drop)),
             voltage_reserve: asked!(network.limits.voltage_reserve)
                 .or_assume(VOLTAGE_RESERVE, at!(network.limits.voltage_reserve)),

@@ -8,7 +8,8 @@ use rayon::prelude::*;
 use crate::at;
 use crate::network::{Inputs, ResolvedHop, TileFile};
 use crate::physics::geodesy::{self, Position};
-use crate::physics::terrain::{Grid, Ground, SPENT, Tile, geotiff_grid, tile_name};
+use crate::physics::geotiff;
+use crate::physics::terrain::{Gathered, Grid, SPENT, Tile, tile_name};
 use crate::place::{DocumentId, Place};
 use crate::spec::Both;
 use crate::units::Metres;
@@ -43,14 +44,15 @@ pub struct Terrains {
 struct Wanted {
     hop: DocumentId,
     positions: Vec<Position>,
+    gathered: Vec<Gathered>,
     found: TerrainPath,
 }
 
 impl Wanted {
-    /// The positions within a grid that still have no height.
+    /// The positions within reach of a grid whose height is not whole.
     fn open(&self, grid: &Grid) -> impl Iterator<Item = Position> {
-        let open = self.positions.iter().zip(&self.found.heights).filter(|(_, height)| height.is_none());
-        open.map(|(position, _)| *position).filter(|position| grid.holds(*position))
+        let open = self.positions.iter().zip(&self.gathered).filter(|(_, gathered)| !gathered.whole());
+        open.map(|(position, _)| *position).filter(|position| grid.reaches(*position))
     }
 }
 
@@ -61,9 +63,9 @@ pub(super) fn goes_by_tiles(hop: &ResolvedHop<'_>) -> bool {
 
 impl Terrains {
     /// Reads what the hops of one network need.
-    #[must_use]
     ///
     /// Takes the samples it reads out of `samples`: a file of a few bytes may hold millions of them.
+    #[must_use]
     pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>, samples: &mut usize) -> Self {
         let mut terrains = Self::default();
         let Some(first) = hops.iter().find(|hop| goes_by_tiles(hop)) else { return terrains };
@@ -76,6 +78,8 @@ impl Terrains {
             Err(why) => terrains.unread.push((place, why)),
         }
         for wanted in &mut wanted {
+            wanted.found.heights = wanted.gathered.iter().map(Gathered::height).collect();
+            wanted.found.void = wanted.gathered.iter().any(Gathered::void);
             let cells = wanted.positions.iter().zip(&wanted.found.heights).filter(|(_, height)| height.is_none());
             let names: BTreeSet<String> = cells.map(|(position, _)| tile_name(*position)).collect();
             // Another tile may have filled a void.
@@ -133,30 +137,26 @@ fn positions(hop: &ResolvedHop<'_>) -> Wanted {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and a few thousand")]
     let steps = (distance / STEP.0).ceil().clamp(1.0, MOST_STEPS) as u32;
     let positions = geodesy::along(here, there, steps);
-    let found = TerrainPath { heights: vec![None; positions.len()], ..TerrainPath::default() };
-    Wanted { hop: hop.hop.at, positions, found }
+    let gathered = vec![Gathered::default(); positions.len()];
+    Wanted { hop: hop.hop.at, positions, gathered, found: TerrainPath::default() }
 }
 
 fn ask(wanted: &mut Wanted, tile: &Tile, file: &TileFile) {
     let found = &mut wanted.found;
-    for (position, height) in wanted.positions.iter().zip(&mut found.heights).filter(|(_, height)| height.is_none()) {
-        match tile.height(*position) {
-            Ground::Height(ground) => {
-                *height = Some(ground);
-                if found.spacing < tile.grid.spacing() {
-                    found.spacing = tile.grid.spacing();
-                }
-                found.used.insert(file.shown());
+    let open = wanted.positions.iter().zip(&mut wanted.gathered).filter(|(_, gathered)| !gathered.whole());
+    for (position, gathered) in open {
+        if tile.share(*position).is_some_and(|share| gathered.take(share)) {
+            if found.spacing < tile.grid.spacing() {
+                found.spacing = tile.grid.spacing();
             }
-            Ground::Void => found.void = true,
-            Ground::Outside => {}
+            found.used.insert(file.shown());
         }
     }
 }
 
 fn grid_of(file: &TileFile) -> Result<Grid, String> {
     if file.tiff {
-        geotiff_grid(BufReader::new(file.open()?)).map_err(|error| error.to_string())
+        geotiff::grid(BufReader::new(file.open()?)).map_err(|error| error.to_string())
     } else {
         Grid::of_hgt(&file.name, file.bytes()?).map_err(|error| error.to_string())
     }
@@ -164,7 +164,7 @@ fn grid_of(file: &TileFile) -> Result<Grid, String> {
 
 fn tile_of(file: &TileFile, grid: &Grid, open: Vec<Position>, samples: &mut usize) -> Result<Tile, String> {
     if file.tiff {
-        Tile::geotiff(BufReader::new(file.open()?), open, samples).map_err(|error| error.to_string())
+        geotiff::tile(BufReader::new(file.open()?), open, samples).map_err(|error| error.to_string())
     } else {
         *samples = samples.checked_sub(grid.rows * grid.columns).ok_or(SPENT)?;
         Tile::hgt(&file.name, &file.read()?).map_err(|error| error.to_string())

@@ -51,6 +51,11 @@ pub(super) fn records<'n>(
                 window: target.acceptance_window.clone(),
                 locking: target.locking_loss.clone(),
                 reciprocity: target.reciprocity.clone(),
+                bearing: target.found_bearing.clone(),
+                tilt: target.found_tilt.clone(),
+                height: target.found_height.clone(),
+                capacity: target.capacity.clone(),
+                service_test: target.service_test.clone(),
                 voltage_drop: target.voltage_drop.clone(),
             },
             undone: undone(document, end.resolved, end.far),
@@ -92,6 +97,7 @@ impl Visit<'_, '_> {
     fn lines(&self, path: &PathLines, incoming: &Direction<'_>, target: &Target) -> RecordLines {
         let record = self.record;
         let (own, sheet) = (self.end.resolved, &self.end.lines);
+        let (radio, designed) = (own.radio, own.end);
         let losses =
             [self.rain_loss(path, incoming), self.wet_loss(incoming), self.fog_loss(incoming), self.back_off(incoming)];
         let expected = all((&Traced::each(&losses), &incoming.lines.level))
@@ -113,7 +119,9 @@ impl Visit<'_, '_> {
             fog_loss: fog_loss.line(),
             back_off: back_off.line(),
             expected_least: all((&expected, window)).map(|(level, window)| level - window).line(),
-            expected_most: all((&expected, window)).map(|(level, window)| level + window).line(),
+            expected_most: all((&expected, window, &read!(radio.overload)))
+                .map(|(level, window, overload)| meter::below_overload(level + window, overload))
+                .line(),
             expected_voltage: volts.line(),
             crossed_least: crossed(CROSSED[1]),
             crossed_most: crossed(CROSSED[0]),
@@ -122,6 +130,9 @@ impl Visit<'_, '_> {
             scale_gap: self.scale_gap().line(),
             bearing_off: off(&read!(record.bearing), &sheet.true_bearing).line(),
             tilt_off: off(&read!(record.tilt), &sheet.tilt).line(),
+            height_off: all((&read!(record.height).stated(Reason::NotWritten), &read!(designed.height)))
+                .map(|(found, designed)| found - designed)
+                .line(),
             ground_needed: self.end.ground.needed.clone(),
             expected: expected.line(),
             before: before.line(),

@@ -48,7 +48,8 @@ pub(super) const fn metal(material: Material) -> Option<Metal> {
         Material::GalvanisedSteel => Some(Metal::Galvanised),
         Material::StainlessSteel => Some(Metal::Stainless),
         Material::Aluminium => Some(Metal::Aluminium),
-        Material::Timber => None,
+        // Under a whole coat of paint no current flows.
+        Material::Timber | Material::PaintedSteel => None,
     }
 }
 

@@ -85,10 +85,74 @@ pub struct Plate {
 pub struct Fastener {
     /// Where they are and what they hold.
     pub title: Text,
-    /// Thread, such as `M8`.
+    /// Thread, such as `M8` or `3/8-16 UNC`.
     pub thread: Text,
+    /// Strength class as marked on the head. With it and the finish the torque is held against what the screw bears.
+    pub class: Option<ScrewClass>,
+    /// What the thread is coated with.
+    pub finish: Option<Finish>,
     /// How many.
     pub count: u8,
     /// Tightening torque its maker gives.
     pub torque: Given<NewtonMetres>,
+}
+
+/// Strength class of a screw, as marked on its head.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum ScrewClass {
+    /// ISO 898-1.
+    #[serde(rename = "4.6")]
+    S46,
+    /// ISO 898-1.
+    #[serde(rename = "5.6")]
+    S56,
+    /// ISO 898-1.
+    #[serde(rename = "8.8")]
+    S88,
+    /// ISO 898-1.
+    #[serde(rename = "10.9")]
+    S109,
+    /// Stainless steel, ISO 3506-1.
+    #[serde(rename = "A2-50")]
+    A2X50,
+    /// Stainless steel, ISO 3506-1.
+    #[serde(rename = "A2-70")]
+    A2X70,
+    /// Stainless steel, ISO 3506-1.
+    #[serde(rename = "A2-80")]
+    A2X80,
+    /// Stainless steel, ISO 3506-1.
+    #[serde(rename = "A4-50")]
+    A4X50,
+    /// Stainless steel, ISO 3506-1.
+    #[serde(rename = "A4-70")]
+    A4X70,
+    /// Stainless steel, ISO 3506-1.
+    #[serde(rename = "A4-80")]
+    A4X80,
+    /// SAE J429.
+    #[serde(rename = "grade 2")]
+    Grade2,
+    /// SAE J429.
+    #[serde(rename = "grade 5")]
+    Grade5,
+    /// SAE J429.
+    #[serde(rename = "grade 8")]
+    Grade8,
+}
+
+/// What is on a thread.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Finish {
+    /// As received, or with electroplated zinc.
+    Dry,
+    /// Dipped in zinc, dry.
+    Galvanised,
+    /// Oil.
+    Oiled,
+    /// Anti-seize or wax.
+    AntiSeize,
 }

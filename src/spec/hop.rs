@@ -142,6 +142,7 @@ pub struct End {
     /// What it is mounted on: one of the site's supports.
     pub support: Id,
     /// Antenna centre above the ground of the site.
+    #[schemars(extend("x-most" = 1000))]
     pub height: Given<Metres>,
     /// Radio model.
     pub radio: Ref<Radio>,

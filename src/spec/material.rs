@@ -8,8 +8,10 @@ use serde::Deserialize;
 #[serde(rename_all = "kebab-case")]
 #[schemars(inline)]
 pub enum Material {
-    /// Steel, bare or painted.
+    /// Bare steel.
     Steel,
+    /// Steel under paint or powder.
+    PaintedSteel,
     /// Steel dipped in zinc.
     GalvanisedSteel,
     /// Stainless steel.
@@ -26,6 +28,7 @@ impl Material {
     pub const fn word(self) -> &'static str {
         match self {
             Self::Steel => "steel",
+            Self::PaintedSteel => "painted steel",
             Self::GalvanisedSteel => "galvanised steel",
             Self::StainlessSteel => "stainless steel",
             Self::Aluminium => "aluminium",

@@ -29,7 +29,7 @@ mod words;
 
 pub use antenna::{Antenna, PatternPoint};
 pub use arrester::Arrester;
-pub use bracket::{Bracket, BracketSwing, Fastener, Plate, Tilt};
+pub use bracket::{Bracket, BracketSwing, Fastener, Finish, Plate, ScrewClass, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
@@ -40,20 +40,21 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
-pub use network::{Codes, GroundingCode, Limits, Network, Objectives, Revision, RulesByPath, Setting};
+pub use network::{Codes, GroundingCode, Limits, Network, Objectives, PowerLineCode, Revision, RulesByPath, Setting};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{
     Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
 };
 pub use record::{
-    BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials, Settings,
-    Sky, TestResult, Verdict, Weather,
+    BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
+    ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
 pub use service::Service;
 pub use site::{
-    Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support, SupportKind,
+    Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
+    SupportKind,
 };
 pub use supply::{Location, Standard, Supply, Wiring};
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};

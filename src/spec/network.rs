@@ -8,7 +8,9 @@ use serde::Deserialize;
 use super::climate::Climate;
 use super::path::Terrain;
 use super::{Date, Id, Kind, LicenceCode, Number, Print, Text, WaiverTerms};
-use crate::units::{Decibels, Given, Kelvins, MegabitsPerSecond, Metres, Millimetres, Ohms, Percent, Volts};
+use crate::units::{
+    Decibels, Degrees, Given, Kelvins, MegabitsPerSecond, Metres, Millimetres, Minutes, Ohms, Percent, Volts,
+};
 
 /// A network: the folder of hops, and what holds for all of them.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -89,6 +91,8 @@ pub struct Objectives {
 pub struct Codes {
     /// Code that sets the least grounding conductor of an antenna support. Without it the radio's own floor counts.
     pub grounding: Option<GroundingCode>,
+    /// Rule that sets the distance to power lines by their voltage. Default 29 CFR 1926.1408.
+    pub power_lines: Option<PowerLineCode>,
     /// Codes that limit what the hops radiate, one for each band in use. Those count for a hop whose band holds its
     /// channel.
     #[serde(default)]
@@ -107,6 +111,21 @@ pub enum GroundingCode {
     Nec810,
 }
 
+/// A published rule that sets distances to power lines for people who are not trained on them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum PowerLineCode {
+    /// United States, table A: 10 ft up to 50 kV, 15 to 200, 20 to 350, 25 to 500, 35 to 750, 45 to 1000; 50 ft unknown.
+    #[serde(rename = "29 CFR 1926.1408")]
+    Cfr1926,
+    /// Germany, table 5: 1 m up to 1 kV, 3 to 110, 4 to 220, 5 to 380 and unknown.
+    #[serde(rename = "DGUV 203-060")]
+    Dguv203,
+    /// South Australia: 3 m up to 33 kV, 4 to 66, 5 to 132, 6 to 275 and unknown.
+    #[serde(rename = "SA regulation 64")]
+    Sa64,
+}
+
 /// Thresholds that are common practice.
 #[derive(Debug, Default, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -118,8 +137,8 @@ pub struct Limits {
     /// What sway in the operating wind may cost at one end. Default 1 dB (common practice).
     #[schemars(extend("x-least" = 0))]
     pub wind_loss: Option<Given<Decibels>>,
-    /// Distance to keep from power lines beyond all that could fall. Default 3.05 m, ten feet (29 CFR 1926.1408, lines up to
-    /// 50 kV, second-hand).
+    /// Least distance to keep from power lines beyond all that could fall, whatever their voltage. What `codes.power_lines`
+    /// asks for is kept in any case.
     #[schemars(extend("x-least" = 0))]
     pub power_line: Option<Given<Metres>>,
     /// How much the level may change when the screws are locked. Default 1 dB (common practice).
@@ -129,6 +148,18 @@ pub struct Limits {
     /// practice).
     #[schemars(extend("x-least" = 0))]
     pub reciprocity: Option<Given<Decibels>>,
+    /// How far the bearing of an antenna as found may lie from the designed one. Default 3° (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub found_bearing: Option<Given<Degrees>>,
+    /// The same for its tilt. Default 0.5° (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub found_tilt: Option<Given<Degrees>>,
+    /// The same for its height. Default 0.5 m (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub found_height: Option<Given<Metres>>,
+    /// Shortest service test that counts for acceptance. Default 10 min (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub service_test: Option<Given<Minutes>>,
     /// How far the voltage found at a radio may lie below the predicted one, which is that of the worst case. Default 1 V
     /// (common practice).
     #[schemars(extend("x-least" = 0))]
@@ -140,6 +171,9 @@ pub struct Limits {
     pub contact_resistance: Option<Given<Ohms>>,
     /// How much hotter than the air a black jacket gets in the sun. Default 20 K (common practice).
     pub sun_on_jacket: Option<Given<Kelvins>>,
+    /// How much hotter than the air a radio gets in the sun: 0 K where its window of temperatures counts the sun. Without it
+    /// a window that ends where the hottest air does is too small.
+    pub sun_on_radio: Option<Given<Kelvins>>,
     /// Longest channel of Ethernet, counted in cable at 20 °C. Default 100 m (hot cable by ANSI/TIA-568, from memory).
     #[schemars(extend("x-least" = 0))]
     pub hot_length: Option<Given<Metres>>,
@@ -147,7 +181,7 @@ pub struct Limits {
     pub gland_reserve: Option<Given<Millimetres>>,
     /// How far a drip loop hangs below the port. Default 150 mm (common practice).
     pub drip_loop: Option<Given<Millimetres>>,
-    /// Longest grounding conductor. Default 6 m (NEC 800.100, from memory).
+    /// Longest grounding conductor. Default 6 m, or the height of the antenna where that is more (common practice).
     #[schemars(extend("x-least" = 0))]
     pub ground_length: Option<Given<Metres>>,
     /// Tightest bend of a grounding conductor. Default 200 mm (common practice).

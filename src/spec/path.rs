@@ -41,6 +41,7 @@ pub struct ProfilePoint {
     #[schemars(extend("x-least" = 0))]
     pub distance: Given<Metres>,
     /// Ground above mean sea level.
+    #[schemars(extend("x-least" = -500, "x-most" = 9000))]
     pub ground: Given<Metres>,
     /// What stands there.
     pub obstacle: Option<Standing>,
@@ -54,7 +55,7 @@ pub struct Standing {
     /// What it is.
     pub kind: ObstacleKind,
     /// Height above the ground there.
-    #[schemars(extend("x-least" = 0))]
+    #[schemars(extend("x-least" = 0, "x-most" = 1000))]
     pub height: Given<Metres>,
 }
 
@@ -74,7 +75,7 @@ pub struct Obstacle {
     #[schemars(extend("x-least" = 0))]
     pub to: Option<Given<Metres>>,
     /// Height above the ground there: of a crane with its jib up, of trees on the day of the heights.
-    #[schemars(extend("x-least" = 0))]
+    #[schemars(extend("x-least" = 0, "x-most" = 1000))]
     pub height: Given<Metres>,
     /// How much it grows in a year.
     #[schemars(extend("x-least" = 0))]

@@ -5,8 +5,8 @@ use serde::Deserialize;
 
 use super::{Check, Date, EndName, Hop, Id, Kind, Polarisation, Ref, Text};
 use crate::units::{
-    Celsius, Dbm, Degrees, Given, GramsPerCubicMetre, Hectopascals, Megahertz, Metres, MillimetresPerHour, Ohms,
-    Percent, SquareMillimetres, Volts,
+    Celsius, Dbm, Degrees, Given, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Megahertz, Metres,
+    MillimetresPerHour, Minutes, Ohms, Percent, SquareMillimetres, Volts,
 };
 
 /// What was found and left at one end of a hop on one visit. `new record HOP/END` writes the form to fill in; its keys are
@@ -60,6 +60,9 @@ pub struct Record {
     /// Grounding as found or left.
     #[serde(default)]
     pub grounding: GroundingRecord,
+    /// Test of the service into this end, in the state the hop is left in.
+    #[serde(default)]
+    pub service: ServiceTest,
     /// Serial numbers.
     #[serde(default)]
     pub serials: Serials,
@@ -221,6 +224,21 @@ pub struct GroundingRecord {
     pub resistance: Option<Given<Ohms>>,
     /// How that was measured: fall of potential, clamp.
     pub method: Option<Text>,
+}
+
+/// Test of the service into one end: what the hop is for, carried over it.
+#[derive(Debug, Default, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct ServiceTest {
+    /// Modulation state that the radio reached, as it names it.
+    pub state: Option<Text>,
+    /// Rate that was received without loss.
+    pub rate: Option<Given<MegabitsPerSecond>>,
+    /// Frames or blocks that were lost or wrong while that rate ran.
+    pub errors: Option<u32>,
+    /// How long it ran.
+    pub duration: Option<Given<Minutes>>,
 }
 
 /// Serial numbers, quoted.

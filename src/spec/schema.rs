@@ -84,7 +84,8 @@ fn titles(schema: &mut Schema) {
 /// Says of each quantity from where to where it goes: no pattern can.
 fn limits(schema: &mut Schema) {
     let Some(kind) = schema.get("x-quantity").and_then(Value::as_str).and_then(Quantity::named) else { return };
-    let limits = kind.limits(schema.get("x-least").and_then(Value::as_f64));
+    let bound = |key: &str| schema.get(key).and_then(Value::as_f64);
+    let limits = kind.limits([bound("x-least"), bound("x-most")]);
     let before = schema.get("description").and_then(Value::as_str);
     let text = before.map_or_else(|| format!("F{}.", &limits[1..]), |before| format!("{before} F{}.", &limits[1..]));
     schema.insert("description".into(), text.into());

@@ -3,8 +3,8 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Material, Text, Wind};
-use crate::units::{Degrees, Given, Latitude, Longitude, Metres, Millimetres, MillimetresPerHour};
+use super::{Date, Id, Kind, Material, Text, Wind};
+use crate::units::{Degrees, Given, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -20,6 +20,7 @@ pub struct Site {
     /// Where it is, on the WGS 84 ellipsoid.
     pub position: Position,
     /// Ground above mean sea level at the support.
+    #[schemars(extend("x-least" = -500, "x-most" = 9000))]
     pub ground_height: Given<Metres>,
     /// Rain rate exceeded for 0.01 % of an average year here, if it differs from the network's.
     pub rain_rate: Option<Given<MillimetresPerHour>>,
@@ -99,9 +100,27 @@ pub struct Occupied {
 pub struct PowerLine {
     /// Which, and whose.
     pub title: Text,
-    /// From the nearest support to the nearest wire, over the ground.
+    /// From the nearest support to the nearest wire, over the ground, its swing counted.
     #[schemars(extend("x-least" = 0))]
     pub distance: Given<Metres>,
+    /// Its voltage, or the most that its owner says it has. Without it the distance for an unknown voltage is kept.
+    #[schemars(extend("x-least" = 0))]
+    pub voltage: Option<Given<LineVolts>>,
+    /// What its owner agreed to: without it nothing is raised nearer than the distance to keep.
+    pub consent: Option<Consent>,
+}
+
+/// The consent of the owner of a power line to work near it.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct Consent {
+    /// Letter, permit or order that it stands in.
+    pub reference: Text,
+    /// Its date.
+    pub date: Date,
+    /// Who gave it.
+    pub name: Text,
 }
 
 /// Something an antenna is mounted on.
@@ -120,6 +139,7 @@ pub struct Support {
     /// What it is made of.
     pub material: Option<Material>,
     /// Height of its base above the ground of the site.
+    #[schemars(extend("x-most" = 1000))]
     pub base_height: Given<Metres>,
     /// Length that stands free above the base.
     #[schemars(extend("x-least" = 0))]
@@ -140,6 +160,7 @@ pub struct NearEdge {
     #[schemars(extend("x-least" = 0))]
     pub distance: Given<Metres>,
     /// Height of its top above the ground of the site.
+    #[schemars(extend("x-most" = 1000))]
     pub height: Given<Metres>,
     /// True bearing from the support to its middle. Without it, it stands in the way of every beam.
     pub bearing: Option<Given<Degrees>>,

@@ -67,9 +67,21 @@ pub enum Wiring {
     /// All pairs: 1, 2, 7 and 8 positive.
     #[serde(rename = "1278-plus-3645-minus")]
     P1278,
-    /// Two poles of a terminal or a barrel plug.
+    /// Two poles of a terminal or a barrel plug, whichever way round: as an isolated supply or input has them.
     #[serde(rename = "two-pole")]
     TwoPole,
+    /// Two poles, the negative one earthed or joined to the case.
+    #[serde(rename = "two-pole-negative-earthed")]
+    NegativeEarthed,
+    /// Two poles, the positive one earthed or joined to the case: -48 V plants.
+    #[serde(rename = "two-pole-positive-earthed")]
+    PositiveEarthed,
+    /// A barrel plug, its middle positive.
+    #[serde(rename = "barrel-centre-plus")]
+    CentrePlus,
+    /// A barrel plug, its middle negative.
+    #[serde(rename = "barrel-centre-minus")]
+    CentreMinus,
 }
 
 impl Wiring {
@@ -86,6 +98,10 @@ impl Wiring {
             Self::P3645 => "3645-plus-1278-minus",
             Self::P1278 => "1278-plus-3645-minus",
             Self::TwoPole => "two-pole",
+            Self::NegativeEarthed => "two-pole-negative-earthed",
+            Self::PositiveEarthed => "two-pole-positive-earthed",
+            Self::CentrePlus => "barrel-centre-plus",
+            Self::CentreMinus => "barrel-centre-minus",
         }
     }
 
@@ -102,7 +118,21 @@ impl Wiring {
             Self::P3645 => Self::P1278,
             Self::P1278 => Self::P3645,
             Self::TwoPole => Self::TwoPole,
+            Self::NegativeEarthed => Self::PositiveEarthed,
+            Self::PositiveEarthed => Self::NegativeEarthed,
+            Self::CentrePlus => Self::CentreMinus,
+            Self::CentreMinus => Self::CentrePlus,
         }
+    }
+
+    /// Whether an input of this wiring may take what a supply of another has. An isolated one takes either pole earthed, and
+    /// a supply that does not say which is earthed is not known to be wrong.
+    #[must_use]
+    pub fn may_take(self, supply: Self) -> bool {
+        let poled = |wiring| matches!(wiring, Self::NegativeEarthed | Self::PositiveEarthed);
+        let isolated = self == Self::TwoPole && poled(supply);
+        let unsaid = supply == Self::TwoPole && (poled(self) || matches!(self, Self::CentrePlus | Self::CentreMinus));
+        self == supply || isolated || unsaid
     }
 }
 

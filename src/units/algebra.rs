@@ -18,9 +18,9 @@
 use std::ops::{Add, Mul, Neg, Sub};
 
 use super::{
-    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, Megapascals, MeterVolts, Metres,
-    Millimetres, MillimetresPerHour, Minutes, NewtonMetres, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts,
-    Watts,
+    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, MegabitsPerSecond, Megapascals, MeterVolts,
+    Metres, Millimetres, MillimetresPerHour, Minutes, NewtonMetres, Ohms, OhmsPerKilometre, Percent, SquareMillimetres,
+    Volts, Watts,
 };
 
 macro_rules! operator {
@@ -81,6 +81,7 @@ operator! {
     Volts + Volts = Volts;
     Volts - Volts = Volts;
     MeterVolts - MeterVolts = MeterVolts;
+    MegabitsPerSecond - MegabitsPerSecond = MegabitsPerSecond;
     Volts * Amperes = Watts;
     Watts + Watts = Watts;
     Watts - Watts = Watts;

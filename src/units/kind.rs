@@ -47,13 +47,14 @@ pub struct Kind {
 }
 
 impl Kind {
-    /// What may be written, in words, at a key that sets `least`: `from 0.001 mm² to 1000 mm²`.
+    /// What may be written, in words, at a key that sets a least and a most: `from 0.001 mm² to 1000 mm²`.
     #[must_use]
-    pub fn limits(&self, least: Option<f64>) -> String {
+    pub fn limits(&self, [least, most]: [Option<f64>; 2]) -> String {
         let low = least.unwrap_or(self.range.0).max(self.range.0);
         let finer = low < self.grain && self.grain > 0.0;
         let finer = if finer { format!("; no finer than {}", self.plain(self.grain)) } else { String::new() };
-        format!("from {} to {}{finer}", self.plain(low), self.plain(self.range.1))
+        let high = most.unwrap_or(self.range.1).min(self.range.1);
+        format!("from {} to {}{finer}", self.plain(low), self.plain(high))
     }
 
     /// A limit with as many digits as it has.

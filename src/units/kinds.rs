@@ -103,6 +103,9 @@ quantity! {
     /// A voltage.
     Volts: "voltage" in "V", decimals 2, like "48 V", from -1000.0 to 1000.0, no finer than 0.000_1, written
         Times(1.0) => "V", Times(0.001) => "mV";
+    /// Voltage of a power line.
+    LineVolts: "voltage of a power line" in "kV", decimals 1, like "20 kV", from 0.0 to 2000.0, no finer than 0.001, written
+        Times(1.0) => "kV", Times(0.001) => "V";
     /// What a voltmeter shows while aligning: some millivolts a decibel, so to the millivolt.
     MeterVolts: "meter reading" in "V", decimals 3, like "0.412 V", from -100.0 to 100.0, no finer than 0.000_1, written
         Times(1.0) => "V", Times(0.001) => "mV";

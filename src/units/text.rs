@@ -121,7 +121,7 @@ fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
     Err(Fault {
         span: 0..text.len(),
         reason: format!("`{}` is outside what is possible here", text.trim()),
-        help: format!("{}, for example `{}`", kind.limits(None), kind.example),
+        help: format!("{}, for example `{}`", kind.limits([None, None]), kind.example),
         unit: None,
     })
 }

@@ -21,14 +21,14 @@ struct Field {
     route: String,
     span: Range<usize>,
     kind: &'static units::Kind,
-    least: Option<f64>,
+    bounds: [Option<f64>; 2],
 }
 
 fn fields(document: &Document, node: NodeId, shape: &Shape, route: &str, found: &mut Vec<Field>) {
     match shape {
-        Shape::Quantity(kind, least) => {
+        Shape::Quantity(kind, bounds) => {
             let span = document.node(document.resolve(node)).span.clone();
-            found.push(Field { route: route.to_owned(), span, kind, least: *least });
+            found.push(Field { route: route.to_owned(), span, kind, bounds: *bounds });
         }
         Shape::Map(keys) => {
             for (key, value) in document.entries(node) {
@@ -55,8 +55,8 @@ fn fields_of(text: &str) -> Vec<Field> {
 
 /// What may just be written there, in the base unit.
 fn edges(field: &Field) -> Vec<String> {
-    let (low, high) = field.kind.range;
-    let low = field.least.unwrap_or(low).max(low);
+    let ((low, high), [least, most]) = (field.kind.range, field.bounds);
+    let (low, high) = (least.unwrap_or(low).max(low), most.unwrap_or(high).min(high));
     let grain = field.kind.grain;
     let edges = [Some(low), Some(high), Some(grain).filter(|grain| *grain > low), Some(0.0).filter(|_| low < 0.0)];
     edges.into_iter().flatten().map(|value| format!("{value} {}", field.kind.unit)).collect()

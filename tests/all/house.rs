@@ -224,6 +224,8 @@ fn only_the_door_opens_files() {
         let code = text.lines().filter(|line| !line.trim_start().starts_with("//"));
         for (line, word) in code.flat_map(|line| OPENS.iter().map(move |word| (line, *word))) {
             let ours = line.contains("SourceFile::") || line.contains("ProfileFile::") || line.contains("TileFile::");
+            // A directory of a TIFF is none of a disk.
+            let ours = ours || line.contains("decoder.read_directory");
             assert!(ours || !line.contains(word), "{}: {word} in {line}", short(path));
         }
     }

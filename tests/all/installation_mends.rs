@@ -61,11 +61,11 @@ fn the_conductor_that_is_named_brings_the_voltage() {
             continue;
         }
         let gauge = between(&help, "copper of ", " or thicker");
-        change(&bench, "equipment/cables.yaml", "conductor: 0.22 mm2", &format!("conductor: {gauge}"));
+        change(&bench, "equipment/cables.yaml", "resistance: 78.36991 ohm/km", &format!("conductor: {gauge}"));
         assert!(bench.judge().findings.is_empty(), "{rule}/{name} with {gauge}");
         mended += 1;
     }
-    assert!(mended >= 3, "{mended}");
+    assert!(mended >= 2, "{mended}");
 }
 
 #[test]
@@ -121,7 +121,7 @@ const SINGLE: [Mend; 21] = [
         "min: -20 °C",
         "min: …",
     ),
-    ("radio-outside-temperature", "bad", ["a radio for ", ";"], "equipment/radio.yaml", "max: 34 °C", "max: …"),
+    ("radio-outside-temperature", "bad", ["a radio for ", " or more"], "equipment/radio.yaml", "max: 34 °C", "max: …"),
     ("radio-outside-temperature", "bad-cold", ["a radio for ", " to"], "equipment/radio.yaml", "min: -30 °C", "min: …"),
     ("supply-outside-temperature", "bad", ["a supply for ", ","], "equipment/power.yaml", "max: 34 °C", "max: …"),
     ("device-overvoltage", "bad", ["no more than ", ";"], "equipment/power.yaml", "max: 54 V", "max: …"),
@@ -129,7 +129,14 @@ const SINGLE: [Mend; 21] = [
     ("supply-class-too-low", "bad", ["of class ", " or"], "equipment/power.yaml", "class: 4", "class: …"),
     ("supply-class-too-low", "bad-class", ["of class ", " or"], "equipment/power.yaml", "class: 5", "class: …"),
     ("supply-not-of-its-class", "bad-voltage", ["", " or more"], "equipment/power.yaml", "min: 49.9 V", "min: …"),
-    ("supply-not-of-its-class", "bad-most", ["no more than ", ","], "equipment/power.yaml", "max: 58 V", "max: …"),
+    (
+        "supply-not-of-its-class",
+        "bad-most",
+        ["no more than ", " at"],
+        "equipment/power.yaml",
+        "power: 100 W",
+        "power: …",
+    ),
     (
         "wiring-unfit",
         "bad",
@@ -138,7 +145,7 @@ const SINGLE: [Mend; 21] = [
         "wiring: 78-plus-45-minus",
         "wiring: …",
     ),
-    ("ground-conductor-long", "bad", ["", " or less"], "hops/ridge.yaml", "length: 6.1 m", "length: …"),
+    ("ground-conductor-long", "bad", ["", " or less"], "hops/ridge.yaml", "length: 8.1 m", "length: …"),
     ("ground-conductor-bent", "bad", ["a radius of ", " or"], "hops/ridge.yaml", "bend: 199 mm", "bend: …"),
     (
         "ground-conductor-too-thin",

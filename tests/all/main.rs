@@ -35,6 +35,7 @@ mod recipes;
 mod records;
 mod robust;
 mod rules;
+mod safe_to_act;
 mod sight;
 mod source;
 mod source_files;

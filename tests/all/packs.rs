@@ -14,16 +14,16 @@ use hopwright::verdict::{Evaluation, evaluate};
 use pdf_extract::{Document, extract_text_from_mem_by_pages};
 
 /// What one hop prints and what its sheet says.
-struct Hop {
-    packs: HopPacks,
+pub struct Hop {
+    pub packs: HopPacks,
     lines: HashMap<String, String>,
 }
 
-fn example(name: &str) -> PathBuf {
+pub fn example(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(name)
 }
 
-fn hops(folder: &Path) -> Evaluation<Hop> {
+pub fn hops(folder: &Path) -> Evaluation<Hop> {
     evaluate(&Scope::of(&[folder.to_path_buf()]), |sheet, findings| Hop {
         packs: HopPacks::of(sheet, findings),
         lines: HopListing::of(sheet)
@@ -35,13 +35,13 @@ fn hops(folder: &Path) -> Evaluation<Hop> {
     })
 }
 
-fn set(evaluation: &Evaluation<Hop>, number: usize, pack: Pack) -> Vec<u8> {
+pub fn set(evaluation: &Evaluation<Hop>, number: usize, pack: Pack) -> Vec<u8> {
     let press = Press::new().expect("a press");
     evaluation.hops[number].packs.set(&press, pack, false, &evaluation.files).expect("a pack")
 }
 
 /// The text of each page, white space made single, minus signs as in the sheet.
-fn pages(bytes: &[u8]) -> Vec<String> {
+pub fn pages(bytes: &[u8]) -> Vec<String> {
     let pages = extract_text_from_mem_by_pages(bytes).expect("a readable PDF");
     pages.iter().map(|page| plain(page)).collect()
 }
@@ -249,8 +249,10 @@ fn the_numbers_of_an_acceptance_record_are_those_of_the_sheet_and_of_the_crew() 
         });
         let gap = text.split("Disagreement with the far end none ± 3.0 dB ").nth(1).expect("the row");
         let gap: f64 = gap.split(' ').next().and_then(|word| word.parse().ok()).expect("a number");
+        // End a receives at 83.375 GHz, where two dishes gain more than at the 73.375 GHz of the other way.
+        let favoured = 40.0 * f64::log10(83.375 / 73.375);
         // Each difference is rounded to a tenth, and so is what lies between them.
-        assert!((gap - (left[0] - left[1]).abs()).abs() <= 0.151, "{gap} {left:?}");
+        assert!((gap - (left[0] - left[1] - favoured).abs()).abs() <= 0.151, "{gap} {left:?}");
         let voltage = hop.lines[&format!("ends.{letter}.runs[0].radio_voltage")].as_str();
         assert!(text.contains(&format!("{voltage} or more 1.00 V less; 40 V to 57 V")), "{voltage}");
         for wanted in [id.as_str(), "NOT DONE"] {

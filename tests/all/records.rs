@@ -155,45 +155,51 @@ fn every_form_loads_and_says_once_what_is_open() {
     }
 }
 
+/// What a crew writes at each key.
+const FOUND: &[(&str, &str)] = &[
+    ("date", "2026-06-20"),
+    ("crew", "[Ada Quill]"),
+    ("sky", "dry"),
+    ("temperature", "8 °C"),
+    ("humidity", "70 %"),
+    ("pressure", "941 hPa"),
+    ("rain_rate", "0 mm/h"),
+    ("fog", "0 g/m3"),
+    ("title", "Voltmeter 4"),
+    ("serial", "\"77-102\""),
+    ("calibration_due", "2026-09-30"),
+    ("transmit_power", "10 dBm"),
+    ("bandwidth", "500 MHz"),
+    ("polarisation", "vertical"),
+    ("state", "QPSK"),
+    ("automatic_power_control", "false"),
+    ("meter", "0.345 V"),
+    ("level", "-34.5 dBm"),
+    ("bearing", "41 deg"),
+    ("tilt", "-9.3 deg"),
+    ("height", "8 m"),
+    ("licence", "FP-112"),
+    ("voltage", "48.6 V"),
+    ("cable_test", "passed"),
+    ("conductor", "16 mm2"),
+    ("resistance", "4 ohm"),
+    ("method", "clamp"),
+    ("rate", "610 Mbit/s"),
+    ("errors", "0"),
+    ("duration", "15 min"),
+    ("radio", "Q8-0012"),
+    ("antenna", "H60-31"),
+    ("file", "beam.jpg"),
+    ("shows", "the mill over the antenna"),
+    ("what", "nothing"),
+    ("concession", "none needed"),
+    ("verdict", "accepted"),
+    ("by", "Mara Oss"),
+];
+
 /// A form with the comment signs taken off and every key given what it asks for.
 fn filled(form: &str) -> String {
-    let values = HashMap::from([
-        ("date", "2026-06-20"),
-        ("crew", "[Ada Quill]"),
-        ("sky", "dry"),
-        ("temperature", "8 °C"),
-        ("humidity", "70 %"),
-        ("pressure", "941 hPa"),
-        ("rain_rate", "0 mm/h"),
-        ("fog", "0 g/m3"),
-        ("title", "Voltmeter 4"),
-        ("serial", "\"77-102\""),
-        ("calibration_due", "2026-09-30"),
-        ("transmit_power", "10 dBm"),
-        ("bandwidth", "500 MHz"),
-        ("polarisation", "vertical"),
-        ("state", "QPSK"),
-        ("automatic_power_control", "false"),
-        ("meter", "0.345 V"),
-        ("level", "-34.5 dBm"),
-        ("bearing", "41 deg"),
-        ("tilt", "-9.3 deg"),
-        ("height", "8 m"),
-        ("licence", "FP-112"),
-        ("voltage", "48.6 V"),
-        ("cable_test", "passed"),
-        ("conductor", "16 mm2"),
-        ("resistance", "4 ohm"),
-        ("method", "clamp"),
-        ("radio", "Q8-0012"),
-        ("antenna", "H60-31"),
-        ("file", "beam.jpg"),
-        ("shows", "the mill over the antenna"),
-        ("what", "nothing"),
-        ("concession", "none needed"),
-        ("verdict", "accepted"),
-        ("by", "Mara Oss"),
-    ]);
+    let values: HashMap<&str, &str> = FOUND.iter().copied().collect();
     let mut asked = 0;
     let start = form.find("# date:").expect("what is to be filled in");
     let mut out = form[..start].to_owned();
@@ -213,7 +219,7 @@ fn filled(form: &str) -> String {
             None => writeln!(out, "{line}").expect("a string"),
         }
     }
-    assert_eq!(asked, values.len() + 2, "every key once, meter and level twice");
+    assert_eq!(asked, values.len() + 3, "every key once, meter, level and state twice");
     out
 }
 

@@ -11,7 +11,8 @@ rule! {
     /// A metal other than copper is thicker for the same: the radio's floor is taken at equal conductance, the code has a
     /// size for each metal.
     ///
-    /// Source: the radio's data sheet; IEC 60728-11 (able to carry lightning: 16 mm² copper, 25 mm² aluminium, 50 mm² steel)
+    /// Source: the radio's data sheet; IEC 60728-11 (able to carry lightning: 16 mm² copper, 25 mm² insulated aluminium, 50 mm²
+    /// steel)
     /// or NEC 810.21 (10 AWG copper, 17 AWG copper-clad steel; 8 AWG aluminium from memory), as quoted second-hand: check
     /// the edition adopted where you build. Gauges by ASTM B258.
     severity: Error,

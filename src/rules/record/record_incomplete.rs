@@ -6,7 +6,8 @@ rule! {
     /// Items of the record page are not filled in.
     ///
     /// An acceptance needs them: who was there and when, with what, in what weather; the settings; the level before and after
-    /// locking; the voltage at the radio; the test of every cable; the grounding; the serial number; the decision, and with
+    /// locking; the voltage at the radio; the test of every cable; the grounding; the test of the service; the serial
+    /// number; the decision, and with
     /// a concession where it was agreed. What is not filled in is not judged.
     ///
     /// Source: common practice, no source.

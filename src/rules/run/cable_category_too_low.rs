@@ -1,14 +1,23 @@
 //! The cable's category is too low for the line rate of the port.
 
 use crate::rules::prelude::*;
-use crate::spec::Category;
+use crate::spec::{Category, Screening};
+use crate::units::Metres;
+
+/// Category 6 carries 10 Gbit/s over so much.
+const SURE: Metres = Metres(37.0);
+/// And without a screen in no case over more than so much.
+const AT_MOST: Metres = Metres(55.0);
 
 rule! {
     /// The cable's category is too low for the line rate of the port.
     ///
-    /// 1000BASE-T, 2.5GBASE-T and 5GBASE-T run on category 5e over 100 m, 10GBASE-T on category 6A.
+    /// 1000BASE-T, 2.5GBASE-T and 5GBASE-T run on category 5e over 100 m, 10GBASE-T on category 6A. On category 6 it should
+    /// run over 37 m; up to 55 m it depends on the cables it is tied to, which couple into it, and is a warning: have the
+    /// link tested to 500 MHz. An overall foil or braid keeps the others out, so that a screened cable of category 6 is a
+    /// warning at any length beyond 37 m.
     ///
-    /// Source: IEEE 802.3-2022 clauses 40, 55 and 126; ISO/IEC 11801-1.
+    /// Source: IEEE 802.3-2022 clauses 40, 55 and 126; ISO/IEC 11801-1; TIA TSB-155 for category 6 (second-hand).
     severity: Error,
     waivable: SERVICE,
     check: Run(check),
@@ -25,11 +34,28 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     if cable.category >= needed {
         return;
     }
+    let length = run.lines.length.get().filter(|_| cable.category == Category::Cat6);
+    if length.is_some_and(|length| length <= SURE) {
+        return;
+    }
+    let perhaps = length.filter(|length| *length <= AT_MOST || cable.screening != Screening::UUtp);
     let (has, needs) = (cable.category.word(), needed.word());
-    let message = format!("end {}: {rate} at port `{}` needs {needs}, the cable is {has}", sheet.name, port.id);
+    let message = match perhaps {
+        Some(length) => format!(
+            "end {}: {rate} at port `{}` over {length} of {has} depends on the cables beside it, beyond {SURE}",
+            sheet.name, port.id
+        ),
+        None => format!("end {}: {rate} at port `{}` needs {needs}, the cable is {has}", sheet.name, port.id),
+    };
     let finding = found.report(&RULE, at!(spec.cable), message, format!("a {has} cable"));
     finding.measured(rate.value, Worse::Higher);
     finding.because(at!(cable.category), "its category");
     finding.because(at!(port.rate), "the rate of the port");
-    finding.help(format!("take {needs} or better"));
+    if perhaps.is_some() {
+        finding.because(at!(spec.outdoor), format!("more than {SURE} with what is indoors"));
+        finding.help(format!("take {needs} or better, or have the link tested to 500 MHz"));
+        finding.at_most(Severity::Warning);
+    } else {
+        finding.help(format!("take {needs} or better"));
+    }
 }

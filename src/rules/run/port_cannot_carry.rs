@@ -16,10 +16,6 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port, radio) = (run.resolved.run, run.resolved.port, sheet.resolved.radio);
-    // That no cable may be in the port of the meter is said by another rule.
-    if port.id == radio.readout.port {
-        return;
-    }
     for (service, word) in [(Service::Data, "data"), (Service::Power, "power"), (Service::PowerOut, "power out")] {
         if !run.carries(service) || port.takes(service) {
             continue;

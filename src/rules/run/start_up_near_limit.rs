@@ -1,13 +1,16 @@
 //! The radio runs, but below the voltage at which it has switched on for certain.
 
 use crate::rules::prelude::*;
+use crate::spec::Standard;
 
 rule! {
     /// The radio runs, but below the voltage at which it has switched on for certain.
     ///
     /// A device switches on at one voltage and off at a lower one. Where its load pulls the line below the first, it may
     /// start, sag, drop out and start again without end after every power cut. The voltage is the `start` of the radio's
-    /// power, or `limits.start_voltage` of the network, 42 V unless it says otherwise.
+    /// power. Without it only a passive feed is judged, by `limits.start_voltage` of the network, 42 V unless it says
+    /// otherwise: a device that conforms to IEEE 802.3 has switched on by 42 V before it loads the line, and then runs on
+    /// below that.
     ///
     /// Source: IEEE 802.3-2022, a device is on at 42 V and off at 30 V (from memory, not seen).
     severity: Warning,
@@ -18,6 +21,10 @@ rule! {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Some(voltage) = run.lines.radio_voltage.get() else { return };
     let (spec, radio) = (run.resolved.run, sheet.resolved.radio);
+    let passive = run.resolved.supply.is_none_or(|supply| supply.standard == Standard::Passive);
+    if !passive && radio.power.start.is_none() {
+        return;
+    }
     let limit = &sheet.practice.start_voltage;
     let start = radio.power.start.as_ref().map_or_else(|| limit.value(), |start| start.value);
     // Too little to run at all, or too little in hand, is said by other rules.

@@ -10,14 +10,15 @@ use crate::spec::{Standard, Supply};
 rule! {
     /// A supply contradicts the standard or the class it claims.
     ///
-    /// | standard | classes | least voltage | most power |
-    /// | --- | --- | --- | --- |
-    /// | 802.3af | 0 to 3 | 44 V | 15.4 W |
-    /// | 802.3at | to 4 | 50 V | 30 W |
-    /// | 802.3bt | to 8 | 50 V, 52 V from class 7 | 99.9 W |
+    /// | standard | classes | least voltage |
+    /// | --- | --- | --- |
+    /// | 802.3af | 0 to 3 | 44 V |
+    /// | 802.3at | to 4 | 50 V |
+    /// | 802.3bt | to 8 | 50 V, 52 V from class 7 |
     ///
-    /// Classes 5 and up take four pairs, and no port goes above 57 V. A supply of other figures is misread or is none of
-    /// that kind.
+    /// The power of a class is what its source must at least be able to give: 15.4 W for class 3, 30 W for class 4. One that
+    /// gives more is sound; only 802.3bt has a ceiling, 99.9 W. Classes 5 and up take four pairs, and no port goes above
+    /// 57 V. A supply of other figures is misread or is none of that kind.
     ///
     /// Source: IEEE 802.3-2022, clauses 33 and 145 (second-hand).
     severity: Error,
@@ -112,18 +113,13 @@ fn power_below_class(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Ag
 }
 
 fn power_above(run: &RunSheet<'_>, supply: &Document<Supply>) -> Option<Against> {
-    let power = supply.power.value;
-    let most = match supply.standard {
-        Standard::Af => 15.4,
-        Standard::At => 30.0,
-        Standard::Bt | Standard::Passive => run.classes.port_power.0,
-    };
-    (power.0 > most).then(|| Against {
+    let (power, most) = (supply.power.value, run.classes.port_power);
+    (supply.standard == Standard::Bt && power > most).then(|| Against {
         about: "most power",
         value: Some(Measured::of(power, Worse::Higher)),
-        what: format!("gives {power}, {} no more than {most} W", supply.standard.word()),
+        what: format!("gives {power}, {} no more than {most}", supply.standard.word()),
         place: at!(supply.power),
-        help: format!("no more than {most} W at a port, or another standard"),
+        help: format!("no more than {most} at a port, or another standard"),
     })
 }
 

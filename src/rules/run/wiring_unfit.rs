@@ -7,7 +7,8 @@ rule! {
     /// A passive supply feeds other contacts than the radio takes, or the wrong way round.
     ///
     /// There is no handshake: power on the wrong contacts does not arrive, and reversed it may destroy the port. Passive
-    /// supplies follow no standard, so both sheets must say which contacts are positive.
+    /// supplies follow no standard, so both sheets must say which contacts are positive, and of a two-pole feed which pole is
+    /// earthed: an input whose negative is joined to its case shorts a plant whose positive is earthed.
     ///
     /// Source: `wiring` on the sheets of supply and radio.
     severity: Error,
@@ -19,7 +20,9 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
     let (spec, radio) = (run.resolved.run, sheet.resolved.radio);
     let Some(wiring) = supply.wiring.filter(|_| supply.standard == Standard::Passive) else { return };
-    if radio.power.wiring.is_empty() || radio.power.wiring.contains(&wiring) {
+    let takes = &radio.power.wiring;
+    // A two-pole feed that does not say more is said to be unstated.
+    if takes.is_empty() || takes.iter().any(|takes| takes.may_take(wiring)) {
         return;
     }
     let reversed = radio.power.wiring.contains(&wiring.reversed());

@@ -96,7 +96,7 @@ fn screws_match_the_table() {
         }
     }
     assert!(compared >= 8, "{compared}");
-    assert_eq!(fastener::stress_area("3/8-16"), None);
+    assert_eq!(fastener::stress_area("3/8-24 UNF"), None);
 }
 
 /// Handbook values, second-hand.
