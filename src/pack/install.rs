@@ -11,9 +11,9 @@ use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
-use crate::sheet::{EndSheet, HopSheet, Line, OnwardLines, RunSheet, Saying};
+use crate::sheet::{EndSheet, HopSheet, KeepClear, Line, OnwardLines, RunSheet, Saying};
 use crate::spec::{EndName, Screening, Service};
-use crate::units::{Metres, latitude_in_seconds, longitude_in_seconds};
+use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
 
 /// All pages.
@@ -145,10 +145,10 @@ fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
 /// How far to stay away in front of the antenna.
 fn keep_clear(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let lines = &end.people;
-    // No distance at all is no figure to act by: it is said in words.
-    let said = |line: &Line<Metres>| match line.get() {
-        Some(Metres(none)) if none <= 0.0 => voice.say("keep-clear-nowhere"),
-        _ => voice.line_in_both(line),
+    let said = |line: &Line<KeepClear>| match line.get() {
+        Some(KeepClear(reach)) if reach.0 > 0.0 => voice.in_both(reach),
+        Some(_) => voice.say("keep-clear-nowhere"),
+        None => voice.line(line),
     };
     vec![
         fact(voice.say("keep-clear-public"), said(&lines.public_distance)),

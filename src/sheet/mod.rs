@@ -105,7 +105,7 @@ pub use saying::{Falls, Saying, Told};
 pub use scene::Worst;
 pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
-pub use shown::{BothWays, Fine, Radii, Ratio, Shown};
+pub use shown::{BothWays, Fine, KeepClear, Radii, Ratio, Shown};
 pub use sources::Sources;
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};

@@ -5,6 +5,7 @@ use super::geometry::altitude;
 use super::line::{Line, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
+use super::shown::KeepClear;
 use super::traced::{Traced, all, read};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
@@ -21,8 +22,8 @@ lines! {
     PeopleLines {
         set_power: Dbm, "", "greatest power to be set", SET_POWER;
         at_cover: WattsPerSquareMetre, "S", "power density at the cover of the antenna", cited("4 P / A, FCC OET Bulletin 65 (from memory)");
-        public_distance: Metres, "", "distance for whoever passes, along the beam", KEEP_CLEAR;
-        workers_distance: Metres, "", "distance for trained workers, along the beam", KEEP_CLEAR;
+        public_distance: KeepClear, "", "distance for whoever passes, along the beam", KEEP_CLEAR;
+        workers_distance: KeepClear, "", "distance for trained workers, along the beam", KEEP_CLEAR;
     }
 }
 
@@ -59,7 +60,7 @@ pub(super) fn compute(
         gain,
         diameter,
     });
-    let of = |limit| sender.map(|sender| sender.distance(limit)).line();
+    let of = |limit| sender.map(|sender| KeepClear(sender.distance(limit))).line();
     let lines = PeopleLines {
         set_power: set_power.line(),
         at_cover: sender.map(|sender| sender.at_aperture()).line(),
@@ -67,7 +68,9 @@ pub(super) fn compute(
         workers_distance: of(WORKERS),
     };
     let near = match (lines.public_distance.get(), bearing.get(), altitude(own).get()) {
-        (Some(reach), Some(bearing), Some(altitude)) if reach.0 > 0.0 => too_near(own, altitude, reach, bearing),
+        (Some(KeepClear(reach)), Some(bearing), Some(altitude)) if reach.0 > 0.0 => {
+            too_near(own, altitude, reach, bearing)
+        }
         _ => Vec::new(),
     };
     (lines, near)

@@ -115,6 +115,19 @@ impl Shown for Fine {
     }
 }
 
+/// How far to keep clear. Nowhere is said in words: a distance of nothing is no figure to act by.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct KeepClear(pub Metres);
+
+impl Shown for KeepClear {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        self.0.number()
+    }
+    fn told(&self) -> Told {
+        if self.0.0 > 0.0 { self.0.told() } else { Told::Said(Saying::Never) }
+    }
+}
+
 /// A clearance in radii of the first Fresnel zone.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct Radii(pub f64);

@@ -2,6 +2,7 @@
 
 use crate::finding::rule::Severity;
 use crate::rules::prelude::*;
+use crate::sheet::KeepClear;
 
 rule! {
     /// People pass an antenna, and how much it may radiate beyond its figures is not said.
@@ -36,7 +37,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     for (_, place, _, what) in &open {
         finding.because(*place, format!("no tolerance of its {what}"));
     }
-    if sheet.people.public_distance.get().is_some_and(|reach| reach.0 <= 0.0) {
+    if sheet.people.public_distance.get().is_some_and(|KeepClear(reach)| reach.0 <= 0.0) {
         finding.at_most(Severity::Advice);
     }
     finding.help("add `transmit_tolerance` to the radio and `gain_tolerance` to the antenna from their sheets");

@@ -1,6 +1,7 @@
 //! People may be closer to the front of an antenna than the exposure limit allows.
 
 use crate::rules::prelude::*;
+use crate::sheet::KeepClear;
 
 rule! {
     /// People may be closer to the front of an antenna than the exposure limit allows.
@@ -21,7 +22,7 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let Some(reach) = sheet.people.public_distance.get() else { return };
+    let Some(KeepClear(reach)) = sheet.people.public_distance.get() else { return };
     let own = sheet.resolved;
     let (site, end, dish, radio) = (own.site, own.end, own.antenna, own.radio);
     for near in &sheet.too_near {
