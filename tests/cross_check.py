@@ -227,7 +227,7 @@ def main():
     if python is None:
         print(f"cross-check skipped, {LIBRARY} cannot be installed: {why}")
         return 0
-    subprocess.run(["cargo", "build", "--locked", "--quiet"], cwd=ROOT, check=True)
+    subprocess.run(["cargo", "test", "--no-run", "--locked", "--quiet"], cwd=ROOT, check=True)
     program = ROOT / "target" / "debug" / "hopwright"
     return subprocess.run([python, __file__, "--inside", program], check=False).returncode
 

@@ -58,7 +58,7 @@ def main():
     if python is None:
         print(f"check of the PDFs skipped, {LIBRARY} cannot be installed: {why}")
         return 0
-    subprocess.run(["cargo", "build", "--locked", "--quiet"], cwd=ROOT, check=True)
+    subprocess.run(["cargo", "test", "--no-run", "--locked", "--quiet"], cwd=ROOT, check=True)
     program = ROOT / "target" / "debug" / "hopwright"
     with tempfile.TemporaryDirectory() as folder:
         for kind in KINDS:
