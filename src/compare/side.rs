@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use super::judged::{self, Judged, Named};
 use super::known::KnownSide;
@@ -18,7 +19,7 @@ pub struct Side {
     /// What it is called: a folder or a revision.
     pub name: String,
     /// The texts, to point into.
-    pub files: Files,
+    pub files: Arc<Files>,
     /// Hops with a sheet.
     pub hops: Vec<HopSide>,
     /// Hops that are there and have none.

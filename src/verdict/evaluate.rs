@@ -5,14 +5,15 @@
 //! takes it out by `visit`.
 
 use std::collections::HashSet;
+use std::sync::Arc;
 
 use crate::finding::{Finding, Spot};
-use crate::network::{self, Files, Loaded, Scope};
+use crate::network::{self, Files, Library, Loaded, Scope};
 use crate::rules::Quieted;
 use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
-use crate::verdict::one_network::{HopRun, OneNetwork, judge};
+use crate::verdict::one_network::{HopRun, OpenNetwork};
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
@@ -21,7 +22,7 @@ const MOST_SAMPLES: usize = 500_000_000;
 #[derive(Debug)]
 pub struct Evaluation<R> {
     /// The texts, to point into.
-    pub files: Files,
+    pub files: Arc<Files>,
     /// Everything found that touches what was asked about and is open, in order of place.
     pub findings: Vec<Finding>,
     /// The same, of what a waiver accepts.
@@ -50,47 +51,100 @@ pub struct Evaluation<R> {
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
 pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync) -> Evaluation<R> {
-    let Loaded { files, libraries, mut findings, passed_over } = network::load(scope);
-    // The clock is asked only where a waiver goes by it.
-    let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
-    let today = scope.today.or_else(|| waived.then(Date::today));
-    let (mut hops, mut hop_count, mut hop_ids) = (Vec::new(), 0, Vec::new());
-    let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
-    let mut samples = MOST_SAMPLES;
-    for library in &libraries {
-        let mut one: OneNetwork<R> = judge(library, &files, scope, today, &mut samples, &visit);
-        hop_count += library.hops.index.len();
-        findings.append(&mut one.findings);
-        hops.append(&mut one.hops);
-        hop_ids.append(&mut one.hop_ids);
-        judged.append(&mut one.runs);
-        quieted.append(&mut one.quieted);
-        used.append(&mut one.used);
+    let mut hops = Vec::new();
+    let evaluation = Read::of(scope).open().judge(visit, |hop| hops.push(hop));
+    Evaluation { hops, ..evaluation }
+}
+
+/// A scope that has been read.
+pub struct Read<'s> {
+    scope: &'s Scope,
+    files: Arc<Files>,
+    libraries: Vec<Library>,
+    findings: Vec<Finding>,
+    passed_over: Vec<String>,
+    today: Option<Date>,
+}
+
+impl<'s> Read<'s> {
+    /// Reads what is in scope.
+    #[must_use]
+    pub fn of(scope: &'s Scope) -> Self {
+        let Loaded { files, libraries, findings, passed_over } = network::load(scope);
+        // The clock is asked only where a waiver goes by it.
+        let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
+        let today = scope.today.or_else(|| waived.then(Date::today));
+        Self { scope, files: Arc::new(files), libraries, findings, passed_over, today }
     }
-    findings.sort_by_cached_key(|finding| order(finding, &files));
-    // What is wrong with a part that several hops share is said once.
-    findings.dedup_by(|later, first| later.says_the_same(first));
-    hop_ids.sort();
-    // Before any is left out: what a finding is known by does not depend on what was asked about.
-    fingerprint::give(&mut findings, &files);
-    let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
-    findings.retain(|finding| concerns(finding, &files, scope));
-    let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
-    let baselined = Vec::new();
-    Evaluation {
-        files,
-        findings,
-        waived,
-        baselined,
-        present,
-        today,
-        hops,
-        hop_count,
-        hop_ids,
-        judged,
-        quieted,
-        used,
-        passed_over,
+
+    /// Opens its networks.
+    #[must_use]
+    pub fn open(&self) -> Open<'_> {
+        let (files, mut samples) = (&*self.files, MOST_SAMPLES);
+        let open = |library| OpenNetwork::of(library, files, self.scope, self.today, &mut samples);
+        Open { read: self, networks: self.libraries.iter().map(open).collect() }
+    }
+}
+
+/// Networks whose hops can be judged, all of them or one at a time.
+pub struct Open<'r> {
+    read: &'r Read<'r>,
+    networks: Vec<OpenNetwork<'r>>,
+}
+
+impl Open<'_> {
+    /// Judges every hop; `take` gets what `visit` took from each, one after the other in order of file. The evaluation has
+    /// no hops itself.
+    pub fn judge<R: Send>(
+        &self,
+        visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
+        mut take: impl FnMut(R),
+    ) -> Evaluation<R> {
+        let (scope, files) = (self.read.scope, &self.read.files);
+        let mut findings = self.read.findings.clone();
+        let (mut hop_count, mut hop_ids) = (0, Vec::new());
+        let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
+        for (network, library) in self.networks.iter().zip(&self.read.libraries) {
+            let mut one = network.judge(&visit, &mut take);
+            hop_count += library.hops.index.len();
+            findings.append(&mut one.findings);
+            hop_ids.append(&mut one.hop_ids);
+            judged.append(&mut one.runs);
+            quieted.append(&mut one.quieted);
+            used.append(&mut one.used);
+        }
+        findings.sort_by_cached_key(|finding| order(finding, files));
+        // What is wrong with a part that several hops share is said once.
+        findings.dedup_by(|later, first| later.says_the_same(first));
+        hop_ids.sort();
+        // Before any is left out: what a finding is known by does not depend on what was asked about.
+        fingerprint::give(&mut findings, files);
+        let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
+        findings.retain(|finding| concerns(finding, files, scope));
+        let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
+        Evaluation {
+            files: Arc::clone(files),
+            findings,
+            waived,
+            baselined: Vec::new(),
+            present,
+            today: self.read.today,
+            hops: Vec::new(),
+            hop_count,
+            hop_ids,
+            judged,
+            quieted,
+            used,
+            passed_over: self.read.passed_over.clone(),
+        }
+    }
+
+    /// The sheet of the hop that was handed on as the `number`th, from 0, to `work`.
+    pub fn hop<R>(&self, number: usize, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> Option<R> {
+        let mut hops = self.networks.iter().flat_map(|network| network.hops.iter().map(move |hop| (network, hop)));
+        let (network, hop) = hops.nth(number)?;
+        let (sheet, found) = network.hop(hop);
+        Some(work(&sheet, &found))
     }
 }
 

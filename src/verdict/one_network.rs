@@ -27,10 +27,9 @@ pub struct HopRun {
 }
 
 /// What came of one network.
-pub(super) struct OneNetwork<R> {
+#[derive(Default)]
+pub(super) struct OneNetwork {
     pub(super) findings: Vec<Finding>,
-    /// What was taken from each hop, in order of file.
-    pub(super) hops: Vec<R>,
     /// The id of the network and that of the hop.
     pub(super) hop_ids: Vec<[String; 2]>,
     pub(super) runs: Vec<HopRun>,
@@ -40,52 +39,99 @@ pub(super) struct OneNetwork<R> {
     pub(super) used: Vec<String>,
 }
 
-/// Judges a network; what it reads of the ground is taken out of `samples`.
-pub(super) fn judge<R: Send>(
-    library: &Library,
-    files: &Files,
-    scope: &Scope,
-    today: Option<Date>,
-    samples: &mut usize,
-    visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
-) -> OneNetwork<R> {
-    let network = library.networks.documents.first();
-    let settings = Settings::of(network, files);
-    let mut found = Findings::default();
-    if let Some(network) = network {
-        rules::unsound(network, &mut found);
-    }
-    let mut resolved = network::resolve(library, &mut found);
-    network::mark::mark_recorded(&mut resolved, files);
-    let inputs = scope.inputs(&library.folder);
-    let maps = RainMaps::of(&resolved, &inputs);
-    let terrains = Terrains::of(&resolved, &inputs, samples);
-    rules::unread_maps(&maps, &mut found);
-    rules::unread_tiles(&terrains, &mut found);
-    settings.apply(&mut found.list);
-    let mut findings = std::mem::take(&mut found.list);
-    let waivers = Waivers::of(library, files, today, &mut found);
-    let one = |hop: &ResolvedHop<'_>| {
-        let sheet = HopSheet::compute(hop, &maps, &terrains);
+/// A network with all that its hops are judged by.
+pub(super) struct OpenNetwork<'r> {
+    pub(super) hops: Vec<ResolvedHop<'r>>,
+    library: &'r Library,
+    files: &'r Files,
+    scope: &'r Scope,
+    settings: Settings<'r>,
+    maps: RainMaps,
+    terrains: Terrains,
+    waivers: Waivers<'r>,
+    /// What was found before any hop was looked at.
+    findings: Vec<Finding>,
+    of_waivers: Vec<Finding>,
+}
+
+/// Hops judged side by side before they are handed on: enough to keep all threads busy, few enough to hold.
+const AT_ONCE: usize = 512;
+
+impl<'r> OpenNetwork<'r> {
+    /// Opens a network; what it reads of the ground is taken out of `samples`.
+    pub(super) fn of(
+        library: &'r Library,
+        files: &'r Files,
+        scope: &'r Scope,
+        today: Option<Date>,
+        samples: &mut usize,
+    ) -> Self {
+        let network = library.networks.documents.first();
+        let settings = Settings::of(network, files);
         let mut found = Findings::default();
-        rules::judge(&sheet, &library.holes, &mut found);
+        if let Some(network) = network {
+            rules::unsound(network, &mut found);
+        }
+        let mut hops = network::resolve(library, &mut found);
+        network::mark::mark_recorded(&mut hops, files);
+        let inputs = scope.inputs(&library.folder);
+        let maps = RainMaps::of(&hops, &inputs);
+        let terrains = Terrains::of(&hops, &inputs, samples);
+        rules::unread_maps(&maps, &mut found);
+        rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
-        waivers.apply(&mut found.list);
-        (visit(&sheet, &found.list), found.list)
-    };
-    let judged: Vec<(R, Vec<Finding>)> = resolved.par_iter().map(one).collect();
-    let (hops, of_each): (Vec<R>, Vec<Vec<Finding>>) = judged.into_iter().unzip();
-    let mut of_hops = of_each.concat();
-    let evaluated: HashSet<&str> = resolved.iter().map(|hop| &*hop.hop.id.0).collect();
-    let asked = |file| files.get(file).is_some_and(|file| scope.reports(&file.origin));
-    let runs = hop_runs(library, &of_hops, &evaluated, &settings, asked);
-    waivers.report(&of_hops, &evaluated, &settings, &mut found);
-    settings.apply(&mut found.list);
-    findings.append(&mut of_hops);
-    findings.append(&mut found.list);
-    let (hop_ids, used) = (ids(library, network), network.map(|network| gone_by(network, files)).unwrap_or_default());
-    let quieted = network.map(|network| rules::quieted(network)).unwrap_or_default();
-    OneNetwork { findings, hops, hop_ids, runs, quieted, used }
+        let findings = std::mem::take(&mut found.list);
+        let waivers = Waivers::of(library, files, today, &mut found);
+        Self { hops, library, files, scope, settings, maps, terrains, waivers, findings, of_waivers: found.list }
+    }
+
+    /// The sheet of one of its hops and what is found about it.
+    pub(super) fn hop<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> (HopSheet<'h>, Vec<Finding>) {
+        let sheet = HopSheet::compute(hop, &self.maps, &self.terrains);
+        let mut found = Findings::default();
+        rules::judge(&sheet, &self.library.holes, &mut found);
+        self.settings.apply(&mut found.list);
+        self.waivers.apply(&mut found.list);
+        (sheet, found.list)
+    }
+
+    /// Judges its hops side by side, and hands what `visit` took from each to `take`, in order of file.
+    pub(super) fn judge<R: Send>(
+        &self,
+        visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
+        take: &mut impl FnMut(R),
+    ) -> OneNetwork {
+        let one = |hop| {
+            let (sheet, found) = self.hop(hop);
+            (visit(&sheet, &found), found)
+        };
+        let mut of_hops = Vec::new();
+        for hops in self.hops.chunks(AT_ONCE) {
+            let judged: Vec<(R, Vec<Finding>)> = hops.par_iter().map(one).collect();
+            for (taken, mut found) in judged {
+                take(taken);
+                of_hops.append(&mut found);
+            }
+        }
+        self.close(of_hops)
+    }
+
+    /// What is said of all its hops together.
+    fn close(&self, mut of_hops: Vec<Finding>) -> OneNetwork {
+        let (library, network) = (self.library, self.library.networks.documents.first());
+        let evaluated: HashSet<&str> = self.hops.iter().map(|hop| &*hop.hop.id.0).collect();
+        let asked = |file| self.files.get(file).is_some_and(|file| self.scope.reports(&file.origin));
+        let runs = hop_runs(library, &of_hops, &evaluated, &self.settings, asked);
+        let mut of_waivers = Findings { list: self.of_waivers.clone() };
+        self.waivers.report(&of_hops, &evaluated, &self.settings, &mut of_waivers);
+        self.settings.apply(&mut of_waivers.list);
+        let mut findings = self.findings.clone();
+        findings.append(&mut of_hops);
+        findings.append(&mut of_waivers.list);
+        let used = network.map(|network| gone_by(network, self.files)).unwrap_or_default();
+        let quieted = network.map(|network| rules::quieted(network)).unwrap_or_default();
+        OneNetwork { findings, hop_ids: ids(library, network), runs, quieted, used }
+    }
 }
 
 /// The ids of the hops, with that of their network.
