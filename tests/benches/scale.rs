@@ -82,7 +82,8 @@ impl Bench {
             return;
         }
         let small = network(10_000);
-        let bare = Task { bare: true, ..Task::of(&small, &[OsStr::new("--parse"), small.path().as_os_str()]) };
+        let arguments = [OsStr::new("--parse"), small.path().as_os_str()];
+        let bare = Task { bare: true, ..Task::of(&small, &arguments) };
         let check = Task::of(&small, &["check", "--quiet", "."]);
         let [ten, parsed] = self.pair(5, &check, &bare);
         row("check 10,000 hops / a bare parse of their files", ten, parsed);
