@@ -1,6 +1,6 @@
 //! The places a value came from, gathered while it is computed.
 //!
-//! Two sets are united by remembering both, which costs the same however many places they hold; the places are listed
+//! Sets are united by remembering them all, which costs the same however many places they hold; the places are listed
 //! only when somebody asks for them, and most lines are never asked.
 
 use std::collections::HashSet;
@@ -10,39 +10,54 @@ use crate::place::Place;
 
 /// A set of places, in the order in which they came.
 #[derive(Debug, Clone, Default)]
-pub struct Sources(Option<Arc<Node>>);
+pub struct Sources(Set);
 
-#[derive(Debug)]
-enum Node {
+/// A single place is held right here: most are, and are copied more often than united.
+#[derive(Debug, Clone, Default)]
+enum Set {
+    #[default]
+    None,
     One(Place),
-    Both(Sources, Sources),
+    /// Those of several together.
+    All(Arc<[Sources]>),
 }
 
 impl Sources {
     /// A single place.
-    pub(super) fn one(place: Place) -> Self {
-        Self(Some(Arc::new(Node::One(place))))
+    pub(super) const fn one(place: Place) -> Self {
+        Self(Set::One(place))
     }
 
     /// The places of both.
     #[must_use]
     pub(super) fn and(&self, other: &Self) -> Self {
         match (&self.0, &other.0) {
-            (None, _) => other.clone(),
-            (_, None) => self.clone(),
-            (Some(one), Some(two)) if Arc::ptr_eq(one, two) => self.clone(),
-            _ => Self(Some(Arc::new(Node::Both(self.clone(), other.clone())))),
+            (Set::One(one), Set::One(two)) if one == two => self.clone(),
+            (Set::All(one), Set::All(two)) if Arc::ptr_eq(one, two) => self.clone(),
+            _ => Self::all([self, other]),
+        }
+    }
+
+    /// The places of several.
+    #[must_use]
+    pub(super) fn all<const N: usize>(several: [&Self; N]) -> Self {
+        let mut some = several.iter().filter(|one| !matches!(one.0, Set::None));
+        match (some.next(), some.next()) {
+            (None, _) => Self::default(),
+            (Some(one), None) => (*one).clone(),
+            _ => Self(Set::All(Arc::new(several.map(Clone::clone)))),
         }
     }
 
     /// The first of them.
     #[must_use]
     pub fn first(&self) -> Option<Place> {
-        let mut at = self.0.as_deref()?;
+        let mut at = self;
         loop {
-            match at {
-                Node::One(place) => return Some(*place),
-                Node::Both(first, _) => at = first.0.as_deref()?,
+            match &at.0 {
+                Set::None => return None,
+                Set::One(place) => return Some(*place),
+                Set::All(all) => at = all.iter().find(|one| !matches!(one.0, Set::None))?,
             }
         }
     }
@@ -53,12 +68,19 @@ impl Sources {
         let (mut places, mut listed, mut met) = (Vec::new(), HashSet::new(), HashSet::new());
         let mut open: Vec<&Self> = vec![self];
         while let Some(sources) = open.pop() {
-            // What was united in several ways is walked once.
-            let Some(node) = sources.0.as_ref().filter(|node| met.insert(Arc::as_ptr(node))) else { continue };
-            match &**node {
-                Node::One(place) if listed.insert(*place) => places.push(*place),
-                Node::One(_) => {}
-                Node::Both(one, other) => open.extend([other, one]),
+            match &sources.0 {
+                Set::None => {}
+                Set::One(place) => {
+                    if listed.insert(*place) {
+                        places.push(*place);
+                    }
+                }
+                // What was united in several ways is walked once.
+                Set::All(all) => {
+                    if met.insert(all.as_ptr()) {
+                        open.extend(all.iter().rev());
+                    }
+                }
             }
         }
         places
