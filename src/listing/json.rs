@@ -1,0 +1,144 @@
+//! A sheet for machines: a line of text for each line of the sheet, so that a difference shows what changed.
+
+use std::collections::HashMap;
+
+use serde::Serialize;
+
+use super::{HopListing, Places};
+use crate::place::Place;
+use crate::sheet::Row;
+
+/// What stands before the first hop; it says the version of the form.
+pub const BEFORE: &str = "{\"format_version\":2,\"hops\":[\n";
+/// What stands between two hops.
+pub const BETWEEN: &str = ",\n";
+/// What stands behind the last.
+pub const AFTER: &str = "\n]}\n";
+
+/// A line. What there is nothing of is left out.
+#[derive(Serialize)]
+struct Line<'a> {
+    key: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    words: Option<&'a str>,
+    #[serde(skip_serializing_if = "str::is_empty")]
+    symbol: &'a str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    text: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    value: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    unit: Option<&'a str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    missing: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    method: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    from: Option<Vec<usize>>,
+}
+
+/// One hop as a JSON object, version 2. `value` is in `unit`, unrounded; `text` is what every page prints, `missing` why
+/// there is nothing.
+///
+/// With `places`, the hop lists its methods and the places of its inputs, each once; a line has their numbers, from 0, and
+/// says in words what it is.
+#[must_use]
+pub fn json_of_hop(hop: &HopListing, places: Option<&Places<'_>>) -> String {
+    let rows = hop.sections.iter().flat_map(|section| &section.rows);
+    let mut sources = places.map(Sources::of);
+    let lines: Vec<Line<'_>> = rows.map(|row| line(row, sources.as_mut())).collect();
+    let mut out = String::from("{");
+    for (key, value) in [("network", &hop.network), ("hop", &hop.hop), ("title", &hop.title)] {
+        out.extend(["\"", key, "\":", &spelled(value), ","]);
+    }
+    list(&mut out, "assumptions", &hop.assumptions);
+    if let Some(sources) = &sources {
+        list(&mut out, "methods", &sources.methods.named);
+        list(&mut out, "places", &sources.written.named);
+    }
+    list(&mut out, "lines", &lines);
+    // The comma behind the last list.
+    out.pop();
+    out.push('}');
+    out
+}
+
+/// Hops as one JSON document.
+#[must_use]
+pub fn json(hops: &[&HopListing], places: Option<&Places<'_>>) -> String {
+    let hops: Vec<String> = hops.iter().map(|hop| json_of_hop(hop, places)).collect();
+    [BEFORE, &hops.join(BETWEEN), AFTER].concat()
+}
+
+fn line<'a>(row: &'a Row, mut sources: Option<&mut Sources<'_>>) -> Line<'a> {
+    let (value, unit) = row.number.unzip();
+    Line {
+        key: row.key.to_string(),
+        words: sources.is_some().then_some(row.words),
+        symbol: row.symbol,
+        text: row.text.as_ref().ok().map(ToString::to_string),
+        value: value.filter(|value| value.is_finite()),
+        unit,
+        missing: row.text.as_ref().err().map(|missing| missing.reason.to_string()),
+        method: sources.as_mut().map(|sources| sources.methods.number(row.method.words().to_owned())),
+        from: sources.map(|sources| sources.numbers(&row.from.list())),
+    }
+}
+
+/// What lines come from, each once, while they are listed.
+struct Sources<'p> {
+    places: &'p Places<'p>,
+    methods: Numbered,
+    written: Numbered,
+    known: HashMap<Place, usize>,
+}
+
+/// Texts in the order in which they came.
+#[derive(Default)]
+struct Numbered {
+    named: Vec<String>,
+    numbers: HashMap<String, usize>,
+}
+
+impl<'p> Sources<'p> {
+    fn of(places: &'p Places<'p>) -> Self {
+        Self { places, methods: Numbered::default(), written: Numbered::default(), known: HashMap::new() }
+    }
+
+    /// The numbers of these places. Two that are written alike are one.
+    fn numbers(&mut self, places: &[Place]) -> Vec<usize> {
+        let mut numbers = Vec::with_capacity(places.len());
+        for place in places {
+            let (of, written) = (self.places, &mut self.written);
+            let number = *self.known.entry(*place).or_insert_with(|| written.number(of.written(place)));
+            if !numbers.contains(&number) {
+                numbers.push(number);
+            }
+        }
+        numbers
+    }
+}
+
+impl Numbered {
+    fn number(&mut self, text: String) -> usize {
+        let named = &mut self.named;
+        *self.numbers.entry(text).or_insert_with_key(|text| {
+            named.push(text.clone());
+            named.len() - 1
+        })
+    }
+}
+
+/// A list under its key, each item on a line of its own, with a comma behind it.
+fn list(out: &mut String, key: &str, items: &[impl Serialize]) {
+    out.extend(["\"", key, "\":["]);
+    for (number, item) in items.iter().enumerate() {
+        out.push_str(if number == 0 { "\n" } else { ",\n" });
+        out.push_str(&spelled(item));
+    }
+    out.push_str(if items.is_empty() { "]," } else { "\n]," });
+}
+
+fn spelled(value: &(impl Serialize + ?Sized)) -> String {
+    serde_json::to_string(value).expect("strings and finite numbers always serialise")
+}
