@@ -5,8 +5,7 @@ use std::collections::HashMap;
 use serde::Serialize;
 
 use super::{HopListing, Places};
-use crate::place::Place;
-use crate::sheet::Row;
+use crate::sheet::{self, Listed, Row};
 
 /// What stands before the first hop; it says the version of the form.
 pub const BEFORE: &str = "{\"format_version\":2,\"hops\":[\n";
@@ -40,8 +39,8 @@ struct Line<'a> {
 /// One hop as a JSON object, version 2. `value` is in `unit`, unrounded; `text` is what every page prints, `missing` why
 /// there is nothing.
 ///
-/// With `places`, the hop lists its methods and the places of its inputs, each once; a line has their numbers, from 0, and
-/// says in words what it is.
+/// With `places`, the hop lists its methods and the places of its inputs, each once. A line then has their numbers, from 0,
+/// and says in words and by its symbol what it is.
 #[must_use]
 pub fn json_of_hop(hop: &HopListing, places: Option<&Places<'_>>) -> String {
     let rows = hop.sections.iter().flat_map(|section| &section.rows);
@@ -75,13 +74,13 @@ fn line<'a>(row: &'a Row, mut sources: Option<&mut Sources<'_>>) -> Line<'a> {
     Line {
         key: row.key.to_string(),
         words: sources.is_some().then_some(row.words),
-        symbol: row.symbol,
+        symbol: if sources.is_some() { row.symbol } else { "" },
         text: row.text.as_ref().ok().map(ToString::to_string),
         value: value.filter(|value| value.is_finite()),
         unit,
         missing: row.text.as_ref().err().map(|missing| missing.reason.to_string()),
         method: sources.as_mut().map(|sources| sources.methods.number(row.method.words().to_owned())),
-        from: sources.map(|sources| sources.numbers(&row.from.list())),
+        from: sources.map(|sources| sources.numbers(&row.from)),
     }
 }
 
@@ -89,8 +88,10 @@ fn line<'a>(row: &'a Row, mut sources: Option<&mut Sources<'_>>) -> Line<'a> {
 struct Sources<'p> {
     places: &'p Places<'p>,
     methods: Numbered,
+    listed: Listed,
     written: Numbered,
-    known: HashMap<Place, usize>,
+    /// The number under which each listed place is written: two may be written alike.
+    numbers: Vec<usize>,
 }
 
 /// Texts in the order in which they came.
@@ -102,15 +103,18 @@ struct Numbered {
 
 impl<'p> Sources<'p> {
     fn of(places: &'p Places<'p>) -> Self {
-        Self { places, methods: Numbered::default(), written: Numbered::default(), known: HashMap::new() }
+        let (methods, listed, written) = <(Numbered, Listed, Numbered)>::default();
+        Self { places, methods, listed, written, numbers: Vec::new() }
     }
 
-    /// The numbers of these places. Two that are written alike are one.
-    fn numbers(&mut self, places: &[Place]) -> Vec<usize> {
-        let mut numbers = Vec::with_capacity(places.len());
-        for place in places {
-            let (of, written) = (self.places, &mut self.written);
-            let number = *self.known.entry(*place).or_insert_with(|| written.number(of.written(place)));
+    /// The numbers of the places a line comes from, each once.
+    fn numbers(&mut self, from: &sheet::Sources) -> Vec<usize> {
+        let listed = self.listed.numbers(from).to_vec();
+        for place in &self.listed.places()[self.numbers.len()..] {
+            self.numbers.push(self.written.number(self.places.written(place)));
+        }
+        let mut numbers = Vec::with_capacity(listed.len());
+        for number in listed.into_iter().map(|number| self.numbers[number]) {
             if !numbers.contains(&number) {
                 numbers.push(number);
             }

@@ -15,10 +15,13 @@ use crate::rules::Quieted;
 use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
-use crate::verdict::one_network::{HopRun, OpenNetwork, at_once};
+use crate::verdict::one_network::{HopRun, OpenNetwork};
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
+
+/// Sheets that a thread has printed before they are handed on: each is a text of many kilobytes.
+const SHEETS_AT_ONCE: usize = 8;
 
 /// What came of a run.
 #[derive(Debug)]
@@ -202,7 +205,7 @@ impl Open<'_> {
         mut take: impl FnMut(R) -> Result<(), E>,
     ) -> Result<(), E> {
         let one = |number: &usize| self.at(*number).map(|(network, hop)| visit(&network.sheet(hop)));
-        for numbers in numbers.chunks(at_once()) {
+        for numbers in numbers.chunks(SHEETS_AT_ONCE * rayon::current_num_threads()) {
             let taken: Vec<Option<R>> = numbers.par_iter().map(one).collect();
             taken.into_iter().flatten().try_for_each(&mut take)?;
         }

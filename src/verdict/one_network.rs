@@ -55,7 +55,7 @@ pub(super) struct OpenNetwork<'r> {
 }
 
 /// Hops computed side by side before they are handed on: enough to keep all threads busy, few enough to hold.
-pub(super) fn at_once() -> usize {
+fn at_once() -> usize {
     32 * rayon::current_num_threads()
 }
 

@@ -36,6 +36,7 @@ mod records;
 mod robust;
 mod rules;
 mod safe_to_act;
+mod sheets;
 mod sight;
 mod source;
 mod source_files;
