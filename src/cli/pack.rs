@@ -40,10 +40,10 @@ struct Waiting {
 impl Waiting {
     /// What its packs print: computed for the first that asks and let go with the last.
     fn packs(&self, make: impl FnOnce(&Self) -> Option<HopPacks>) -> Option<Arc<HopPacks>> {
-        let mut made = self.made.lock().unwrap_or_else(PoisonError::into_inner);
-        let (packs, left) = std::mem::take(&mut *made);
+        let mut shared = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        let (packs, left) = std::mem::take(&mut *shared);
         let (packs, left) = (packs.or_else(|| make(self).map(Arc::new)), left.saturating_sub(1));
-        *made = (packs.clone().filter(|_| left > 0), left);
+        *shared = (packs.clone().filter(|_| left > 0), left);
         packs
     }
 }

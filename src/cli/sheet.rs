@@ -63,8 +63,11 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     let mut before = frame.before;
     open.sheets(
         &wanted,
-        |sheet| listed(&HopListing::of(sheet)),
-        |text| say::out_as(&[std::mem::replace(&mut before, frame.between), &text].concat(), frame.form),
+        |sheet| say::ready(&listed(&HopListing::of(sheet)), frame.form),
+        |text| {
+            say::out_as(std::mem::replace(&mut before, frame.between), frame.form)?;
+            say::out_ready(&text)
+        },
     )?;
     say::out_as(frame.after, frame.form)?;
     Ok(Exit::Clean)

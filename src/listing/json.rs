@@ -14,6 +14,9 @@ pub const BETWEEN: &str = ",\n";
 /// What stands behind the last.
 pub const AFTER: &str = "\n]}\n";
 
+/// Bytes that the lines of a hop usually take.
+const USUAL: usize = 40_000;
+
 /// A line. What there is nothing of is left out.
 #[derive(Serialize)]
 struct Line<'a> {
@@ -43,22 +46,20 @@ struct Line<'a> {
 /// and says in words and by its symbol what it is.
 #[must_use]
 pub fn json_of_hop(hop: &HopListing, places: Option<&Places<'_>>) -> String {
-    let rows = hop.sections.iter().flat_map(|section| &section.rows);
     let mut sources = places.map(Sources::of);
-    let lines: Vec<Line<'_>> = rows.map(|row| line(row, sources.as_mut())).collect();
-    let mut out = String::from("{");
+    let mut lines = List::of("lines", USUAL);
+    hop.sections.iter().flat_map(|section| &section.rows).for_each(|row| lines.add(&line(row, sources.as_mut())));
+    let mut out = String::with_capacity(lines.text.len() + USUAL);
+    out.push('{');
     for (key, value) in [("network", &hop.network), ("hop", &hop.hop), ("title", &hop.title)] {
         out.extend(["\"", key, "\":", &spelled(value), ","]);
     }
-    list(&mut out, "assumptions", &hop.assumptions);
+    out.extend([&List::whole("assumptions", &hop.assumptions), ","]);
     if let Some(sources) = &sources {
-        list(&mut out, "methods", &sources.methods.named);
-        list(&mut out, "places", &sources.written.named);
+        out.extend([&List::whole("methods", &sources.methods.named), ","]);
+        out.extend([&List::whole("places", &sources.written.named), ","]);
     }
-    list(&mut out, "lines", &lines);
-    // The comma behind the last list.
-    out.pop();
-    out.push('}');
+    out.extend([&lines.ended(), "}"]);
     out
 }
 
@@ -133,14 +134,37 @@ impl Numbered {
     }
 }
 
-/// A list under its key, each item on a line of its own, with a comma behind it.
-fn list(out: &mut String, key: &str, items: &[impl Serialize]) {
-    out.extend(["\"", key, "\":["]);
-    for (number, item) in items.iter().enumerate() {
-        out.push_str(if number == 0 { "\n" } else { ",\n" });
-        out.push_str(&spelled(item));
+/// A list under its key, each item on a line of its own.
+struct List {
+    text: String,
+    empty: bool,
+}
+
+impl List {
+    fn of(key: &str, room: usize) -> Self {
+        let mut text = String::with_capacity(room);
+        text.extend(["\"", key, "\":["]);
+        Self { text, empty: true }
     }
-    out.push_str(if items.is_empty() { "]," } else { "\n]," });
+
+    fn add(&mut self, item: &impl Serialize) {
+        self.text.push_str(if self.empty { "\n" } else { ",\n" });
+        self.text.push_str(&spelled(item));
+        self.empty = false;
+    }
+
+    fn ended(mut self) -> String {
+        self.text.push_str(if self.empty { "]" } else { "\n]" });
+        self.text
+    }
+
+    fn whole(key: &str, items: &[impl Serialize]) -> String {
+        let mut list = Self::of(key, 0);
+        for item in items {
+            list.add(item);
+        }
+        list.ended()
+    }
 }
 
 fn spelled(value: &(impl Serialize + ?Sized)) -> String {

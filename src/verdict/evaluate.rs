@@ -21,7 +21,7 @@ use crate::verdict::one_network::{HopRun, OpenNetwork};
 const MOST_SAMPLES: usize = 500_000_000;
 
 /// Sheets that a thread has printed before they are handed on: each is a text of many kilobytes.
-const SHEETS_AT_ONCE: usize = 8;
+const SHEETS_AT_ONCE: usize = 4;
 
 /// What came of a run.
 #[derive(Debug)]

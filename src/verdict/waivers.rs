@@ -129,6 +129,7 @@ impl<'n> Waivers<'n> {
     }
 
     /// Whether one of them is for a hop.
+    #[must_use]
     pub fn are_for(&self, hop: &str) -> bool {
         self.sound.iter().any(|waiver| *waiver.document.target.hop.0 == *hop)
     }

@@ -25,6 +25,7 @@ mod language;
 mod mends;
 mod mends_licence;
 mod nasty;
+mod one_at_a_time;
 mod one_hop;
 mod packs;
 mod pages;
