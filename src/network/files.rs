@@ -41,10 +41,31 @@ impl SourceFile {
         self.lines.get_or_init(|| LineTable::new(&self.text)).position(&self.text, byte)
     }
 
-    /// Where reading stopped, for a document that could not be read to its end.
-    fn break_off(&self) -> Option<Range<usize>> {
-        let fault = self.parsed().faults.iter().find(|fault| fault.kind.ends_document());
-        fault.map(|fault| fault.span.clone())
+    /// The bytes of a spot in this file, looked up in its tree.
+    pub(super) fn locate(&self, spot: &Spot, tree: &Parsed) -> Option<Concrete> {
+        match spot {
+            Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
+            Spot::Field(place) => self.find(place, None, tree),
+            Spot::Entry(place, name) => self.find(place, Some(name), tree),
+            Spot::Path(_) => None,
+        }
+    }
+
+    fn find(&self, place: &Place, entry: Option<&str>, tree: &Parsed) -> Option<Concrete> {
+        let file = place.document.file;
+        let Some(document) = tree.documents.get(usize::from(place.document.number)) else {
+            // Where reading stopped, for a document that could not be read to its end.
+            let fault = tree.faults.iter().find(|fault| fault.kind.ends_document())?;
+            return Some(Concrete { file, span: fault.span.clone(), definition: None });
+        };
+        let mut steps: Vec<Step<'_>> = place.steps().collect();
+        steps.extend(entry.map(Step::Key));
+        let found = document.find(&steps);
+        let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
+        // A label over many lines hides what it points at: keep its first line.
+        let text = &self.text;
+        let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
+        Some(Concrete { file, span: span.start..line_end, definition: found.definition })
     }
 }
 
@@ -83,27 +104,10 @@ impl Files {
     /// The bytes of a spot; `None` for a path that has no text.
     #[must_use]
     pub fn locate(&self, spot: &Spot) -> Option<Concrete> {
-        match spot {
-            Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
-            Spot::Field(place) => self.find(place, None),
-            Spot::Entry(place, name) => self.find(place, Some(name)),
-            Spot::Path(_) => None,
+        if let Spot::Bytes(file, span) = spot {
+            return Some(Concrete { file: *file, span: span.clone(), definition: None });
         }
-    }
-
-    fn find(&self, place: &Place, entry: Option<&str>) -> Option<Concrete> {
-        let file = place.document.file;
-        let source = self.get(file)?;
-        let Some(document) = source.parsed().documents.get(usize::from(place.document.number)) else {
-            return Some(Concrete { file, span: source.break_off()?, definition: None });
-        };
-        let mut steps: Vec<Step<'_>> = place.steps().collect();
-        steps.extend(entry.map(Step::Key));
-        let found = document.find(&steps);
-        let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
-        // A label over many lines hides what it points at: keep its first line.
-        let text = &source.text;
-        let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
-        Some(Concrete { file, span: span.start..line_end, definition: found.definition })
+        let source = self.get(spot.file()?)?;
+        source.locate(spot, source.parsed())
     }
 }

@@ -3,7 +3,7 @@
 //! Sets are united by remembering them all, which costs the same however many places they hold; the places are listed
 //! only when somebody asks for them, and most lines are never asked.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use crate::place::Place;
@@ -87,9 +87,67 @@ impl Sources {
     }
 }
 
+/// The places of many values, each of which has a number, in the order in which they came.
+///
+/// Values are made of each other: one that has been listed is not walked again below another.
+#[derive(Debug, Default)]
+pub struct Listed {
+    places: Vec<Place>,
+    numbers: HashMap<Place, usize>,
+    known: HashMap<*const Node, Vec<usize>>,
+}
+
+impl Listed {
+    /// All places, by their numbers.
+    #[must_use]
+    pub fn places(&self) -> &[Place] {
+        &self.places
+    }
+
+    /// The numbers of the places of a value, each once, in the order of [`Sources::list`]. The values that were asked about
+    /// before must still be there.
+    pub fn numbers(&mut self, sources: &Sources) -> &[usize] {
+        let Some(root) = &sources.0 else { return &[] };
+        let root = Arc::as_ptr(root);
+        if !self.known.contains_key(&root) {
+            let listed = self.walk(sources);
+            self.known.insert(root, listed);
+        }
+        &self.known[&root]
+    }
+
+    fn walk(&mut self, sources: &Sources) -> Vec<usize> {
+        let (mut found, mut met) = (Vec::new(), HashSet::new());
+        let mut listed = vec![false; self.places.len()];
+        let mut open: Vec<&Sources> = vec![sources];
+        while let Some(sources) = open.pop() {
+            let Some(node) = &sources.0 else { continue };
+            if let Some(known) = self.known.get(&Arc::as_ptr(node)) {
+                found.extend(known.iter().filter(|number| !std::mem::replace(&mut listed[**number], true)));
+                continue;
+            }
+            match &**node {
+                Node::One(place) => {
+                    let number = *self.numbers.entry(*place).or_insert_with(|| {
+                        self.places.push(*place);
+                        listed.push(false);
+                        self.places.len() - 1
+                    });
+                    if !std::mem::replace(&mut listed[number], true) {
+                        found.push(number);
+                    }
+                }
+                Node::Both(one, other) if met.insert(Arc::as_ptr(node)) => open.extend([other, one]),
+                Node::Both(..) => {}
+            }
+        }
+        found
+    }
+}
+
 #[cfg(test)]
 mod tests {
-    use super::Sources;
+    use super::{Listed, Sources};
     use crate::place::{DocumentId, FileId, Place};
 
     fn place(number: u16) -> Place {
@@ -103,6 +161,20 @@ mod tests {
         let all = ab.and(&c).and(&ab).and(&Sources::default());
         assert_eq!(all.list(), [place(1), place(2), place(3)]);
         assert_eq!((all.first(), Sources::default().first()), (Some(place(1)), None));
+    }
+
+    #[test]
+    fn what_was_listed_is_known_and_comes_in_the_same_order() {
+        let [a, b, c] = [1, 2, 3].map(|number| Sources::one(place(number)));
+        let ab = a.and(&b);
+        let all = [ab.clone(), c.and(&ab), b.and(&c).and(&ab), Sources::default(), a, ab];
+        let mut listed = Listed::default();
+        for sources in &all {
+            let numbers = listed.numbers(sources).to_vec();
+            let places: Vec<Place> = numbers.into_iter().map(|number| listed.places()[number]).collect();
+            assert_eq!(places, sources.list());
+        }
+        assert_eq!(listed.places(), [place(1), place(2), place(3)]);
     }
 
     #[test]

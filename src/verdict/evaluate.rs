@@ -7,8 +7,10 @@
 use std::collections::HashSet;
 use std::sync::Arc;
 
+use rayon::prelude::*;
+
 use crate::finding::{Finding, Spot};
-use crate::network::{self, Files, Library, Loaded, Scope};
+use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
 use crate::sheet::HopSheet;
 use crate::spec::Date;
@@ -17,6 +19,9 @@ use crate::verdict::one_network::{HopRun, OpenNetwork};
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
+
+/// Sheets that a thread has printed before they are handed on: each is a text of many kilobytes.
+const SHEETS_AT_ONCE: usize = 4;
 
 /// What came of a run.
 #[derive(Debug)]
@@ -75,6 +80,12 @@ impl<'s> Read<'s> {
         let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
         let today = scope.today.or_else(|| waived.then(Date::today));
         Self { scope, files: Arc::new(files), libraries, findings, passed_over, today }
+    }
+
+    /// The texts, to point into.
+    #[must_use]
+    pub fn files(&self) -> &Files {
+        &self.files
     }
 
     /// Opens its networks.
@@ -139,12 +150,76 @@ impl Open<'_> {
         }
     }
 
-    /// The sheet of the hop that was handed on as the `number`th, from 0, to `work`.
+    /// Judges these hops, and nothing beyond what has to be known for that; `take` gets what `visit` took from each, in the
+    /// order of their numbers. Gives what is found about no hop that touches what was asked about, in order of place.
+    pub fn judge_only<R: Send>(
+        &self,
+        numbers: &[usize],
+        visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
+        mut take: impl FnMut(R),
+    ) -> Vec<Finding> {
+        let (scope, files) = (self.read.scope, &self.read.files);
+        let mut findings = self.read.findings.clone();
+        findings.retain(|finding| finding.hop.is_none());
+        let mut before = 0;
+        for network in &self.networks {
+            let own = before..before + network.hops.len();
+            let numbers: Vec<usize> =
+                numbers.iter().filter(|number| own.contains(number)).map(|number| number - before).collect();
+            findings.append(&mut network.judge_only(&numbers, &visit, &mut take));
+            before = own.end;
+        }
+        findings.sort_by_cached_key(|finding| order(finding, files));
+        findings.dedup_by(|later, first| later.says_the_same(first));
+        findings.retain(|finding| concerns(finding, files, scope));
+        findings
+    }
+
+    /// Hops there are, those that cannot be evaluated included.
+    #[must_use]
+    pub fn hop_count(&self) -> usize {
+        self.read.libraries.iter().map(|library| library.hops.index.len()).sum()
+    }
+
+    /// The hops that there are sheets of, in order of file: by their numbers here, from 0, they are asked for below.
+    pub fn hops(&self) -> impl Iterator<Item = &ResolvedHop<'_>> {
+        self.networks.iter().flat_map(|network| &network.hops)
+    }
+
+    /// The sheet of a hop and what is found about it.
     pub fn hop<R>(&self, number: usize, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> Option<R> {
-        let mut hops = self.networks.iter().flat_map(|network| network.hops.iter().map(move |hop| (network, hop)));
-        let (network, hop) = hops.nth(number)?;
+        let (network, hop) = self.at(number)?;
         let (sheet, found) = network.hop(hop);
         Some(work(&sheet, &found))
+    }
+
+    /// Computes the sheets of these hops side by side and judges none; `take` gets what `visit` took from each, one after
+    /// the other in the order asked for, until it fails. Of the hops that are still to come nothing is held.
+    ///
+    /// # Errors
+    /// That of `take`.
+    pub fn sheets<R: Send, E>(
+        &self,
+        numbers: &[usize],
+        visit: impl Fn(&HopSheet<'_>) -> R + Sync,
+        mut take: impl FnMut(R) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let one = |number: &usize| self.at(*number).map(|(network, hop)| visit(&network.sheet(hop)));
+        for numbers in numbers.chunks(SHEETS_AT_ONCE * rayon::current_num_threads()) {
+            let taken: Vec<Option<R>> = numbers.par_iter().map(one).collect();
+            taken.into_iter().flatten().try_for_each(&mut take)?;
+        }
+        Ok(())
+    }
+
+    fn at(&self, mut number: usize) -> Option<(&OpenNetwork<'_>, &ResolvedHop<'_>)> {
+        for network in &self.networks {
+            match network.hops.get(number) {
+                Some(hop) => return Some((network, hop)),
+                None => number -= network.hops.len(),
+            }
+        }
+        None
     }
 }
 

@@ -54,8 +54,10 @@ pub(super) struct OpenNetwork<'r> {
     of_waivers: Vec<Finding>,
 }
 
-/// Hops judged side by side before they are handed on: enough to keep all threads busy, few enough to hold.
-const AT_ONCE: usize = 512;
+/// Hops computed side by side before they are handed on: enough to keep all threads busy, few enough to hold.
+fn at_once() -> usize {
+    32 * rayon::current_num_threads()
+}
 
 impl<'r> OpenNetwork<'r> {
     /// Opens a network; what it reads of the ground is taken out of `samples`.
@@ -85,9 +87,14 @@ impl<'r> OpenNetwork<'r> {
         Self { hops, library, files, scope, settings, maps, terrains, waivers, findings, of_waivers: found.list }
     }
 
-    /// The sheet of one of its hops and what is found about it.
+    /// The sheet of one of its hops.
+    pub(super) fn sheet<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> HopSheet<'h> {
+        HopSheet::compute(hop, &self.maps, &self.terrains)
+    }
+
+    /// The same with what is found about it.
     pub(super) fn hop<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> (HopSheet<'h>, Vec<Finding>) {
-        let sheet = HopSheet::compute(hop, &self.maps, &self.terrains);
+        let sheet = self.sheet(hop);
         let mut found = Findings::default();
         rules::judge(&sheet, &self.library.holes, &mut found);
         self.settings.apply(&mut found.list);
@@ -101,33 +108,82 @@ impl<'r> OpenNetwork<'r> {
         visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
         take: &mut impl FnMut(R),
     ) -> OneNetwork {
-        let one = |hop| {
-            let (sheet, found) = self.hop(hop);
-            (visit(&sheet, &found), found)
+        let hops: Vec<&ResolvedHop<'r>> = self.hops.iter().collect();
+        self.close(self.run(&hops, visit, take, |_| true))
+    }
+
+    /// The same with some of its hops, by their numbers. Gives what is found about no hop, as if all had been judged.
+    pub(super) fn judge_only<R: Send>(
+        &self,
+        numbers: &[usize],
+        visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
+        take: &mut impl FnMut(R),
+    ) -> Vec<Finding> {
+        let asked: Vec<&ResolvedHop<'r>> = numbers.iter().map(|number| &self.hops[*number]).collect();
+        let mut of_hops = self.run(&asked, visit, take, |finding| self.is_waived_somewhere(finding.hop.as_deref()));
+        // How a waiver stands is known once its hop has been judged.
+        let numbers: HashSet<&usize> = numbers.iter().collect();
+        let others = self.hops.iter().enumerate().filter(|(number, _)| !numbers.contains(number));
+        let others = others.map(|(_, hop)| hop).filter(|hop| self.is_waived_somewhere(Some(&hop.hop.id.0)));
+        of_hops.append(&mut self.run(&others.collect::<Vec<_>>(), &|_, _| (), &mut |()| (), |_| true));
+        let mut findings = self.findings.clone();
+        findings.append(&mut self.of_waivers(&of_hops, &self.evaluated()));
+        findings.retain(|finding| finding.hop.is_none());
+        findings
+    }
+
+    fn is_waived_somewhere(&self, hop: Option<&str>) -> bool {
+        hop.is_some_and(|hop| self.waivers.are_for(hop))
+    }
+
+    /// Judges hops side by side, a few at once, and keeps of what is found about them what is to be kept.
+    fn run<R: Send>(
+        &self,
+        hops: &[&ResolvedHop<'r>],
+        visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
+        take: &mut impl FnMut(R),
+        keep: impl Fn(&Finding) -> bool + Sync,
+    ) -> Vec<Finding> {
+        let one = |hop: &&ResolvedHop<'r>| {
+            let (sheet, mut found) = self.hop(hop);
+            let taken = visit(&sheet, &found);
+            found.retain(&keep);
+            (taken, found)
         };
         let mut of_hops = Vec::new();
-        for hops in self.hops.chunks(AT_ONCE) {
+        for hops in hops.chunks(at_once()) {
             let judged: Vec<(R, Vec<Finding>)> = hops.par_iter().map(one).collect();
             for (taken, mut found) in judged {
                 take(taken);
                 of_hops.append(&mut found);
             }
         }
-        self.close(of_hops)
+        of_hops
+    }
+
+    /// The hops there is a sheet of.
+    fn evaluated(&self) -> HashSet<&str> {
+        self.hops.iter().map(|hop| &*hop.hop.id.0).collect()
+    }
+
+    /// How its waivers stand to what was found.
+    fn of_waivers(&self, of_hops: &[Finding], evaluated: &HashSet<&str>) -> Vec<Finding> {
+        let mut found = Findings { list: self.of_waivers.clone() };
+        self.waivers.report(of_hops, evaluated, &self.settings, &mut found);
+        self.settings.apply(&mut found.list);
+        found.list
     }
 
     /// What is said of all its hops together.
     fn close(&self, mut of_hops: Vec<Finding>) -> OneNetwork {
         let (library, network) = (self.library, self.library.networks.documents.first());
-        let evaluated: HashSet<&str> = self.hops.iter().map(|hop| &*hop.hop.id.0).collect();
+        let evaluated = self.evaluated();
         let asked = |file| self.files.get(file).is_some_and(|file| self.scope.reports(&file.origin));
         let runs = hop_runs(library, &of_hops, &evaluated, &self.settings, asked);
-        let mut of_waivers = Findings { list: self.of_waivers.clone() };
-        self.waivers.report(&of_hops, &evaluated, &self.settings, &mut of_waivers);
-        self.settings.apply(&mut of_waivers.list);
+        let mut of_waivers = self.of_waivers(&of_hops, &evaluated);
         let mut findings = self.findings.clone();
         findings.append(&mut of_hops);
-        findings.append(&mut of_waivers.list);
+        findings.append(&mut of_waivers);
         let used = network.map(|network| gone_by(network, self.files)).unwrap_or_default();
         let quieted = network.map(|network| rules::quieted(network)).unwrap_or_default();
         OneNetwork { findings, hop_ids: ids(library, network), runs, quieted, used }
