@@ -11,7 +11,7 @@ use crate::place::FileId;
 use crate::source::{LineTable, Parsed, parse};
 
 /// Bytes of text whose trees are always kept.
-const LEAST: usize = 256 << 10;
+const LEAST: usize = 64 << 10;
 
 /// The most bytes of text whose trees are kept, but for one tree.
 const MOST: usize = 8 << 20;

@@ -12,7 +12,7 @@ use crate::network::{Files, mark};
 use crate::place::DocumentId;
 
 /// A file within the PDF.
-#[derive(Debug, Serialize)]
+#[derive(Debug, Clone, Serialize)]
 pub(super) struct Attachment {
     name: String,
     text: String,

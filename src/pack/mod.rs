@@ -39,6 +39,8 @@ mod tables;
 mod waivers;
 mod words;
 
+use std::sync::OnceLock;
+
 use crate::finding::Finding;
 use crate::listing::HopListing;
 use crate::sheet::HopSheet;
@@ -47,6 +49,7 @@ use crate::verdict::SetAside;
 use crate::voice::Voice;
 
 use acceptance::Acceptance;
+use attach::Attachment;
 use design::Design;
 use front::Naming;
 use install::Install;
@@ -65,6 +68,8 @@ pub struct HopPacks {
     naming: Naming,
     bodies: Vec<(Pack, Body)>,
     listing: HopListing,
+    /// The sheet of the design as it is attached: made once, whichever pack is set first.
+    attached: OnceLock<Attachment>,
     profile: Option<String>,
     findings: Vec<Finding>,
     aside: SetAside,
@@ -106,6 +111,7 @@ impl HopPacks {
             naming: Naming::of(sheet, voice),
             bodies: packs.iter().filter_map(body).collect(),
             listing: HopListing::of(sheet),
+            attached: OnceLock::new(),
             profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
             aside: SetAside::of_hop(sheet, findings),

@@ -33,6 +33,10 @@ const TEMPLATES: [(&str, &str); 5] = [
 /// Setting pages recurses deeply; the stack of a test thread is not enough for every table.
 const STACK: usize = 32 << 20;
 
+/// How many packs, of all presses, ago something must have been of use to be remembered. The presses share what is
+/// remembered: with 0 each would clear away what the other has in hand between two passes of layout.
+const REMEMBERED: usize = 2;
+
 /// What keeps a pack from being made.
 #[derive(Debug, thiserror::Error)]
 pub enum PackError {
@@ -107,6 +111,11 @@ impl Press {
         Ok(Self { engine, fonts, standards, finish, pool })
     }
 
+    /// Whether files travel inside what it makes.
+    pub(super) fn attaches(&self) -> bool {
+        self.finish == Finish::Archival
+    }
+
     /// Sets the data of a pack in type; what the templates find in it is between them and the views.
     pub(super) fn set(&self, pages: &impl Serialize) -> Result<Vec<u8>, PackError> {
         let mut data = serde_json::to_value(pages)?;
@@ -137,7 +146,7 @@ impl Press {
             ..PdfOptions::default()
         };
         let bytes = output.and_then(|document| typst_pdf::pdf(&document, &options));
-        typst::comemo::evict(0);
+        typst::comemo::evict(REMEMBERED);
         bytes.map_err(|errors| PackError::Pages(in_words(&errors, &world)))
     }
 }

@@ -54,7 +54,7 @@ impl HopPacks {
         };
         let used = self.sources.documents.iter().chain(&record).map(|document| document.file);
         let places = Places::inside(trees, self.sources.network(), used);
-        let attached = self.attached(record, trees, &places);
+        let attached = self.attached(press, record, trees, &places);
         let findings = self.findings_of(pack);
         let errors = findings.iter().filter(|finding| is_open_error(finding)).count();
         let aside = Aside::of(&self.aside, &findings, pack, self.naming.voice);
@@ -80,11 +80,24 @@ impl HopPacks {
     }
 
     /// What travels inside.
-    fn attached(&self, record: Option<DocumentId>, trees: &Trees<'_>, places: &Places<'_>) -> Vec<Attachment> {
+    fn attached(
+        &self,
+        press: &Press,
+        record: Option<DocumentId>,
+        trees: &Trees<'_>,
+        places: &Places<'_>,
+    ) -> Vec<Attachment> {
+        // The mark at the foot follows these, also where nothing is attached.
         let mut attached = attach::sources(trees.files(), places, &self.sources.documents);
+        if !press.attaches() {
+            return attached;
+        }
         attached.extend(record.and_then(|record| attach::record(trees.files(), places, record)));
-        let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
-        attached.push(attach::sheet(places, &listing));
+        let of_design = || attach::sheet(places, &self.listing.of_design());
+        attached.push(match record {
+            Some(_) => attach::sheet(places, &self.listing),
+            None => self.attached.get_or_init(of_design).clone(),
+        });
         attached.extend(self.profile.as_deref().map(|table| attach::profile(self.names().hop(), table)));
         attached
     }

@@ -14,6 +14,7 @@ use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
 use granit_parser::Parser;
+use pdf_extract::Document;
 use rayon::prelude::*;
 use synthetic::Plan;
 use tempfile::TempDir;
@@ -128,6 +129,7 @@ impl Bench {
             let pack = ["pack", kind, "--no-progress", "--out", "out"];
             let [all, some] = self.pair(1, &Task::of(&many, &pack), &Task::of(&few, &pack));
             row(&format!("pack {kind} of 1,000 hops / of 100"), all, some);
+            println!("{:<58} {:>6.0}", "  pages a second", f64::from(pages(&many.path().join("out"), kind)) / all.wall);
         }
     }
 
@@ -227,6 +229,14 @@ fn row(name: &str, run: Run, held_against: Run) {
     let Run { wall, processor, peak, output } = run;
     let ratio = wall / held_against.wall;
     println!("{name:<58} {ratio:>6.2}  {wall:>7.2}  {processor:>7.2}  {:>7.0}  {:>9.0}", peak / 1e6, output / 1e3);
+}
+
+/// The pages of the packs of a kind in a folder.
+fn pages(folder: &Path, kind: &str) -> u32 {
+    let files = WalkDir::new(folder).into_iter().filter_map(Result::ok).map(walkdir::DirEntry::into_path);
+    let packs: Vec<PathBuf> = files.filter(|path| path.to_string_lossy().ends_with(&format!("-{kind}.pdf"))).collect();
+    let of = |path: &PathBuf| Document::load(path).expect("a PDF").get_pages().len();
+    packs.par_iter().map(|path| u32::try_from(of(path)).expect("few")).sum()
 }
 
 fn network(hops: usize) -> TempDir {
