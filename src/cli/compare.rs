@@ -26,6 +26,9 @@ pub(super) fn run(args: &Compare) -> Result<Exit, Stop> {
         return Ok(Exit::Nothing);
     }
     let comparison = compare(&old, &new, &Noise::new(args.threshold.clone()));
+    // Tiles and maps are read only now.
+    whole(&old)?;
+    whole(&new)?;
     let comment = comment(args, &comparison)?;
     say::out_as(&formed(&comparison, args.format, args, &comment), form(args.format))?;
     for CompareOutput { format, file } in &args.output {
@@ -110,10 +113,15 @@ fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
     };
     let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought)?);
     let side = Side::of(&scope, name).with_baseline(baseline);
-    // A state of which a part is not to be had has no numbers to compare.
-    match scope.failure() {
-        Some(said) => Err(GitError::Failed { revision: side.name, said }.into()),
-        None => Ok(side),
+    whole(&side)?;
+    Ok(side)
+}
+
+/// A state of which a part is not to be had has no numbers to compare.
+fn whole(side: &Side) -> Result<(), Stop> {
+    match side.failure() {
+        Some(said) => Err(GitError::Failed { revision: side.name.clone(), said }.into()),
+        None => Ok(()),
     }
 }
 

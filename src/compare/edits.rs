@@ -7,11 +7,14 @@
 
 use std::collections::{BTreeSet, HashMap};
 
+use super::alike::Alike;
 use super::cause::Cause;
 use super::differences::{Differences, Edit};
-use super::index::{Index, Name, Route};
+use super::index::{Index, Route};
+use super::outline::Name;
+use super::side::Side;
+use super::trees::Trees;
 use crate::finding::Spot;
-use crate::network::Files;
 use crate::place::{DocumentId, Place, Step};
 
 /// All edits between two sides, to trace lines back to.
@@ -23,17 +26,19 @@ pub(super) struct Edits<'f> {
 
 impl<'f> Edits<'f> {
     /// Everything written differently in documents that both sides have.
-    pub(super) fn between(old: &'f Files, new: &'f Files) -> Self {
-        let sides = [Index::of(old), Index::of(new)];
+    pub(super) fn between(both: [&'f Side; 2], alike: &'f Alike) -> Self {
+        let sides = [0, 1].map(|side| Index::of(&both[side].files, &alike.outlines[side]));
         let mut differences = Differences { sides: &sides, list: Vec::new() };
-        for (name, before) in &sides[0].at {
-            let Some(after) = sides[1].at.get(name) else { continue };
-            let both = sides[0].text(*before).zip(sides[1].text(*after));
+        for before in alike.outlines[0].named() {
+            let name = &before.name;
+            let Some(after) = alike.outlines[1].first(name) else { continue };
+            let ids = [before.id, after.id];
+            let both = sides[0].text(before.id).zip(sides[1].text(after.id));
             if both.is_none_or(|(before, after)| before != after) {
-                differences.documents(name, [*before, *after]);
+                differences.documents(name, ids);
             }
             if name.0 == "hop" {
-                differences.surveys(name, [*before, *after]);
+                differences.surveys(name, ids);
             }
         }
         let mut list = differences.list;
@@ -51,10 +56,8 @@ impl<'f> Edits<'f> {
     }
 
     /// Path and line of a spot of the old side, 0, or the new one, 1.
-    pub(super) fn line(&self, side: usize, spot: &Spot) -> Option<(String, usize)> {
-        let index = &self.sides[side];
-        let found = index.files.locate(spot)?;
-        index.place(found.file, found.span.start)
+    pub(super) fn line(&self, side: usize, spot: &Spot, trees: &Trees<'_>) -> Option<(String, usize)> {
+        self.sides[side].line(spot, trees)
     }
 
     /// Edits of which rules are judged, and how.
@@ -70,10 +73,16 @@ impl<'f> Edits<'f> {
     }
 
     /// The edits behind something that goes back to these places of each side, in a hop with these documents.
-    pub(super) fn behind(&self, places: [&[Place]; 2], hop: [Option<DocumentId>; 2]) -> BTreeSet<usize> {
+    pub(super) fn behind(
+        &self,
+        places: [&[Place]; 2],
+        hop: [Option<DocumentId>; 2],
+        trees: &[Trees<'_>; 2],
+    ) -> BTreeSet<usize> {
         let routes = [0, 1].map(|side| -> BTreeSet<(Name, Route<'_>)> {
-            places[side].iter().filter_map(|place| self.sides[side].route(place)).collect()
+            places[side].iter().filter_map(|place| self.sides[side].route(place, &trees[side])).collect()
         });
+        let hops: Vec<Name> = (0..2).filter_map(|i| self.sides[i].name(hop[i]?, &trees[i])).collect();
         let mut found = BTreeSet::new();
         for (name, route) in routes.iter().flatten() {
             for &number in self.by_name.get(name).into_iter().flatten() {
@@ -88,7 +97,7 @@ impl<'f> Edits<'f> {
             .iter()
             .flatten()
             .map(|(name, _)| name)
-            .chain((0..2).filter_map(|i| self.sides[i].names.get(&hop[i]?)))
+            .chain(&hops)
             .collect();
         let close: Vec<usize> = near.iter().filter_map(|name| self.by_name.get(*name)).flatten().copied().collect();
         for (side, other) in [(0, 1), (1, 0)] {

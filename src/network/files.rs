@@ -42,8 +42,8 @@ impl SourceFile {
     }
 
     /// Where reading stopped, for a document that could not be read to its end.
-    fn break_off(&self) -> Option<Range<usize>> {
-        let fault = self.parsed().faults.iter().find(|fault| fault.kind.ends_document());
+    fn break_off(tree: &Parsed) -> Option<Range<usize>> {
+        let fault = tree.faults.iter().find(|fault| fault.kind.ends_document());
         fault.map(|fault| fault.span.clone())
     }
 }
@@ -83,19 +83,28 @@ impl Files {
     /// The bytes of a spot; `None` for a path that has no text.
     #[must_use]
     pub fn locate(&self, spot: &Spot) -> Option<Concrete> {
+        self.locate_by(spot, |file| Some(self.get(file)?.parsed()))
+    }
+
+    /// The same by the tree that `tree` has of a file, so that none need be kept.
+    pub fn locate_by<'t>(
+        &self,
+        spot: &Spot,
+        tree: impl FnOnce(FileId) -> Option<&'t Parsed>,
+    ) -> Option<Concrete> {
         match spot {
             Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
-            Spot::Field(place) => self.find(place, None),
-            Spot::Entry(place, name) => self.find(place, Some(name)),
+            Spot::Field(place) => self.find(place, None, tree(place.document.file)?),
+            Spot::Entry(place, name) => self.find(place, Some(name), tree(place.document.file)?),
             Spot::Path(_) => None,
         }
     }
 
-    fn find(&self, place: &Place, entry: Option<&str>) -> Option<Concrete> {
+    fn find(&self, place: &Place, entry: Option<&str>, tree: &Parsed) -> Option<Concrete> {
         let file = place.document.file;
         let source = self.get(file)?;
-        let Some(document) = source.parsed().documents.get(usize::from(place.document.number)) else {
-            return Some(Concrete { file, span: source.break_off()?, definition: None });
+        let Some(document) = tree.documents.get(usize::from(place.document.number)) else {
+            return Some(Concrete { file, span: SourceFile::break_off(tree)?, definition: None });
         };
         let mut steps: Vec<Step<'_>> = place.steps().collect();
         steps.extend(entry.map(Step::Key));

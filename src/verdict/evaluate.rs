@@ -13,7 +13,7 @@ use crate::rules::Quieted;
 use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
-use crate::verdict::one_network::{HopRun, OpenNetwork};
+use crate::verdict::one_network::{HopRun, OpenHop, OpenNetwork};
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
@@ -57,8 +57,9 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
 }
 
 /// A scope that has been read.
-pub struct Read<'s> {
-    scope: &'s Scope,
+#[derive(Debug)]
+pub struct Read {
+    scope: Scope,
     files: Arc<Files>,
     libraries: Vec<Library>,
     findings: Vec<Finding>,
@@ -66,29 +67,59 @@ pub struct Read<'s> {
     today: Option<Date>,
 }
 
-impl<'s> Read<'s> {
+impl Read {
     /// Reads what is in scope.
     #[must_use]
-    pub fn of(scope: &'s Scope) -> Self {
+    pub fn of(scope: &Scope) -> Self {
         let Loaded { files, libraries, findings, passed_over } = network::load(scope);
         // The clock is asked only where a waiver goes by it.
         let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
         let today = scope.today.or_else(|| waived.then(Date::today));
-        Self { scope, files: Arc::new(files), libraries, findings, passed_over, today }
+        Self { scope: scope.clone(), files: Arc::new(files), libraries, findings, passed_over, today }
     }
 
     /// Opens its networks.
     #[must_use]
     pub fn open(&self) -> Open<'_> {
         let (files, mut samples) = (&*self.files, MOST_SAMPLES);
-        let open = |library| OpenNetwork::of(library, files, self.scope, self.today, &mut samples);
+        let open = |library| OpenNetwork::of(library, files, &self.scope, self.today, &mut samples);
         Open { read: self, networks: self.libraries.iter().map(open).collect() }
+    }
+
+    /// Where it was read from.
+    #[must_use]
+    pub fn scope(&self) -> &Scope {
+        &self.scope
+    }
+
+    /// The texts.
+    #[must_use]
+    pub fn files(&self) -> &Arc<Files> {
+        &self.files
+    }
+
+    /// One library a network, in order of folder.
+    #[must_use]
+    pub fn libraries(&self) -> &[Library] {
+        &self.libraries
+    }
+
+    /// What is wrong with the files themselves.
+    #[must_use]
+    pub fn findings(&self) -> &[Finding] {
+        &self.findings
+    }
+
+    /// Files and folders that patterns say to pass over.
+    #[must_use]
+    pub fn passed_over(&self) -> &[String] {
+        &self.passed_over
     }
 }
 
 /// Networks whose hops can be judged, all of them or one at a time.
 pub struct Open<'r> {
-    read: &'r Read<'r>,
+    read: &'r Read,
     networks: Vec<OpenNetwork<'r>>,
 }
 
@@ -98,14 +129,25 @@ impl Open<'_> {
     pub fn judge<R: Send>(
         &self,
         visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
+        take: impl FnMut(R),
+    ) -> Evaluation<R> {
+        self.judge_those(|_| true, visit, take)
+    }
+
+    /// The same of some hops only. Of the others nothing is found, and no waiver for them is needed; what is said of the
+    /// files and of the networks is all there.
+    pub fn judge_those<R: Send>(
+        &self,
+        wanted: impl Fn(OpenHop<'_>) -> bool,
+        visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
         mut take: impl FnMut(R),
     ) -> Evaluation<R> {
-        let (scope, files) = (self.read.scope, &self.read.files);
+        let (scope, files) = (&self.read.scope, &self.read.files);
         let mut findings = self.read.findings.clone();
         let (mut hop_count, mut hop_ids) = (0, Vec::new());
         let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
         for (network, library) in self.networks.iter().zip(&self.read.libraries) {
-            let mut one = network.judge(&visit, &mut take);
+            let mut one = network.judge(&wanted, &visit, &mut take);
             hop_count += library.hops.index.len();
             findings.append(&mut one.findings);
             hop_ids.append(&mut one.hop_ids);
@@ -139,12 +181,22 @@ impl Open<'_> {
         }
     }
 
+    /// Its hops, in the order in which they are handed on.
+    pub fn hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
+        self.networks.iter().flat_map(OpenNetwork::open_hops)
+    }
+
+    /// The ids of all hops, those that could not be evaluated included, with that of their network, sorted.
+    #[must_use]
+    pub fn hop_ids(&self) -> Vec<[String; 2]> {
+        let mut ids: Vec<[String; 2]> = self.networks.iter().flat_map(OpenNetwork::hop_ids).collect();
+        ids.sort();
+        ids
+    }
+
     /// The sheet of the hop that was handed on as the `number`th, from 0, to `work`.
     pub fn hop<R>(&self, number: usize, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> Option<R> {
-        let mut hops = self.networks.iter().flat_map(|network| network.hops.iter().map(move |hop| (network, hop)));
-        let (network, hop) = hops.nth(number)?;
-        let (sheet, found) = network.hop(hop);
-        Some(work(&sheet, &found))
+        Some(self.hops().nth(number)?.judge(work))
     }
 }
 

@@ -8,5 +8,5 @@ mod set_aside;
 pub mod waivers;
 
 pub use evaluate::*;
-pub use one_network::HopRun;
+pub use one_network::{HopRun, OpenHop};
 pub use set_aside::SetAside;

@@ -7,7 +7,7 @@ use rayon::prelude::*;
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
 use crate::network::{self, Document, Files, Library, ResolvedHop, Scope, Slot};
-use crate::place::FileId;
+use crate::place::{DocumentId, FileId};
 use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{HopSheet, RainMaps, Terrains};
 use crate::spec::{Date, Network};
@@ -54,6 +54,50 @@ pub(super) struct OpenNetwork<'r> {
     of_waivers: Vec<Finding>,
 }
 
+/// A hop of a network that is open, to be judged by itself.
+#[derive(Clone, Copy)]
+pub struct OpenHop<'o> {
+    network: &'o OpenNetwork<'o>,
+    /// The hop.
+    pub hop: &'o ResolvedHop<'o>,
+}
+
+impl<'o> OpenHop<'o> {
+    /// Hands its sheet and what is found about it to `work`.
+    pub fn judge<R>(&self, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> R {
+        let (sheet, found) = self.network.hop(self.hop);
+        work(&sheet, &found)
+    }
+
+    /// The documents it is made from and those that came back from it, in an order that is the same in another state.
+    #[must_use]
+    pub fn documents(&self) -> Vec<DocumentId> {
+        let records = self.hop.records.iter().map(|record| record.at);
+        network::mark::sources(self.hop).into_iter().chain(records).collect()
+    }
+
+    /// Whether a waiver is for it, be it one that holds or not.
+    #[must_use]
+    pub fn is_waived(&self) -> bool {
+        self.network.library.waivers.documents.iter().any(|waiver| *waiver.target.hop.0 == *self.hop.hop.id.0)
+    }
+
+    /// Whether nothing it is made from has a stand-in for something broken.
+    #[must_use]
+    pub fn is_sound(&self) -> bool {
+        let holes = &self.network.library.holes;
+        let sound = holes.is_empty() || self.documents().iter().all(|document| holes.of(*document).is_none());
+        sound && !matches!(self.hop.profile_file, Some(Err(_)))
+    }
+
+    /// Whether the maps of rain and the tiles of ground heights give the same for it as for a hop of another state.
+    #[must_use]
+    pub fn has_the_same_beside(&self, other: OpenHop<'_>) -> bool {
+        self.network.maps.same_for([self.hop, other.hop], &other.network.maps)
+            && self.network.terrains.same_for([self.hop, other.hop], &other.network.terrains)
+    }
+}
+
 /// Hops judged side by side before they are handed on: enough to keep all threads busy, few enough to hold.
 const AT_ONCE: usize = 512;
 
@@ -95,18 +139,30 @@ impl<'r> OpenNetwork<'r> {
         (sheet, found.list)
     }
 
+    /// Its hops, each with the network it is judged in.
+    pub(super) fn open_hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
+        self.hops.iter().map(|hop| OpenHop { network: self, hop })
+    }
+
+    /// The ids of its hops, with its own.
+    pub(super) fn hop_ids(&self) -> Vec<[String; 2]> {
+        ids(self.library, self.library.networks.documents.first())
+    }
+
     /// Judges its hops side by side, and hands what `visit` took from each to `take`, in order of file.
     pub(super) fn judge<R: Send>(
         &self,
+        wanted: &impl Fn(OpenHop<'_>) -> bool,
         visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
         take: &mut impl FnMut(R),
     ) -> OneNetwork {
-        let one = |hop| {
-            let (sheet, found) = self.hop(hop);
+        let one = |hop: &OpenHop<'_>| {
+            let (sheet, found) = self.hop(hop.hop);
             (visit(&sheet, &found), found)
         };
         let mut of_hops = Vec::new();
-        for hops in self.hops.chunks(AT_ONCE) {
+        let hops: Vec<OpenHop<'_>> = self.open_hops().filter(|hop| wanted(*hop)).collect();
+        for hops in hops.chunks(AT_ONCE) {
             let judged: Vec<(R, Vec<Finding>)> = hops.par_iter().map(one).collect();
             for (taken, mut found) in judged {
                 take(taken);

@@ -161,8 +161,9 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
         same && document == number.document
             && number.routes.iter().any(|own| route.is_empty() || lies_in(&route, own) || lies_in(own, &route))
     };
-    for hop in &old.hops {
-        let Some(after) = new.hops.iter().find(|other| other.hop == hop.hop) else {
+    let after = new.hops();
+    for hop in &old.hops() {
+        let Some(after) = after.iter().find(|other| other.hop == hop.hop) else {
             return vec![format!("{number_route}: hop {} is gone", hop.hop)];
         };
         for (key, from) in moved(hop, after) {
