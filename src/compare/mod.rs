@@ -76,6 +76,8 @@ pub struct Comparison {
     pub edits: Vec<Cause>,
     /// How many of each there are.
     pub summary: Summary,
+    /// Hops that are made of the same on both sides, and so were not computed. They are among the unchanged.
+    pub known: usize,
 }
 
 /// Subtracts two states of a network. The new one is judged by the gate of the old one, and by its own. Changes that
@@ -94,12 +96,16 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let by_gate = judged.as_ref().map(|open| ByGate::of(open, gate::quieted(&gate))).unwrap_or_default();
     let with = hop::With { edits: &edits, gate: &by_gate, noise, files: [&old.files, &new.files] };
     let pairs = matching::pairs(&states[0], &states[1]);
-    let differences: Vec<Difference> = pairs.par_iter().map(|pair| difference(pair, &alike, [old, new], &with)).collect();
+    let differences: Vec<Option<Difference>> = pairs
+        .par_iter()
+        .map(|pair| (!is_known(pair, &alike, [old, new])).then(|| hop::change(pair, &with)))
+        .collect();
+    let known = differences.iter().filter(|difference| difference.is_none()).count();
     let mut summary = Summary::default();
     summary.hops = pairs.len();
     let mut hops = Vec::new();
     for (pair, difference) in pairs.iter().zip(differences) {
-        match difference {
+        match difference.unwrap_or(Difference::None) {
             Difference::Shown(change) => hops.push(*change),
             Difference::Small => summary.small += 1,
             Difference::None => {
@@ -127,14 +133,15 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
         notes: notes::of(old, new),
         edits: edits.into_causes(),
         summary,
+        known,
     }
 }
 
-/// What is to be said of a hop.
-fn difference(pair: &Pair<'_>, alike: &Alike, sides: [&Side; 2], with: &hop::With<'_, '_>) -> Difference {
+/// Whether a hop is made of the same on both sides.
+fn is_known(pair: &Pair<'_>, alike: &Alike, sides: [&Side; 2]) -> bool {
     match pair.here.map(Here::computed) {
-        [Some(old), Some(new)] if pair.renamed_from.is_none() && alike.hop(sides, [old, new]) => Difference::None,
-        _ => hop::change(pair, with),
+        [Some(old), Some(new)] => pair.renamed_from.is_none() && alike.hop(sides, [old, new]),
+        _ => false,
     }
 }
 
