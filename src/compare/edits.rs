@@ -5,7 +5,7 @@
 //! that only one side has was reached through a reference, and the edit is then that of the reference. A survey file that
 //! reads otherwise is an edit of the field that names it.
 
-use std::collections::{BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::alike::Alike;
 use super::cause::Cause;
@@ -73,44 +73,89 @@ impl<'f> Edits<'f> {
     }
 
     /// The edits behind something that goes back to these places of each side, in a hop with these documents.
-    pub(super) fn behind(
+    pub(super) fn behind<'t>(
         &self,
         places: [&[Place]; 2],
         hop: [Option<DocumentId>; 2],
-        trees: &[Trees<'_>; 2],
+        trees: &'t [Trees<'_>; 2],
+        followed: &mut Followed<'t>,
     ) -> BTreeSet<usize> {
-        let routes = [0, 1].map(|side| -> BTreeSet<(Name, Route<'_>)> {
-            places[side].iter().filter_map(|place| self.sides[side].route(place, &trees[side])).collect()
-        });
-        let hops: Vec<Name> = (0..2).filter_map(|i| self.sides[i].name(hop[i]?, &trees[i])).collect();
-        let mut found = BTreeSet::new();
-        for (name, route) in routes.iter().flatten() {
-            for &number in self.by_name.get(name).into_iter().flatten() {
-                let edited = &self.list[number].route;
-                if edited.starts_with(route) || route.starts_with(edited) {
-                    found.insert(number);
-                }
-            }
+        if self.list.is_empty() {
+            return BTreeSet::new();
         }
+        let routes = [0, 1].map(|side| -> BTreeSet<usize> {
+            places[side].iter().filter_map(|place| self.follow(side, place, trees, followed)).collect()
+        });
+        let mut found: BTreeSet<usize> =
+            routes.iter().flatten().flat_map(|route| &followed.met[*route].edits).copied().collect();
         // What is reached on one side only was reached through something that names it.
-        let near: BTreeSet<&Name> = routes
-            .iter()
-            .flatten()
-            .map(|(name, _)| name)
-            .chain(&hops)
-            .collect();
-        let close: Vec<usize> = near.iter().filter_map(|name| self.by_name.get(*name)).flatten().copied().collect();
         for (side, other) in [(0, 1), (1, 0)] {
+            let alone = routes[side].difference(&routes[other]);
             let names: BTreeSet<&str> =
-                routes[side].difference(&routes[other]).flat_map(|(name, route)| names_in(name, route)).collect();
-            for &number in &close {
-                if names.iter().any(|name| self.list[number].words[side].contains(*name)) {
-                    found.insert(number);
-                }
+                alone.flat_map(|route| &followed.met[*route].names).map(String::as_str).collect();
+            if names.is_empty() {
+                continue;
+            }
+            let hops = (0..2).filter_map(|side| self.sides[side].name(hop[side]?, &trees[side]));
+            let near = routes.iter().flatten().map(|route| followed.met[*route].document.clone());
+            for name in near.chain(hops).collect::<BTreeSet<Name>>() {
+                let close = self.by_name.get(&name).into_iter().flatten();
+                found.extend(close.filter(|number| names.iter().any(|name| self.list[**number].words[side].contains(*name))));
             }
         }
         found
     }
+
+    /// The number of the route of a place, which is followed once.
+    fn follow<'t>(
+        &self,
+        side: usize,
+        place: &Place,
+        trees: &'t [Trees<'_>; 2],
+        followed: &mut Followed<'t>,
+    ) -> Option<usize> {
+        if let Some(known) = followed.places[side].get(place) {
+            return *known;
+        }
+        let route = self.sides[side].route(place, &trees[side]);
+        let number = route.map(|route| match followed.known.get(&route) {
+            Some(number) => *number,
+            None => {
+                followed.met.push(self.meet(&route));
+                followed.known.insert(route, followed.met.len() - 1);
+                followed.met.len() - 1
+            }
+        });
+        followed.places[side].insert(*place, number);
+        number
+    }
+
+    fn meet(&self, (name, route): &(Name, Route<'_>)) -> Met {
+        let near = self.by_name.get(name).into_iter().flatten().copied();
+        let edits = near.filter(|number| {
+            let edited = &self.list[*number].route;
+            edited.starts_with(route) || route.starts_with(edited)
+        });
+        Met { edits: edits.collect(), names: names_in(name, route).map(str::to_owned).collect(), document: name.clone() }
+    }
+}
+
+/// The places of one hop on both sides by where they lead: many lines go back to the same.
+#[derive(Default)]
+pub(super) struct Followed<'t> {
+    places: [HashMap<Place, Option<usize>>; 2],
+    known: BTreeMap<(Name, Route<'t>), usize>,
+    met: Vec<Met>,
+}
+
+/// What is to be known of a route.
+struct Met {
+    /// The edits that meet it.
+    edits: Vec<usize>,
+    /// What a reference may call what it leads to.
+    names: Vec<String>,
+    /// The document it leads into.
+    document: Name,
 }
 
 /// What a reference may call a document, or an item of a list in it.

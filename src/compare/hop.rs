@@ -1,10 +1,11 @@
 //! One hop, before less after.
 
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::became;
 use super::change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
-use super::edits::Edits;
+use super::edits::{Edits, Followed};
 use super::held::{ByGate, Held, keyed, keyed_by};
 use super::judged::Judged;
 use super::matching::{Here, Pair};
@@ -87,7 +88,8 @@ pub(super) fn change(pair: &Pair<'_>, with: &With<'_, '_>) -> Difference {
     };
     if let [Some(old), Some(new)] = &sides {
         let now: Vec<Finding> = after.into_iter().map(|held| held.finding).collect();
-        let traced = Traced { edits: with.edits, documents: [old, new].map(|hop| Some(hop.document)), trees: &trees };
+        let documents = [old, new].map(|hop| Some(hop.document));
+        let traced = Traced { edits: with.edits, documents, trees: &trees, followed: RefCell::default() };
         traced.put(&mut change, lines, [&old.findings, &now]);
     }
     Difference::Shown(Box::new(change))
@@ -251,11 +253,12 @@ struct Traced<'c, 'f> {
     edits: &'c Edits<'f>,
     documents: [Option<DocumentId>; 2],
     trees: &'c [Trees<'f>; 2],
+    followed: RefCell<Followed<'c>>,
 }
 
 impl Traced<'_, '_> {
     fn behind(&self, from: &[Vec<Place>; 2]) -> BTreeSet<usize> {
-        self.edits.behind([&from[0], &from[1]], self.documents, self.trees)
+        self.edits.behind([&from[0], &from[1]], self.documents, self.trees, &mut self.followed.borrow_mut())
     }
 
     /// Puts the lines into the hop, each with the edits behind it.

@@ -47,7 +47,7 @@ impl<'f> Index<'f> {
     }
 
     /// The name of the document a place is in, and its route by names.
-    pub(super) fn route<'t>(&self, place: &'t Place, trees: &'t Trees<'_>) -> Option<(Name, Route<'t>)> {
+    pub(super) fn route<'t>(&self, place: &Place, trees: &'t Trees<'_>) -> Option<(Name, Route<'t>)> {
         let name = self.name(place.document, trees)?;
         let document = trees.document(place.document)?;
         let mut node = Some(document.root());
