@@ -180,7 +180,7 @@ def compare(sheet):
     fade = Tally("P.530 fade at 0.01 % (C0 read otherwise)", 1e-4)
     rate = Tally("P.837-7 R0.01 off the map", 1e-4, relative=False)
     hops = {
-        hop["hop"]: {line["key"]: line["value"] for line in hop["lines"]} for hop in json.loads(sheet)["hops"]
+        hop["hop"]: {line["key"]: line.get("value") for line in hop["lines"]} for hop in json.loads(sheet)["hops"]
     }
     for point in points():
         lines = hops[point["id"]]

@@ -4,7 +4,7 @@ use super::args::NewRecord;
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
-use crate::pack::{Form, HopPacks};
+use crate::pack::Form;
 use crate::spec::Both;
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::verdict::evaluate;
@@ -12,15 +12,11 @@ use crate::verdict::evaluate;
 pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     present(&args.network)?;
     let scope = scope(std::slice::from_ref(&args.network), &args.brought)?;
-    let asked = args.end.split('/').next().unwrap_or_default();
-    let evaluation = evaluate(&scope, |sheet, findings| {
-        let forms = Both::ends(|end| Form::of(sheet, end));
-        (forms, (sheet.id() == asked).then(|| HopPacks::of(sheet, findings)))
-    });
-    let forms = || evaluation.hops.iter().flat_map(|(forms, packs)| forms.iter().map(move |form| (form, packs)));
-    let mut found = forms().filter(|(form, _)| form.name() == args.end);
-    let (Some((form, Some(packs))), twice) = (found.next(), found.next()) else {
-        let known: Vec<String> = forms().map(|(form, _)| form.name()).collect();
+    let evaluation = evaluate(&scope, |sheet, _| Both::ends(|end| Form::of(sheet, end)));
+    let forms = || evaluation.hops.iter().flat_map(Both::iter);
+    let mut found = forms().filter(|form| form.name() == args.end);
+    let (Some(form), twice) = (found.next(), found.next()) else {
+        let known: Vec<String> = forms().map(Form::name).collect();
         let guess = nearest(&args.end, known.iter().map(String::as_str));
         let hint = guess.map_or("write it as HOP/a or HOP/b".into(), did_you_mean);
         let place = args.network.display();
@@ -34,7 +30,7 @@ pub(super) fn run(args: &NewRecord) -> Result<Exit, Stop> {
     }
     let folder = args.out.clone().unwrap_or_else(|| form.folder(&evaluation.files));
     let (id, path) = form.place(&folder);
-    let text = form.text(&id, &folder, &packs.mark(&evaluation.files), &evaluation.files);
+    let text = form.text(&id, &folder, &evaluation.files);
     write_whole(&path, text.as_bytes()).map_err(|error| Stop::Write { path: path.display().to_string(), error })?;
     say::path(&path)?;
     let next = format!("Now fill in what was found, then run: hopwright check {}\n", say::shown(&path));

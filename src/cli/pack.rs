@@ -5,23 +5,47 @@
 
 use std::collections::{BTreeSet, HashMap, HashSet};
 use std::path::PathBuf;
+use std::sync::{Arc, Mutex, PoisonError};
 
 use super::args::{Pack as Command, PackArgs};
 use super::progress::Progress;
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
 use crate::door::write::write_whole;
+use crate::finding::Finding;
 use crate::finding::rule::Severity;
-use crate::pack::{Finish, HopPacks, Pack, PackNames, on_presses_for};
+use crate::network::Trees;
+use crate::pack::{Finish, HopPacks, Outline, Pack, PackNames, on_presses_for};
 use crate::spec::EndName;
 use crate::text::nearest::{did_you_mean, nearest};
-use crate::verdict::{Evaluation, evaluate};
+use crate::verdict::{Open, Read};
 
 /// One file to write.
 struct Job<'a> {
-    hop: &'a HopPacks,
+    hop: &'a Waiting,
     pack: Pack,
     path: PathBuf,
+}
+
+/// A hop whose packs are asked for.
+struct Waiting {
+    /// Its number among the hops there are sheets of.
+    number: usize,
+    outline: Outline,
+    packs: Vec<Pack>,
+    /// What its packs print, from the first of them on the press to the last, and how many are still to come.
+    made: Mutex<(Option<Arc<HopPacks>>, usize)>,
+}
+
+impl Waiting {
+    /// What its packs print: computed for the first that asks and let go with the last.
+    fn packs(&self, make: impl FnOnce(&Self) -> Option<HopPacks>) -> Option<Arc<HopPacks>> {
+        let mut shared = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+        let (packs, left) = std::mem::take(&mut *shared);
+        let (packs, left) = (packs.or_else(|| make(self).map(Arc::new)), left.saturating_sub(1));
+        *shared = (packs.clone().filter(|_| left > 0), left);
+        packs
+    }
 }
 
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
@@ -32,35 +56,33 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     };
     present(&args.network)?;
     let scope = scope(std::slice::from_ref(&args.network), &args.brought)?.on(args.today);
-    let mut evaluation = evaluate(&scope, |sheet, findings| {
-        let names = PackNames::of(sheet);
-        let asked = packs.iter().any(|pack| is_asked(args, &names, *pack));
-        (asked.then(|| HopPacks::in_language(sheet, findings, args.language)), names)
-    });
-    let (hops, names): (Vec<Option<HopPacks>>, Vec<PackNames>) = evaluation.hops.drain(..).unzip();
-    let mut hops: Vec<HopPacks> = hops.into_iter().flatten().collect();
-    for hop in &mut hops {
-        hop.add_findings_of_files(&evaluation.findings);
-    }
+    let read = Read::of(&scope);
+    let open = read.open();
+    let names: Vec<PackNames> = open.hops().map(PackNames::of).collect();
     all_known(args, packs, &names)?;
-    let wanted: Vec<(&HopPacks, Pack)> = wanted(args, packs, &hops);
-    let broken = report_broken(args, &evaluation, names.len());
+    let (wanted, of_files) = wanted(args, packs, &names, &open);
+    let broken = report_broken(args, &open, &of_files, names.len());
     if wanted.is_empty() {
         let what = if matches!(command, Command::Acceptance(_)) { "record" } else { "hop" };
         say::aside(&format!("no {what} to print in {} (`check` says why)", say::shown(&args.network)));
         return Ok(if broken { Exit::Findings } else { Exit::Nothing });
     }
     let refused = refuse(args, &wanted);
-    let jobs: Vec<Job<'_>> = wanted
-        .into_iter()
-        .filter(|(hop, pack)| args.draft || hop.errors(*pack) == 0)
-        .map(|(hop, pack)| Job { hop, pack, path: args.out.join(hop.names().file_name(pack)) })
-        .collect();
+    let jobs: Vec<Job<'_>> = wanted.iter().flat_map(|hop| jobs(args, hop)).collect();
     distinct(&jobs, packs, &names)?;
     let progress = Progress::of(jobs.len(), !args.no_progress);
     let finish = if args.plain { Finish::Plain } else { Finish::Archival };
+    let trees = Trees::of(read.files());
+    let make = |hop: &Waiting| {
+        let made = open.hop(hop.number, |sheet, findings| HopPacks::only(&hop.packs, sheet, findings, args.language));
+        made.map(|mut made| {
+            made.add_findings_of_files(&of_files);
+            made
+        })
+    };
     let written = on_presses_for(finish, &jobs, |press, job| {
-        let bytes = job.hop.set(press, job.pack, args.draft, &evaluation.files)?;
+        let hop = job.hop.packs(make).expect("a hop that was judged is there");
+        let bytes = hop.set(press, job.pack, args.draft, &trees)?;
         let written = write_whole(&job.path, &bytes);
         progress.step();
         written.map_err(|error| Stop::Write { path: job.path.display().to_string(), error })
@@ -100,17 +122,36 @@ fn all_known(args: &PackArgs, packs: &[Pack], hops: &[PackNames]) -> Result<(), 
     Err(Stop::Unknown(message))
 }
 
-/// What was asked for, in order of hop and pack.
-fn wanted<'a>(args: &PackArgs, packs: &[Pack], hops: &'a [HopPacks]) -> Vec<(&'a HopPacks, Pack)> {
-    let of = |hop: &'a HopPacks| packs.iter().map(move |pack| (hop, *pack));
-    hops.iter().flat_map(of).filter(|(hop, pack)| is_asked(args, hop.names(), *pack)).collect()
+/// The hops of which something was asked for, judged, and what is found about no hop.
+fn wanted(args: &PackArgs, packs: &[Pack], names: &[PackNames], open: &Open<'_>) -> (Vec<Waiting>, Vec<Finding>) {
+    let asked = |names: &PackNames| packs.iter().copied().filter(|pack| is_asked(args, names, *pack)).collect();
+    let asked: Vec<Vec<Pack>> = names.iter().map(asked).collect();
+    let numbers: Vec<usize> = (0..asked.len()).filter(|number| !asked[*number].is_empty()).collect();
+    let mut outlines = Vec::with_capacity(numbers.len());
+    let of_files = open.judge_only(&numbers, Outline::of, |outline| outlines.push(outline));
+    let mut waiting = Vec::with_capacity(numbers.len());
+    for (number, mut outline) in numbers.into_iter().zip(outlines) {
+        outline.add_findings_of_files(&of_files);
+        let packs = asked[number].clone();
+        waiting.push(Waiting { number, outline, packs, made: Mutex::default() });
+    }
+    (waiting, of_files)
+}
+
+/// The files to write for a hop.
+fn jobs<'a>(args: &PackArgs, hop: &'a Waiting) -> Vec<Job<'a>> {
+    let allowed = |pack: &Pack| args.draft || hop.outline.errors(*pack) == 0;
+    let packs: Vec<Pack> = hop.packs.iter().copied().filter(allowed).collect();
+    hop.made.lock().unwrap_or_else(PoisonError::into_inner).1 = packs.len();
+    let path = |pack| args.out.join(hop.outline.names().file_name(pack));
+    packs.into_iter().map(|pack| Job { hop, pack, path: path(pack) }).collect()
 }
 
 /// Says of each hop with errors that it is not printed.
-fn refuse(args: &PackArgs, wanted: &[(&HopPacks, Pack)]) -> bool {
+fn refuse(args: &PackArgs, wanted: &[Waiting]) -> bool {
     let mut said = HashSet::new();
     let mut refused = false;
-    for (hop, pack) in wanted {
+    for (hop, pack) in wanted.iter().flat_map(|hop| hop.packs.iter().map(move |pack| (&hop.outline, pack))) {
         let (errors, names) = (hop.errors(*pack), hop.names());
         let who = match pack {
             Pack::Design | Pack::Install(_) => format!("hop `{}`", names.hop()),
@@ -127,11 +168,9 @@ fn refuse(args: &PackArgs, wanted: &[(&HopPacks, Pack)]) -> bool {
 }
 
 /// Says that hops are left out because they could not be evaluated; matters only when all hops are asked for.
-fn report_broken<R>(args: &PackArgs, evaluation: &Evaluation<R>, evaluated: usize) -> bool {
-    let left_out = evaluation.hop_count.saturating_sub(evaluated);
-    let files =
-        evaluation.findings.iter().filter(|finding| finding.severity == Severity::Error && finding.hop.is_none());
-    let errors = files.count();
+fn report_broken(args: &PackArgs, open: &Open<'_>, of_files: &[Finding], evaluated: usize) -> bool {
+    let left_out = open.hop_count().saturating_sub(evaluated);
+    let errors = of_files.iter().filter(|finding| finding.severity == Severity::Error).count();
     if !args.ids.is_empty() || (left_out == 0 && errors == 0) {
         return false;
     }
@@ -154,7 +193,8 @@ fn distinct(jobs: &[Job<'_>], packs: &[Pack], hops: &[PackNames]) -> Result<(), 
             *seen.entry(hop.file_name(*pack)).or_default() += 1;
         }
     }
-    match jobs.iter().find(|job| seen.get(&job.hop.names().file_name(job.pack)).is_some_and(|times| *times > 1)) {
+    match jobs.iter().find(|job| seen.get(&job.hop.outline.names().file_name(job.pack)).is_some_and(|times| *times > 1))
+    {
         None => Ok(()),
         Some(twice) => Err(Stop::Unknown(format!(
             "two packs would be called {}; give the folder of one network with `--network`, or a hop or site another id",

@@ -17,8 +17,21 @@ pub(super) fn out(text: &str) -> Result<(), Stop> {
 
 /// The product, for whatever reads that form.
 pub(super) fn out_as(text: &str, form: Form) -> Result<(), Stop> {
+    out_ready(&ready(text, form))
+}
+
+/// Text that is inert already, made so where nobody waits for it.
+pub(super) struct Ready(String);
+
+/// Makes text ready for whatever reads that form.
+pub(super) fn ready(text: &str, form: Form) -> Ready {
+    Ready(inert(text, form))
+}
+
+/// The product, one piece of it.
+pub(super) fn out_ready(text: &Ready) -> Result<(), Stop> {
     let mut out = io::stdout().lock();
-    out.write_all(inert(text, form).as_bytes()).and_then(|()| out.flush()).map_err(Stop::Output)
+    out.write_all(text.0.as_bytes()).and_then(|()| out.flush()).map_err(Stop::Output)
 }
 
 /// The path of a file that was written, on a line of its own.

@@ -1,63 +1,96 @@
-//! `sheet`: the computed numbers.
+//! `sheet`: the computed numbers. A hop is printed when its sheet is there, and then let go.
 
 use std::path::Path;
 
 use super::args::{Sheet, SheetFormat};
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
-use crate::figure::{self, Figure};
-use crate::listing::{self, HopListing};
+use crate::figure;
+use crate::listing::{self, HopListing, Places};
+use crate::network::Trees;
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::Form;
-use crate::verdict::evaluate;
+use crate::verdict::{Open, Read};
 use crate::voice::Voice;
+
+/// What stands around and between hops.
+struct Frame {
+    before: &'static str,
+    between: &'static str,
+    after: &'static str,
+    form: Form,
+}
+
+impl Frame {
+    const fn of(format: SheetFormat) -> Self {
+        match format {
+            SheetFormat::Table => Self { before: "", between: "\n", after: "", form: Form::People },
+            SheetFormat::Json => {
+                let (before, between, after) = (listing::BEFORE, listing::BETWEEN, listing::AFTER);
+                Self { before, between, after, form: Form::Json }
+            }
+        }
+    }
+}
 
 pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     present(&args.network)?;
     let scope = scope(std::slice::from_ref(&args.network), &args.brought)?;
-    let draw = args.figure.is_some();
-    let mut drawings = Vec::new();
-    let mut evaluation =
-        evaluate(&scope, |sheet, _| (HopListing::of(sheet), draw.then(|| figure::of(sheet, Voice::PLAIN)).flatten()));
-    let hops: Vec<HopListing> = evaluation
-        .hops
-        .drain(..)
-        .map(|(listing, drawing)| {
-            drawings.push((listing.hop.clone(), drawing));
-            listing
-        })
+    let read = Read::of(&scope);
+    let open = read.open();
+    all_known(args, &open)?;
+    let wanted: Vec<usize> = open
+        .hops()
+        .enumerate()
+        .filter(|(_, hop)| args.hops.is_empty() || args.hops.iter().any(|id| **id == *hop.hop.id.0))
+        .map(|(number, _)| number)
         .collect();
-    if let Some(unknown) = args.hops.iter().find(|id| !hops.iter().any(|hop| hop.hop == **id)) {
-        let guess = nearest(unknown, hops.iter().map(|hop| hop.hop.as_str()));
-        let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
-        let known = format!("there is no hop `{unknown}` that can be evaluated in {}", args.network.display());
-        return Err(Stop::Unknown(format!("{known}{hint} (`check` says why)")));
-    }
-    let wanted: Vec<&HopListing> =
-        hops.iter().filter(|hop| args.hops.is_empty() || args.hops.contains(&hop.hop)).collect();
-    if wanted.is_empty() {
+    let Some(first) = wanted.first() else {
         say::aside(&format!("no hop to compute in {} (`check` says why)", say::shown(&args.network)));
         return Ok(Exit::Nothing);
-    }
+    };
     if let Some(path) = &args.figure {
-        write_figure(path, args, &drawings)?;
+        write_figure(path, args, &open, *first)?;
     }
-    match args.format {
-        SheetFormat::Table => say::out(&listing::table(&wanted, args.sources, &evaluation.files))?,
-        SheetFormat::Json => say::out_as(&listing::json(&wanted, &evaluation.files), Form::Json)?,
-    }
+    let trees = Trees::of(read.files());
+    let places = Places::of(&trees);
+    let places = args.sources.then_some(&places);
+    let listed = |listing: &HopListing| match args.format {
+        SheetFormat::Table => listing::table(listing, places),
+        SheetFormat::Json => listing::json_of_hop(listing, places),
+    };
+    let frame = Frame::of(args.format);
+    let mut before = frame.before;
+    open.sheets(
+        &wanted,
+        |sheet| say::ready(&listed(&HopListing::of(sheet)), frame.form),
+        |text| {
+            say::out_as(std::mem::replace(&mut before, frame.between), frame.form)?;
+            say::out_ready(&text)
+        },
+    )?;
+    say::out_as(frame.after, frame.form)?;
     Ok(Exit::Clean)
 }
 
-/// Writes the drawing of the one hop that was named.
-fn write_figure(path: &Path, args: &Sheet, drawings: &[(String, Option<Figure>)]) -> Result<(), Stop> {
+/// Stops at a hop on the command line that there is no sheet of.
+fn all_known(args: &Sheet, open: &Open<'_>) -> Result<(), Stop> {
+    let known = || open.hops().map(|hop| &*hop.hop.id.0);
+    let Some(unknown) = args.hops.iter().find(|id| !known().any(|hop| hop == **id)) else { return Ok(()) };
+    let guess = nearest(unknown, known());
+    let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
+    let known = format!("there is no hop `{unknown}` that can be evaluated in {}", args.network.display());
+    Err(Stop::Unknown(format!("{known}{hint} (`check` says why)")))
+}
+
+/// Writes the drawing of the one hop that was named, by its number.
+fn write_figure(path: &Path, args: &Sheet, open: &Open<'_>, number: usize) -> Result<(), Stop> {
     let [wanted] = args.hops.as_slice() else {
         return Err(Stop::Unknown(
             "a figure shows one hop: name it, such as `sheet some-hop --figure path.svg`".into(),
         ));
     };
-    let drawing = drawings.iter().find(|(hop, _)| hop == wanted).and_then(|(_, drawing)| drawing.as_ref());
-    let Some(drawing) = drawing else {
+    let Some(drawing) = open.hop(number, |sheet, _| figure::of(sheet, Voice::PLAIN)).flatten() else {
         return Err(Stop::Unknown(format!("hop `{wanted}` has no profile to draw (`check` says why)")));
     };
     say::save(path, &drawing.svg, Form::Xml)

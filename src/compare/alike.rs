@@ -32,7 +32,7 @@ impl Alike {
         let outlines = [0, 1].map(|side| {
             let others: &[Option<(FileId, bool)>] = &others[side];
             let surveyed = surveyed(sides[side], others);
-            Outlines::of(&sides[side].files, |file| {
+            Outlines::of(sides[side].files(), |file| {
                 all || surveyed.contains(&file) || !matches!(others.get(file.0 as usize), Some(Some((_, true))))
             })
         });
@@ -51,7 +51,7 @@ impl Alike {
             Some((file, false)) if file == old.file => {
                 let outline = |side: usize, id| {
                     let outline: &Outline = self.outlines[side].get(id)?;
-                    sides[side].files.get(outline.id.file)?.text.get(outline.whole.clone())
+                    sides[side].files().get(outline.id.file)?.text.get(outline.whole.clone())
                 };
                 outline(0, old).is_some_and(|before| outline(1, new) == Some(before))
             }
@@ -79,16 +79,16 @@ impl Alike {
 /// The file of the other side in the same place, and whether it reads the same. None where places are not unique.
 fn counterparts(sides: [&Side; 2]) -> [Vec<Option<(FileId, bool)>>; 2] {
     let by_place = sides.map(|side| {
-        let places = (0_u32..).zip(&side.files.list).map(|(number, file)| (side.below(&file.origin), FileId(number)));
+        let places = (0_u32..).zip(side.files().list).map(|(number, file)| (side.below(&file.origin), FileId(number)));
         let found: BTreeMap<&Path, FileId> = places.collect();
         found
     });
-    let unique = [0, 1].iter().all(|side| by_place[*side].len() == sides[*side].files.list.len());
+    let unique = [0, 1].iter().all(|side| by_place[*side].len() == sides[*side].files().list.len());
     [[0, 1], [1, 0]].map(|[own, other]| {
-        let files = &sides[own].files.list;
+        let files = &sides[own].files().list;
         let pair = |file: &crate::network::SourceFile| {
             let same = *by_place[other].get(sides[own].below(&file.origin)).filter(|_| unique)?;
-            Some((same, sides[other].files.get(same)?.text == file.text))
+            Some((same, sides[other].files().get(same)?.text == file.text))
         };
         files.iter().map(pair).collect()
     })

@@ -13,7 +13,7 @@ use super::differences::{Differences, Edit};
 use super::index::{Index, Route};
 use super::outline::Name;
 use super::side::Side;
-use super::trees::Trees;
+use super::hop_trees::HopTrees;
 use crate::finding::Spot;
 use crate::place::{DocumentId, Place, Step};
 
@@ -27,7 +27,7 @@ pub(super) struct Edits<'f> {
 impl<'f> Edits<'f> {
     /// Everything written differently in documents that both sides have.
     pub(super) fn between(both: [&'f Side; 2], alike: &'f Alike) -> Self {
-        let sides = [0, 1].map(|side| Index::of(&both[side].files, &alike.outlines[side]));
+        let sides = [0, 1].map(|side| Index::of(both[side].files(), &alike.outlines[side]));
         let mut differences = Differences { sides: &sides, list: Vec::new() };
         for before in alike.outlines[0].named() {
             let name = &before.name;
@@ -56,7 +56,7 @@ impl<'f> Edits<'f> {
     }
 
     /// Path and line of a spot of the old side, 0, or the new one, 1.
-    pub(super) fn line(&self, side: usize, spot: &Spot, trees: &Trees<'_>) -> Option<(String, usize)> {
+    pub(super) fn line(&self, side: usize, spot: &Spot, trees: &HopTrees<'_>) -> Option<(String, usize)> {
         self.sides[side].line(spot, trees)
     }
 
@@ -77,7 +77,7 @@ impl<'f> Edits<'f> {
         &self,
         places: [&[Place]; 2],
         hop: [Option<DocumentId>; 2],
-        trees: &'t [Trees<'_>; 2],
+        trees: &'t [HopTrees<'_>; 2],
         followed: &mut Followed<'t>,
     ) -> BTreeSet<usize> {
         if self.list.is_empty() {
@@ -111,7 +111,7 @@ impl<'f> Edits<'f> {
         &self,
         side: usize,
         place: &Place,
-        trees: &'t [Trees<'_>; 2],
+        trees: &'t [HopTrees<'_>; 2],
         followed: &mut Followed<'t>,
     ) -> Option<usize> {
         if let Some(known) = followed.places[side].get(place) {

@@ -28,7 +28,7 @@ pub(super) struct ByGate<'o> {
 impl<'o> ByGate<'o> {
     /// A state that was read to be judged by the gate of another one.
     pub(super) fn of(open: &'o Open<'o>, quieted: BTreeSet<String>) -> Self {
-        Self { hops: open.hops().map(|hop| (name_of(hop), hop)).collect(), quieted }
+        Self { hops: open.open_hops().map(|hop| (name_of(hop), hop)).collect(), quieted }
     }
 
     /// What counts of a hop: what either gate finds, the graver of both.

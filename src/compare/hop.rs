@@ -11,7 +11,7 @@ use super::judged::Judged;
 use super::matching::{Here, Pair};
 use super::noise::{Noise, differ};
 use super::side::{HopSide, Measure};
-use super::trees::Trees;
+use super::hop_trees::HopTrees;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::network::Files;
@@ -47,7 +47,7 @@ pub(super) fn change(pair: &Pair<'_>, with: &With<'_, '_>) -> Difference {
     let before: &[Finding] = sides[0].as_ref().map_or(&[], |hop| &hop.findings);
     let after = sides[1].as_ref().map(|hop| with.gate.held(hop)).unwrap_or_default();
     let both = sides.iter().all(Option::is_some);
-    let trees = [0, 1].map(|side| Trees::of(with.files[side], pair.here[side].computed()));
+    let trees = [0, 1].map(|side| HopTrees::of(with.files[side], pair.here[side].computed()));
     let findings = findings(before, &after);
     let moved = findings.iter().any(|found| found.change.status != Status::Existing);
     let outcome = match (became::outcome(pair, before, &after, findings.iter().map(|found| &found.change)), both) {
@@ -252,7 +252,7 @@ fn quantity(words: &Judged, of: [Option<&Judged>; 2], sides: [&HopSide; 2], nois
 struct Traced<'c, 'f> {
     edits: &'c Edits<'f>,
     documents: [Option<DocumentId>; 2],
-    trees: &'c [Trees<'f>; 2],
+    trees: &'c [HopTrees<'f>; 2],
     followed: RefCell<Followed<'c>>,
 }
 
@@ -312,7 +312,7 @@ pub(super) struct Found<'f> {
 
 impl Found<'_> {
     /// The same with its place.
-    pub(super) fn placed(self, edits: &Edits<'_>, trees: &[Trees<'_>; 2]) -> FindingChange {
+    pub(super) fn placed(self, edits: &Edits<'_>, trees: &[HopTrees<'_>; 2]) -> FindingChange {
         let spot = self.finding.labels.first().map(|label| &label.spot);
         let place = spot.and_then(|spot| edits.line(self.side, spot, &trees[self.side]));
         FindingChange { place, ..self.change }

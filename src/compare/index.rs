@@ -5,7 +5,7 @@ use std::path::Path;
 use std::sync::OnceLock;
 
 use super::outline::{Name, Outlines, name_of};
-use super::trees::Trees;
+use super::hop_trees::HopTrees;
 use crate::finding::Spot;
 use crate::network::Files;
 use crate::place::{DocumentId, FileId, Place, Step};
@@ -39,7 +39,7 @@ impl<'f> Index<'f> {
     }
 
     /// What a document calls itself.
-    pub(super) fn name(&self, id: DocumentId, trees: &Trees<'_>) -> Option<Name> {
+    pub(super) fn name(&self, id: DocumentId, trees: &HopTrees<'_>) -> Option<Name> {
         if self.outlines.has(id.file) {
             return self.outlines.get(id).map(|outline| outline.name.clone());
         }
@@ -47,7 +47,7 @@ impl<'f> Index<'f> {
     }
 
     /// The name of the document a place is in, and its route by names.
-    pub(super) fn route<'t>(&self, place: &Place, trees: &'t Trees<'_>) -> Option<(Name, Route<'t>)> {
+    pub(super) fn route<'t>(&self, place: &Place, trees: &'t HopTrees<'_>) -> Option<(Name, Route<'t>)> {
         let name = self.name(place.document, trees)?;
         let document = trees.document(place.document)?;
         let mut node = Some(document.root());
@@ -79,8 +79,8 @@ impl<'f> Index<'f> {
     }
 
     /// Path and line of a spot.
-    pub(super) fn line(&self, spot: &Spot, trees: &Trees<'_>) -> Option<(String, usize)> {
-        let found = self.files.locate_by(spot, |file| trees.file(file))?;
+    pub(super) fn line(&self, spot: &Spot, trees: &HopTrees<'_>) -> Option<(String, usize)> {
+        let found = self.files.locate_in(spot, trees.file(spot.file()?)?)?;
         self.place(found.file, found.span.start)
     }
 

@@ -29,7 +29,7 @@ mod state;
 mod summary;
 mod survey;
 mod text;
-mod trees;
+mod hop_trees;
 mod words;
 
 pub use cause::{Cause, Class};
@@ -55,7 +55,7 @@ use held::ByGate;
 use hop::Difference;
 use matching::{Here, Pair};
 use state::State;
-use trees::Trees;
+use hop_trees::HopTrees;
 
 /// What two states of a network differ in.
 #[derive(Debug)]
@@ -94,7 +94,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let read = by_other.then(|| Read::of(&new.read.scope().clone().judged_by(old.read.scope().clone())));
     let judged = read.as_ref().map(Read::open);
     let by_gate = judged.as_ref().map(|open| ByGate::of(open, gate::quieted(&gate))).unwrap_or_default();
-    let with = hop::With { edits: &edits, gate: &by_gate, noise, files: [&old.files, &new.files] };
+    let with = hop::With { edits: &edits, gate: &by_gate, noise, files: [old.files(), new.files()] };
     let pairs = matching::pairs(&states[0], &states[1]);
     let differences: Vec<Option<Difference>> = pairs
         .par_iter()
@@ -153,14 +153,14 @@ fn first_line(change: &HopChange, states: &[State<'_>; 2], edits: &Edits<'_>) ->
         let state = &states[side];
         let hop = *state.hops.iter().find(is_it)?;
         let place = Place::document(hop.hop.hop.at);
-        edits.line(side, &place.into(), &Trees::of(&state.side.files, Some(hop)))
+        edits.line(side, &place.into(), &HopTrees::of(state.side.files(), Some(hop)))
     })
 }
 
 /// The findings that are about no hop and are there on one side only, or weigh differently.
 fn about_no_hop(states: &[State<'_>; 2], edits: &Edits<'_>) -> Vec<FindingChange> {
     let [old, new] = states;
-    let trees = [0, 1].map(|side| Trees::of(&states[side].side.files, None));
+    let trees = [0, 1].map(|side| HopTrees::of(states[side].side.files(), None));
     let after = held::own(&new.findings);
     let found = hop::findings(&old.findings, &after).into_iter().filter(|found| !found.is_as_before());
     found.map(|found| found.placed(edits, &trees)).collect()

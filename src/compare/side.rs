@@ -1,7 +1,6 @@
 //! One state of a network, as it was read, and a hop of it as it is compared, free of the library it came from.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 use super::judged::{self, Judged, Named};
 use super::known::KnownSide;
@@ -17,8 +16,6 @@ use crate::verdict::Read;
 pub struct Side {
     /// What it is called: a folder or a revision.
     pub name: String,
-    /// The texts, to point into.
-    pub files: Arc<Files>,
     /// Data that was named on the command line.
     pub brought: Brought,
     /// What patterns say to pass over, below the folder of the network.
@@ -75,8 +72,14 @@ impl Side {
         let roots = scope.folders();
         let passed_over =
             read.passed_over().iter().map(|path| below(&roots, Path::new(path)).display().to_string()).collect();
-        let (files, brought) = (Arc::clone(read.files()), scope.brought.clone());
-        Self { name, files, brought, passed_over, baseline: None, read, roots }
+        let brought = scope.brought.clone();
+        Self { name, brought, passed_over, baseline: None, read, roots }
+    }
+
+    /// The texts, to point into.
+    #[must_use]
+    pub fn files(&self) -> &Files {
+        self.read.files()
     }
 
     /// The same with the baseline of that state.
@@ -88,7 +91,7 @@ impl Side {
     /// Whether there is nothing to compare with.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.files.list.is_empty() && self.read.findings().is_empty()
+        self.files().list.is_empty() && self.read.findings().is_empty()
     }
 
     /// Why it cannot be judged as a whole.
@@ -100,7 +103,7 @@ impl Side {
     /// All its hops that have a sheet, in order of file.
     #[must_use]
     pub fn hops(&self) -> Vec<HopSide> {
-        self.read.open().hops().map(|hop| hop.judge(HopSide::of)).collect()
+        self.read.open().open_hops().map(|hop| hop.judge(HopSide::of)).collect()
     }
 
     /// A path below the folder of the network.

@@ -34,7 +34,7 @@ pub(super) fn name_of(hop: OpenHop<'_>) -> [String; 2] {
 
 impl<'s> State<'s> {
     pub(super) fn of(side: &'s Side, open: &'s Open<'s>) -> Self {
-        let hops: Vec<OpenHop<'s>> = open.hops().collect();
+        let hops: Vec<OpenHop<'s>> = open.open_hops().collect();
         let computed: BTreeSet<[String; 2]> = hops.iter().map(|hop| name_of(*hop)).collect();
         let mut waiting = open.hop_ids();
         // Of a document that broke off, what looks like its id may be no id.
@@ -43,22 +43,24 @@ impl<'s> State<'s> {
             is_id && !computed.contains(name)
         });
         let ids: BTreeSet<&str> = waiting.iter().map(|[_, hop]| hop.as_str()).collect();
-        // How a waiver stands goes by the findings of its hop; why a hop waits goes by what is found about its id.
-        let wanted = |hop: OpenHop<'_>| hop.is_waived() || ids.contains(&*hop.hop.hop.id.0);
-        let evaluation = open.judge_those(wanted, |_, _| (), |()| ());
+        // Why a hop waits goes by what is found about its id.
+        let namesakes = hops.iter().enumerate().filter(|(_, hop)| ids.contains(&*hop.hop.hop.id.0));
+        let numbers: Vec<usize> = namesakes.map(|(number, _)| number).collect();
+        let mut about_them = Vec::new();
+        let findings = open.judge_only(&numbers, |_, found| found.to_vec(), |mut found| about_them.append(&mut found));
+        let about_them = if waiting.is_empty() { Vec::new() } else { open.of_hops_that_wait(about_them) };
         let why = |id: &str| {
             let about = |finding: &&Finding| finding.hop.as_deref() == Some(id) && finding.severity == Severity::Error;
-            let found = evaluation.findings.iter().find(about);
+            let found = about_them.iter().find(about);
             found.map_or("its files have errors".to_owned(), |found| found.message.clone())
         };
         let waiting = waiting.iter().map(|name| Waiting { name: name.clone(), why: why(&name[1]) }).collect();
-        let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
         Self { side, hops, waiting, findings }
     }
 
     /// What is wrong with the reading of the file a hop of another state is in, by its path below the folder of the network.
     pub(super) fn unread(&self, hop: OpenHop<'_>, other: &Side) -> Option<&Finding> {
-        let inside = |side: &Side, file| Some(side.below(&side.files.get(file)?.origin).to_path_buf());
+        let inside = |side: &Side, file| Some(side.below(&side.files().get(file)?.origin).to_path_buf());
         let wanted = inside(other, hop.hop.hop.at.file)?;
         self.findings.iter().filter(|finding| finding.rule.family == "spec").find(|finding| {
             finding.severity == Severity::Error

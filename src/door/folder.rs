@@ -81,12 +81,14 @@ impl Store for Folder {
 
     fn list(&self, folder: &Path) -> Result<Vec<Named>, Refused> {
         let real = self.real(folder)?;
-        let entries = WalkDir::new(&real).min_depth(1).max_depth(1).sort_by_file_name().into_iter();
+        let entries = WalkDir::new(&real).min_depth(1).max_depth(1).into_iter();
         let named = |entry: walkdir::Result<walkdir::DirEntry>| match entry {
             Ok(entry) => Ok(self.named(&entry)),
             Err(error) => Err(Refused::by_system(&error.into())),
         };
-        entries.map(named).collect()
+        let mut names: Vec<Named> = entries.map(named).collect::<Result<_, _>>()?;
+        names.sort_unstable_by(|one, other| one.name.cmp(&other.name));
+        Ok(names)
     }
 
     fn open(&self, path: &Path, most: u64) -> Result<Box<dyn Stream>, Refused> {

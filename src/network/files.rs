@@ -41,10 +41,31 @@ impl SourceFile {
         self.lines.get_or_init(|| LineTable::new(&self.text)).position(&self.text, byte)
     }
 
-    /// Where reading stopped, for a document that could not be read to its end.
-    fn break_off(tree: &Parsed) -> Option<Range<usize>> {
-        let fault = tree.faults.iter().find(|fault| fault.kind.ends_document());
-        fault.map(|fault| fault.span.clone())
+    /// The bytes of a spot in this file, looked up in its tree.
+    pub(super) fn locate(&self, spot: &Spot, tree: &Parsed) -> Option<Concrete> {
+        match spot {
+            Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
+            Spot::Field(place) => self.find(place, None, tree),
+            Spot::Entry(place, name) => self.find(place, Some(name), tree),
+            Spot::Path(_) => None,
+        }
+    }
+
+    fn find(&self, place: &Place, entry: Option<&str>, tree: &Parsed) -> Option<Concrete> {
+        let file = place.document.file;
+        let Some(document) = tree.documents.get(usize::from(place.document.number)) else {
+            // Where reading stopped, for a document that could not be read to its end.
+            let fault = tree.faults.iter().find(|fault| fault.kind.ends_document())?;
+            return Some(Concrete { file, span: fault.span.clone(), definition: None });
+        };
+        let mut steps: Vec<Step<'_>> = place.steps().collect();
+        steps.extend(entry.map(Step::Key));
+        let found = document.find(&steps);
+        let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
+        // A label over many lines hides what it points at: keep its first line.
+        let text = &self.text;
+        let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
+        Some(Concrete { file, span: span.start..line_end, definition: found.definition })
     }
 }
 
@@ -83,36 +104,16 @@ impl Files {
     /// The bytes of a spot; `None` for a path that has no text.
     #[must_use]
     pub fn locate(&self, spot: &Spot) -> Option<Concrete> {
-        self.locate_by(spot, |file| Some(self.get(file)?.parsed()))
-    }
-
-    /// The same by the tree that `tree` has of a file, so that none need be kept.
-    pub fn locate_by<'t>(
-        &self,
-        spot: &Spot,
-        tree: impl FnOnce(FileId) -> Option<&'t Parsed>,
-    ) -> Option<Concrete> {
-        match spot {
-            Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
-            Spot::Field(place) => self.find(place, None, tree(place.document.file)?),
-            Spot::Entry(place, name) => self.find(place, Some(name), tree(place.document.file)?),
-            Spot::Path(_) => None,
+        if let Spot::Bytes(file, span) = spot {
+            return Some(Concrete { file: *file, span: span.clone(), definition: None });
         }
+        let source = self.get(spot.file()?)?;
+        source.locate(spot, source.parsed())
     }
 
-    fn find(&self, place: &Place, entry: Option<&str>, tree: &Parsed) -> Option<Concrete> {
-        let file = place.document.file;
-        let source = self.get(file)?;
-        let Some(document) = tree.documents.get(usize::from(place.document.number)) else {
-            return Some(Concrete { file, span: SourceFile::break_off(tree)?, definition: None });
-        };
-        let mut steps: Vec<Step<'_>> = place.steps().collect();
-        steps.extend(entry.map(Step::Key));
-        let found = document.find(&steps);
-        let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
-        // A label over many lines hides what it points at: keep its first line.
-        let text = &source.text;
-        let line_end = text[span.start..span.end].find(['\n', '\r']).map_or(span.end, |at| span.start + at);
-        Some(Concrete { file, span: span.start..line_end, definition: found.definition })
+    /// The same looked up in the tree of its file, so that none need be kept.
+    #[must_use]
+    pub fn locate_in(&self, spot: &Spot, tree: &Parsed) -> Option<Concrete> {
+        self.get(spot.file()?)?.locate(spot, tree)
     }
 }

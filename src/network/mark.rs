@@ -68,9 +68,15 @@ pub fn mark_recorded(hops: &mut [ResolvedHop<'_>], files: &Files) {
 /// The mark of a hop as it stands.
 #[must_use]
 pub fn of_hop(hop: &ResolvedHop<'_>, files: &Files) -> String {
-    let network = hop.network.at.file;
+    of_sources(&sources(hop), files)
+}
+
+/// The mark of the [`sources`] of a hop.
+#[must_use]
+pub fn of_sources(sources: &[DocumentId], files: &Files) -> String {
+    let network = sources.first().map_or(FileId(0), |network| network.file);
     let mut seen = HashSet::new();
-    let numbers = sources(hop).into_iter().map(|document| document.file).filter(|file| seen.insert(*file));
+    let numbers = sources.iter().map(|document| document.file).filter(|file| seen.insert(*file));
     let named: Vec<(String, &str)> = numbers
         .filter_map(|number| files.get(number).map(|file| (number, file)))
         .map(|(number, file)| (portable(&inside(files, network, number, file)), file.text.as_str()))

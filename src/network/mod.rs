@@ -24,6 +24,7 @@ mod shelf;
 mod shelving;
 mod target;
 mod tiles;
+mod trees;
 mod typing;
 
 pub use brought::{Brought, Inputs};
@@ -39,3 +40,4 @@ pub use scope::Scope;
 pub use shelf::{Document, Look, Part, Shelf, Slot};
 pub use target::Target;
 pub use tiles::TileFile;
+pub use trees::Trees;

@@ -13,8 +13,8 @@ use crate::text::nearest::Vocabulary;
 pub struct Document<T> {
     /// File and number.
     pub at: DocumentId,
-    /// What it says.
-    pub spec: T,
+    /// What it says; a shelf of many grows without copying it.
+    pub spec: Box<T>,
     /// What of it is broken.
     pub holes: Option<Arc<DocumentHoles>>,
 }

@@ -129,7 +129,7 @@ fn second_network(entry: &Entry, library: &Library) -> Finding {
 }
 
 fn shelve(library: &mut Library, entry: Entry) {
-    fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: T) {
+    fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: Box<T>) {
         let holes = library.holes.of(document);
         let shelf = T::shelf_mut(library);
         shelf.index.insert(spec.id().clone(), Slot::Typed(shelf.documents.len()));
@@ -140,17 +140,17 @@ fn shelve(library: &mut Library, entry: Entry) {
     }
     let Entry { document, kind, id, spec, .. } = entry;
     match spec {
-        Some(AnySpec::Network(spec)) => put(library, document, *spec),
-        Some(AnySpec::Site(spec)) => put(library, document, *spec),
-        Some(AnySpec::Hop(spec)) => put(library, document, *spec),
-        Some(AnySpec::Radio(spec)) => put(library, document, *spec),
-        Some(AnySpec::Antenna(spec)) => put(library, document, *spec),
-        Some(AnySpec::Bracket(spec)) => put(library, document, *spec),
-        Some(AnySpec::Cable(spec)) => put(library, document, *spec),
-        Some(AnySpec::Supply(spec)) => put(library, document, *spec),
-        Some(AnySpec::Arrester(spec)) => put(library, document, *spec),
-        Some(AnySpec::Waiver(spec)) => put(library, document, *spec),
-        Some(AnySpec::Record(spec)) => put(library, document, *spec),
+        Some(AnySpec::Network(spec)) => put(library, document, spec),
+        Some(AnySpec::Site(spec)) => put(library, document, spec),
+        Some(AnySpec::Hop(spec)) => put(library, document, spec),
+        Some(AnySpec::Radio(spec)) => put(library, document, spec),
+        Some(AnySpec::Antenna(spec)) => put(library, document, spec),
+        Some(AnySpec::Bracket(spec)) => put(library, document, spec),
+        Some(AnySpec::Cable(spec)) => put(library, document, spec),
+        Some(AnySpec::Supply(spec)) => put(library, document, spec),
+        Some(AnySpec::Arrester(spec)) => put(library, document, spec),
+        Some(AnySpec::Waiver(spec)) => put(library, document, spec),
+        Some(AnySpec::Record(spec)) => put(library, document, spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
             Kind::Site => put_broken::<Site>(library, document, id),

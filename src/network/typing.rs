@@ -1,14 +1,14 @@
 //! From the text of one file to typed documents: tree, shape check, serde.
 
-use serde::de::DeserializeOwned;
-use serde_yaml::Value;
+use serde::Deserialize;
 
 use crate::finding::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
-use crate::place::{DocumentId, FileId, Step};
-use crate::shape::{self, Hole, Mention, Repair};
-use crate::source::{self, Parsed, TreeFault, TreeFaultKind};
+use crate::place::route::spelled;
+use crate::place::{DocumentId, FileId};
+use crate::shape::{self, Hole, Mention};
+use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Network, Radio, Record, Site, Supply, Waiver,
 };
@@ -67,9 +67,8 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         // What a merge key would have brought is not missing as well.
         let merged = broken.iter().any(|fault| fault.kind == TreeFaultKind::MergeKey);
         findings.extend(checked.findings.into_iter().filter(|finding| !merged || *finding.rule != MISSING_KEY));
-        let value = || repaired(source::to_value(tree, tree.root()), checked.repairs);
-        let spec =
-            (broken.is_empty() && !void).then(|| type_value(&value(), tree, document, kind, &mut findings)).flatten();
+        let typable = broken.is_empty() && !void;
+        let spec = typable.then(|| type_value(tree, &checked.mends, document, kind, &mut findings)).flatten();
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
         if let Some(id) = id {
@@ -174,79 +173,35 @@ fn kind_of(tree: &source::Document, file: FileId, findings: &mut Vec<Finding>) -
     kind
 }
 
-/// The values of a document with what is broken left out or filled in.
-fn repaired(mut root: Value, repairs: Vec<Repair<'_>>) -> Value {
-    for Repair { route, value } in repairs {
-        let Some((last, way)) = route.split_last() else {
-            root = value.unwrap_or_default();
-            continue;
-        };
-        let parent = way.iter().try_fold(&mut root, |value, segment| match segment {
-            Step::Key(key) => value.get_mut(*key),
-            Step::Index(index) => value.get_mut(*index),
-            Step::Named(_) => None,
-        });
-        match (parent, last, value) {
-            (Some(Value::Mapping(entries)), Step::Key(key), Some(value)) => {
-                entries.insert((*key).into(), value);
-            }
-            (Some(Value::Mapping(entries)), Step::Key(key), None) => {
-                entries.remove(*key);
-            }
-            (Some(Value::Sequence(items)), Step::Index(index), Some(value)) => {
-                if let Some(item) = items.get_mut(*index) {
-                    *item = value;
-                }
-            }
-            // The parent was itself replaced by a stand-in.
-            _ => {}
-        }
-    }
-    root
-}
-
 /// Types the values of a document. serde has the last word, and says where.
 fn type_value(
-    value: &Value,
     tree: &source::Document,
+    mends: &Mends<'_>,
     document: DocumentId,
     kind: Kind,
     findings: &mut Vec<Finding>,
 ) -> Option<AnySpec> {
-    fn typed<T: DeserializeOwned>(value: &Value) -> Result<Box<T>, serde_path_to_error::Error<serde_yaml::Error>> {
-        // Keeping track of the route is not free and wanted only when something is wrong.
-        T::deserialize(value).or_else(|_| serde_path_to_error::deserialize(value)).map(Box::new)
+    fn typed<'d, T: Deserialize<'d>>(tree: &'d source::Document, mends: &'d Mends<'d>) -> Result<Box<T>, Untyped<'d>> {
+        source::typed(tree, mends).map(Box::new)
     }
     let spec = match kind {
-        Kind::Network => typed(value).map(AnySpec::Network),
-        Kind::Site => typed(value).map(AnySpec::Site),
-        Kind::Hop => typed(value).map(AnySpec::Hop),
-        Kind::Radio => typed(value).map(AnySpec::Radio),
-        Kind::Antenna => typed(value).map(AnySpec::Antenna),
-        Kind::Bracket => typed(value).map(AnySpec::Bracket),
-        Kind::Cable => typed(value).map(AnySpec::Cable),
-        Kind::Supply => typed(value).map(AnySpec::Supply),
-        Kind::Arrester => typed(value).map(AnySpec::Arrester),
-        Kind::Waiver => typed(value).map(AnySpec::Waiver),
-        Kind::Record => typed(value).map(AnySpec::Record),
+        Kind::Network => typed(tree, mends).map(AnySpec::Network),
+        Kind::Site => typed(tree, mends).map(AnySpec::Site),
+        Kind::Hop => typed(tree, mends).map(AnySpec::Hop),
+        Kind::Radio => typed(tree, mends).map(AnySpec::Radio),
+        Kind::Antenna => typed(tree, mends).map(AnySpec::Antenna),
+        Kind::Bracket => typed(tree, mends).map(AnySpec::Bracket),
+        Kind::Cable => typed(tree, mends).map(AnySpec::Cable),
+        Kind::Supply => typed(tree, mends).map(AnySpec::Supply),
+        Kind::Arrester => typed(tree, mends).map(AnySpec::Arrester),
+        Kind::Waiver => typed(tree, mends).map(AnySpec::Waiver),
+        Kind::Record => typed(tree, mends).map(AnySpec::Record),
     };
-    match spec {
-        Ok(spec) => Some(spec),
-        Err(error) => {
-            let names: Vec<String> = error.path().iter().map(ToString::to_string).collect();
-            let steps: Vec<Step<'_>> = error
-                .path()
-                .iter()
-                .zip(&names)
-                .map(|(segment, name)| match segment {
-                    serde_path_to_error::Segment::Seq { index } => Step::Index(*index),
-                    _ => Step::Key(name),
-                })
-                .collect();
-            let spot = Spot::Bytes(document.file, tree.find(&steps).span);
-            let message = format!("`{}`: {}", error.path(), error.inner());
-            findings.push(Finding::new(&BAD_VALUE, spot, message, "cannot be read as what it should be"));
-            None
-        }
-    }
+    let said = |untyped: Untyped<'_>| {
+        let route = untyped.route();
+        let spot = Spot::Bytes(document.file, tree.find(&route).span);
+        let message = format!("`{}`: {}", spelled(route), untyped.message);
+        findings.push(Finding::new(&BAD_VALUE, spot, message, "cannot be read as what it should be"));
+    };
+    spec.map_err(said).ok()
 }

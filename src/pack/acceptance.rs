@@ -10,7 +10,6 @@ use super::words::{Fact, Table, fact, text_or};
 use crate::finding::Finding;
 use crate::finding::rule::Severity;
 use crate::listing::Places;
-use crate::network::Files;
 use crate::place::DocumentId;
 use crate::sheet::{HopSheet, RecordSheet, required_checks};
 use crate::spec::{Check, EndName, Weather};
@@ -84,7 +83,7 @@ impl Acceptance {
     }
 
     /// The same with its findings looked up in the YAML.
-    pub(super) fn with_findings(&self, findings: &[Finding], files: &Files) -> Self {
+    pub(super) fn with_findings(&self, findings: &[Finding], places: &Places<'_>) -> Self {
         let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
         let voice = self.voice;
         let judged = match (of(Severity::Error), of(Severity::Warning)) {
@@ -94,8 +93,7 @@ impl Acceptance {
         };
         let mut sorted: Vec<&Finding> = findings.iter().collect();
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
-        let places = Places::new(files);
-        let findings = sorted.into_iter().map(|finding| open(finding, &places, voice)).collect();
+        let findings = sorted.into_iter().map(|finding| open(finding, places, voice)).collect();
         Self { verdict: format!("{judged} {}", self.decision), findings, ..self.clone() }
     }
 }

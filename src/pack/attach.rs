@@ -7,9 +7,9 @@ use std::path::Path;
 
 use serde::Serialize;
 
-use crate::listing::{self, HopListing};
-use crate::network::{Files, SourceFile, mark};
-use crate::place::{DocumentId, FileId};
+use crate::listing::{self, HopListing, Places};
+use crate::network::{Files, mark};
+use crate::place::DocumentId;
 
 /// A file within the PDF.
 #[derive(Debug, Serialize)]
@@ -21,50 +21,39 @@ pub(super) struct Attachment {
     description: String,
 }
 
-/// The files under names relative to the folder of the network; those the hop does not use are left empty.
-pub(super) fn relative(files: &Files, network: FileId, used: &[DocumentId]) -> Files {
-    let used: HashSet<FileId> = used.iter().map(|document| document.file).collect();
-    let list = files.list.iter().zip(0..).map(|(file, number)| {
-        let path = mark::inside(files, network, FileId(number), file);
-        let text = if used.contains(&FileId(number)) { file.text.clone() } else { String::new() };
-        SourceFile::new(path, file.origin.clone(), text)
-    });
-    Files { list: list.collect() }
-}
-
 /// The source files.
-pub(super) fn sources(files: &Files, documents: &[DocumentId]) -> Vec<Attachment> {
+pub(super) fn sources(files: &Files, places: &Places<'_>, documents: &[DocumentId]) -> Vec<Attachment> {
     let mut seen = HashSet::new();
     let sources = documents.iter().filter(|document| seen.insert(document.file));
     sources
-        .filter_map(|document| files.get(document.file))
-        .map(|file| Attachment {
-            name: mark::portable(&file.path),
+        .filter_map(|document| Some((files.get(document.file)?, places.file(document.file)?)))
+        .map(|(file, path)| Attachment {
+            name: mark::portable(&path),
             text: file.text.clone(),
-            mime: kind_of(&file.path),
+            mime: kind_of(&path),
             relationship: "source",
-            description: format!("Source of this pack: {}", file.path),
+            description: format!("Source of this pack: {path}"),
         })
         .collect()
 }
 
 /// The file of a record. It is no source of the design, so the mark does not follow it.
-pub(super) fn record(files: &Files, record: DocumentId) -> Option<Attachment> {
-    let file = files.get(record.file)?;
+pub(super) fn record(files: &Files, places: &Places<'_>, record: DocumentId) -> Option<Attachment> {
+    let path = places.file(record.file)?;
     Some(Attachment {
-        name: format!("record-{}", mark::portable(&file.path)),
-        text: file.text.clone(),
+        name: format!("record-{}", mark::portable(&path)),
+        text: files.get(record.file)?.text.clone(),
         mime: "application/yaml",
         relationship: "supplement",
-        description: format!("The record as it was written: {}", file.path),
+        description: format!("The record as it was written: {path}"),
     })
 }
 
 /// The sheet.
-pub(super) fn sheet(files: &Files, listing: &HopListing) -> Attachment {
+pub(super) fn sheet(places: &Places<'_>, listing: &HopListing) -> Attachment {
     Attachment {
         name: format!("{}-sheet.json", listing.hop),
-        text: listing::json(&[listing], files),
+        text: listing::json(&[listing], Some(places)),
         mime: "application/json",
         relationship: "data",
         description: "Every computed line of this hop with its method and inputs".into(),

@@ -12,7 +12,6 @@ use crate::figure;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::listing::Places;
-use crate::network::Files;
 use crate::place::Place;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet, Method, SectionKey};
@@ -113,7 +112,7 @@ impl Design {
     }
 
     /// The same with its findings looked up in the YAML.
-    pub(super) fn with_findings(&self, findings: &[Finding], files: &Files) -> Self {
+    pub(super) fn with_findings(&self, findings: &[Finding], places: &Places<'_>) -> Self {
         let (waived, findings): (Vec<&Finding>, Vec<&Finding>) =
             findings.iter().partition(|finding| finding.waived.is_some());
         let of = |severity| findings.iter().filter(|finding| finding.severity == severity).count();
@@ -128,13 +127,12 @@ impl Design {
         let counted = found.into_iter().filter(|(key, number)| *number > 0 || *key == "verdict-errors");
         let verdict: Vec<String> = counted.map(|(key, number)| voice.count(key, number)).collect();
         let waivers = waivers::table(&waived, voice);
-        let places = Places::new(files);
         let mut sorted = findings;
         sorted.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
         let spoken = voice.of_findings().filter(|_| !(sorted.is_empty() && waived.is_empty()));
         let rules = [Some(self.rules.clone()), spoken].into_iter().flatten().collect::<Vec<_>>().join(" ");
-        let findings = sorted.into_iter().map(|finding| open(finding, &places, voice)).collect();
-        let inputs = inputs(&self.written, &places, voice);
+        let findings = sorted.into_iter().map(|finding| open(finding, places, voice)).collect();
+        let inputs = inputs(&self.written, places, voice);
         Self { verdict: verdict.join(" "), findings, waivers, rules, inputs, ..self.clone() }
     }
 }
@@ -239,7 +237,7 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
 fn inputs(written: &[Written], places: &Places<'_>, voice: Voice) -> Vec<InputFile> {
     let mut groups: Vec<InputFile> = Vec::new();
     for one in written {
-        let found = places.line(&Spot::Field(one.place)).map(|(file, line)| (file.to_owned(), line));
+        let found = places.line(&Spot::Field(one.place)).map(|(file, line)| (file.into_owned(), line));
         let (path, line) = found.unwrap_or_else(|| (voice.say("nothing"), 0));
         let at = groups.iter().position(|group| group.file == path).unwrap_or(groups.len());
         if at == groups.len() {

@@ -28,6 +28,8 @@ pub struct Form {
     checks: Vec<(&'static str, &'static str)>,
     hop_document: DocumentId,
     network_document: DocumentId,
+    /// What the hop is made from.
+    sources: Vec<DocumentId>,
     taken: Vec<String>,
 }
 
@@ -49,6 +51,7 @@ impl Form {
             checks: checks.iter().map(|check| (check.word(), check.sentence())).collect(),
             hop_document: hop.at,
             network_document: network.at,
+            sources: mark::sources(sheet.resolved),
             taken: sheet.records.iter().map(|record| record.document.id.to_string()).collect(),
         }
     }
@@ -76,9 +79,9 @@ impl Form {
         (id, path)
     }
 
-    /// The form as text. `mark` is the source mark at the foot of the packs of the same hop.
+    /// The form as text. It names the source mark that stands at the foot of the packs of the same hop.
     #[must_use]
-    pub fn text(&self, id: &str, folder: &Path, mark: &str, files: &Files) -> String {
+    pub fn text(&self, id: &str, folder: &Path, files: &Files) -> String {
         let mut out = String::new();
         if let Some(schema) = files.get(self.hop_document.file).and_then(|file| schema_of(file, folder)) {
             let _ = writeln!(out, "{MARKED}{schema}");
@@ -93,7 +96,7 @@ impl Form {
         if let Some(revision) = &self.revision {
             let _ = writeln!(out, "  revision: {}", quoted(revision));
         }
-        let _ = writeln!(out, "  mark: {}\n", quoted(mark));
+        let _ = writeln!(out, "  mark: {}\n", quoted(&mark::of_sources(&self.sources, files)));
         out.push_str(HEAD);
         let mut parents: Vec<&str> = Vec::new();
         for item in &self.items {

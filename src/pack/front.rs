@@ -72,7 +72,7 @@ impl Naming {
             network: network.id.to_string(),
             network_title: network.title.to_string(),
             owner: network.owner.to_string(),
-            names: PackNames::of(sheet),
+            names: PackNames::of(sheet.resolved),
             hop_title: said(&hop.title).unwrap_or_else(|| hop.id.to_string()),
             date: network.date,
             revision: said(&network.revision),

@@ -12,3 +12,14 @@ pub enum Pack {
     /// What came back from one end, to sign.
     Acceptance(EndName),
 }
+
+impl Pack {
+    /// All packs of a hop.
+    pub const ALL: [Self; 5] = [
+        Self::Design,
+        Self::Install(EndName::A),
+        Self::Install(EndName::B),
+        Self::Acceptance(EndName::A),
+        Self::Acceptance(EndName::B),
+    ];
+}

@@ -26,6 +26,7 @@ mod kind;
 mod licence;
 mod lobes;
 mod names;
+mod outline;
 mod parts;
 mod phrases;
 mod record_page;
@@ -38,13 +39,10 @@ mod tables;
 mod waivers;
 mod words;
 
-use crate::finding::rule::Severity;
-use crate::finding::{Finding, Spot};
+use crate::finding::Finding;
 use crate::listing::HopListing;
-use crate::network::{Files, mark};
-use crate::place::{DocumentId, FileId};
 use crate::sheet::HopSheet;
-use crate::spec::{Both, EndName, Language};
+use crate::spec::Language;
 use crate::verdict::SetAside;
 use crate::voice::Voice;
 
@@ -52,109 +50,83 @@ use acceptance::Acceptance;
 use design::Design;
 use front::Naming;
 use install::Install;
+use outline::Sources;
 
 pub use form::Form;
 pub use kind::Pack;
 pub use names::PackNames;
+pub use outline::Outline;
 #[cfg(feature = "pages")]
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
 
-/// Everything the packs of one hop print, free of the library it came from.
+/// Everything that packs of one hop print, free of the library it came from.
 #[derive(Debug)]
 pub struct HopPacks {
     naming: Naming,
-    design: Design,
-    installs: Both<Install>,
-    acceptances: Both<Option<Acceptance>>,
+    bodies: Vec<(Pack, Body)>,
     listing: HopListing,
     profile: Option<String>,
     findings: Vec<Finding>,
     aside: SetAside,
-    documents: Vec<DocumentId>,
+    sources: Sources,
+}
+
+/// What the pages of one pack say.
+#[derive(Debug)]
+enum Body {
+    Design(Box<Design>),
+    Install(Box<Install>),
+    Acceptance(Box<Acceptance>),
+}
+
+impl Body {
+    /// `None` for the acceptance of an end without a record.
+    fn of(sheet: &HopSheet<'_>, pack: Pack, voice: Voice) -> Option<Self> {
+        Some(match pack {
+            Pack::Design => Self::Design(Box::new(Design::of(sheet, voice))),
+            Pack::Install(end) => Self::Install(Box::new(Install::of(sheet, end, voice))),
+            Pack::Acceptance(end) => Self::Acceptance(Box::new(Acceptance::of(sheet, end, voice)?)),
+        })
+    }
 }
 
 impl HopPacks {
-    /// Takes what the packs print out of a sheet and its findings.
+    /// Takes what all packs of a hop print out of its sheet and its findings.
     #[must_use]
     pub fn of(sheet: &HopSheet<'_>, findings: &[Finding]) -> Self {
-        Self::in_language(sheet, findings, None)
+        Self::only(&Pack::ALL, sheet, findings, None)
     }
 
-    /// The same in a language other than that of the network, if one is named.
+    /// What some packs print, in a language other than that of the network if one is named.
     #[must_use]
-    pub fn in_language(sheet: &HopSheet<'_>, findings: &[Finding], language: Option<Language>) -> Self {
+    pub fn only(packs: &[Pack], sheet: &HopSheet<'_>, findings: &[Finding], language: Option<Language>) -> Self {
         let voice = Voice::of(&sheet.resolved.network.print, language);
+        let body = |pack: &Pack| Some((*pack, Body::of(sheet, *pack, voice)?));
         Self {
             naming: Naming::of(sheet, voice),
-            design: Design::of(sheet, voice),
-            installs: Both::ends(|end| Install::of(sheet, end, voice)),
-            acceptances: Both::ends(|end| Acceptance::of(sheet, end, voice)),
+            bodies: packs.iter().filter_map(body).collect(),
             listing: HopListing::of(sheet),
             profile: sheet.profile.profile().map(|_| sheet.profile.table()),
             findings: findings.to_vec(),
             aside: SetAside::of_hop(sheet, findings),
-            documents: mark::sources(sheet.resolved),
+            sources: Sources::of(sheet),
         }
     }
 
     /// Adds the findings that are about no hop but stand in a file this hop is made from or a record of it stands in: a page
     /// must not look sound while one of its sources has an error.
     pub fn add_findings_of_files(&mut self, all: &[Finding]) {
-        let records = self.acceptances.iter().flatten().map(|acceptance| acceptance.record.file);
-        let files: Vec<FileId> = self.documents.iter().map(|document| document.file).chain(records).collect();
-        let touches = |finding: &&Finding| {
-            let mut touched = finding.labels.iter().filter_map(|label| label.spot.file());
-            finding.hop.is_none() && touched.any(|file| files.contains(&file))
-        };
-        self.findings.extend(all.iter().filter(touches).cloned());
+        self.findings.extend(all.iter().filter(|finding| self.sources.are_touched(finding)).cloned());
     }
 
-    /// The findings that count for a pack: those of the design, and for an acceptance also those of its record.
+    /// The findings that count for a pack.
     fn findings_of(&self, pack: Pack) -> Vec<Finding> {
-        let record = match pack {
-            Pack::Acceptance(end) => self.acceptance(end).map(|acceptance| acceptance.record),
-            Pack::Design | Pack::Install(_) => None,
-        };
-        let design: Vec<FileId> = self.documents.iter().map(|document| document.file).collect();
-        let counts = |finding: &&Finding| {
-            let first = finding.labels.first().and_then(|label| label.spot.file());
-            let of_design = finding.rule.family != "record" && first.is_none_or(|file| design.contains(&file));
-            let mut touched = finding.labels.iter().filter_map(|label| match &label.spot {
-                Spot::Field(place) | Spot::Entry(place, _) => Some(place.document),
-                Spot::Bytes(file, _) => record.filter(|record| record.file == *file),
-                Spot::Path(_) => None,
-            });
-            of_design || record.is_some_and(|record| touched.any(|document| document == record))
-        };
-        self.findings.iter().filter(counts).cloned().collect()
-    }
-
-    fn acceptance(&self, end: EndName) -> Option<&Acceptance> {
-        self.acceptances[end].as_ref()
-    }
-
-    /// The source mark at the foot of the pages.
-    #[must_use]
-    pub fn mark(&self, files: &Files) -> String {
-        let files = attach::relative(files, self.network_file(), &self.documents);
-        attach::mark(&attach::sources(&files, &self.documents))
-    }
-
-    fn network_file(&self) -> FileId {
-        self.documents.first().map_or(FileId(0), |document| document.file)
+        self.findings.iter().filter(|finding| self.sources.counts(finding, pack)).cloned().collect()
     }
 
     /// What the packs are called.
     #[must_use]
     pub fn names(&self) -> &PackNames {
         &self.naming.names
-    }
-
-    /// Errors that are open: a pack is set in type only as a draft while there are any.
-    #[must_use]
-    pub fn errors(&self, pack: Pack) -> usize {
-        let findings = self.findings_of(pack);
-        let open = findings.iter().filter(|finding| finding.waived.is_none());
-        open.filter(|finding| finding.severity == Severity::Error).count()
     }
 }

@@ -2,7 +2,7 @@
 //! packs somebody wants.
 
 use super::Pack;
-use crate::sheet::HopSheet;
+use crate::network::ResolvedHop;
 use crate::spec::{Both, EndName};
 
 /// The names of the packs of one hop.
@@ -16,11 +16,11 @@ pub struct PackNames {
 impl PackNames {
     /// Those of a hop.
     #[must_use]
-    pub fn of(sheet: &HopSheet<'_>) -> Self {
+    pub fn of(hop: &ResolvedHop<'_>) -> Self {
         Self {
-            hop: sheet.id().to_owned(),
-            sites: sheet.resolved.ends.each_ref().map(|end| end.site.id.to_string()),
-            recorded: Both::ends(|end| sheet.newest_record(end).is_some()),
+            hop: hop.hop.id.to_string(),
+            sites: hop.ends.each_ref().map(|end| end.site.id.to_string()),
+            recorded: Both::ends(|end| hop.records.iter().any(|record| record.end == end)),
         }
     }
 

@@ -42,6 +42,9 @@ pub enum PackError {
     /// The page data is no data; a view is at fault.
     #[error("the page data cannot be handed over: {0}")]
     Data(#[from] serde_json::Error),
+    /// Its pages were not taken out of the sheet.
+    #[error("there is nothing to print for this pack")]
+    NotTaken,
     /// No thread to work on.
     #[error("no thread to set pages on: {0}")]
     Thread(#[from] rayon::ThreadPoolBuildError),

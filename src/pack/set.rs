@@ -10,10 +10,12 @@ use super::attach::{self, Attachment};
 use super::design::Design;
 use super::front::Front;
 use super::install::Install;
+use super::outline::is_open_error;
 use super::render::{PackError, Press};
-use super::{HopPacks, Pack, waivers, words};
+use super::{Body, HopPacks, Pack, waivers, words};
 use crate::finding::Finding;
-use crate::network::Files;
+use crate::listing::Places;
+use crate::network::Trees;
 use crate::place::DocumentId;
 
 /// A pack with its page data; what the templates receive.
@@ -36,32 +38,54 @@ impl HopPacks {
     /// Sets a pack in type.
     ///
     /// # Errors
-    /// A broken template or a PDF that would not meet its standards; neither depends on what a network says.
-    pub fn set(&self, press: &Press, pack: Pack, asked_as_draft: bool, files: &Files) -> Result<Vec<u8>, PackError> {
-        let acceptance = match pack {
-            Pack::Acceptance(end) => self.acceptance(end),
-            Pack::Design | Pack::Install(_) => None,
+    /// A broken template or a PDF that would not meet its standards; neither depends on what a network says. A pack that was
+    /// not taken out of the sheet, such as the acceptance of an end without a record.
+    pub fn set(
+        &self,
+        press: &Press,
+        pack: Pack,
+        asked_as_draft: bool,
+        trees: &Trees<'_>,
+    ) -> Result<Vec<u8>, PackError> {
+        let body = self.bodies.iter().find(|(of, _)| *of == pack).map(|(_, body)| body).ok_or(PackError::NotTaken)?;
+        let record = match body {
+            Body::Acceptance(acceptance) => Some(acceptance.record),
+            Body::Design(_) | Body::Install(_) => None,
         };
-        let record = acceptance.map(|acceptance| acceptance.record);
-        let used: Vec<DocumentId> = self.documents.iter().copied().chain(record).collect();
-        let files = attach::relative(files, self.network_file(), &used);
-        let mut attached = attach::sources(&files, &self.documents);
-        attached.extend(record.and_then(|record| attach::record(&files, record)));
-        let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
-        attached.push(attach::sheet(&files, &listing));
-        attached.extend(self.profile.as_deref().map(|table| attach::profile(self.names().hop(), table)));
+        let used = self.sources.documents.iter().chain(&record).map(|document| document.file);
+        let places = Places::inside(trees, self.sources.network(), used);
+        let attached = self.attached(record, trees, &places);
         let findings = self.findings_of(pack);
+        let errors = findings.iter().filter(|finding| is_open_error(finding)).count();
         let aside = Aside::of(&self.aside, &findings, pack, self.naming.voice);
-        let front = self.naming.front(pack, self.errors(pack), asked_as_draft, aside, &attached);
-        let (design, install) = match pack {
-            Pack::Design => (Some(self.design.with_findings(&findings, &files)), None),
-            Pack::Install(end) => (None, Some(&self.installs[end])),
-            Pack::Acceptance(_) => (None, None),
-        };
-        let acceptance = acceptance.map(|acceptance| acceptance.with_findings(&findings, &files));
+        let front = self.naming.front(pack, errors, asked_as_draft, aside, &attached);
         let accepted: Vec<&Finding> = self.findings.iter().filter(|finding| finding.waived.is_some()).collect();
-        let waivers = waivers::table(&accepted, self.naming.voice);
-        let (words, waivers_spoken) = (self.naming.voice.sentences(), self.naming.voice.of_findings());
-        press.set(&Pages { words, front, design, install, acceptance, waivers, waivers_spoken, files: attached })
+        let pages = Pages {
+            words: self.naming.voice.sentences(),
+            front,
+            design: None,
+            install: None,
+            acceptance: None,
+            waivers: waivers::table(&accepted, self.naming.voice),
+            waivers_spoken: self.naming.voice.of_findings(),
+            files: attached,
+        };
+        press.set(&match body {
+            Body::Design(design) => Pages { design: Some(design.with_findings(&findings, &places)), ..pages },
+            Body::Install(install) => Pages { install: Some(install), ..pages },
+            Body::Acceptance(acceptance) => {
+                Pages { acceptance: Some(acceptance.with_findings(&findings, &places)), ..pages }
+            }
+        })
+    }
+
+    /// What travels inside.
+    fn attached(&self, record: Option<DocumentId>, trees: &Trees<'_>, places: &Places<'_>) -> Vec<Attachment> {
+        let mut attached = attach::sources(trees.files(), places, &self.sources.documents);
+        attached.extend(record.and_then(|record| attach::record(trees.files(), places, record)));
+        let listing = if record.is_some() { self.listing.clone() } else { self.listing.of_design() };
+        attached.push(attach::sheet(places, &listing));
+        attached.extend(self.profile.as_deref().map(|table| attach::profile(self.names().hop(), table)));
+        attached
     }
 }

@@ -28,8 +28,12 @@ pub struct Place {
     // Thin pointers to the words: a place is copied a thousand times for every hop.
     base: &'static &'static str,
     path: &'static &'static str,
+    /// What the brackets of both stand for, in order; [`UNUSED`] from there on.
     index: [u16; 4],
 }
+
+/// A slot for an index that no bracket has taken.
+const UNUSED: u16 = u16::MAX;
 
 /// Something that stands in a document.
 pub trait Placed {
@@ -47,19 +51,22 @@ impl Place {
     /// The whole document.
     #[must_use]
     pub const fn document(document: DocumentId) -> Self {
-        Self { document, base: &"", path: &"", index: [0; 4] }
+        Self { document, base: &"", path: &"", index: [UNUSED; 4] }
     }
 
     /// A part of the document that is a thing of its own, such as `ends.a.runs[i]`, with what its brackets stand for.
     #[must_use]
     pub fn part(self, base: &'static &'static str, index: &[usize]) -> Self {
-        Self { base, index: fill([0; 4], 0, index), ..self }
+        Self { base, index: fill([UNUSED; 4], 0, index), ..self }
     }
 
     /// A route below this part, its indices in the order of its brackets. [`at!`](crate::at) writes this call.
     #[must_use]
     pub fn below(self, path: &'static &'static str, index: &[usize]) -> Self {
-        let taken = self.base.matches('[').count();
+        if index.is_empty() {
+            return Self { path, ..self };
+        }
+        let taken = self.index.iter().position(|index| *index == UNUSED).unwrap_or(self.index.len());
         Self { path, index: fill(self.index, taken, index), ..self }
     }
 
@@ -89,7 +96,7 @@ impl Place {
 /// The indices with more of them put in from `start` on.
 fn fill(mut all: [u16; 4], start: usize, more: &[usize]) -> [u16; 4] {
     for (slot, index) in all.iter_mut().skip(start).zip(more) {
-        *slot = u16::try_from(*index).unwrap_or(u16::MAX);
+        *slot = u16::try_from(*index).unwrap_or(UNUSED).min(UNUSED - 1);
     }
     all
 }

@@ -57,7 +57,7 @@ impl<'a> Walk<'a> {
         match (&self.document.node(id).kind, shape) {
             (NodeKind::Mapping(_), Shape::Map(fields)) => self.map(id, fields, key),
             (NodeKind::Mapping(_), Shape::Table(value)) => {
-                for (name, value_id) in self.entries(id) {
+                for &(name, value_id) in self.entries(id) {
                     self.route.push(Step::Key(self.word(name)));
                     self.node(value_id, value, Some(&self.document.node(name).span));
                     self.route.pop();
@@ -81,14 +81,15 @@ impl<'a> Walk<'a> {
 
     fn map(&mut self, id: NodeId, fields: &'a [Field], key: Option<&Range<usize>>) {
         let entries = self.entries(id);
-        let present: HashSet<&str> = entries.iter().map(|(key, _)| self.word(*key)).collect();
-        let missing = |name: &str| !present.contains(name);
+        let present = Present::of(entries.iter().map(|(key, _)| self.word(*key)).collect());
+        let missing = |name: &str| !present.has(name);
+        let known: Vec<Option<&'a Field>> =
+            present.words.iter().map(|word| fields.iter().find(|field| field.name == *word)).collect();
         // A misspelt key must not also be reported as a missing one.
         let mut meant = Vec::new();
         let mut unknown = Vec::new();
-        for (name, _) in &entries {
-            let word = self.word(*name);
-            if fields.iter().any(|field| field.name == word) {
+        for (((name, _), word), known) in entries.iter().zip(&present.words).zip(&known) {
+            if known.is_some() {
                 continue;
             }
             if unknown.len() >= MOST_GUESSES {
@@ -115,17 +116,16 @@ impl<'a> Walk<'a> {
         if !lacking.is_empty() {
             self.missing_keys(id, &lacking, key);
         }
-        self.window_order(&entries, fields);
-        for (name, value) in entries {
-            if let Some(field) = fields.iter().find(|field| field.name == self.word(name)) {
-                let key = self.document.node(name).span.clone();
-                self.route.push(Step::Key(&field.name));
-                if self.doubtful.contains(&key) {
-                    self.hole(key.clone());
-                }
-                self.node(value, &field.shape, Some(&key));
-                self.route.pop();
+        self.window_order(entries, fields);
+        for (&(name, value), field) in entries.iter().zip(known) {
+            let Some(field) = field else { continue };
+            let key = &self.document.node(name).span;
+            self.route.push(Step::Key(&field.name));
+            if self.doubtful.contains(key) {
+                self.hole(key.clone());
             }
+            self.node(value, &field.shape, Some(key));
+            self.route.pop();
         }
     }
 
@@ -216,10 +216,10 @@ impl<'a> Walk<'a> {
         .unwrap_or_else(|| node.span.clone())
     }
 
-    fn entries(&self, id: NodeId) -> Vec<(NodeId, NodeId)> {
+    fn entries(&self, id: NodeId) -> &'a [(NodeId, NodeId)] {
         match &self.document.node(id).kind {
-            NodeKind::Mapping(entries) => entries.clone(),
-            _ => Vec::new(),
+            NodeKind::Mapping(entries) => entries,
+            _ => &[],
         }
     }
 
@@ -228,6 +228,27 @@ impl<'a> Walk<'a> {
             NodeKind::Scalar { text, .. } => text,
             _ => "",
         }
+    }
+}
+
+/// The keys of a mapping.
+struct Present<'a> {
+    words: Vec<&'a str>,
+    /// The same where they are many.
+    index: HashSet<&'a str>,
+}
+
+/// More keys than that are looked up by their hash; fewer are compared faster than hashed.
+const FEW: usize = 32;
+
+impl<'a> Present<'a> {
+    fn of(words: Vec<&'a str>) -> Self {
+        let index = if words.len() > FEW { words.iter().copied().collect() } else { HashSet::new() };
+        Self { words, index }
+    }
+
+    fn has(&self, word: &str) -> bool {
+        if self.words.len() > FEW { self.index.contains(word) } else { self.words.contains(&word) }
     }
 }
 

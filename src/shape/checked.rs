@@ -2,10 +2,8 @@
 
 use std::ops::Range;
 
-use serde_yaml::Value;
-
 use crate::finding::Finding;
-use crate::place::Step;
+use crate::source::Mends;
 use crate::spec::Kind;
 
 /// The most faults of a document, and of a file, that are listed: nobody mends so many by hand.
@@ -19,7 +17,7 @@ pub struct Checked<'d> {
     /// The documents it refers to, for a document that cannot be typed even with its holes filled.
     pub mentions: Vec<Mention>,
     /// What is to be left out or filled in so that the rest can be typed and judged.
-    pub repairs: Vec<Repair<'d>>,
+    pub mends: Mends<'d>,
     /// The values that are broken or missing: nothing that depends on them may be judged.
     pub holes: Vec<Hole>,
 }
@@ -31,15 +29,6 @@ pub struct Hole {
     pub route: String,
     /// Where the fault is shown.
     pub at: Range<usize>,
-}
-
-/// A change to the values of a document, not to its text.
-#[derive(Debug)]
-pub struct Repair<'d> {
-    /// Where.
-    pub route: Vec<Step<'d>>,
-    /// What to put there; `None` to take the key out.
-    pub value: Option<Value>,
 }
 
 /// A reference as it stands in the text.

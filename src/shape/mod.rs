@@ -17,7 +17,7 @@ use crate::spec::{Kind, schema_of};
 use crate::units;
 
 pub use check::check;
-pub use checked::{Checked, Hole, MOST_FAULTS, Mention, Repair};
+pub use checked::{Checked, Hole, MOST_FAULTS, Mention};
 
 /// What a node of a document must look like.
 #[derive(Debug)]

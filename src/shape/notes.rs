@@ -5,7 +5,7 @@ use std::ops::Range;
 use serde_yaml::Value;
 
 use super::check::Walk;
-use super::{Hole, MOST_FAULTS, Repair, Shape};
+use super::{Hole, MOST_FAULTS, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
@@ -76,7 +76,7 @@ impl<'a> Walk<'a> {
     }
 
     pub(super) fn repair(&mut self, value: Option<Value>) {
-        self.done.repairs.push(Repair { route: self.route.clone(), value });
+        self.done.mends.put(&self.route, value);
     }
 
     pub(super) fn hole(&mut self, at: Range<usize>) {

@@ -106,7 +106,7 @@ pub use scene::Worst;
 pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
 pub use shown::{BothWays, Fine, KeepClear, Radii, Ratio, Shown};
-pub use sources::Sources;
+pub use sources::{Listed, Sources};
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};
 pub use terrain::Terrains;

@@ -118,6 +118,13 @@ impl<T> Traced<T> {
     }
 }
 
+impl<T> Traced<T> {
+    /// Another value in place of this one.
+    pub(super) fn into_map<U>(self, make: impl FnOnce(T) -> U) -> Traced<U> {
+        Traced { value: self.value.map(make), sources: self.sources }
+    }
+}
+
 /// Combinators.
 impl<T: Clone> Traced<T> {
     /// Another value by a computation that always gives one.
@@ -272,20 +279,17 @@ macro_rules! inputs {
             #[allow(non_snake_case, reason = "a value is called like its type")]
             fn together(self) -> Traced<Self::Values> {
                 let ($first, $($name),*) = self;
-                let all = $first.traced().map(|value| (value,));
-                inputs!(@joined all [$first] $($name)*)
+                let value = $first.traced().value.clone().map(|value| (value,));
+                inputs!(@joined value [$first] $($name)*);
+                Traced { value, sources: Sources::all([$first.traced().sources(), $($name.traced().sources()),*]) }
             }
         })+
     };
-    (@joined $all:ident [$($done:ident)+]) => { $all };
-    (@joined $all:ident [$($done:ident)+] $next:ident $($rest:ident)*) => {{
-        let next = $next.traced();
-        let $all = Traced {
-            value: join($all.value, &next.value, |($($done,)+), $next| ($($done,)+ $next)),
-            sources: $all.sources.and(&next.sources),
-        };
-        inputs!(@joined $all [$($done)+ $next] $($rest)*)
-    }};
+    (@joined $all:ident [$($done:ident)+]) => {};
+    (@joined $all:ident [$($done:ident)+] $next:ident $($rest:ident)*) => {
+        let $all = join($all, &$next.traced().value, |($($done,)+), next| ($($done,)+ next));
+        inputs!(@joined $all [$($done)+ $next] $($rest)*);
+    };
 }
 
 inputs! {
@@ -337,14 +341,14 @@ macro_rules! see {
 /// The quantity in a field of a document, to compute with: `read!(end.height)`.
 macro_rules! read {
     ($($field:tt)+) => {
-        $crate::sheet::traced::see!($($field)+).map($crate::sheet::traced::Written::take)
+        $crate::sheet::traced::see!($($field)+).into_map($crate::sheet::traced::Written::take)
     };
 }
 
 /// What is written in a field of a document, words and all: `written!(end.height)`.
 macro_rules! written {
     ($($field:tt)+) => {
-        $crate::sheet::traced::see!($($field)+).map(Clone::clone)
+        $crate::sheet::traced::see!($($field)+).into_map(Clone::clone)
     };
 }
 

@@ -21,6 +21,13 @@ pub const MAX_FAULTS: usize = 200;
 /// The anchors that are looked at to explain an unknown alias.
 const MAX_SUGGESTIONS: usize = 1000;
 
+/// Keys of a mapping that are compared with one another faster than they are put in order.
+const FEW_KEYS: usize = 32;
+
+/// What a node takes of a text, about: so many are made room for, of the beginning of a long text.
+const BYTES_A_NODE: usize = 10;
+const LONG: usize = 1 << 16;
+
 /// Reads all documents of a text.
 #[must_use]
 pub fn parse(text: &str) -> Parsed {
@@ -33,6 +40,8 @@ pub fn parse(text: &str) -> Parsed {
         },
     );
     let mut builder = Builder { text, ..Builder::default() };
+    builder.nodes.reserve(text.len().min(LONG) / BYTES_A_NODE);
+    builder.extents.reserve(text.len().min(LONG) / BYTES_A_NODE);
 
     while let Some(next) = parser.next_event() {
         let step = match next {
@@ -319,6 +328,9 @@ impl Builder<'_> {
 impl Builder<'_> {
     /// Keeps the entries whose keys are scalars, new and not `<<`; complains about the others.
     fn sound_entries(&mut self, entries: Vec<(NodeId, NodeId)>) -> Vec<(NodeId, NodeId)> {
+        if self.are_plain(&entries) {
+            return entries;
+        }
         let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
         let mut sound = Vec::with_capacity(entries.len());
         for (key, value) in entries {
@@ -338,6 +350,18 @@ impl Builder<'_> {
             self.faults.push(fault);
         }
         sound
+    }
+
+    /// Whether there are only a few keys, all of them sound: so it is with nearly every mapping, and quickly seen.
+    fn are_plain(&self, entries: &[(NodeId, NodeId)]) -> bool {
+        let word = |key: NodeId| match &self.nodes[key.0].kind {
+            NodeKind::Scalar { text, .. } if **text != *"<<" => Some(&**text),
+            _ => None,
+        };
+        let new = |(number, (key, _)): (usize, &(NodeId, NodeId))| {
+            word(*key).is_some_and(|text| entries[..number].iter().all(|(other, _)| word(*other) != Some(text)))
+        };
+        entries.len() <= FEW_KEYS && entries.iter().enumerate().all(new)
     }
 
     fn scalar_tag(&mut self, tag: Option<&granit_parser::Tag>, mark: &Mark) -> Option<Tag> {

@@ -55,7 +55,7 @@ fn scalar_value(text: &str, core: Core) -> Value {
 }
 
 /// The type of a scalar that may carry a tag. A tag that the text does not fit leaves text.
-fn tagged_type(text: &str, style: Style, tag: Option<Tag>) -> Core {
+pub(super) fn tagged_type(text: &str, style: Style, tag: Option<Tag>) -> Core {
     let Some(tag) = tag else {
         return core_type(text, style);
     };

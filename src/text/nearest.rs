@@ -1,5 +1,7 @@
 //! The nearest known word, for "did you mean".
 
+use std::sync::OnceLock;
+
 /// The longest word, in bytes, that is compared: the work grows with the square of the length.
 const LONGEST: usize = 64;
 
@@ -41,8 +43,8 @@ fn slips(one: &str, other: &str) -> usize {
 pub struct Vocabulary {
     /// In order.
     words: Vec<String>,
-    /// Numbers of words in order of their letters from the end.
-    by_end: Vec<(String, usize)>,
+    /// Numbers of words in order of their letters from the end; made when the first is looked for.
+    by_end: OnceLock<Vec<(String, usize)>>,
 }
 
 /// Neighbours looked at on each side, in each order.
@@ -54,12 +56,7 @@ impl Vocabulary {
     pub fn of<'a>(words: impl IntoIterator<Item = &'a str>) -> Self {
         let mut words: Vec<String> = words.into_iter().map(str::to_owned).collect();
         words.sort_unstable();
-        let mut by_end: Vec<(String, usize)> = Vec::new();
-        if words.len() > 4 * NEIGHBOURS {
-            by_end = words.iter().enumerate().map(|(number, word)| (backwards(word), number)).collect();
-            by_end.sort_unstable();
-        }
-        Self { words, by_end }
+        Self { words, by_end: OnceLock::new() }
     }
 
     /// The words, in order.
@@ -74,14 +71,19 @@ impl Vocabulary {
         if word.len() > LONGEST {
             return None;
         }
-        if self.by_end.is_empty() {
+        if self.words.len() <= 4 * NEIGHBOURS {
             return nearest(word, self.words.iter().map(String::as_str));
         }
         let around = |at: usize| at.saturating_sub(NEIGHBOURS)..(at + NEIGHBOURS).min(self.words.len());
         let ahead = around(self.words.partition_point(|known| known.as_str() < word));
         let end = backwards(word);
-        let behind = around(self.by_end.partition_point(|(known, _)| *known < end));
-        let behind = self.by_end[behind].iter().map(|(_, number)| &self.words[*number]);
+        let by_end = self.by_end.get_or_init(|| {
+            let mut by_end: Vec<_> = self.words.iter().map(|word| backwards(word)).zip(0..).collect();
+            by_end.sort_unstable();
+            by_end
+        });
+        let behind = around(by_end.partition_point(|(known, _)| *known < end));
+        let behind = by_end[behind].iter().map(|(_, number)| &self.words[*number]);
         nearest(word, self.words[ahead].iter().chain(behind).map(String::as_str))
     }
 }

@@ -96,8 +96,13 @@ pub fn inert(text: &str, form: Form) -> String {
 /// One line, character by character.
 fn each(out: &mut String, line: &str, form: Form) {
     let mut at = 0;
-    while let Some(c) = line[at..].chars().next() {
+    loop {
+        // Most of a line is letters that upset nothing.
+        let plain = line[at..].bytes().take_while(|byte| matches!(byte, b' '..=b'~') && *byte != b'#').count();
+        out.push_str(&line[at..at + plain]);
+        at += plain;
         let rest = &line[at..];
+        let Some(c) = rest.chars().next() else { break };
         if let Some(length) = colour(rest).filter(|_| form == Form::Coloured) {
             out.push_str(&rest[..length]);
             at += length;

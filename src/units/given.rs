@@ -15,28 +15,30 @@ use super::{Quantity, text};
 pub struct Given<Q> {
     /// The value in the base unit.
     pub value: Q,
-    words: Box<str>,
+    /// The words; none for a value that nobody wrote.
+    words: Option<Box<str>>,
 }
 
 impl<Q: Quantity> Given<Q> {
     /// A value nobody wrote: a stated default. It prints in the base unit.
     #[must_use]
     pub fn assumed(value: Q) -> Self {
-        Self { value, words: value.to_string().into() }
+        Self { value, words: None }
     }
 }
 
 impl<Q> Given<Q> {
     /// How much one step of the last digit written is worth, in degrees: for `46.5123°` a ten-thousandth, for `46°30'44"` a
-    /// second. None if the words hold no number of an angle.
+    /// second. None if nobody wrote it, or the words hold no number of an angle.
     #[must_use]
     pub fn step(&self) -> Option<f64> {
-        let seconds = self.words.contains(['"', '″']);
-        let minutes = self.words.contains(['\'', '′']);
+        let words = self.words.as_deref()?;
+        let seconds = words.contains(['"', '″']);
+        let minutes = words.contains(['\'', '′']);
         let (unit, part) = match (seconds, minutes) {
-            (true, _) => (3600.0, self.words.rsplit(['\'', '′']).next()?),
-            (_, true) => (60.0, self.words.rsplit(['°', 'd']).next()?),
-            _ => (1.0, &*self.words),
+            (true, _) => (3600.0, words.rsplit(['\'', '′']).next()?),
+            (_, true) => (60.0, words.rsplit(['°', 'd']).next()?),
+            _ => (1.0, words),
         };
         let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
         let decimals = part.split_once('.').map_or(0, |(_, rest)| digits(rest));
@@ -53,9 +55,12 @@ impl<Q: PartialEq> PartialEq for Given<Q> {
     }
 }
 
-impl<Q> fmt::Display for Given<Q> {
+impl<Q: fmt::Display> fmt::Display for Given<Q> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.words)
+        match &self.words {
+            Some(words) => f.write_str(words),
+            None => self.value.fmt(f),
+        }
     }
 }
 
@@ -72,7 +77,7 @@ impl<'de, Q: Quantity> Deserialize<'de> for Given<Q> {
 
             fn visit_str<E: Error>(self, words: &str) -> Result<Given<Q>, E> {
                 match text::read(Q::KIND, words) {
-                    Ok(base) => Ok(Given { value: Q::new(base), words: words.trim().into() }),
+                    Ok(base) => Ok(Given { value: Q::new(base), words: Some(words.trim().into()) }),
                     Err(fault) => Err(E::custom(fault.reason)),
                 }
             }

@@ -7,16 +7,22 @@
 use std::collections::HashSet;
 use std::sync::Arc;
 
+use rayon::prelude::*;
+
 use crate::finding::{Finding, Spot};
-use crate::network::{self, Files, Library, Loaded, Scope};
+use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
 use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
-use crate::verdict::one_network::{HopRun, OpenHop, OpenNetwork};
+use crate::verdict::one_network::{HopRun, OpenNetwork};
+use crate::verdict::open_hop::OpenHop;
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
+
+/// Sheets that a thread has printed before they are handed on: each is a text of many kilobytes.
+const SHEETS_AT_ONCE: usize = 4;
 
 /// What came of a run.
 #[derive(Debug)]
@@ -78,24 +84,16 @@ impl Read {
         Self { scope: scope.clone(), files: Arc::new(files), libraries, findings, passed_over, today }
     }
 
-    /// Opens its networks.
+    /// The texts, to point into.
     #[must_use]
-    pub fn open(&self) -> Open<'_> {
-        let (files, mut samples) = (&*self.files, MOST_SAMPLES);
-        let open = |library| OpenNetwork::of(library, files, &self.scope, self.today, &mut samples);
-        Open { read: self, networks: self.libraries.iter().map(open).collect() }
+    pub fn files(&self) -> &Files {
+        &self.files
     }
 
     /// Where it was read from.
     #[must_use]
-    pub fn scope(&self) -> &Scope {
+    pub const fn scope(&self) -> &Scope {
         &self.scope
-    }
-
-    /// The texts.
-    #[must_use]
-    pub fn files(&self) -> &Arc<Files> {
-        &self.files
     }
 
     /// One library a network, in order of folder.
@@ -115,6 +113,14 @@ impl Read {
     pub fn passed_over(&self) -> &[String] {
         &self.passed_over
     }
+
+    /// Opens its networks.
+    #[must_use]
+    pub fn open(&self) -> Open<'_> {
+        let (files, mut samples) = (&*self.files, MOST_SAMPLES);
+        let open = |library| OpenNetwork::of(library, files, &self.scope, self.today, &mut samples);
+        Open { read: self, networks: self.libraries.iter().map(open).collect() }
+    }
 }
 
 /// Networks whose hops can be judged, all of them or one at a time.
@@ -129,17 +135,6 @@ impl Open<'_> {
     pub fn judge<R: Send>(
         &self,
         visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
-        take: impl FnMut(R),
-    ) -> Evaluation<R> {
-        self.judge_those(|_| true, visit, take)
-    }
-
-    /// The same of some hops only. Of the others nothing is found, and no waiver for them is needed; what is said of the
-    /// files and of the networks is all there.
-    pub fn judge_those<R: Send>(
-        &self,
-        wanted: impl Fn(OpenHop<'_>) -> bool,
-        visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
         mut take: impl FnMut(R),
     ) -> Evaluation<R> {
         let (scope, files) = (&self.read.scope, &self.read.files);
@@ -147,7 +142,7 @@ impl Open<'_> {
         let (mut hop_count, mut hop_ids) = (0, Vec::new());
         let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
         for (network, library) in self.networks.iter().zip(&self.read.libraries) {
-            let mut one = network.judge(&wanted, &visit, &mut take);
+            let mut one = network.judge(&visit, &mut take);
             hop_count += library.hops.index.len();
             findings.append(&mut one.findings);
             hop_ids.append(&mut one.hop_ids);
@@ -181,12 +176,44 @@ impl Open<'_> {
         }
     }
 
-    /// Its hops, in the order in which they are handed on.
-    pub fn hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
-        self.networks.iter().flat_map(OpenNetwork::open_hops)
+    /// Judges these hops, and nothing beyond what has to be known for that; `take` gets what `visit` took from each, in the
+    /// order of their numbers. Gives what is found about no hop that touches what was asked about, in order of place.
+    pub fn judge_only<R: Send>(
+        &self,
+        numbers: &[usize],
+        visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
+        mut take: impl FnMut(R),
+    ) -> Vec<Finding> {
+        let (scope, files) = (&self.read.scope, &self.read.files);
+        let mut findings = self.read.findings.clone();
+        findings.retain(|finding| finding.hop.is_none());
+        let mut before = 0;
+        for network in &self.networks {
+            let own = before..before + network.hops.len();
+            let numbers: Vec<usize> =
+                numbers.iter().filter(|number| own.contains(number)).map(|number| number - before).collect();
+            findings.append(&mut network.judge_only(&numbers, &visit, &mut take));
+            before = own.end;
+        }
+        findings.sort_by_cached_key(|finding| order(finding, files));
+        findings.dedup_by(|later, first| later.says_the_same(first));
+        findings.retain(|finding| concerns(finding, files, scope));
+        findings
     }
 
-    /// The ids of all hops, those that could not be evaluated included, with that of their network, sorted.
+    /// What is found about hops before any of them is judged, and `more` that is, in order of place; of that, what touches
+    /// what was asked about and is open.
+    #[must_use]
+    pub fn of_hops_that_wait(&self, mut more: Vec<Finding>) -> Vec<Finding> {
+        let (scope, files) = (&self.read.scope, &self.read.files);
+        let before = self.networks.iter().flat_map(OpenNetwork::before_hops).chain(&self.read.findings);
+        more.extend(before.filter(|finding| finding.hop.is_some()).cloned());
+        more.sort_by_cached_key(|finding| order(finding, files));
+        more.retain(|finding| concerns(finding, files, scope) && finding.waived.is_none());
+        more
+    }
+
+    /// The ids of all hops, those that cannot be evaluated included, with that of their network, sorted.
     #[must_use]
     pub fn hop_ids(&self) -> Vec<[String; 2]> {
         let mut ids: Vec<[String; 2]> = self.networks.iter().flat_map(OpenNetwork::hop_ids).collect();
@@ -194,9 +221,56 @@ impl Open<'_> {
         ids
     }
 
-    /// The sheet of the hop that was handed on as the `number`th, from 0, to `work`.
+    /// The hops that there are sheets of, in order of file, each with its network.
+    pub fn open_hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
+        self.networks.iter().flat_map(OpenNetwork::open_hops)
+    }
+
+    /// Hops there are, those that cannot be evaluated included.
+    #[must_use]
+    pub fn hop_count(&self) -> usize {
+        self.read.libraries.iter().map(|library| library.hops.index.len()).sum()
+    }
+
+    /// The hops that there are sheets of, in order of file: by their numbers here, from 0, they are asked for below.
+    pub fn hops(&self) -> impl Iterator<Item = &ResolvedHop<'_>> {
+        self.networks.iter().flat_map(|network| &network.hops)
+    }
+
+    /// The sheet of a hop and what is found about it.
     pub fn hop<R>(&self, number: usize, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> Option<R> {
-        Some(self.hops().nth(number)?.judge(work))
+        let (network, hop) = self.at(number)?;
+        let (sheet, found) = network.hop(hop);
+        Some(work(&sheet, &found))
+    }
+
+    /// Computes the sheets of these hops side by side and judges none; `take` gets what `visit` took from each, one after
+    /// the other in the order asked for, until it fails. Of the hops that are still to come nothing is held.
+    ///
+    /// # Errors
+    /// That of `take`.
+    pub fn sheets<R: Send, E>(
+        &self,
+        numbers: &[usize],
+        visit: impl Fn(&HopSheet<'_>) -> R + Sync,
+        mut take: impl FnMut(R) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let one = |number: &usize| self.at(*number).map(|(network, hop)| visit(&network.sheet(hop)));
+        for numbers in numbers.chunks(SHEETS_AT_ONCE * rayon::current_num_threads()) {
+            let taken: Vec<Option<R>> = numbers.par_iter().map(one).collect();
+            taken.into_iter().flatten().try_for_each(&mut take)?;
+        }
+        Ok(())
+    }
+
+    fn at(&self, mut number: usize) -> Option<(&OpenNetwork<'_>, &ResolvedHop<'_>)> {
+        for network in &self.networks {
+            match network.hops.get(number) {
+                Some(hop) => return Some((network, hop)),
+                None => number -= network.hops.len(),
+            }
+        }
+        None
     }
 }
 

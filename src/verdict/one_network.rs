@@ -7,10 +7,11 @@ use rayon::prelude::*;
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
 use crate::network::{self, Document, Files, Library, ResolvedHop, Scope, Slot};
-use crate::place::{DocumentId, FileId};
+use crate::place::FileId;
 use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{HopSheet, RainMaps, Terrains};
 use crate::spec::{Date, Network};
+use crate::verdict::open_hop::OpenHop;
 use crate::verdict::waivers::Waivers;
 
 /// How far the rules got with a hop.
@@ -42,64 +43,22 @@ pub(super) struct OneNetwork {
 /// A network with all that its hops are judged by.
 pub(super) struct OpenNetwork<'r> {
     pub(super) hops: Vec<ResolvedHop<'r>>,
-    library: &'r Library,
+    pub(super) library: &'r Library,
     files: &'r Files,
     scope: &'r Scope,
     settings: Settings<'r>,
-    maps: RainMaps,
-    terrains: Terrains,
+    pub(super) maps: RainMaps,
+    pub(super) terrains: Terrains,
     waivers: Waivers<'r>,
     /// What was found before any hop was looked at.
     findings: Vec<Finding>,
     of_waivers: Vec<Finding>,
 }
 
-/// A hop of a network that is open, to be judged by itself.
-#[derive(Clone, Copy)]
-pub struct OpenHop<'o> {
-    network: &'o OpenNetwork<'o>,
-    /// The hop.
-    pub hop: &'o ResolvedHop<'o>,
+/// Hops computed side by side before they are handed on: enough to keep all threads busy, few enough to hold.
+fn at_once() -> usize {
+    32 * rayon::current_num_threads()
 }
-
-impl<'o> OpenHop<'o> {
-    /// Hands its sheet and what is found about it to `work`.
-    pub fn judge<R>(&self, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> R {
-        let (sheet, found) = self.network.hop(self.hop);
-        work(&sheet, &found)
-    }
-
-    /// The documents it is made from and those that came back from it, in an order that is the same in another state.
-    #[must_use]
-    pub fn documents(&self) -> Vec<DocumentId> {
-        let records = self.hop.records.iter().map(|record| record.at);
-        network::mark::sources(self.hop).into_iter().chain(records).collect()
-    }
-
-    /// Whether a waiver is for it, be it one that holds or not.
-    #[must_use]
-    pub fn is_waived(&self) -> bool {
-        self.network.library.waivers.documents.iter().any(|waiver| *waiver.target.hop.0 == *self.hop.hop.id.0)
-    }
-
-    /// Whether nothing it is made from has a stand-in for something broken.
-    #[must_use]
-    pub fn is_sound(&self) -> bool {
-        let holes = &self.network.library.holes;
-        let sound = holes.is_empty() || self.documents().iter().all(|document| holes.of(*document).is_none());
-        sound && !matches!(self.hop.profile_file, Some(Err(_)))
-    }
-
-    /// Whether the maps of rain and the tiles of ground heights give the same for it as for a hop of another state.
-    #[must_use]
-    pub fn has_the_same_beside(&self, other: OpenHop<'_>) -> bool {
-        self.network.maps.same_for([self.hop, other.hop], &other.network.maps)
-            && self.network.terrains.same_for([self.hop, other.hop], &other.network.terrains)
-    }
-}
-
-/// Hops judged side by side before they are handed on: enough to keep all threads busy, few enough to hold.
-const AT_ONCE: usize = 512;
 
 impl<'r> OpenNetwork<'r> {
     /// Opens a network; what it reads of the ground is taken out of `samples`.
@@ -129,9 +88,14 @@ impl<'r> OpenNetwork<'r> {
         Self { hops, library, files, scope, settings, maps, terrains, waivers, findings, of_waivers: found.list }
     }
 
-    /// The sheet of one of its hops and what is found about it.
+    /// The sheet of one of its hops.
+    pub(super) fn sheet<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> HopSheet<'h> {
+        HopSheet::compute(hop, &self.maps, &self.terrains)
+    }
+
+    /// The same with what is found about it.
     pub(super) fn hop<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> (HopSheet<'h>, Vec<Finding>) {
-        let sheet = HopSheet::compute(hop, &self.maps, &self.terrains);
+        let sheet = self.sheet(hop);
         let mut found = Findings::default();
         rules::judge(&sheet, &self.library.holes, &mut found);
         self.settings.apply(&mut found.list);
@@ -149,41 +113,93 @@ impl<'r> OpenNetwork<'r> {
         ids(self.library, self.library.networks.documents.first())
     }
 
+    /// What was found before any hop was looked at.
+    pub(super) fn before_hops(&self) -> &[Finding] {
+        &self.findings
+    }
+
     /// Judges its hops side by side, and hands what `visit` took from each to `take`, in order of file.
     pub(super) fn judge<R: Send>(
         &self,
-        wanted: &impl Fn(OpenHop<'_>) -> bool,
         visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
         take: &mut impl FnMut(R),
     ) -> OneNetwork {
-        let one = |hop: &OpenHop<'_>| {
-            let (sheet, found) = self.hop(hop.hop);
-            (visit(&sheet, &found), found)
+        let hops: Vec<&ResolvedHop<'r>> = self.hops.iter().collect();
+        self.close(self.run(&hops, visit, take, |_| true))
+    }
+
+    /// The same with some of its hops, by their numbers. Gives what is found about no hop, as if all had been judged.
+    pub(super) fn judge_only<R: Send>(
+        &self,
+        numbers: &[usize],
+        visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
+        take: &mut impl FnMut(R),
+    ) -> Vec<Finding> {
+        let asked: Vec<&ResolvedHop<'r>> = numbers.iter().map(|number| &self.hops[*number]).collect();
+        let mut of_hops = self.run(&asked, visit, take, |finding| self.is_waived_somewhere(finding.hop.as_deref()));
+        // How a waiver stands is known once its hop has been judged.
+        let numbers: HashSet<&usize> = numbers.iter().collect();
+        let others = self.hops.iter().enumerate().filter(|(number, _)| !numbers.contains(number));
+        let others = others.map(|(_, hop)| hop).filter(|hop| self.is_waived_somewhere(Some(&hop.hop.id.0)));
+        of_hops.append(&mut self.run(&others.collect::<Vec<_>>(), &|_, _| (), &mut |()| (), |_| true));
+        let mut findings = self.findings.clone();
+        findings.append(&mut self.of_waivers(&of_hops, &self.evaluated()));
+        findings.retain(|finding| finding.hop.is_none());
+        findings
+    }
+
+    fn is_waived_somewhere(&self, hop: Option<&str>) -> bool {
+        hop.is_some_and(|hop| self.waivers.are_for(hop))
+    }
+
+    /// Judges hops side by side, a few at once, and keeps of what is found about them what is to be kept.
+    fn run<R: Send>(
+        &self,
+        hops: &[&ResolvedHop<'r>],
+        visit: &(impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync),
+        take: &mut impl FnMut(R),
+        keep: impl Fn(&Finding) -> bool + Sync,
+    ) -> Vec<Finding> {
+        let one = |hop: &&ResolvedHop<'r>| {
+            let (sheet, mut found) = self.hop(hop);
+            let taken = visit(&sheet, &found);
+            found.retain(&keep);
+            (taken, found)
         };
         let mut of_hops = Vec::new();
-        let hops: Vec<OpenHop<'_>> = self.open_hops().filter(|hop| wanted(*hop)).collect();
-        for hops in hops.chunks(AT_ONCE) {
+        for hops in hops.chunks(at_once()) {
             let judged: Vec<(R, Vec<Finding>)> = hops.par_iter().map(one).collect();
             for (taken, mut found) in judged {
                 take(taken);
                 of_hops.append(&mut found);
             }
         }
-        self.close(of_hops)
+        of_hops
+    }
+
+    /// The hops there is a sheet of.
+    fn evaluated(&self) -> HashSet<&str> {
+        self.hops.iter().map(|hop| &*hop.hop.id.0).collect()
+    }
+
+    /// How its waivers stand to what was found.
+    fn of_waivers(&self, of_hops: &[Finding], evaluated: &HashSet<&str>) -> Vec<Finding> {
+        let mut found = Findings { list: self.of_waivers.clone() };
+        self.waivers.report(of_hops, evaluated, &self.settings, &mut found);
+        self.settings.apply(&mut found.list);
+        found.list
     }
 
     /// What is said of all its hops together.
     fn close(&self, mut of_hops: Vec<Finding>) -> OneNetwork {
         let (library, network) = (self.library, self.library.networks.documents.first());
-        let evaluated: HashSet<&str> = self.hops.iter().map(|hop| &*hop.hop.id.0).collect();
+        let evaluated = self.evaluated();
         let asked = |file| self.files.get(file).is_some_and(|file| self.scope.reports(&file.origin));
         let runs = hop_runs(library, &of_hops, &evaluated, &self.settings, asked);
-        let mut of_waivers = Findings { list: self.of_waivers.clone() };
-        self.waivers.report(&of_hops, &evaluated, &self.settings, &mut of_waivers);
-        self.settings.apply(&mut of_waivers.list);
+        let mut of_waivers = self.of_waivers(&of_hops, &evaluated);
         let mut findings = self.findings.clone();
         findings.append(&mut of_hops);
-        findings.append(&mut of_waivers.list);
+        findings.append(&mut of_waivers);
         let used = network.map(|network| gone_by(network, self.files)).unwrap_or_default();
         let quieted = network.map(|network| rules::quieted(network)).unwrap_or_default();
         OneNetwork { findings, hop_ids: ids(library, network), runs, quieted, used }

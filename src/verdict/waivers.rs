@@ -128,6 +128,12 @@ impl<'n> Waivers<'n> {
         }
     }
 
+    /// Whether one of them is for a hop.
+    #[must_use]
+    pub fn are_for(&self, hop: &str) -> bool {
+        self.sound.iter().any(|waiver| *waiver.document.target.hop.0 == *hop)
+    }
+
     /// Whether a waiver is for the rule and the target of a finding.
     fn fits(&self, waiver: &Sound<'_>, finding: &Finding) -> bool {
         let (document, target) = (waiver.document, &waiver.document.target);

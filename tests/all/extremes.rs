@@ -70,8 +70,8 @@ fn told(folder: &Path) -> String {
     [
         output::full(&evaluation, look),
         output::json(&evaluation),
-        listing::table(&hops, false, &evaluation.files),
-        listing::json(&hops, &evaluation.files),
+        hops.iter().map(|hop| listing::table(hop, None)).collect(),
+        listing::json(&hops, None),
     ]
     .concat()
 }

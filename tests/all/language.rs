@@ -165,7 +165,7 @@ fn faults_of_ours(text: &str, number: usize, kind: Kind) -> BTreeSet<String> {
             Step::Index(index) => format!("{path}/{index}"),
         })
     };
-    checked.repairs.iter().map(|repair| spell(&repair.route)).collect()
+    checked.mends.routes().iter().map(|route| spell(route)).collect()
 }
 
 /// An editor underlines nothing that `check` does not, in good files and bad ones; and what is broken in shape fails in both.

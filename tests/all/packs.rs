@@ -7,7 +7,7 @@ use std::process::{Command, Output};
 
 use crate::fixture::copy;
 use hopwright::listing::HopListing;
-use hopwright::network::Scope;
+use hopwright::network::{Scope, Trees};
 use hopwright::pack::{Finish, HopPacks, Pack, Press, on_presses};
 use hopwright::spec::EndName;
 use hopwright::verdict::{Evaluation, evaluate};
@@ -37,7 +37,7 @@ pub fn hops(folder: &Path) -> Evaluation<Hop> {
 
 pub fn set(evaluation: &Evaluation<Hop>, number: usize, pack: Pack) -> Vec<u8> {
     let press = Press::new().expect("a press");
-    evaluation.hops[number].packs.set(&press, pack, false, &evaluation.files).expect("a pack")
+    evaluation.hops[number].packs.set(&press, pack, false, &Trees::of(&evaluation.files)).expect("a pack")
 }
 
 /// The text of each page, white space made single, minus signs as in the sheet.
@@ -167,7 +167,7 @@ fn the_numbers_of_an_install_pack_are_those_of_the_sheet() {
         let jobs: Vec<(&Hop, EndName)> =
             evaluation.hops.iter().flat_map(|hop| EndName::BOTH.map(|end| (hop, end))).collect();
         let packs = on_presses(&jobs, |press, (hop, end)| {
-            hop.packs.set(press, Pack::Install(*end), false, &evaluation.files).expect("a pack")
+            hop.packs.set(press, Pack::Install(*end), false, &Trees::of(&evaluation.files)).expect("a pack")
         });
         for ((hop, end), bytes) in jobs.iter().zip(packs.expect("presses")) {
             let pages = pages(&bytes);
@@ -388,7 +388,7 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
                 .filter(|(hop, pack)| hop.packs.names().has(*pack))
                 .collect();
             let set = on_presses(&jobs, |press, (hop, pack)| {
-                hop.packs.set(press, *pack, false, &evaluation.files).expect("a pack")
+                hop.packs.set(press, *pack, false, &Trees::of(&evaluation.files)).expect("a pack")
             });
             for ((hop, pack), bytes) in jobs.iter().zip(set.expect("presses")) {
                 let pages = Document::load_mem(&bytes).expect("a PDF").get_pages().len();
@@ -441,7 +441,7 @@ fn a_plain_pdf_has_the_same_pages_and_nothing_beside_them() {
     let archival = set(&evaluation, 0, Pack::Install(EndName::A));
     let press = Press::for_finish(Finish::Plain).expect("a press");
     let hop = &evaluation.hops[0].packs;
-    let plain = hop.set(&press, Pack::Install(EndName::A), false, &evaluation.files).expect("a pack");
+    let plain = hop.set(&press, Pack::Install(EndName::A), false, &Trees::of(&evaluation.files)).expect("a pack");
     assert_eq!(pages(&plain), pages(&archival));
     let raw = String::from_utf8_lossy(&plain);
     assert!(!raw.contains("pdfaid:part") && !raw.contains("Filespec") && plain.len() < archival.len());

@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 use crate::picture::grey::{DPI, Grey, Rendered, render_pages};
 use crate::picture::{all_of, difference, example, ink, packs, set};
 use hayro::vello_cpu::kurbo::Rect;
+use hopwright::network::Trees;
 use hopwright::pack::{HopPacks, Pack, Press};
 use hopwright::spec::EndName;
 use pdf_extract::{Dictionary, Document, Object};
@@ -282,7 +283,7 @@ fn each_pack(look: impl Fn(&str, Vec<u8>)) {
         let recorded = |hop: &HopPacks| EndName::BOTH.iter().any(|end| hop.names().has(Pack::Acceptance(*end)));
         for (_, hop) in evaluation.hops.iter().enumerate().filter(|(number, hop)| *number == 0 || recorded(hop)) {
             for pack in all_of(hop) {
-                let bytes = hop.set(&press, pack, true, &evaluation.files).expect("a pack");
+                let bytes = hop.set(&press, pack, true, &Trees::of(&evaluation.files)).expect("a pack");
                 look(&format!("{network}/{}", hop.names().file_name(pack)), bytes);
                 kinds.insert(match pack {
                     Pack::Design => "design",

@@ -7,7 +7,7 @@ use std::path::Path;
 
 use crate::fixture::{Bench, copy};
 use hopwright::network::Scope;
-use hopwright::pack::{Form, HopPacks};
+use hopwright::pack::Form;
 use hopwright::sheet::HopSheet;
 use hopwright::spec::{EndName, Way};
 use hopwright::verdict::evaluate;
@@ -115,20 +115,16 @@ fn a_broken_value_in_a_record_leaves_the_rest_judged() {
 
 /// The forms of every end of an example, with where they would go.
 fn forms(folder: &Path) -> Vec<(String, String, String)> {
-    let evaluation = evaluate(&Scope::of(&[folder.to_path_buf()]), |sheet, findings| {
-        let forms = [EndName::A, EndName::B].map(|end| Form::of(sheet, end));
-        (HopPacks::of(sheet, findings), forms)
+    let evaluation = evaluate(&Scope::of(&[folder.to_path_buf()]), |sheet, _| {
+        [EndName::A, EndName::B].map(|end| Form::of(sheet, end))
     });
     let records = folder.join("records");
-    let of = |(packs, forms): &(HopPacks, [Form; 2])| {
-        let text = |form: &Form| {
-            let (id, _) = form.place(&records);
-            let text = form.text(&id, &records, &packs.mark(&evaluation.files), &evaluation.files);
-            (form.name(), id, text)
-        };
-        forms.iter().map(text).collect::<Vec<_>>()
+    let of = |form: &Form| {
+        let (id, _) = form.place(&records);
+        let text = form.text(&id, &records, &evaluation.files);
+        (form.name(), id, text)
     };
-    evaluation.hops.iter().flat_map(of).collect()
+    evaluation.hops.iter().flatten().map(of).collect()
 }
 
 #[test]

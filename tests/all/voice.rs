@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use crate::fixture::{copy, files_below};
 use hopwright::listing::HopListing;
-use hopwright::network::Scope;
+use hopwright::network::{Scope, Trees};
 use hopwright::pack::{HopPacks, Pack, Press};
 use hopwright::physics::rain_outage::Outage;
 use hopwright::physics::worst_month::Share;
@@ -330,7 +330,7 @@ struct Spoken {
 
 fn spoken(folder: &Path, language: Option<Language>) -> Evaluation<Spoken> {
     evaluate(&Scope::of(&[folder.to_path_buf()]), |sheet, findings| Spoken {
-        packs: HopPacks::in_language(sheet, findings, language),
+        packs: HopPacks::only(&Pack::ALL, sheet, findings, language),
         values: HopListing::of(sheet)
             .sections
             .into_iter()
@@ -342,7 +342,7 @@ fn spoken(folder: &Path, language: Option<Language>) -> Evaluation<Spoken> {
 
 fn set(evaluation: &Evaluation<Spoken>, number: usize, pack: Pack) -> Vec<u8> {
     let press = Press::new().expect("a press");
-    evaluation.hops[number].packs.set(&press, pack, false, &evaluation.files).expect("a pack")
+    evaluation.hops[number].packs.set(&press, pack, false, &Trees::of(&evaluation.files)).expect("a pack")
 }
 
 fn text(bytes: &[u8]) -> String {

@@ -9,7 +9,7 @@ mod synthetic;
 use std::fs;
 use std::time::Instant;
 
-use hopwright::network::Scope;
+use hopwright::network::{Scope, Trees};
 use hopwright::pack::{HopPacks, Pack, on_presses};
 use hopwright::spec::EndName;
 use hopwright::verdict::evaluate;
@@ -28,6 +28,7 @@ fn main() {
     let plan = Plan { hops: 50, seed: 7, faults: false, points: 0 };
     synthetic::write(folder.path(), plan).expect("a written network");
     let evaluation = evaluate(&Scope::of(&[folder.path().to_path_buf()]), HopPacks::of);
+    let trees = Trees::of(&evaluation.files);
     let kinds = if design { vec![Pack::Design] } else { EndName::BOTH.map(Pack::Install).to_vec() };
     let of_hop = |hop| kinds.iter().map(move |kind| (hop, *kind));
     let packs: Vec<(&HopPacks, Pack)> = evaluation.hops.iter().flat_map(of_hop).collect();
@@ -37,7 +38,7 @@ fn main() {
     // The first pack alone pays for reading templates and fonts.
     for step in std::iter::once(1).chain(std::iter::repeat(count.div_ceil(10).max(1))) {
         let jobs: Vec<_> = packs.iter().copied().cycle().skip(done).take(step.min(count - done)).collect();
-        let set = |press: &_, (hop, pack): &(&HopPacks, Pack)| hop.set(press, *pack, false, &evaluation.files).is_ok();
+        let set = |press: &_, (hop, pack): &(&HopPacks, Pack)| hop.set(press, *pack, false, &trees).is_ok();
         let set = on_presses(&jobs, set).expect("presses");
         assert!(set.iter().all(|set| *set), "every pack can be set");
         done += jobs.len();

@@ -1,7 +1,8 @@
 //! Networks of real size through the built program: `cargo bench --bench scale`, or with the names of rows after `--`.
 //!
 //! Each row is the least of a few runs as a ratio to something measured beside it, with the peak of memory. A ratio holds
-//! on any machine; a time alone would prove nothing. `-- --program FILE` measures another build. Gates nothing.
+//! on any machine; a time alone would prove nothing. `-- --program FILE` measures another build, `-- --write HOPS FOLDER`
+//! writes a network for a profiler to look at. Gates nothing.
 
 #[allow(dead_code, reason = "the other benches use the rest")]
 mod synthetic;
@@ -23,10 +24,10 @@ const TICKS: f64 = 100.0;
 
 fn main() {
     let mut words: Vec<String> = std::env::args().skip(1).filter(|word| word != "--bench").collect();
-    if let [flag, folder] = words.as_slice()
-        && flag == "--parse"
-    {
-        return parse(Path::new(folder));
+    match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        ["--parse", folder] => return parse(Path::new(folder)),
+        ["--write", hops, folder] => return write(hops.parse().expect("a number of hops"), Path::new(folder)),
+        _ => {}
     }
     let mut program = PathBuf::from(env!("CARGO_BIN_EXE_hopwright"));
     if let Some(at) = words.iter().position(|word| word == "--program") {
@@ -231,8 +232,12 @@ fn row(name: &str, run: Run, held_against: Run) {
 
 fn network(hops: usize) -> TempDir {
     let folder = tempfile::tempdir().expect("a temporary folder");
-    synthetic::write(folder.path(), Plan { hops, seed: 7, faults: false, points: 0 }).expect("a written network");
+    write(hops, folder.path());
     folder
+}
+
+fn write(hops: usize, folder: &Path) {
+    synthetic::write(folder, Plan { hops, seed: 7, faults: false, points: 0 }).expect("a written network");
 }
 
 fn edit(path: &Path, from: &str, to: &str) {

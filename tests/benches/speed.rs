@@ -6,7 +6,7 @@ use std::path::PathBuf;
 
 use divan::Bencher;
 use hopwright::finding::Findings;
-use hopwright::network::{self, Scope};
+use hopwright::network::{self, Scope, Trees};
 use hopwright::pack::{HopPacks, Pack, on_presses};
 use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
@@ -107,11 +107,12 @@ fn hundred_kilometres_by_the_metre(bencher: Bencher) {
 fn hundred_install_packs(bencher: Bencher) {
     let network = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("examples/varneck");
     let evaluation = evaluate(&Scope::of(&[network]), HopPacks::of);
+    let trees = Trees::of(&evaluation.files);
     let ends = || evaluation.hops.iter().flat_map(|hop| EndName::BOTH.map(|end| (hop, end)));
     let jobs: Vec<_> = ends().cycle().take(100).collect();
     bencher.bench(|| {
         let packs = on_presses(&jobs, |press, (hop, end)| {
-            hop.set(press, Pack::Install(*end), false, &evaluation.files).expect("a pack").len()
+            hop.set(press, Pack::Install(*end), false, &trees).expect("a pack").len()
         });
         packs.expect("presses").len()
     });

@@ -16,7 +16,7 @@ pub struct Sheet {
     /// Form of the output.
     #[arg(long, value_enum, default_value_t = SheetFormat::Table)]
     pub format: SheetFormat,
-    /// Add the method and the inputs under every line.
+    /// Add the method and the inputs of every line; in JSON each of them stands once a hop.
     #[arg(long)]
     pub sources: bool,
     /// Write the path profile of the one hop that is named as a drawing (SVG) into this file.

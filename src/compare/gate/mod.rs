@@ -21,7 +21,7 @@ use leaves::{Leaf, Leaves};
 
 /// All that is written differently in the gate, before anything is known of hops.
 pub(super) fn written(old: &Side, new: &Side, alike: &Alike) -> Vec<GateChange> {
-    let leaves = |side: &Side, number: usize| leaves::of_side(&side.files, |file| alike.outlines[number].has(file));
+    let leaves = |side: &Side, number: usize| leaves::of_side(side.files(), |file| alike.outlines[number].has(file));
     let (mut before, mut after) = (leaves(old, 0), leaves(new, 1));
     pair_networks(&mut before, &mut after);
     let names: BTreeSet<(String, String)> = before.keys().chain(after.keys()).cloned().collect();

@@ -21,7 +21,8 @@ rule! {
 /// Something that every arrester of a run must do, and those that do not.
 struct Demand<'n> {
     about: &'static str,
-    words: String,
+    /// What is asked for, in words.
+    words: fn(&RunSheet<'_>) -> Option<String>,
     /// The place of what must be passed.
     asked: Place,
     unfit: Vec<Unfit<'n>>,
@@ -41,9 +42,9 @@ impl Demand<'_> {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     let demands: Vec<Demand<'_>> = [rate(run), pairs(run), voltage(run)].into_iter().flatten().collect();
-    let wanted: Vec<&str> = demands.iter().map(|demand| demand.words.as_str()).collect();
     for demand in &demands {
         let Some((i, arrester, what, place, _)) = demand.unfit.first() else { continue };
+        let wanted: Vec<String> = demands.iter().filter_map(|demand| (demand.words)(run)).collect();
         let message = format!("end {}: arrester `{}` {what}", sheet.name, arrester.id);
         let finding = found.report(&RULE, at!(spec.arresters[*i].model), message, "not fit for this run");
         finding.known_at(at!(spec.arresters)).about(demand.about);
@@ -71,20 +72,23 @@ fn rate<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let port = run.resolved.port;
     let rate = port.rate.as_ref().filter(|_| run.carries(Service::Data))?;
     let unfit = unfit(run, |arrester| {
-        let what = format!("passes {}, the port runs at {rate}", arrester.rate);
-        let rating = Measured::of(arrester.rate.value, Worse::Lower);
-        (arrester.rate.value < rate.value).then(|| (what, at!(arrester.rate), Some(rating)))
+        (arrester.rate.value < rate.value).then(|| {
+            let what = format!("passes {}, the port runs at {rate}", arrester.rate);
+            (what, at!(arrester.rate), Some(Measured::of(arrester.rate.value, Worse::Lower)))
+        })
     });
-    Some(Demand { about: "rate", words: rate.to_string(), asked: at!(port.rate), unfit })
+    let words = |run: &RunSheet<'_>| run.resolved.port.rate.as_ref().map(ToString::to_string);
+    Some(Demand { about: "rate", words, asked: at!(port.rate), unfit })
 }
 
 fn pairs<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
     let unfit = unfit(run, |arrester| {
-        let what = format!("passes power on {} pairs of {}", arrester.pairs, supply.pairs);
-        (arrester.pairs < supply.pairs).then(|| (what, at!(arrester.pairs), None))
+        (arrester.pairs < supply.pairs).then(|| {
+            (format!("passes power on {} pairs of {}", arrester.pairs, supply.pairs), at!(arrester.pairs), None)
+        })
     });
-    let words = format!("power on {} pairs", supply.pairs);
+    let words = |run: &RunSheet<'_>| run.resolved.supply.map(|supply| format!("power on {} pairs", supply.pairs));
     Some(Demand { about: "pairs", words, asked: at!(supply.pairs), unfit })
 }
 
@@ -92,9 +96,11 @@ fn voltage<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
     let most = &supply.voltage.max;
     let unfit = unfit(run, |arrester| {
-        let what = format!("conducts above {}, the supply gives up to {most}", arrester.voltage);
-        let rating = Measured::of(arrester.voltage.value, Worse::Lower);
-        (arrester.voltage.value < most.value).then(|| (what, at!(arrester.voltage), Some(rating)))
+        (arrester.voltage.value < most.value).then(|| {
+            let what = format!("conducts above {}, the supply gives up to {most}", arrester.voltage);
+            (what, at!(arrester.voltage), Some(Measured::of(arrester.voltage.value, Worse::Lower)))
+        })
     });
-    Some(Demand { about: "voltage", words: format!("{most} or more"), asked: at!(supply.voltage.max), unfit })
+    let words = |run: &RunSheet<'_>| run.resolved.supply.map(|supply| format!("{} or more", supply.voltage.max));
+    Some(Demand { about: "voltage", words, asked: at!(supply.voltage.max), unfit })
 }

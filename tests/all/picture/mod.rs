@@ -11,7 +11,7 @@ pub mod ink;
 
 use std::path::{Path, PathBuf};
 
-use hopwright::network::Scope;
+use hopwright::network::{Scope, Trees};
 use hopwright::pack::{HopPacks, Pack, Press};
 use hopwright::spec::EndName;
 use hopwright::verdict::{Evaluation, evaluate};
@@ -35,5 +35,5 @@ pub fn all_of(hop: &HopPacks) -> impl Iterator<Item = Pack> {
 /// The bytes of a pack of a hop, by the hop's id.
 pub fn set(evaluation: &Evaluation<HopPacks>, press: &Press, hop: &str, pack: Pack) -> Vec<u8> {
     let hop = evaluation.hops.iter().find(|one| one.names().hop() == hop).expect("the hop");
-    hop.set(press, pack, false, &evaluation.files).expect("a pack")
+    hop.set(press, pack, false, &Trees::of(&evaluation.files)).expect("a pack")
 }

@@ -11,13 +11,13 @@ use crate::source::{Document, Parsed, parse};
 use crate::verdict::OpenHop;
 
 /// The trees that are needed to speak of one hop.
-pub(super) struct Trees<'f> {
+pub(super) struct HopTrees<'f> {
     files: &'f Files,
     own: Vec<FileId>,
     made: OnceCell<BTreeMap<FileId, Parsed>>,
 }
 
-impl<'f> Trees<'f> {
+impl<'f> HopTrees<'f> {
     /// Those of a hop on one side; of no hop, if it is not there.
     pub(super) fn of(files: &'f Files, hop: Option<OpenHop<'_>>) -> Self {
         let mut own: Vec<FileId> = hop.iter().flat_map(OpenHop::documents).map(|document| document.file).collect();

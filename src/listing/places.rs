@@ -1,0 +1,63 @@
+//! Where things are written, in words.
+
+use std::borrow::Cow;
+use std::collections::HashSet;
+
+use crate::finding::Spot;
+use crate::network::{Trees, mark};
+use crate::place::{FileId, Place};
+
+/// Where things are written.
+#[derive(Debug)]
+pub struct Places<'f> {
+    trees: &'f Trees<'f>,
+    inside: Option<Inside>,
+}
+
+/// Files of a network by their paths from its folder.
+#[derive(Debug)]
+struct Inside {
+    network: FileId,
+    files: HashSet<FileId>,
+}
+
+impl<'f> Places<'f> {
+    /// By the paths that were read.
+    #[must_use]
+    pub const fn of(trees: &'f Trees<'f>) -> Self {
+        Self { trees, inside: None }
+    }
+
+    /// By the paths from the folder of a network, in some of its files; in others nothing is found.
+    pub(crate) fn inside(trees: &'f Trees<'f>, network: FileId, files: impl IntoIterator<Item = FileId>) -> Self {
+        Self { trees, inside: Some(Inside { network, files: files.into_iter().collect() }) }
+    }
+
+    /// What a file is called.
+    pub(crate) fn file(&self, number: FileId) -> Option<Cow<'f, str>> {
+        let files = self.trees.files();
+        let file = files.get(number)?;
+        match &self.inside {
+            None => Some(Cow::Borrowed(&file.path)),
+            Some(inside) if inside.files.contains(&number) => {
+                Some(Cow::Owned(mark::inside(files, inside.network, number, file)))
+            }
+            Some(_) => None,
+        }
+    }
+
+    /// `hops/ridge.yaml:12 ends.a.height`.
+    pub(super) fn written(&self, place: &Place) -> String {
+        match self.line(&Spot::Field(*place)) {
+            Some((file, line)) => format!("{file}:{line} {}", place.route()),
+            None => place.route(),
+        }
+    }
+
+    /// The file and the line of a spot.
+    pub(crate) fn line(&self, spot: &Spot) -> Option<(Cow<'f, str>, usize)> {
+        let name = self.file(spot.file()?)?;
+        let (_, line) = self.trees.line(spot)?;
+        Some((name, line))
+    }
+}

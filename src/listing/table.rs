@@ -1,0 +1,54 @@
+//! A sheet in columns, for people.
+
+use std::collections::HashSet;
+use std::fmt::Write as _;
+
+use super::{HopListing, Places};
+use crate::sheet::{Cause, Row};
+use crate::text::plain::spelled;
+
+/// The lines of a hop in columns. With `places`, the method and the inputs follow each line.
+#[must_use]
+pub fn table(hop: &HopListing, places: Option<&Places<'_>>) -> String {
+    let mut out = String::new();
+    let _ = writeln!(out, "{}/{}: {}", hop.network, hop.hop, spelled(&hop.title));
+    for section in &hop.sections {
+        let _ = writeln!(out, "\n  {}", section.title);
+        for row in &section.rows {
+            line(row, &mut out);
+            if let Some(places) = places.filter(|_| row.text.is_ok()) {
+                sources(row, places, &mut out);
+            }
+        }
+    }
+    if places.is_some() {
+        let _ = writeln!(out, "\n  Assumptions");
+        for assumption in &hop.assumptions {
+            let _ = writeln!(out, "    {}", spelled(assumption));
+        }
+    }
+    out
+}
+
+fn line(row: &Row, out: &mut String) {
+    let (words, symbol) = (row.words, row.symbol);
+    let said = match &row.text {
+        Ok(text) => spelled(&text.to_string()),
+        Err(missing) if missing.cause == Cause::Judged => return,
+        Err(missing) => format!("— ({})", spelled(&missing.reason.to_string())),
+    };
+    let _ = writeln!(out, "    {words:<46} {symbol:>8}  {said}");
+}
+
+/// How the line was computed, and from what.
+fn sources(row: &Row, places: &Places<'_>, out: &mut String) {
+    let _ = writeln!(out, "        {}", row.method);
+    let mut said = HashSet::new();
+    for place in row.from.list() {
+        let written = places.written(&place);
+        if !said.contains(&written) {
+            let _ = writeln!(out, "        from {}", spelled(&written));
+            said.insert(written);
+        }
+    }
+}
