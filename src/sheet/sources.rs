@@ -94,7 +94,7 @@ impl Sources {
 pub struct Listed {
     places: Vec<Place>,
     numbers: HashMap<Place, usize>,
-    known: HashMap<*const Node, Vec<usize>>,
+    known: HashMap<*const Sources, Vec<usize>>,
 }
 
 impl Listed {
@@ -106,14 +106,15 @@ impl Listed {
 
     /// The numbers of the places of a value, each once, in the order of [`Sources::list`]. The values that were asked about
     /// before must still be there.
-    pub fn numbers(&mut self, sources: &Sources) -> &[usize] {
-        let Some(root) = &sources.0 else { return &[] };
-        let root = Arc::as_ptr(root);
-        if !self.known.contains_key(&root) {
-            let listed = self.walk(sources);
-            self.known.insert(root, listed);
+    pub fn numbers(&mut self, sources: &Sources) -> Vec<usize> {
+        let Set::All(all) = &sources.0 else { return self.walk(sources) };
+        let root = all.as_ptr();
+        if let Some(known) = self.known.get(&root) {
+            return known.clone();
         }
-        &self.known[&root]
+        let listed = self.walk(sources);
+        self.known.insert(root, listed.clone());
+        listed
     }
 
     fn walk(&mut self, sources: &Sources) -> Vec<usize> {
@@ -121,13 +122,9 @@ impl Listed {
         let mut listed = vec![false; self.places.len()];
         let mut open: Vec<&Sources> = vec![sources];
         while let Some(sources) = open.pop() {
-            let Some(node) = &sources.0 else { continue };
-            if let Some(known) = self.known.get(&Arc::as_ptr(node)) {
-                found.extend(known.iter().filter(|number| !std::mem::replace(&mut listed[**number], true)));
-                continue;
-            }
-            match &**node {
-                Node::One(place) => {
+            match &sources.0 {
+                Set::None => {}
+                Set::One(place) => {
                     let number = *self.numbers.entry(*place).or_insert_with(|| {
                         self.places.push(*place);
                         listed.push(false);
@@ -137,8 +134,13 @@ impl Listed {
                         found.push(number);
                     }
                 }
-                Node::Both(one, other) if met.insert(Arc::as_ptr(node)) => open.extend([other, one]),
-                Node::Both(..) => {}
+                Set::All(all) => match self.known.get(&all.as_ptr()) {
+                    Some(known) => {
+                        found.extend(known.iter().filter(|number| !std::mem::replace(&mut listed[**number], true)));
+                    }
+                    None if met.insert(all.as_ptr()) => open.extend(all.iter().rev()),
+                    None => {}
+                },
             }
         }
         found
@@ -170,7 +172,7 @@ mod tests {
         let all = [ab.clone(), c.and(&ab), b.and(&c).and(&ab), Sources::default(), a, ab];
         let mut listed = Listed::default();
         for sources in &all {
-            let numbers = listed.numbers(sources).to_vec();
+            let numbers = listed.numbers(sources);
             let places: Vec<Place> = numbers.into_iter().map(|number| listed.places()[number]).collect();
             assert_eq!(places, sources.list());
         }
