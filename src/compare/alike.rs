@@ -79,7 +79,7 @@ impl Alike {
 /// The file of the other side in the same place, and whether it reads the same. None where places are not unique.
 fn counterparts(sides: [&Side; 2]) -> [Vec<Option<(FileId, bool)>>; 2] {
     let by_place = sides.map(|side| {
-        let places = (0_u32..).zip(side.files().list).map(|(number, file)| (side.below(&file.origin), FileId(number)));
+        let places = (0_u32..).zip(&side.files().list).map(|(number, file)| (side.below(&file.origin), FileId(number)));
         let found: BTreeMap<&Path, FileId> = places.collect();
         found
     });
