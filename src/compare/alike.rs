@@ -8,10 +8,10 @@ use std::path::Path;
 
 use super::outline::{Outline, Outlines};
 use super::side::Side;
-use crate::network::Slot;
 use crate::finding::Spot;
 use crate::finding::faults::{DUPLICATE_ID, KIND, NO_NETWORK, TOO_LARGE, TWO_NETWORKS};
-use crate::place::{DocumentId, FileId};
+use crate::network::Slot;
+use crate::place::{DocumentId, FileId, Place};
 use crate::verdict::OpenHop;
 
 /// What both sides have alike.
@@ -42,6 +42,15 @@ impl Alike {
     /// Whether a file of the new side is there on the old one too and reads the same.
     fn file(&self, new: FileId) -> Option<(FileId, bool)> {
         self.others[1].get(new.0 as usize).copied().flatten()
+    }
+
+    /// A place of the old side in the file of the new one that reads the same, if there is one.
+    pub(super) fn carried(&self, old: Place) -> Option<Place> {
+        let (file, _) =
+            self.others[0].get(old.document.file.0 as usize).copied().flatten().filter(|(_, same)| *same)?;
+        let mut place = old;
+        place.document.file = file;
+        Some(place)
     }
 
     /// Whether two documents stand in the same file and read the same, with all that is written before them.

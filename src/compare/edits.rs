@@ -5,15 +5,15 @@
 //! that only one side has was reached through a reference, and the edit is then that of the reference. A survey file that
 //! reads otherwise is an edit of the field that names it.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
 use super::alike::Alike;
 use super::cause::Cause;
 use super::differences::{Differences, Edit};
+use super::hop_trees::HopTrees;
 use super::index::{Index, Route};
 use super::outline::Name;
 use super::side::Side;
-use super::hop_trees::HopTrees;
 use crate::finding::Spot;
 use crate::place::{DocumentId, Place, Step};
 
@@ -22,6 +22,7 @@ pub(super) struct Edits<'f> {
     sides: [Index<'f>; 2],
     list: Vec<Edit<'f>>,
     by_name: HashMap<Name, Vec<usize>>,
+    alike: &'f Alike,
 }
 
 impl<'f> Edits<'f> {
@@ -48,7 +49,7 @@ impl<'f> Edits<'f> {
         for (number, edit) in list.iter().enumerate() {
             by_name.entry(edit.name.clone()).or_default().push(number);
         }
-        Self { sides, list, by_name }
+        Self { sides, list, by_name, alike }
     }
 
     pub(super) fn into_causes(self) -> Vec<Cause> {
@@ -83,6 +84,7 @@ impl<'f> Edits<'f> {
         if self.list.is_empty() {
             return BTreeSet::new();
         }
+        let places = self.that_matter(places);
         let routes = [0, 1].map(|side| -> BTreeSet<usize> {
             places[side].iter().filter_map(|place| self.follow(side, place, trees, followed)).collect()
         });
@@ -100,10 +102,23 @@ impl<'f> Edits<'f> {
             let near = routes.iter().flatten().map(|route| followed.met[*route].document.clone());
             for name in near.chain(hops).collect::<BTreeSet<Name>>() {
                 let close = self.by_name.get(&name).into_iter().flatten();
-                found.extend(close.filter(|number| names.iter().any(|name| self.list[**number].words[side].contains(*name))));
+                found.extend(
+                    close.filter(|number| names.iter().any(|name| self.list[**number].words[side].contains(*name))),
+                );
             }
         }
         found
+    }
+
+    /// The places that are to be followed. Files in which nothing is edited have none, if both sides go back to the same
+    /// places in them: no edit meets these, and nothing leads to them on one side only.
+    fn that_matter(&self, places: [&[Place]; 2]) -> [Vec<Place>; 2] {
+        let is_plain = |side: usize, place: &Place| !self.sides[side].outlines.has(place.document.file);
+        let plain = |side: usize| places[side].iter().filter(move |place| is_plain(side, place));
+        let before: Option<HashSet<Place>> = plain(0).map(|place| self.alike.carried(*place)).collect();
+        let after: HashSet<Place> = plain(1).copied().collect();
+        let same = before.is_some_and(|before| before == after);
+        [0, 1].map(|side| places[side].iter().filter(|place| !(same && is_plain(side, place))).copied().collect())
     }
 
     /// The number of the route of a place, which is followed once.
@@ -118,13 +133,13 @@ impl<'f> Edits<'f> {
             return *known;
         }
         let route = self.sides[side].route(place, &trees[side]);
-        let number = route.map(|route| match followed.known.get(&route) {
-            Some(number) => *number,
-            None => {
-                followed.met.push(self.meet(&route));
-                followed.known.insert(route, followed.met.len() - 1);
-                followed.met.len() - 1
-            }
+        let number = route.map(|route| {
+            let next = followed.met.len();
+            let number = *followed.known.entry(route).or_insert_with_key(|route| {
+                followed.met.push(self.meet(route));
+                next
+            });
+            number
         });
         followed.places[side].insert(*place, number);
         number
@@ -136,7 +151,11 @@ impl<'f> Edits<'f> {
             let edited = &self.list[*number].route;
             edited.starts_with(route) || route.starts_with(edited)
         });
-        Met { edits: edits.collect(), names: names_in(name, route).map(str::to_owned).collect(), document: name.clone() }
+        Met {
+            edits: edits.collect(),
+            names: names_in(name, route).map(str::to_owned).collect(),
+            document: name.clone(),
+        }
     }
 }
 

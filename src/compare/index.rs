@@ -4,8 +4,8 @@ use std::collections::HashMap;
 use std::path::Path;
 use std::sync::OnceLock;
 
-use super::outline::{Name, Outlines, name_of};
 use super::hop_trees::HopTrees;
+use super::outline::{Name, Outlines, name_of};
 use crate::finding::Spot;
 use crate::network::Files;
 use crate::place::{DocumentId, FileId, Place, Step};

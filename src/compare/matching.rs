@@ -103,9 +103,14 @@ fn same_id(before: &Hops<'_>, after: &Hops<'_>) -> Vec<([String; 2], [String; 2]
 
 fn by_id<'h>(hops: &'h Hops<'_>) -> BTreeMap<&'h str, Vec<&'h [String; 2]>> {
     let mut found: BTreeMap<&str, Vec<&[String; 2]>> = BTreeMap::new();
-    hops.keys().for_each(|name| found.entry(&name[1]).or_default().push(name));
+    for name in hops.keys() {
+        found.entry(&name[1]).or_default().push(name);
+    }
     found
 }
+
+/// A hop that another one may be now, by its name.
+type Candidate<'h> = (&'h [String; 2], OpenHop<'h>);
 
 /// Hops with another id and the same numbers throughout.
 fn same_numbers(before: &Hops<'_>, after: &Hops<'_>) -> Vec<([String; 2], [String; 2])> {
@@ -113,7 +118,7 @@ fn same_numbers(before: &Hops<'_>, after: &Hops<'_>) -> Vec<([String; 2], [Strin
     if !computed(before) || !computed(after) {
         return Vec::new();
     }
-    let mut by_digest: BTreeMap<(&str, u64), Vec<(&[String; 2], OpenHop<'_>)>> = BTreeMap::new();
+    let mut by_digest: BTreeMap<(&str, u64), Vec<Candidate<'_>>> = BTreeMap::new();
     for (name, hop, digest) in digests(after) {
         by_digest.entry((&name[0], digest)).or_default().push((name, hop));
     }
@@ -138,7 +143,10 @@ fn same_numbers(before: &Hops<'_>, after: &Hops<'_>) -> Vec<([String; 2], [Strin
 fn digests<'h, 's>(hops: &'h Hops<'s>) -> Vec<(&'h [String; 2], OpenHop<'s>, u64)> {
     let computed: Vec<(&[String; 2], OpenHop<'_>)> =
         hops.iter().filter_map(|(name, here)| Some((name, here.computed()?))).collect();
-    computed.par_iter().map(|(name, hop)| (*name, *hop, hop.judge(|sheet, _| digest(&HopSide::of(sheet, &[]))))).collect()
+    computed
+        .par_iter()
+        .map(|(name, hop)| (*name, *hop, hop.judge(|sheet, _| digest(&HopSide::of(sheet, &[])))))
+        .collect()
 }
 
 fn digest(hop: &HopSide) -> u64 {

@@ -11,10 +11,12 @@ mod cause;
 mod change;
 mod differences;
 mod edits;
+mod found;
 mod gate;
 mod gate_words;
 mod held;
 mod hop;
+mod hop_trees;
 mod index;
 mod json;
 mod judged;
@@ -29,7 +31,6 @@ mod state;
 mod summary;
 mod survey;
 mod text;
-mod hop_trees;
 mod words;
 
 pub use cause::{Cause, Class};
@@ -53,9 +54,9 @@ use alike::Alike;
 use edits::Edits;
 use held::ByGate;
 use hop::Difference;
+use hop_trees::HopTrees;
 use matching::{Here, Pair};
 use state::State;
-use hop_trees::HopTrees;
 
 /// What two states of a network differ in.
 #[derive(Debug)]
@@ -96,10 +97,8 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let by_gate = judged.as_ref().map(|open| ByGate::of(open, gate::quieted(&gate))).unwrap_or_default();
     let with = hop::With { edits: &edits, gate: &by_gate, noise, files: [old.files(), new.files()] };
     let pairs = matching::pairs(&states[0], &states[1]);
-    let differences: Vec<Option<Difference>> = pairs
-        .par_iter()
-        .map(|pair| (!is_known(pair, &alike, [old, new])).then(|| hop::change(pair, &with)))
-        .collect();
+    let differences: Vec<Option<Difference>> =
+        pairs.par_iter().map(|pair| (!is_known(pair, &alike, [old, new])).then(|| hop::change(pair, &with))).collect();
     let known = differences.iter().filter(|difference| difference.is_none()).count();
     let mut summary = Summary::default();
     summary.hops = pairs.len();
@@ -162,7 +161,7 @@ fn about_no_hop(states: &[State<'_>; 2], edits: &Edits<'_>) -> Vec<FindingChange
     let [old, new] = states;
     let trees = [0, 1].map(|side| HopTrees::of(states[side].side.files(), None));
     let after = held::own(&new.findings);
-    let found = hop::findings(&old.findings, &after).into_iter().filter(|found| !found.is_as_before());
+    let found = found::findings(&old.findings, &after).into_iter().filter(|found| !found.is_as_before());
     found.map(|found| found.placed(edits, &trees)).collect()
 }
 

@@ -85,8 +85,9 @@ impl RainMaps {
         let entry = self.0.iter().find(|entry| place.is_some_and(|place| entry.places.contains(&place)));
         let inputs = all((name, &ends.a, &ends.b));
         match (entry.and_then(|entry| entry.map.as_ref().ok()), place) {
-            (Some(map), _) => inputs
-                .check(|(_, here, there)| map.rate(middle(here, there)).ok_or(Reason::OutsideRainMap)),
+            (Some(map), _) => {
+                inputs.check(|(_, here, there)| map.rate(middle(here, there)).ok_or(Reason::OutsideRainMap))
+            }
             (None, Some(place)) => inputs.try_map(|_| Err(Missing::broken(Reason::BrokenRainMap, place.into()))),
             (None, None) => Traced::missing(Missing::broken(Reason::BrokenRainMap, Spot::Path(String::new()))),
         }

@@ -111,21 +111,33 @@ const CHANGES: [(&str, Change, usize); 15] = [
     ("a rule lowered", |new| change(new, "network.yaml", "rules: {", "rules: { ground-conductor-long: advice,"), 0),
     ("an objective", |new| change(new, "network.yaml", "fade_margin: 10 dB", "fade_margin: 60 dB"), 0),
     ("a waiver", |new| write(new, "waivers/w.yaml", WAIVER), HOPS - 1),
-    ("a waiver and another hop", |new| {
-        write(new, "waivers/w.yaml", WAIVER);
-        change(new, "hops/h4.yaml", "transmit_power: 10 dBm", "transmit_power: -30 dBm");
-    }, HOPS - 2),
+    (
+        "a waiver and another hop",
+        |new| {
+            write(new, "waivers/w.yaml", WAIVER);
+            change(new, "hops/h4.yaml", "transmit_power: 10 dBm", "transmit_power: -30 dBm");
+        },
+        HOPS - 2,
+    ),
     ("a document of another kind", |new| write(new, "mast.yaml", "kind: mast\nid: h4\n"), HOPS),
-    ("a hop that is there twice", |new| {
-        let hop = fs::read_to_string(new.path().join("hops/h4.yaml")).expect("there");
-        write(new, "hops/a.yaml", &hop.replace("transmit_power: 10 dBm", "transmit_power: 40 dBm"));
-    }, HOPS - 1),
-    ("a file cut in two", |new| {
-        let text = fs::read_to_string(new.path().join("equipment.yaml")).expect("there");
-        let (first, other) = text.split_once("---\n").expect("two documents");
-        write(new, "equipment.yaml", other);
-        write(new, "radio.yaml", first);
-    }, 0),
+    (
+        "a hop that is there twice",
+        |new| {
+            let hop = fs::read_to_string(new.path().join("hops/h4.yaml")).expect("there");
+            write(new, "hops/a.yaml", &hop.replace("transmit_power: 10 dBm", "transmit_power: 40 dBm"));
+        },
+        HOPS - 1,
+    ),
+    (
+        "a file cut in two",
+        |new| {
+            let text = fs::read_to_string(new.path().join("equipment.yaml")).expect("there");
+            let (first, other) = text.split_once("---\n").expect("two documents");
+            write(new, "equipment.yaml", other);
+            write(new, "radio.yaml", first);
+        },
+        0,
+    ),
 ];
 
 const WAIVER: &str = "kind: waiver\nid: w\nrule: fade-margin-below-objective\ntarget: { hop: h3 }\ndeparture: deviation\n\
