@@ -19,13 +19,19 @@ enum Source {
 }
 
 pub(super) fn run(args: &Compare) -> Result<Exit, Stop> {
-    let [old, new] = sources(args)?.map(|source| side(args, source));
+    let [old, new] = sources(args)?.map(|source| Named::of(args, source));
+    let (old, new) = (old?, new?);
+    // Git hands out the one while the other is read.
+    let (old, new) = rayon::join(|| old.read(), || new.read());
     let (old, new) = (old?, new?);
     if old.is_empty() && new.is_empty() {
         say::aside(&format!("no YAML files found in {} nor in {}", spelled(&old.name), spelled(&new.name)));
         return Ok(Exit::Nothing);
     }
     let comparison = compare(&old, &new, &Noise::new(args.threshold.clone()));
+    // Tiles and maps are read only now.
+    whole(&old)?;
+    whole(&new)?;
     let comment = comment(args, &comparison)?;
     say::out_as(&formed(&comparison, args.format, args, &comment), form(args.format))?;
     for CompareOutput { format, file } in &args.output {
@@ -93,27 +99,46 @@ fn home(args: &Compare) -> Result<PathBuf, Stop> {
     Ok(scope.folders().first().cloned().unwrap_or_else(|| args.network.clone()))
 }
 
-fn side(args: &Compare, source: Source) -> Result<Side, Stop> {
-    let baseline = args.baseline.as_deref().map_or(Ok(None), |file| known(args, &source, file))?;
-    let (scope, name) = match source {
-        Source::Folder(folder) => {
-            let scope = Scope::of(std::slice::from_ref(&folder));
-            let whole = scope.folders();
-            (if whole.is_empty() { scope } else { Scope::of(&whole) }, folder.display().to_string())
-        }
-        Source::Here => {
-            let folder = home(args)?;
-            let name = if folder == Path::new(".") { "the working tree".into() } else { folder.display().to_string() };
-            (Scope::of(&[folder]), name)
-        }
-        Source::Revision { revision, shown } => (at_revision(&home(args)?, &revision, &shown)?, shown),
-    };
-    let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought)?);
-    let side = Side::of(&scope, name).with_baseline(baseline);
-    // A state of which a part is not to be had has no numbers to compare.
-    match scope.failure() {
-        Some(said) => Err(GitError::Failed { revision: side.name, said }.into()),
-        None => Ok(side),
+/// A side that is to be read.
+struct Named {
+    scope: Scope,
+    name: String,
+    baseline: Option<KnownSide>,
+}
+
+impl Named {
+    fn of(args: &Compare, source: Source) -> Result<Self, Stop> {
+        let baseline = args.baseline.as_deref().map_or(Ok(None), |file| known(args, &source, file))?;
+        let (scope, name) = match source {
+            Source::Folder(folder) => {
+                let scope = Scope::of(std::slice::from_ref(&folder));
+                let whole = scope.folders();
+                (if whole.is_empty() { scope } else { Scope::of(&whole) }, folder.display().to_string())
+            }
+            Source::Here => {
+                let folder = home(args)?;
+                let name =
+                    if folder == Path::new(".") { "the working tree".into() } else { folder.display().to_string() };
+                (Scope::of(&[folder]), name)
+            }
+            Source::Revision { revision, shown } => (at_revision(&home(args)?, &revision, &shown)?, shown),
+        };
+        let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought)?);
+        Ok(Self { scope, name, baseline })
+    }
+
+    fn read(self) -> Result<Side, Stop> {
+        let side = Side::of(&self.scope, self.name).with_baseline(self.baseline);
+        whole(&side)?;
+        Ok(side)
+    }
+}
+
+/// A state of which a part is not to be had has no numbers to compare.
+fn whole(side: &Side) -> Result<(), Stop> {
+    match side.failure() {
+        Some(said) => Err(GitError::Failed { revision: side.name.clone(), said }.into()),
+        None => Ok(()),
     }
 }
 

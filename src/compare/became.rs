@@ -8,7 +8,12 @@ use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::rule::Severity;
 
 /// What became of it; `None` if neither side can say.
-pub(super) fn outcome(pair: &Pair<'_>, before: &[Finding], after: &[Held], found: &[FindingChange]) -> Option<Outcome> {
+pub(super) fn outcome<'f>(
+    pair: &Pair<'_>,
+    before: &[Finding],
+    after: &[Held],
+    found: impl Iterator<Item = &'f FindingChange> + Clone,
+) -> Option<Outcome> {
     let failed = before.iter().any(|finding| finding.severity == Severity::Error);
     let fails = after.iter().any(is_error);
     Some(match pair.here {
@@ -28,7 +33,12 @@ fn is_error(held: &Held) -> bool {
     held.finding.severity == Severity::Error
 }
 
-fn both(before: &[Finding], after: &[Held], found: &[FindingChange], fails: [bool; 2]) -> Outcome {
+fn both<'f>(
+    before: &[Finding],
+    after: &[Held],
+    mut found: impl Iterator<Item = &'f FindingChange> + Clone,
+    fails: [bool; 2],
+) -> Outcome {
     let errors = || after.iter().filter(|held| is_error(held));
     if fails[1] && errors().all(|held| held.aside.is_some()) {
         let any = |aside: Aside| errors().any(|held| held.aside == Some(aside));
@@ -38,7 +48,8 @@ fn both(before: &[Finding], after: &[Held], found: &[FindingChange], fails: [boo
             () => Outcome::NewlyWaived,
         };
     }
-    let news = |least: Severity| found.iter().any(|finding| finding.severity >= least && finding.is_news());
+    let mut news = found.clone();
+    let mut news = |least: Severity| news.any(|finding| finding.severity >= least && finding.is_news());
     match fails {
         [false, true] if errors().all(|held| *held.finding.rule == NOT_EVALUATED) => Outcome::NotJudged,
         [false, true] => Outcome::NowFails,
@@ -46,7 +57,7 @@ fn both(before: &[Finding], after: &[Held], found: &[FindingChange], fails: [boo
             let mut errors = before.iter().filter(|finding| finding.severity == Severity::Error);
             if errors.all(|finding| *finding.rule == NOT_EVALUATED) { Outcome::JudgedAgain } else { Outcome::NowPasses }
         }
-        [true, true] if found.iter().any(FindingChange::regresses) => Outcome::FailsWorse,
+        [true, true] if found.any(FindingChange::regresses) => Outcome::FailsWorse,
         [true, true] => Outcome::StillFails,
         [false, false] if news(Severity::Warning) => Outcome::NewWarning,
         [false, false] => Outcome::NoError,

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::cause::{Cause, Class};
-use super::index::{Index, Name, Route, SURVEY, id_of};
+use super::index::{Index, Route, id_of};
+use super::outline::{Name, SURVEY};
 use super::survey::first_difference;
 use crate::place::{DocumentId, Step, route::spelled};
 use crate::source::{Document, NodeId, NodeKind, to_value};

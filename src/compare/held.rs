@@ -1,12 +1,12 @@
 //! The findings of a hop by the gate that was there before, with why the gate of the change lets some of them pass.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::change::Aside;
-use super::side::{HopSide, Side};
+use super::side::HopSide;
+use super::state::name_of;
 use crate::finding::{Finding, Identity, Spot};
-use crate::network::Scope;
-use crate::verdict::evaluate;
+use crate::verdict::{Open, OpenHop};
 
 /// A finding that counts.
 #[derive(Debug, Clone)]
@@ -17,32 +17,27 @@ pub(super) struct Held {
     pub aside: Option<Aside>,
 }
 
-/// The findings of each hop of a state by the gate of another one.
-#[derive(Debug, Default)]
-pub(super) struct ByGate {
-    findings: BTreeMap<[String; 2], Vec<Finding>>,
+/// The hops of a state as they are judged by the gate of another one.
+#[derive(Default)]
+pub(super) struct ByGate<'o> {
+    hops: HashMap<[String; 2], OpenHop<'o>>,
     /// Rules that the change switches off or lowers.
     quieted: BTreeSet<String>,
 }
 
-impl ByGate {
-    /// Judges a state by the gate of another one.
-    pub(super) fn of(new: &Side, old: &Side, quieted: BTreeSet<String>) -> Self {
-        let [Some(scope), Some(gate)] = [&new.scope, &old.scope] else { return Self::default() };
-        let scope: Scope = scope.clone().judged_by(gate.clone());
-        let take = |sheet: &crate::sheet::HopSheet<'_>, findings: &[Finding]| {
-            let resolved = sheet.resolved;
-            ([resolved.network.id.to_string(), resolved.hop.id.to_string()], HopSide::weighed(findings))
-        };
-        Self { findings: evaluate(&scope, take).hops.into_iter().collect(), quieted }
+impl<'o> ByGate<'o> {
+    /// A state that was read to be judged by the gate of another one.
+    pub(super) fn of(open: &'o Open<'o>, quieted: BTreeSet<String>) -> Self {
+        Self { hops: open.open_hops().map(|hop| (name_of(hop), hop)).collect(), quieted }
     }
 
     /// What counts of a hop: what either gate finds, the graver of both.
     pub(super) fn held(&self, hop: &HopSide) -> Vec<Held> {
-        let Some(strict) = self.findings.get(&[hop.network.clone(), hop.hop.clone()]) else {
+        let Some(judged) = self.hops.get(&[hop.network.clone(), hop.hop.clone()]) else {
             return own(&hop.findings);
         };
-        let (own, strict) = (keyed(&hop.findings), keyed(strict));
+        let strict = judged.judge(|_, findings| HopSide::weighed(findings));
+        let (own, strict) = (keyed(&hop.findings), keyed(&strict));
         let mut list: Vec<Held> = Vec::new();
         for (key, &finding) in &strict {
             let aside = match own.get(key) {

@@ -1,17 +1,20 @@
 //! One hop, before less after.
 
+use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::became;
-use super::change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
-use super::edits::Edits;
-use super::held::{ByGate, Held, keyed, keyed_by};
+use super::change::{Change, FindingChange, HopChange, Outcome, Shown};
+use super::edits::{Edits, Followed};
+use super::found::findings;
+use super::held::ByGate;
+use super::hop_trees::HopTrees;
 use super::judged::Judged;
 use super::matching::{Here, Pair};
 use super::noise::{Noise, differ};
 use super::side::{HopSide, Measure};
-use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
+use crate::network::Files;
 use crate::place::{DocumentId, Place};
 use crate::sheet::Cause as Why;
 
@@ -25,18 +28,29 @@ pub(super) enum Difference {
     None,
 }
 
-/// Compares a hop of both sides, by the gate of the old one.
-pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, gate: &ByGate, noise: &Noise) -> Difference {
+/// What the hops are compared with.
+pub(super) struct With<'c, 'f> {
+    pub edits: &'c Edits<'f>,
+    pub gate: &'c ByGate<'c>,
+    pub noise: &'c Noise,
+    /// The texts of each side.
+    pub files: [&'f Files; 2],
+}
+
+/// Compares a hop of both sides, by the gate of the old one. Their sheets live no longer than that.
+pub(super) fn change(pair: &Pair<'_>, with: &With<'_, '_>) -> Difference {
+    let sides = pair.here.map(|here| here.computed().map(|hop| hop.judge(HopSide::of)));
     let mut lines = Lines::default();
-    if let (Some(old), Some(new)) = (pair.old, pair.new) {
-        lines.compare(old, new, noise);
+    if let [Some(old), Some(new)] = &sides {
+        lines.compare(old, new, with.noise);
     }
-    let before: &[Finding] = pair.old.map_or(&[], |hop| &hop.findings);
-    let after = pair.new.map(|hop| gate.held(hop)).unwrap_or_default();
-    let both = pair.old.is_some() && pair.new.is_some();
-    let findings = findings(before, &after, edits);
-    let moved = findings.iter().any(|finding| finding.status != Status::Existing);
-    let outcome = match (became::outcome(pair, before, &after, &findings), both) {
+    let before: &[Finding] = sides[0].as_ref().map_or(&[], |hop| &hop.findings);
+    let after = sides[1].as_ref().map(|hop| with.gate.held(hop)).unwrap_or_default();
+    let both = sides.iter().all(Option::is_some);
+    let trees = [0, 1].map(|side| HopTrees::of(with.files[side], pair.here[side].computed()));
+    let findings = findings(before, &after);
+    let moved = findings.iter().any(|found| !found.is_as_before());
+    let outcome = match (became::outcome(pair, before, &after, findings.iter().map(|found| &found.change)), both) {
         (None, _) => return Difference::None,
         (Some(Outcome::NoError | Outcome::StillFails), true) if lines.is_empty() && !moved => {
             match (&pair.renamed_from, lines.small) {
@@ -47,7 +61,8 @@ pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, gate: &ByGate, noise: &
         }
         (Some(outcome), _) => outcome,
     };
-    let shown = pair.new.or(pair.old);
+    let findings = findings.into_iter().map(|found| found.placed(with.edits, &trees)).collect();
+    let shown = sides[1].as_ref().or(sides[0].as_ref());
     let [network, hop] = pair.name.clone();
     let why = |here: Here<'_>| match here {
         Here::Waiting(why) => Some(why.to_owned()),
@@ -71,9 +86,11 @@ pub(super) fn change(pair: &Pair<'_>, edits: &Edits<'_>, gate: &ByGate, noise: &
         findings,
         causes: Vec::new(),
     };
-    if both {
+    if let [Some(old), Some(new)] = &sides {
         let now: Vec<Finding> = after.into_iter().map(|held| held.finding).collect();
-        trace(&mut change, lines, pair, [before, &now], edits);
+        let documents = [old, new].map(|hop| Some(hop.document));
+        let traced = Traced { edits: with.edits, documents, trees: &trees, followed: RefCell::default() };
+        traced.put(&mut change, lines, [&old.findings, &now]);
     }
     Difference::Shown(Box::new(change))
 }
@@ -231,75 +248,57 @@ fn quantity(words: &Judged, of: [Option<&Judged>; 2], sides: [&HopSide; 2], nois
     Weight::Shown(Box::new(change), from)
 }
 
-/// Puts the lines into the hop, each with the edits behind it.
-fn trace(change: &mut HopChange, lines: Lines, pair: &Pair<'_>, findings: [&[Finding]; 2], edits: &Edits<'_>) {
-    let documents: [Option<DocumentId>; 2] = [pair.old, pair.new].map(|hop| hop.map(|hop| hop.document));
-    let behind = |from: &[Vec<Place>; 2]| edits.behind([&from[0], &from[1]], documents);
-    let mut all: BTreeSet<usize> = BTreeSet::new();
-    let traced = |lines: Vec<(Change, [Vec<Place>; 2])>, all: &mut BTreeSet<usize>| -> Vec<(Change, Vec<usize>)> {
-        let each = lines.into_iter().map(|(change, from)| {
-            let found = behind(&from);
-            all.extend(&found);
-            (change, found.into_iter().collect())
-        });
-        each.collect()
-    };
-    let quantities = traced(lines.quantities, &mut all);
-    let others = traced(lines.others, &mut all);
-    if change.findings.iter().any(FindingChange::is_told) {
-        let labels = findings.map(|findings| {
-            let spots = findings.iter().flat_map(|finding| &finding.labels).map(|label| &label.spot);
-            let places = spots.filter_map(|spot| match spot {
-                Spot::Field(place) | Spot::Entry(place, _) => Some(*place),
-                Spot::Bytes(..) | Spot::Path(_) => None,
-            });
-            let unlabelled = findings.iter().flat_map(|finding| &finding.decided_by).copied();
-            places.chain(unlabelled).collect::<Vec<Place>>()
-        });
-        if all.is_empty() {
-            all.extend(behind(&labels));
-        }
-        // A finding may also come or go because a rule was switched on or off.
-        if all.is_empty() {
-            all.extend(edits.of_severities());
-        }
-    }
-    let numbers: BTreeMap<usize, usize> = all.iter().enumerate().map(|(local, edit)| (*edit, local)).collect();
-    let finish = |list: Vec<(Change, Vec<usize>)>| {
-        let local = |causes: Vec<usize>| causes.iter().filter_map(|edit| numbers.get(edit).copied()).collect();
-        list.into_iter().map(|(change, causes)| Change { causes: local(causes), ..change }).collect()
-    };
-    change.quantities = finish(quantities);
-    change.others = finish(others);
-    change.causes = all.iter().map(|edit| edits.cause(*edit).clone()).collect();
+/// What a change of a hop is traced back by.
+struct Traced<'c, 'f> {
+    edits: &'c Edits<'f>,
+    documents: [Option<DocumentId>; 2],
+    trees: &'c [HopTrees<'f>; 2],
+    followed: RefCell<Followed<'c>>,
 }
 
-/// The findings of both sides, matched by rule and place; with several at one place, by their order.
-pub(super) fn findings(before: &[Finding], after: &[Held], edits: &Edits<'_>) -> Vec<FindingChange> {
-    let (old, new) = (keyed(before), keyed_by(after, |held| &held.finding));
-    let mut found = Vec::new();
-    let make = |status, finding: &Finding, side: usize, aside: Option<Aside>| FindingChange {
-        status,
-        rule: finding.rule.name,
-        severity: finding.severity,
-        message: finding.message.clone(),
-        place: finding.labels.first().and_then(|label| edits.line(side, &label.spot)),
-        aside,
-    };
-    for (key, held) in &new {
-        let status = old.get(key).map_or(Status::New, |known| became::status(known, &held.finding));
-        found.push(make(status, &held.finding, 1, held.aside));
+impl Traced<'_, '_> {
+    fn behind(&self, from: &[Vec<Place>; 2]) -> BTreeSet<usize> {
+        self.edits.behind([&from[0], &from[1]], self.documents, self.trees, &mut self.followed.borrow_mut())
     }
-    let gone = old.iter().filter(|(key, _)| !new.contains_key(*key));
-    found.extend(gone.map(|(_, finding)| make(Status::Fixed, finding, 0, None)));
-    let weight = |severity: Severity| std::cmp::Reverse(severity);
-    found.sort_by(|one, other| {
-        (one.status, weight(one.severity), one.rule, &one.message).cmp(&(
-            other.status,
-            weight(other.severity),
-            other.rule,
-            &other.message,
-        ))
-    });
-    found
+
+    /// Puts the lines into the hop, each with the edits behind it.
+    fn put(&self, change: &mut HopChange, lines: Lines, findings: [&[Finding]; 2]) {
+        let mut all: BTreeSet<usize> = BTreeSet::new();
+        let traced = |lines: Vec<(Change, [Vec<Place>; 2])>, all: &mut BTreeSet<usize>| -> Vec<(Change, Vec<usize>)> {
+            let each = lines.into_iter().map(|(change, from)| {
+                let found = self.behind(&from);
+                all.extend(&found);
+                (change, found.into_iter().collect())
+            });
+            each.collect()
+        };
+        let quantities = traced(lines.quantities, &mut all);
+        let others = traced(lines.others, &mut all);
+        if change.findings.iter().any(FindingChange::is_told) {
+            let labels = findings.map(|findings| {
+                let spots = findings.iter().flat_map(|finding| &finding.labels).map(|label| &label.spot);
+                let places = spots.filter_map(|spot| match spot {
+                    Spot::Field(place) | Spot::Entry(place, _) => Some(*place),
+                    Spot::Bytes(..) | Spot::Path(_) => None,
+                });
+                let unlabelled = findings.iter().flat_map(|finding| &finding.decided_by).copied();
+                places.chain(unlabelled).collect::<Vec<Place>>()
+            });
+            if all.is_empty() {
+                all.extend(self.behind(&labels));
+            }
+            // A finding may also come or go because a rule was switched on or off.
+            if all.is_empty() {
+                all.extend(self.edits.of_severities());
+            }
+        }
+        let numbers: BTreeMap<usize, usize> = all.iter().enumerate().map(|(local, edit)| (*edit, local)).collect();
+        let finish = |list: Vec<(Change, Vec<usize>)>| {
+            let local = |causes: Vec<usize>| causes.iter().filter_map(|edit| numbers.get(edit).copied()).collect();
+            list.into_iter().map(|(change, causes)| Change { causes: local(causes), ..change }).collect()
+        };
+        change.quantities = finish(quantities);
+        change.others = finish(others);
+        change.causes = all.iter().map(|edit| self.edits.cause(*edit).clone()).collect();
+    }
 }

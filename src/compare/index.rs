@@ -1,62 +1,55 @@
 //! The documents of one side by name, and where in them a place is.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::HashMap;
 use std::path::Path;
 use std::sync::OnceLock;
 
+use super::hop_trees::HopTrees;
+use super::outline::{Name, Outlines, name_of};
+use crate::finding::Spot;
 use crate::network::Files;
 use crate::place::{DocumentId, FileId, Place, Step};
 use crate::source::{Document, LineIndex, NodeId};
 
-/// Kind and id.
-pub(super) type Name = (String, String);
-
 /// A route on which the items of lists go by their id where they have one.
 pub(super) type Route<'f> = Vec<Step<'f>>;
 
-/// The documents of a side by name.
+/// The documents of a side.
 pub(super) struct Index<'f> {
     pub files: &'f Files,
-    pub at: BTreeMap<Name, DocumentId>,
-    pub names: HashMap<DocumentId, Name>,
+    pub outlines: &'f Outlines,
     lines: Vec<OnceLock<LineIndex<'f>>>,
     by_path: OnceLock<HashMap<&'f Path, FileId>>,
 }
 
-/// The route of the field in which a hop names its survey file.
-pub(super) const SURVEY: [Step<'static>; 2] = [Step::Key("path"), Step::Key("csv")];
-
 impl<'f> Index<'f> {
-    pub(super) fn of(files: &'f Files) -> Self {
-        let (mut at, mut names) = (BTreeMap::new(), HashMap::new());
-        for (file, source) in (0_u32..).zip(&files.list) {
-            for (number, document) in (0..=u16::MAX).zip(&source.parsed().documents) {
-                let word = |key| document.get(document.root(), key).and_then(|(_, value)| document.text(value));
-                if let (Some(kind), Some(id)) = (word("kind"), word("id")) {
-                    let (name, id) = ((kind.to_owned(), id.to_owned()), DocumentId { file: FileId(file), number });
-                    names.insert(id, name.clone());
-                    at.entry(name).or_insert(id);
-                }
-            }
-        }
+    pub(super) fn of(files: &'f Files, outlines: &'f Outlines) -> Self {
         let lines = files.list.iter().map(|_| OnceLock::new()).collect();
-        Self { files, at, names, lines, by_path: OnceLock::new() }
+        Self { files, outlines, lines, by_path: OnceLock::new() }
     }
 
+    /// A document that is written differently; its tree is kept, for edits point into it.
     pub(super) fn document(&self, id: DocumentId) -> Option<&'f Document> {
         self.files.get(id.file)?.parsed().documents.get(usize::from(id.number))
     }
 
     /// The text of a document, to see at a glance that it is the same.
     pub(super) fn text(&self, id: DocumentId) -> Option<&'f str> {
-        let document = self.document(id)?;
-        self.files.get(id.file)?.text.get(document.node(document.root()).span.clone())
+        self.files.get(id.file)?.text.get(self.outlines.get(id)?.own.clone())
+    }
+
+    /// What a document calls itself.
+    pub(super) fn name(&self, id: DocumentId, trees: &HopTrees<'_>) -> Option<Name> {
+        if self.outlines.has(id.file) {
+            return self.outlines.get(id).map(|outline| outline.name.clone());
+        }
+        name_of(trees.document(id)?)
     }
 
     /// The name of the document a place is in, and its route by names.
-    pub(super) fn route(&self, place: &Place) -> Option<(Name, Route<'f>)> {
-        let name = self.names.get(&place.document)?.clone();
-        let document = self.document(place.document)?;
+    pub(super) fn route<'t>(&self, place: &Place, trees: &'t HopTrees<'_>) -> Option<(Name, Route<'t>)> {
+        let name = self.name(place.document, trees)?;
+        let document = trees.document(place.document)?;
         let mut node = Some(document.root());
         let mut route = Vec::new();
         for step in place.steps() {
@@ -74,21 +67,21 @@ impl<'f> Index<'f> {
         Some((name, route))
     }
 
-    /// The survey file that a hop names: the node of its name, the file and its text.
+    /// The survey file that a hop names: the file and its text.
     pub(super) fn survey(&self, hop: DocumentId) -> Option<(FileId, &'f str)> {
-        let document = self.document(hop)?;
-        let mut steps = SURVEY.iter().copied();
-        let node = steps.try_fold(document.root(), |node, step| match step {
-            Step::Key(key) => Some(document.get(node, key)?.1),
-            Step::Index(_) | Step::Named(_) => None,
-        });
-        let path = self.files.named_in(hop.file, document.text(node?)?)?;
+        let path = self.files.named_in(hop.file, self.outlines.get(hop)?.survey.as_deref()?)?;
         let by_path = self.by_path.get_or_init(|| {
             let numbered = (0_u32..).zip(&self.files.list);
             numbered.map(|(number, source)| (source.origin.as_path(), FileId(number))).collect()
         });
         let file = *by_path.get(path.as_path())?;
         Some((file, &self.files.get(file)?.text))
+    }
+
+    /// Path and line of a spot.
+    pub(super) fn line(&self, spot: &Spot, trees: &HopTrees<'_>) -> Option<(String, usize)> {
+        let found = self.files.locate_in(spot, trees.file(spot.file()?)?)?;
+        self.place(found.file, found.span.start)
     }
 
     /// Path and line of a byte of a file, whose lines are counted once.

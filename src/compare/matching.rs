@@ -1,22 +1,37 @@
 //! Which hop of one side is which of the other.
 
+use std::collections::hash_map::DefaultHasher;
 use std::collections::{BTreeMap, BTreeSet};
+use std::hash::{Hash, Hasher};
 
-use super::side::{HopSide, Side};
+use rayon::prelude::*;
+
+use super::side::HopSide;
+use super::state::{State, name_of};
+use crate::verdict::OpenHop;
 
 /// A hop as one side has it.
-#[derive(Debug, Clone, Copy)]
+#[derive(Clone, Copy)]
 pub(super) enum Here<'s> {
-    /// With its sheet.
-    Computed(&'s HopSide),
+    /// It has a sheet.
+    Computed(OpenHop<'s>),
     /// It is there, or may be, and cannot be computed.
     Waiting(&'s str),
     /// It is not there.
     Absent,
 }
 
+impl<'s> Here<'s> {
+    /// The hop, if it has a sheet.
+    pub(super) fn computed(self) -> Option<OpenHop<'s>> {
+        match self {
+            Self::Computed(hop) => Some(hop),
+            Self::Waiting(_) | Self::Absent => None,
+        }
+    }
+}
+
 /// A hop of either side or both.
-#[derive(Debug)]
 pub(super) struct Pair<'s> {
     /// Network and id, those of the new side where it has it.
     pub name: [String; 2],
@@ -24,19 +39,12 @@ pub(super) struct Pair<'s> {
     pub renamed_from: Option<String>,
     /// Each side.
     pub here: [Here<'s>; 2],
-    /// The sheet of the old side.
-    pub old: Option<&'s HopSide>,
-    /// The sheet of the new side.
-    pub new: Option<&'s HopSide>,
 }
 
-impl<'s> Pair<'s> {
-    fn new(name: [String; 2], renamed_from: Option<String>, here: [Here<'s>; 2]) -> Self {
-        let [old, new] = here.map(|here| match here {
-            Here::Computed(hop) => Some(hop),
-            Here::Waiting(_) | Here::Absent => None,
-        });
-        Self { name, renamed_from, here, old, new }
+impl Pair<'_> {
+    /// Whether neither side can compute it.
+    pub(super) fn is_never_computed(&self) -> bool {
+        self.here.iter().all(|here| here.computed().is_none())
     }
 }
 
@@ -44,7 +52,7 @@ type Hops<'s> = BTreeMap<[String; 2], Here<'s>>;
 
 /// Matches by network and id, then by id alone, then by equal numbers. What is left is new or gone, unless the file it
 /// would be in cannot be read.
-pub(super) fn pairs<'s>(old: &'s Side, new: &'s Side) -> Vec<Pair<'s>> {
+pub(super) fn pairs<'s>(old: &'s State<'s>, new: &'s State<'s>) -> Vec<Pair<'s>> {
     let (mut before, mut after) = (hops(old), hops(new));
     let mut pairs = Vec::new();
     let both: Vec<[String; 2]> = before.keys().filter(|name| after.contains_key(*name)).cloned().collect();
@@ -61,52 +69,97 @@ pub(super) fn pairs<'s>(old: &'s Side, new: &'s Side) -> Vec<Pair<'s>> {
     }
     for (name, here) in before {
         let there = unread(new, old, here);
-        pairs.push(Pair::new(name, None, [here, there]));
+        pairs.push(Pair { name, renamed_from: None, here: [here, there] });
     }
     for (name, here) in after {
         let there = unread(old, new, here);
-        pairs.push(Pair::new(name, None, [there, here]));
+        pairs.push(Pair { name, renamed_from: None, here: [there, here] });
     }
     pairs
 }
 
 fn take<'s>(before: &mut Hops<'s>, after: &mut Hops<'s>, name: &[String; 2], other: [String; 2]) -> Pair<'s> {
     let here = [before.remove(name), after.remove(&other)].map(|here| here.unwrap_or(Here::Absent));
-    Pair::new(other, None, here)
+    Pair { name: other, renamed_from: None, here }
 }
 
-fn hops(side: &Side) -> Hops<'_> {
-    let computed = side.hops.iter().map(|hop| ([hop.network.clone(), hop.hop.clone()], Here::Computed(hop)));
-    let waiting = side.waiting.iter().map(|hop| ([hop.network.clone(), hop.hop.clone()], Here::Waiting(&hop.why)));
+fn hops<'s>(state: &'s State<'s>) -> Hops<'s> {
+    let computed = state.hops.iter().map(|hop| (name_of(*hop), Here::Computed(*hop)));
+    let waiting = state.waiting.iter().map(|hop| (hop.name.clone(), Here::Waiting(&hop.why)));
     waiting.chain(computed).collect()
 }
 
 /// Hops whose network was renamed, or cannot be read on one side.
 fn same_id(before: &Hops<'_>, after: &Hops<'_>) -> Vec<([String; 2], [String; 2])> {
-    let only = |hops: &Hops<'_>, id: &str| hops.keys().filter(|[_, hop]| hop == id).count() == 1;
-    let pair = |name: &[String; 2]| {
-        let other = after.keys().find(|[_, id]| *id == name[1])?;
-        (only(before, &name[1]) && only(after, &name[1])).then(|| (name.clone(), other.clone()))
+    let [old, new] = [before, after].map(by_id);
+    let pair = |(id, names): (&&str, &Vec<&[String; 2]>)| match (names.as_slice(), new.get(id)?.as_slice()) {
+        ([name], [other]) => Some(((*name).clone(), (*other).clone())),
+        _ => None,
     };
-    before.keys().filter_map(pair).collect()
+    let mut found: Vec<([String; 2], [String; 2])> = old.iter().filter_map(pair).collect();
+    found.sort();
+    found
 }
+
+fn by_id<'h>(hops: &'h Hops<'_>) -> BTreeMap<&'h str, Vec<&'h [String; 2]>> {
+    let mut found: BTreeMap<&str, Vec<&[String; 2]>> = BTreeMap::new();
+    for name in hops.keys() {
+        found.entry(&name[1]).or_default().push(name);
+    }
+    found
+}
+
+/// A hop that another one may be now, by its name.
+type Candidate<'h> = (&'h [String; 2], OpenHop<'h>);
 
 /// Hops with another id and the same numbers throughout.
 fn same_numbers(before: &Hops<'_>, after: &Hops<'_>) -> Vec<([String; 2], [String; 2])> {
+    let computed = |hops: &Hops<'_>| hops.values().any(|here| here.computed().is_some());
+    if !computed(before) || !computed(after) {
+        return Vec::new();
+    }
+    let mut by_digest: BTreeMap<(&str, u64), Vec<Candidate<'_>>> = BTreeMap::new();
+    for (name, hop, digest) in digests(after) {
+        by_digest.entry((&name[0], digest)).or_default().push((name, hop));
+    }
     let mut taken: BTreeSet<&[String; 2]> = BTreeSet::new();
     let mut found = Vec::new();
-    for (name, here) in before {
-        let Here::Computed(old) = here else { continue };
-        let same = after.iter().find(|(other, here)| match here {
-            Here::Computed(new) => name[0] == other[0] && !taken.contains(other) && same_sheet(old, new),
-            Here::Waiting(_) | Here::Absent => false,
-        });
-        if let Some((other, _)) = same {
+    for (name, hop, digest) in digests(before) {
+        let alike = by_digest.get(&(name[0].as_str(), digest)).map(Vec::as_slice).unwrap_or_default();
+        let mut free = alike.iter().filter(|(other, _)| !taken.contains(other)).peekable();
+        if free.peek().is_none() {
+            continue;
+        }
+        let old = hop.judge(HopSide::of);
+        if let Some((other, _)) = free.find(|(_, new)| same_sheet(&old, &new.judge(HopSide::of))) {
             taken.insert(other);
-            found.push((name.clone(), other.clone()));
+            found.push((name.clone(), (*other).clone()));
         }
     }
     found
+}
+
+/// The hops that have a sheet, each with a number that is the same where all its numbers are, in order of name.
+fn digests<'h, 's>(hops: &'h Hops<'s>) -> Vec<(&'h [String; 2], OpenHop<'s>, u64)> {
+    let computed: Vec<(&[String; 2], OpenHop<'_>)> =
+        hops.iter().filter_map(|(name, here)| Some((name, here.computed()?))).collect();
+    computed
+        .par_iter()
+        .map(|(name, hop)| (*name, *hop, hop.judge(|sheet, _| digest(&HopSide::of(sheet, &[])))))
+        .collect()
+}
+
+fn digest(hop: &HopSide) -> u64 {
+    let mut hasher = DefaultHasher::new();
+    for line in &hop.lines {
+        line.key.hash(&mut hasher);
+        match line.number {
+            // Zero has two signs and is one number.
+            Some((number, _)) => (number + 0.0).to_bits().hash(&mut hasher),
+            None => line.text.as_ref().ok().map(ToString::to_string).hash(&mut hasher),
+        }
+    }
+    hasher.finish()
 }
 
 fn same_sheet(old: &HopSide, new: &HopSide) -> bool {
@@ -119,11 +172,7 @@ fn same_sheet(old: &HopSide, new: &HopSide) -> bool {
 }
 
 /// Whether the side that lacks a hop has its file and cannot read it.
-fn unread<'s>(lacks: &'s Side, has: &Side, here: Here<'_>) -> Here<'s> {
-    let Here::Computed(hop) = here else { return Here::Absent };
-    let inside = has.inside(hop.document);
-    match inside.and_then(|inside| lacks.unread(&inside)) {
-        Some(finding) => Here::Waiting(&finding.message),
-        None => Here::Absent,
-    }
+fn unread<'s>(lacks: &'s State<'s>, has: &State<'_>, here: Here<'_>) -> Here<'s> {
+    let found = here.computed().and_then(|hop| lacks.unread(hop, has.side));
+    found.map_or(Here::Absent, |finding| Here::Waiting(&finding.message))
 }

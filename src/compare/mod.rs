@@ -5,15 +5,18 @@
 //! change, worst first, each with its quantities before and after, its findings and the edited fields behind them; before
 //! them all, what the change does to the gate it is to pass. The forms set it as text, Markdown or JSON and decide nothing.
 
+mod alike;
 mod became;
 mod cause;
 mod change;
 mod differences;
 mod edits;
+mod found;
 mod gate;
 mod gate_words;
 mod held;
 mod hop;
+mod hop_trees;
 mod index;
 mod json;
 mod judged;
@@ -22,7 +25,9 @@ mod markdown;
 mod matching;
 mod noise;
 mod notes;
+mod outline;
 mod side;
+mod state;
 mod summary;
 mod survey;
 mod text;
@@ -35,14 +40,23 @@ pub use json::json;
 pub use known::KnownSide;
 pub use markdown::{BUDGET, Comment, markdown};
 pub use noise::{Noise, Threshold};
-pub use side::{HopSide, Side, Waiting};
+pub use side::{HopSide, Measure, Side};
 pub use summary::Summary;
 pub use text::text;
 
+use std::collections::BTreeSet;
+
+use rayon::prelude::*;
+
 use crate::place::Place;
+use crate::verdict::{OpenHop, Read};
+use alike::Alike;
 use edits::Edits;
 use held::ByGate;
-use matching::Pair;
+use hop::Difference;
+use hop_trees::HopTrees;
+use matching::{Here, Pair};
+use state::State;
 
 /// What two states of a network differ in.
 #[derive(Debug)]
@@ -63,25 +77,39 @@ pub struct Comparison {
     pub edits: Vec<Cause>,
     /// How many of each there are.
     pub summary: Summary,
+    /// Hops that are made of the same on both sides, and so were not computed. They are among the unchanged.
+    pub known: usize,
 }
 
 /// Subtracts two states of a network. The new one is judged by the gate of the old one, and by its own. Changes that
-/// `noise` calls too small are counted and not listed.
+/// `noise` calls too small are counted and not listed. A hop that is made of the same on both sides is not computed at all.
 #[must_use]
 pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
-    let edits = Edits::between(&old.files, &new.files);
-    let mut gate = gate::written(old, new);
-    let by_gate = if gate.is_empty() { ByGate::default() } else { ByGate::of(new, old, gate::quieted(&gate)) };
+    let open = [old.read.open(), new.read.open()];
+    let states = [State::of(old, &open[0]), State::of(new, &open[1])];
+    let alike = Alike::of([old, new]);
+    let edits = Edits::between([old, new], &alike);
+    let mut gate = gate::written(old, new, &alike);
+    // What a baseline knows changes no finding.
+    let by_other = gate.iter().any(|change| change.part != Part::Baseline);
+    let read = by_other.then(|| Read::of(&new.read.scope().clone().judged_by(old.read.scope().clone())));
+    let judged = read.as_ref().map(Read::open);
+    let by_gate = judged.as_ref().map(|open| ByGate::of(open, gate::quieted(&gate))).unwrap_or_default();
+    let with = hop::With { edits: &edits, gate: &by_gate, noise, files: [old.files(), new.files()] };
+    let pairs = matching::pairs(&states[0], &states[1]);
+    let differences: Vec<Option<Difference>> =
+        pairs.par_iter().map(|pair| (!is_known(pair, &alike, [old, new])).then(|| hop::change(pair, &with))).collect();
+    let known = differences.iter().filter(|difference| difference.is_none()).count();
     let mut summary = Summary::default();
+    summary.hops = pairs.len();
     let mut hops = Vec::new();
-    for pair in matching::pairs(old, new) {
-        summary.hops += 1;
-        match hop::change(&pair, &edits, &by_gate, noise) {
-            hop::Difference::Shown(change) => hops.push(*change),
-            hop::Difference::Small => summary.small += 1,
-            hop::Difference::None => {
+    for (pair, difference) in pairs.iter().zip(differences) {
+        match difference.unwrap_or(Difference::None) {
+            Difference::Shown(change) => hops.push(*change),
+            Difference::Small => summary.small += 1,
+            Difference::None => {
                 summary.unchanged += 1;
-                summary.never_computed += usize::from(matches!(pair, Pair { old: None, new: None, .. }));
+                summary.never_computed += usize::from(pair.is_never_computed());
             }
         }
     }
@@ -89,35 +117,52 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     for hop in &hops {
         summary.count(hop.outcome);
     }
-    let first_line = |change: &HopChange| {
-        let name = change.renamed_from.as_ref().unwrap_or(&change.hop);
-        let find = |side: &Side, number: usize| {
-            let hop = side.hops.iter().find(|hop| hop.hop == change.hop || hop.hop == *name)?;
-            edits.line(number, &Place::document(hop.document).into())
-        };
-        find(new, 1).or_else(|| find(old, 0))
-    };
-    gate::finish(&mut gate, &hops, first_line);
+    gate::finish(&mut gate, &hops, |change| first_line(change, &states, &edits));
     summary.gate = gate.len();
-    let findings: Vec<FindingChange> = hop::findings(&old.findings, &held::own(&new.findings), &edits)
-        .into_iter()
-        .filter(|finding| finding.status != Status::Existing)
-        .collect();
+    let findings = about_no_hop(&states, &edits);
     summary.findings = findings.len();
-    let mut networks: Vec<String> =
-        [old, new].iter().flat_map(|side| side.hops.iter().map(|hop| hop.network.clone())).collect();
-    networks.sort();
-    networks.dedup();
+    let computed = states.iter().flat_map(|state| &state.hops);
+    let networks: BTreeSet<String> = computed.map(|hop| hop.hop.network.id.to_string()).collect();
     Comparison {
         names: [old.name.clone(), new.name.clone()],
-        networks,
+        networks: networks.into_iter().collect(),
         gate,
         hops,
         findings,
         notes: notes::of(old, new),
         edits: edits.into_causes(),
         summary,
+        known,
     }
+}
+
+/// Whether a hop is made of the same on both sides.
+fn is_known(pair: &Pair<'_>, alike: &Alike, sides: [&Side; 2]) -> bool {
+    match pair.here.map(Here::computed) {
+        [Some(old), Some(new)] => pair.renamed_from.is_none() && alike.hop(sides, [old, new]),
+        _ => false,
+    }
+}
+
+/// The first line of a hop that is gone or no longer judged, on the new side if it has it.
+fn first_line(change: &HopChange, states: &[State<'_>; 2], edits: &Edits<'_>) -> Option<(String, usize)> {
+    let name = change.renamed_from.as_ref().unwrap_or(&change.hop);
+    let is_it = |hop: &&OpenHop<'_>| *hop.hop.hop.id.0 == *change.hop || *hop.hop.hop.id.0 == **name;
+    [1, 0].into_iter().find_map(|side| {
+        let state = &states[side];
+        let hop = *state.hops.iter().find(is_it)?;
+        let place = Place::document(hop.hop.hop.at);
+        edits.line(side, &place.into(), &HopTrees::of(state.side.files(), Some(hop)))
+    })
+}
+
+/// The findings that are about no hop and are there on one side only, or weigh differently.
+fn about_no_hop(states: &[State<'_>; 2], edits: &Edits<'_>) -> Vec<FindingChange> {
+    let [old, new] = states;
+    let trees = [0, 1].map(|side| HopTrees::of(states[side].side.files(), None));
+    let after = held::own(&new.findings);
+    let found = found::findings(&old.findings, &after).into_iter().filter(|found| !found.is_as_before());
+    found.map(|found| found.placed(edits, &trees)).collect()
 }
 
 impl Comparison {

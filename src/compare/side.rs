@@ -1,51 +1,29 @@
-//! One state of a network: its hops with their lines, findings and places, free of the library they came from.
+//! One state of a network, as it was read, and a hop of it as it is compared, free of the library it came from.
 
-use std::collections::BTreeSet;
-use std::path::PathBuf;
-use std::sync::Arc;
+use std::path::{Path, PathBuf};
 
 use super::judged::{self, Judged, Named};
 use super::known::KnownSide;
+use crate::finding::Finding;
 use crate::finding::rule::Severity;
-use crate::finding::{Finding, Spot};
 use crate::network::{Brought, Files, Scope};
 use crate::place::{DocumentId, Place};
 use crate::sheet::{HopSheet, Missing, Sources, Told};
-use crate::verdict::evaluate;
+use crate::verdict::Read;
 
-/// One state of a network, evaluated.
+/// One state of a network, read and not yet judged.
 #[derive(Debug)]
 pub struct Side {
     /// What it is called: a folder or a revision.
     pub name: String,
-    /// The texts, to point into.
-    pub files: Arc<Files>,
-    /// Hops with a sheet.
-    pub hops: Vec<HopSide>,
-    /// Hops that are there and have none.
-    pub waiting: Vec<Waiting>,
-    /// What is found and is about no hop.
-    pub findings: Vec<Finding>,
     /// Data that was named on the command line.
     pub brought: Brought,
     /// What patterns say to pass over, below the folder of the network.
     pub passed_over: Vec<String>,
     /// What is known to be wrong, by the baseline of this state.
     pub baseline: Option<KnownSide>,
-    /// Where it came from, to judge another state by its gate.
-    pub(super) scope: Option<Scope>,
+    pub(super) read: Read,
     roots: Vec<PathBuf>,
-}
-
-/// A hop that cannot be computed.
-#[derive(Debug)]
-pub struct Waiting {
-    /// Network it belongs to.
-    pub network: String,
-    /// Its id.
-    pub hop: String,
-    /// Why not.
-    pub why: String,
 }
 
 /// One hop of a state.
@@ -87,34 +65,21 @@ pub struct Measure {
 }
 
 impl Side {
-    /// Evaluates everything in a scope.
+    /// Reads everything in a scope.
     #[must_use]
     pub fn of(scope: &Scope, name: String) -> Self {
-        let evaluation = evaluate(scope, HopSide::of);
-        let hops = evaluation.hops;
-        let computed: BTreeSet<[&str; 2]> = hops.iter().map(|hop| [hop.network.as_str(), hop.hop.as_str()]).collect();
-        let why = |id: &str| {
-            let about = |finding: &&Finding| finding.hop.as_deref() == Some(id) && finding.severity == Severity::Error;
-            evaluation
-                .findings
-                .iter()
-                .find(about)
-                .map_or("its files have errors".to_owned(), |found| found.message.clone())
-        };
-        let waiting = evaluation
-            .hop_ids
-            .iter()
-            // Of a document that broke off, what looks like its id may be no id.
-            .filter(|[_, hop]| hop.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-'))
-            .filter(|[network, hop]| !computed.contains(&[network.as_str(), hop.as_str()]))
-            .map(|[network, hop]| Waiting { network: network.clone(), hop: hop.clone(), why: why(hop) })
-            .collect();
-        let findings = evaluation.findings.into_iter().filter(|finding| finding.hop.is_none()).collect();
+        let read = Read::of(scope);
         let roots = scope.folders();
-        let passed_over = evaluation.passed_over.iter().map(|path| below(&roots, path)).collect();
+        let passed_over =
+            read.passed_over().iter().map(|path| below(&roots, Path::new(path)).display().to_string()).collect();
         let brought = scope.brought.clone();
-        let (baseline, scope) = (None, Some(scope.clone()));
-        Self { name, files: evaluation.files, hops, waiting, findings, brought, passed_over, baseline, scope, roots }
+        Self { name, brought, passed_over, baseline: None, read, roots }
+    }
+
+    /// The texts, to point into.
+    #[must_use]
+    pub fn files(&self) -> &Files {
+        self.read.files()
     }
 
     /// The same with the baseline of that state.
@@ -126,39 +91,35 @@ impl Side {
     /// Whether there is nothing to compare with.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.files.list.is_empty() && self.findings.is_empty()
+        self.files().list.is_empty() && self.read.findings().is_empty()
     }
 
-    /// The path of a document's file below the folder of the network.
-    pub(super) fn inside(&self, document: DocumentId) -> Option<PathBuf> {
-        let origin = &self.files.get(document.file)?.origin;
-        let below = self.roots.iter().find_map(|root| origin.strip_prefix(root).ok());
-        Some(below.unwrap_or(origin).to_path_buf())
+    /// Why it cannot be judged as a whole.
+    #[must_use]
+    pub fn failure(&self) -> Option<String> {
+        self.read.scope().failure()
     }
 
-    /// What is wrong with the reading of a file, by its path below the folder of the network.
-    pub(super) fn unread(&self, inside: &std::path::Path) -> Option<&Finding> {
-        self.findings.iter().filter(|finding| finding.rule.family == "spec").find(|finding| {
-            finding.severity == Severity::Error
-                && finding.labels.first().is_some_and(|label| match &label.spot {
-                    Spot::Path(path) => std::path::Path::new(path).ends_with(inside),
-                    spot => spot.file().is_some_and(|file| {
-                        self.inside(DocumentId { file, number: 0 }).is_some_and(|path| path == inside)
-                    }),
-                })
-        })
+    /// All its hops that have a sheet, in order of file.
+    #[must_use]
+    pub fn hops(&self) -> Vec<HopSide> {
+        self.read.open().open_hops().map(|hop| hop.judge(HopSide::of)).collect()
+    }
+
+    /// A path below the folder of the network.
+    pub(super) fn below<'p>(&self, path: &'p Path) -> &'p Path {
+        below(&self.roots, path)
     }
 }
 
 /// A path without the folder of its network.
-fn below(roots: &[PathBuf], path: &str) -> String {
-    let below = roots.iter().find_map(|root| std::path::Path::new(path).strip_prefix(root).ok());
-    below.map_or_else(|| path.to_owned(), |below| below.display().to_string())
+fn below<'p>(roots: &[PathBuf], path: &'p Path) -> &'p Path {
+    roots.iter().find_map(|root| path.strip_prefix(root).ok()).unwrap_or(path)
 }
 
 impl HopSide {
     /// Takes out of a sheet what is compared.
-    fn of(sheet: &HopSheet<'_>, findings: &[Finding]) -> Self {
+    pub(super) fn of(sheet: &HopSheet<'_>, findings: &[Finding]) -> Self {
         let (resolved, hop) = (sheet.resolved, sheet.resolved.hop);
         let (a, b) = (&resolved.ends.a.site.id, &resolved.ends.b.site.id);
         let channel = &hop.channel;

@@ -54,6 +54,9 @@ pub trait Store: fmt::Debug + Send + Sync {
         read_all(self.open(path, most)?, most)
     }
 
+    /// Says that these files will be read next, each of at most `most` bytes. It changes nothing but how long that takes.
+    fn expect(&self, _paths: &[PathBuf], _most: u64) {}
+
     /// Whether git tracks all there is in this state. `.gitignore` has no say over what is tracked.
     fn is_tracked(&self) -> bool {
         false

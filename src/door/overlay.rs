@@ -73,6 +73,10 @@ impl Store for Overlay {
         }
     }
 
+    fn expect(&self, paths: &[PathBuf], most: u64) {
+        self.under.expect(paths, most);
+    }
+
     fn is_tracked(&self) -> bool {
         self.under.is_tracked()
     }

@@ -262,6 +262,17 @@ impl Store for Revision {
         Ok(Box::new(Cursor::new(self.bytes(&entry.object, "blob", most, path)?)))
     }
 
+    fn expect(&self, paths: &[PathBuf], most: u64) {
+        let found = paths.iter().filter_map(|path| Some((path, self.find(path).ok()?.0)));
+        let files: Vec<(&PathBuf, String)> =
+            found.filter(|(_, entry)| what(entry) == What::File).map(|(path, entry)| (path, entry.object)).collect();
+        let names: Vec<&str> = files.iter().map(|(_, object)| object.as_str()).collect();
+        let mut objects = self.objects.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Err((at, said)) = objects.expect(&names, most) {
+            self.fail(files[at].0, &said);
+        }
+    }
+
     fn is_tracked(&self) -> bool {
         true
     }

@@ -110,4 +110,10 @@ impl Files {
         let source = self.get(spot.file()?)?;
         source.locate(spot, source.parsed())
     }
+
+    /// The same looked up in the tree of its file, so that none need be kept.
+    #[must_use]
+    pub fn locate_in(&self, spot: &Spot, tree: &Parsed) -> Option<Concrete> {
+        self.get(spot.file()?)?.locate(spot, tree)
+    }
 }

@@ -89,6 +89,7 @@ impl Texts {
         let found = source::discover(store, &root.path, &exclude, source::MAX_ENTRIES);
         let (mut list, mut faults) = (Vec::new(), found.faults);
         for some in found.files.chunks(AT_ONCE) {
+            store.expect(some, source::MAX_BYTES);
             let read: Vec<_> = some.par_iter().map(|path| source::read(store, path)).collect();
             for text in read {
                 match text {

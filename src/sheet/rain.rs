@@ -39,12 +39,8 @@ impl RainMaps {
     pub fn of(hops: &[ResolvedHop<'_>], inputs: &Inputs<'_>) -> Self {
         let mut maps = Self::default();
         for hop in hops {
-            let Some(name) = named(hop) else { continue };
-            let (Ok(folder), Some(place)) = (name.value(), name.first_source()) else { continue };
-            if Target::of(hop).rain_rate.is_some() || months(hop).is_some() {
-                continue;
-            }
-            match maps.0.iter_mut().find(|entry| entry.folder == ***folder) {
+            let Some((folder, place)) = map_of(hop) else { continue };
+            match maps.0.iter_mut().find(|entry| entry.folder == **folder) {
                 Some(entry) if entry.places.contains(&place) => {}
                 Some(entry) => entry.places.push(place),
                 None => {
@@ -56,6 +52,23 @@ impl RainMaps {
             }
         }
         maps
+    }
+
+    /// Whether the maps say the same of a hop here as of a hop of another state there. Of a map, a hop takes only this.
+    #[must_use]
+    pub fn same_for(&self, hops: [&ResolvedHop<'_>; 2], other: &Self) -> bool {
+        self.said_of(hops[0]) == other.said_of(hops[1])
+    }
+
+    /// What is read off the map of a hop; nothing if it needs none.
+    fn said_of(&self, hop: &ResolvedHop<'_>) -> Option<Result<Option<MillimetresPerHour>, &str>> {
+        let (_, place) = map_of(hop)?;
+        let entry = self.0.iter().find(|entry| entry.places.contains(&place))?;
+        let [here, there] = [&hop.ends.a, &hop.ends.b].map(|end| {
+            let position = &end.site.position;
+            Position { latitude: position.latitude.value, longitude: position.longitude.value }
+        });
+        Some(entry.map.as_ref().map(|map| map.rate(middle(here, there))).map_err(String::as_str))
     }
 
     /// The maps that could not be read: where each is named, and why.
@@ -72,12 +85,25 @@ impl RainMaps {
         let entry = self.0.iter().find(|entry| place.is_some_and(|place| entry.places.contains(&place)));
         let inputs = all((name, &ends.a, &ends.b));
         match (entry.and_then(|entry| entry.map.as_ref().ok()), place) {
-            (Some(map), _) => inputs
-                .check(|(_, here, there)| map.rate(geodesy::between(here, there, 0.5)).ok_or(Reason::OutsideRainMap)),
+            (Some(map), _) => {
+                inputs.check(|(_, here, there)| map.rate(middle(here, there)).ok_or(Reason::OutsideRainMap))
+            }
             (None, Some(place)) => inputs.try_map(|_| Err(Missing::broken(Reason::BrokenRainMap, place.into()))),
             (None, None) => Traced::missing(Missing::broken(Reason::BrokenRainMap, Spot::Path(String::new()))),
         }
     }
+}
+
+/// Where on a path its map is read.
+fn middle(here: Position, there: Position) -> Position {
+    geodesy::between(here, there, 0.5)
+}
+
+/// The folder of the map a hop needs, and where it is named.
+fn map_of<'n>(hop: &ResolvedHop<'n>) -> Option<(&'n Text, Place)> {
+    let name = named(hop)?;
+    let needed = Target::of(hop).rain_rate.is_none() && months(hop).is_none();
+    Some((*name.value().ok()?, name.first_source()?)).filter(|_| needed)
 }
 
 /// The map a hop goes by, its own or its network's.

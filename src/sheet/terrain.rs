@@ -20,7 +20,7 @@ const STEP: Metres = Metres(10.0);
 const MOST_STEPS: f64 = 5000.0;
 
 /// Ground along a hop, as far as tiles give it.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub(super) struct TerrainPath {
     /// Height at equal steps from end a to end b; none where no tile gives one.
     pub(super) heights: Vec<Option<Metres>>,
@@ -121,6 +121,12 @@ impl Terrains {
     /// The tiles that could not be read: where their folder is named, and why.
     pub fn unread(&self) -> impl Iterator<Item = (Place, &str)> {
         self.unread.iter().map(|(place, why)| (*place, why.as_str()))
+    }
+
+    /// Whether a hop finds the same ground here as a hop of another state does there.
+    #[must_use]
+    pub fn same_for(&self, hops: [&ResolvedHop<'_>; 2], other: &Self) -> bool {
+        self.along(hops[0].hop.at) == other.along(hops[1].hop.at)
     }
 
     pub(super) fn along(&self, hop: DocumentId) -> Option<&TerrainPath> {

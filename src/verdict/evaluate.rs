@@ -16,6 +16,7 @@ use crate::sheet::HopSheet;
 use crate::spec::Date;
 use crate::verdict::fingerprint;
 use crate::verdict::one_network::{HopRun, OpenNetwork};
+use crate::verdict::open_hop::OpenHop;
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
@@ -62,8 +63,9 @@ pub fn evaluate<R: Send>(scope: &Scope, visit: impl Fn(&HopSheet<'_>, &[Finding]
 }
 
 /// A scope that has been read.
-pub struct Read<'s> {
-    scope: &'s Scope,
+#[derive(Debug)]
+pub struct Read {
+    scope: Scope,
     files: Arc<Files>,
     libraries: Vec<Library>,
     findings: Vec<Finding>,
@@ -71,15 +73,15 @@ pub struct Read<'s> {
     today: Option<Date>,
 }
 
-impl<'s> Read<'s> {
+impl Read {
     /// Reads what is in scope.
     #[must_use]
-    pub fn of(scope: &'s Scope) -> Self {
+    pub fn of(scope: &Scope) -> Self {
         let Loaded { files, libraries, findings, passed_over } = network::load(scope);
         // The clock is asked only where a waiver goes by it.
         let waived = libraries.iter().any(|library| !library.waivers.documents.is_empty());
         let today = scope.today.or_else(|| waived.then(Date::today));
-        Self { scope, files: Arc::new(files), libraries, findings, passed_over, today }
+        Self { scope: scope.clone(), files: Arc::new(files), libraries, findings, passed_over, today }
     }
 
     /// The texts, to point into.
@@ -88,18 +90,42 @@ impl<'s> Read<'s> {
         &self.files
     }
 
+    /// Where it was read from.
+    #[must_use]
+    pub const fn scope(&self) -> &Scope {
+        &self.scope
+    }
+
+    /// One library a network, in order of folder.
+    #[must_use]
+    pub fn libraries(&self) -> &[Library] {
+        &self.libraries
+    }
+
+    /// What is wrong with the files themselves.
+    #[must_use]
+    pub fn findings(&self) -> &[Finding] {
+        &self.findings
+    }
+
+    /// Files and folders that patterns say to pass over.
+    #[must_use]
+    pub fn passed_over(&self) -> &[String] {
+        &self.passed_over
+    }
+
     /// Opens its networks.
     #[must_use]
     pub fn open(&self) -> Open<'_> {
         let (files, mut samples) = (&*self.files, MOST_SAMPLES);
-        let open = |library| OpenNetwork::of(library, files, self.scope, self.today, &mut samples);
+        let open = |library| OpenNetwork::of(library, files, &self.scope, self.today, &mut samples);
         Open { read: self, networks: self.libraries.iter().map(open).collect() }
     }
 }
 
 /// Networks whose hops can be judged, all of them or one at a time.
 pub struct Open<'r> {
-    read: &'r Read<'r>,
+    read: &'r Read,
     networks: Vec<OpenNetwork<'r>>,
 }
 
@@ -111,7 +137,7 @@ impl Open<'_> {
         visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
         mut take: impl FnMut(R),
     ) -> Evaluation<R> {
-        let (scope, files) = (self.read.scope, &self.read.files);
+        let (scope, files) = (&self.read.scope, &self.read.files);
         let mut findings = self.read.findings.clone();
         let (mut hop_count, mut hop_ids) = (0, Vec::new());
         let (mut judged, mut quieted, mut used) = (Vec::new(), Vec::new(), Vec::new());
@@ -158,7 +184,7 @@ impl Open<'_> {
         visit: impl Fn(&HopSheet<'_>, &[Finding]) -> R + Sync,
         mut take: impl FnMut(R),
     ) -> Vec<Finding> {
-        let (scope, files) = (self.read.scope, &self.read.files);
+        let (scope, files) = (&self.read.scope, &self.read.files);
         let mut findings = self.read.findings.clone();
         findings.retain(|finding| finding.hop.is_none());
         let mut before = 0;
@@ -173,6 +199,31 @@ impl Open<'_> {
         findings.dedup_by(|later, first| later.says_the_same(first));
         findings.retain(|finding| concerns(finding, files, scope));
         findings
+    }
+
+    /// What is found about hops before any of them is judged, and `more` that is, in order of place; of that, what touches
+    /// what was asked about and is open.
+    #[must_use]
+    pub fn of_hops_that_wait(&self, mut more: Vec<Finding>) -> Vec<Finding> {
+        let (scope, files) = (&self.read.scope, &self.read.files);
+        let before = self.networks.iter().flat_map(OpenNetwork::before_hops).chain(&self.read.findings);
+        more.extend(before.filter(|finding| finding.hop.is_some()).cloned());
+        more.sort_by_cached_key(|finding| order(finding, files));
+        more.retain(|finding| concerns(finding, files, scope) && finding.waived.is_none());
+        more
+    }
+
+    /// The ids of all hops, those that cannot be evaluated included, with that of their network, sorted.
+    #[must_use]
+    pub fn hop_ids(&self) -> Vec<[String; 2]> {
+        let mut ids: Vec<[String; 2]> = self.networks.iter().flat_map(OpenNetwork::hop_ids).collect();
+        ids.sort();
+        ids
+    }
+
+    /// The hops that there are sheets of, in order of file, each with its network.
+    pub fn open_hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
+        self.networks.iter().flat_map(OpenNetwork::open_hops)
     }
 
     /// Hops there are, those that cannot be evaluated included.

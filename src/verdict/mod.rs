@@ -4,9 +4,11 @@ pub mod baseline;
 mod evaluate;
 pub mod fingerprint;
 mod one_network;
+mod open_hop;
 mod set_aside;
 pub mod waivers;
 
 pub use evaluate::*;
 pub use one_network::HopRun;
+pub use open_hop::OpenHop;
 pub use set_aside::SetAside;

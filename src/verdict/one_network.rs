@@ -11,6 +11,7 @@ use crate::place::FileId;
 use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{HopSheet, RainMaps, Terrains};
 use crate::spec::{Date, Network};
+use crate::verdict::open_hop::OpenHop;
 use crate::verdict::waivers::Waivers;
 
 /// How far the rules got with a hop.
@@ -42,12 +43,12 @@ pub(super) struct OneNetwork {
 /// A network with all that its hops are judged by.
 pub(super) struct OpenNetwork<'r> {
     pub(super) hops: Vec<ResolvedHop<'r>>,
-    library: &'r Library,
+    pub(super) library: &'r Library,
     files: &'r Files,
     scope: &'r Scope,
     settings: Settings<'r>,
-    maps: RainMaps,
-    terrains: Terrains,
+    pub(super) maps: RainMaps,
+    pub(super) terrains: Terrains,
     waivers: Waivers<'r>,
     /// What was found before any hop was looked at.
     findings: Vec<Finding>,
@@ -100,6 +101,21 @@ impl<'r> OpenNetwork<'r> {
         self.settings.apply(&mut found.list);
         self.waivers.apply(&mut found.list);
         (sheet, found.list)
+    }
+
+    /// Its hops, each with the network it is judged in.
+    pub(super) fn open_hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
+        self.hops.iter().map(|hop| OpenHop { network: self, hop })
+    }
+
+    /// The ids of its hops, with its own.
+    pub(super) fn hop_ids(&self) -> Vec<[String; 2]> {
+        ids(self.library, self.library.networks.documents.first())
+    }
+
+    /// What was found before any hop was looked at.
+    pub(super) fn before_hops(&self) -> &[Finding] {
+        &self.findings
     }
 
     /// Judges its hops side by side, and hands what `visit` took from each to `take`, in order of file.

@@ -156,13 +156,14 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
     let number_route = &number.routes[0];
     let named = |place: &Place, side: &Side| {
         let DocumentId { file, number: document } = place.document;
-        let same = side.files.get(file).is_some_and(|file| file.origin == number.file);
+        let same = side.files().get(file).is_some_and(|file| file.origin == number.file);
         let route = place.route();
         same && document == number.document
             && number.routes.iter().any(|own| route.is_empty() || lies_in(&route, own) || lies_in(own, &route))
     };
-    for hop in &old.hops {
-        let Some(after) = new.hops.iter().find(|other| other.hop == hop.hop) else {
+    let after = new.hops();
+    for hop in &old.hops() {
+        let Some(after) = after.iter().find(|other| other.hop == hop.hop) else {
             return vec![format!("{number_route}: hop {} is gone", hop.hop)];
         };
         for (key, from) in moved(hop, after) {

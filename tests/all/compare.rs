@@ -225,7 +225,7 @@ proptest! {
         });
         let there = compare(&old, &new, &Noise::default());
         assert_mirrored(&there, &compare(&new, &old, &Noise::default()), "two states");
-        let [before, after] = [&old, &new].map(|side| side.hops[0].fails());
+        let [before, after] = [&old, &new].map(|side| side.hops()[0].fails());
         for hop in &there.hops {
             let expected = match (before, after) {
                 (false, true) => Outcome::NowFails,

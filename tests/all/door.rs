@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use hopwright::door::{Folder, Overlay, Store};
+use hopwright::door::{Folder, Git, Overlay, Revision, Store};
 use hopwright::network::{Scope, load};
 
 use crate::fixture::program::{Ran, run_in, run_on};
@@ -361,4 +361,26 @@ fn a_profile_file_that_many_hops_name_is_read_once() {
     let loaded = load(&Scope::of(&[bench.path("")]));
     let said = loaded.findings.iter().filter(|finding| finding.message.contains("no length in the unit")).count();
     assert_eq!(said, 1);
+}
+
+#[test]
+fn files_of_a_revision_that_are_asked_for_ahead_are_read_as_they_are() {
+    let repository = Repository::new();
+    let twin = fs::read(repository.path("network.yaml")).expect("there");
+    repository.write("notes/twin.yaml", twin);
+    repository.write("notes/large.yaml", "x".repeat(5000));
+    repository.commit("more files");
+    let git = Git::around(&repository.net(), "HEAD").expect("git");
+    let store = Revision::of(&repository.net(), &git, "HEAD", "HEAD").expect("a revision");
+    let names = ["network.yaml", "notes/twin.yaml", "notes/large.yaml", "not/there.yaml", "hops/ridge.yaml", "hops"];
+    let paths = names.map(|name| repository.path(name)).to_vec();
+    let read = || -> Vec<Result<Vec<u8>, String>> {
+        paths.iter().map(|path| store.read(path, 4096).map_err(|refused| refused.detail)).collect()
+    };
+    let alone = read();
+    assert_eq!(alone.iter().map(Result::is_ok).collect::<Vec<_>>(), [true, true, false, false, true, false]);
+    store.expect(&paths, 4096);
+    assert_eq!(read(), alone, "asked for ahead");
+    assert_eq!(read(), alone, "and once more");
+    assert_eq!(store.failure(), None);
 }

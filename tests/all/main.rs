@@ -6,6 +6,7 @@ mod audit;
 mod cli;
 mod climate;
 mod compare;
+mod compare_known;
 mod departures;
 mod door;
 mod extremes;

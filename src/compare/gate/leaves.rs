@@ -2,8 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use crate::network::Files;
-use crate::source::{Document, LineIndex, NodeId};
+use rayon::prelude::*;
+
+use crate::network::{Files, SourceFile};
+use crate::place::FileId;
+use crate::source::{Document, LineIndex, NodeId, parse};
 
 /// A value and where it is written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -19,26 +22,36 @@ pub(super) struct Leaf {
 /// The values of a document by their route.
 pub(super) type Leaves = BTreeMap<String, Leaf>;
 
-/// The documents of a side that can be part of a gate: by kind and id, each with its values.
-pub(super) fn of_side(files: &Files) -> BTreeMap<(String, String), Leaves> {
+/// Kind and id of a document, and its values.
+type Named = ((String, String), Leaves);
+
+/// The documents of some files that can be part of a gate: by kind and id, each with its values.
+pub(super) fn of_side(files: &Files, wanted: impl Fn(FileId) -> bool) -> BTreeMap<(String, String), Leaves> {
+    let numbered = (0..).map(FileId).zip(&files.list).filter(|(number, _)| wanted(*number));
+    let some: Vec<&SourceFile> = numbered.map(|(_, source)| source).collect();
     let mut found = BTreeMap::new();
-    for source in &files.list {
-        let lines = LineIndex::new(&source.text);
-        for document in &source.parsed().documents {
-            let word =
-                |key| document.get(document.root(), key).and_then(|(_, value)| document.text(document.resolve(value)));
-            let (Some(kind), Some(id)) = (word("kind"), word("id")) else { continue };
-            let Some(keys) = asked(kind) else { continue };
-            let mut walk = Walk { document, path: &source.path, lines: &lines, leaves: Leaves::new() };
-            for (key, value) in document.entries(document.root()) {
-                let name = document.text(key).unwrap_or_default();
-                if keys.is_empty() || keys.contains(&name) {
-                    walk.node(name.to_owned(), value);
-                }
+    for (name, leaves) in some.par_iter().flat_map_iter(|source| of_file(source)).collect::<Vec<Named>>() {
+        found.entry(name).or_insert(leaves);
+    }
+    found
+}
+
+fn of_file(source: &SourceFile) -> Vec<Named> {
+    let (lines, mut found) = (LineIndex::new(&source.text), Vec::new());
+    for document in &parse(&source.text).documents {
+        let word =
+            |key| document.get(document.root(), key).and_then(|(_, value)| document.text(document.resolve(value)));
+        let (Some(kind), Some(id)) = (word("kind"), word("id")) else { continue };
+        let Some(keys) = asked(kind) else { continue };
+        let mut walk = Walk { document, path: &source.path, lines: &lines, leaves: Leaves::new() };
+        for (key, value) in document.entries(document.root()) {
+            let name = document.text(key).unwrap_or_default();
+            if keys.is_empty() || keys.contains(&name) {
+                walk.node(name.to_owned(), value);
             }
-            walk.leaves.entry(String::new()).or_insert_with(|| walk_start(document, &source.path, &lines));
-            found.entry((kind.to_owned(), id.to_owned())).or_insert(walk.leaves);
         }
+        walk.leaves.entry(String::new()).or_insert_with(|| walk_start(document, &source.path, &lines));
+        found.push(((kind.to_owned(), id.to_owned()), walk.leaves));
     }
     found
 }

@@ -14,13 +14,15 @@ use std::collections::{BTreeMap, BTreeSet};
 pub use effect::Effect;
 pub use part::{GateChange, Part};
 
+use super::alike::Alike;
 use super::change::{HopChange, Outcome};
 use super::side::Side;
 use leaves::{Leaf, Leaves};
 
 /// All that is written differently in the gate, before anything is known of hops.
-pub(super) fn written(old: &Side, new: &Side) -> Vec<GateChange> {
-    let [mut before, mut after] = [leaves::of_side(&old.files), leaves::of_side(&new.files)];
+pub(super) fn written(old: &Side, new: &Side, alike: &Alike) -> Vec<GateChange> {
+    let leaves = |side: &Side, number: usize| leaves::of_side(side.files(), |file| alike.outlines[number].has(file));
+    let (mut before, mut after) = (leaves(old, 0), leaves(new, 1));
     pair_networks(&mut before, &mut after);
     let names: BTreeSet<(String, String)> = before.keys().chain(after.keys()).cloned().collect();
     let mut list = Vec::new();

@@ -1,0 +1,51 @@
+//! A hop of a network that is open: judged by itself, and known by what it is made of.
+
+use super::one_network::OpenNetwork;
+use crate::finding::Finding;
+use crate::network::{ResolvedHop, mark};
+use crate::place::DocumentId;
+use crate::sheet::HopSheet;
+
+/// A hop of a network that is open.
+#[derive(Clone, Copy)]
+pub struct OpenHop<'o> {
+    pub(super) network: &'o OpenNetwork<'o>,
+    /// The hop.
+    pub hop: &'o ResolvedHop<'o>,
+}
+
+impl OpenHop<'_> {
+    /// Hands its sheet and what is found about it to `work`.
+    pub fn judge<R>(&self, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> R {
+        let (sheet, found) = self.network.hop(self.hop);
+        work(&sheet, &found)
+    }
+
+    /// The documents it is made from and those that came back from it, in an order that is the same in another state.
+    #[must_use]
+    pub fn documents(&self) -> Vec<DocumentId> {
+        let records = self.hop.records.iter().map(|record| record.at);
+        mark::sources(self.hop).into_iter().chain(records).collect()
+    }
+
+    /// Whether a waiver is for it, be it one that holds or not.
+    #[must_use]
+    pub fn is_waived(&self) -> bool {
+        self.network.library.waivers.documents.iter().any(|waiver| *waiver.target.hop.0 == *self.hop.hop.id.0)
+    }
+
+    /// Whether nothing it is made from has a stand-in for something broken.
+    #[must_use]
+    pub fn is_sound(&self) -> bool {
+        let holes = &self.network.library.holes;
+        let sound = holes.is_empty() || self.documents().iter().all(|document| holes.of(*document).is_none());
+        sound && !matches!(self.hop.profile_file, Some(Err(_)))
+    }
+
+    /// Whether the maps of rain and the tiles of ground heights give the same for it as for a hop of another state.
+    #[must_use]
+    pub fn has_the_same_beside(&self, other: Self) -> bool {
+        self.network.maps.same_for([self.hop, other.hop], &other.network.maps)
+            && self.network.terrains.same_for([self.hop, other.hop], &other.network.terrains)
+    }
+}
