@@ -29,6 +29,7 @@ impl<'f> Places<'f> {
     }
 
     /// By the paths from the folder of a network, in some of its files; in others nothing is found.
+    #[cfg_attr(not(feature = "pages"), allow(dead_code, reason = "without the press nobody sets its pages"))]
     pub(crate) fn inside(trees: &'f Trees<'f>, network: FileId, files: impl IntoIterator<Item = FileId>) -> Self {
         Self { trees, inside: Some(Inside { network, files: files.into_iter().collect() }) }
     }
