@@ -135,11 +135,10 @@ impl<'f> Edits<'f> {
         let route = self.sides[side].route(place, &trees[side]);
         let number = route.map(|route| {
             let next = followed.met.len();
-            let number = *followed.known.entry(route).or_insert_with_key(|route| {
+            *followed.known.entry(route).or_insert_with_key(|route| {
                 followed.met.push(self.meet(route));
                 next
-            });
-            number
+            })
         });
         followed.places[side].insert(*place, number);
         number

@@ -86,9 +86,9 @@ impl Store for Folder {
             Ok(entry) => Ok(self.named(&entry)),
             Err(error) => Err(Refused::by_system(&error.into())),
         };
-        let mut names: Vec<Named> = entries.map(named).collect::<Result<_, _>>()?;
-        names.sort_unstable_by(|one, other| one.name.cmp(&other.name));
-        Ok(names)
+        let mut list: Vec<Named> = entries.map(named).collect::<Result<_, _>>()?;
+        list.sort_unstable_by(|one, other| one.name.cmp(&other.name));
+        Ok(list)
     }
 
     fn open(&self, path: &Path, most: u64) -> Result<Box<dyn Stream>, Refused> {

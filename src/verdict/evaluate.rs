@@ -223,7 +223,7 @@ impl Open<'_> {
 
     /// The hops that there are sheets of, in order of file, each with its network.
     pub fn open_hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
-        self.networks.iter().flat_map(OpenNetwork::open_hops)
+        self.networks.iter().flat_map(OpenHop::all)
     }
 
     /// Hops there are, those that cannot be evaluated included.

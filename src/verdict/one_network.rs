@@ -11,7 +11,6 @@ use crate::place::FileId;
 use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{HopSheet, RainMaps, Terrains};
 use crate::spec::{Date, Network};
-use crate::verdict::open_hop::OpenHop;
 use crate::verdict::waivers::Waivers;
 
 /// How far the rules got with a hop.
@@ -101,11 +100,6 @@ impl<'r> OpenNetwork<'r> {
         self.settings.apply(&mut found.list);
         self.waivers.apply(&mut found.list);
         (sheet, found.list)
-    }
-
-    /// Its hops, each with the network it is judged in.
-    pub(super) fn open_hops(&self) -> impl Iterator<Item = OpenHop<'_>> {
-        self.hops.iter().map(|hop| OpenHop { network: self, hop })
     }
 
     /// The ids of its hops, with its own.

@@ -14,6 +14,13 @@ pub struct OpenHop<'o> {
     pub hop: &'o ResolvedHop<'o>,
 }
 
+impl<'o> OpenHop<'o> {
+    /// Those of a network, in order of file.
+    pub(super) fn all(network: &'o OpenNetwork<'o>) -> impl Iterator<Item = Self> {
+        network.hops.iter().map(move |hop| Self { network, hop })
+    }
+}
+
 impl OpenHop<'_> {
     /// Hands its sheet and what is found about it to `work`.
     pub fn judge<R>(&self, work: impl FnOnce(&HopSheet<'_>, &[Finding]) -> R) -> R {
