@@ -27,17 +27,16 @@ pub(super) enum Change {
 impl<'d> Mends<'d> {
     /// Puts a value at the end of a route, under a key that is there or a new one; without a value, takes the key out.
     ///
-    /// What lies in something that has changed already is gone with it. An item of a list is not taken out.
+    /// The last word at a place counts; what lies in something that has changed already is gone with it. An item of a list
+    /// is not taken out.
     pub fn put(&mut self, route: &[Step<'d>], value: Option<Value>) {
-        if self.here != Change::Kept {
-            return;
-        }
         match (route, value) {
             ([], value) => {
                 self.here = Change::StandIn(value.unwrap_or_default());
                 self.below.clear();
             }
             ([Step::Index(_)], None) => {}
+            _ if self.here != Change::Kept => {}
             ([key], None) => {
                 let below = self.below(*key);
                 (below.here, below.below) = (Change::LeftOut, Vec::new());
@@ -67,5 +66,28 @@ impl<'d> Mends<'d> {
     /// What changes one step further down.
     pub(super) fn at(&self, step: Step<'_>) -> Option<&Self> {
         self.below.iter().find(|(known, _)| *known == step).map(|(_, mends)| mends)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use serde_yaml::Value;
+
+    use super::{Change, Mends};
+    use crate::place::Step::{Index, Key};
+
+    #[test]
+    fn the_last_word_at_a_place_counts_and_covers_what_lies_in_it() {
+        let mut mends = Mends::default();
+        let word = |text: &str| Some(Value::from(text));
+        mends.put(&[Key("ends"), Key("a")], word("first"));
+        mends.put(&[Key("ends"), Key("a")], word("last"));
+        mends.put(&[Key("ends"), Key("a"), Key("site")], word("within"));
+        mends.put(&[Key("runs"), Index(0)], None);
+        mends.put(&[Key("runs"), Index(1), Key("port")], None);
+        let a = mends.at(Key("ends")).and_then(|ends| ends.at(Key("a"))).expect("a mend");
+        assert_eq!(a.here, Change::StandIn(Value::from("last")));
+        assert!(a.below.is_empty());
+        assert_eq!(mends.routes(), [vec![Key("ends"), Key("a")], vec![Key("runs"), Index(1), Key("port")]]);
     }
 }
