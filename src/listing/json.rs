@@ -110,7 +110,7 @@ impl<'p> Sources<'p> {
 
     /// The numbers of the places a line comes from, each once.
     fn numbers(&mut self, from: &sheet::Sources) -> Vec<usize> {
-        let listed = self.listed.numbers(from).clone();
+        let listed = self.listed.numbers(from);
         for place in &self.listed.places()[self.numbers.len()..] {
             self.numbers.push(self.written.number(self.places.written(place)));
         }

@@ -5,8 +5,9 @@
 //! ours. A document that breaks off is dropped and reading goes on at the next one. Aliases are
 //! never expanded: each node knows what it would weigh if they were.
 
+mod keys;
+
 use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
 
 use granit_parser::{Event, Parser, ScalarStyle, Span as Mark, StructureStyle, options};
 
@@ -20,9 +21,6 @@ pub const MAX_FAULTS: usize = 200;
 
 /// The anchors that are looked at to explain an unknown alias.
 const MAX_SUGGESTIONS: usize = 1000;
-
-/// Keys of a mapping that are compared with one another faster than they are put in order.
-const FEW_KEYS: usize = 32;
 
 /// What a node takes of a text, about: so many are made room for, of the beginning of a long text.
 const BYTES_A_NODE: usize = 10;
@@ -321,84 +319,6 @@ impl Builder<'_> {
         faults.sort_by_key(|fault| fault.span.start);
         faults.truncate(MAX_FAULTS);
         Parsed { documents: self.documents, faults }
-    }
-}
-
-// Keys and tags.
-impl Builder<'_> {
-    /// Keeps the entries whose keys are scalars, new and not `<<`; complains about the others.
-    fn sound_entries(&mut self, entries: Vec<(NodeId, NodeId)>) -> Vec<(NodeId, NodeId)> {
-        if self.are_plain(&entries) {
-            return entries;
-        }
-        let mut seen: BTreeMap<&str, Span> = BTreeMap::new();
-        let mut sound = Vec::with_capacity(entries.len());
-        for (key, value) in entries {
-            let span = self.nodes[key.0].span.clone();
-            let fault = match key_text(&self.nodes, key) {
-                None => wording::complex_key(span),
-                Some(("<<", Style::Plain)) => wording::merge_key(span),
-                Some((text, _)) => match seen.entry(text) {
-                    Entry::Occupied(first) => wording::duplicate_key(span, text, first.get().clone()),
-                    Entry::Vacant(place) => {
-                        place.insert(span);
-                        sound.push((key, value));
-                        continue;
-                    }
-                },
-            };
-            self.faults.push(fault);
-        }
-        sound
-    }
-
-    /// Whether there are only a few keys, all of them sound: so it is with nearly every mapping, and quickly seen.
-    fn are_plain(&self, entries: &[(NodeId, NodeId)]) -> bool {
-        let word = |key: NodeId| match &self.nodes[key.0].kind {
-            NodeKind::Scalar { text, .. } if **text != *"<<" => Some(&**text),
-            _ => None,
-        };
-        let new = |(number, (key, _)): (usize, &(NodeId, NodeId))| {
-            word(*key).is_some_and(|text| entries[..number].iter().all(|(other, _)| word(*other) != Some(text)))
-        };
-        entries.len() <= FEW_KEYS && entries.iter().enumerate().all(new)
-    }
-
-    fn scalar_tag(&mut self, tag: Option<&granit_parser::Tag>, mark: &Mark) -> Option<Tag> {
-        match tag?.core_suffix() {
-            Some("str") => return Some(Tag::Str),
-            Some("int") => return Some(Tag::Int),
-            Some("float") => return Some(Tag::Float),
-            Some("bool") => return Some(Tag::Bool),
-            Some("null") => return Some(Tag::Null),
-            Some(_) => self.foreign_tag(mark, "does not fit a scalar"),
-            None => self.foreign_tag(mark, "is not known here"),
-        }
-        None
-    }
-
-    fn check_collection_tag(&mut self, tag: Option<&granit_parser::Tag>, own: &str, mark: &Mark) {
-        match tag.map(granit_parser::Tag::core_suffix) {
-            Some(Some(suffix)) if suffix != own => self.foreign_tag(mark, "does not fit its value"),
-            Some(None) => self.foreign_tag(mark, "is not known here"),
-            _ => {}
-        }
-    }
-
-    fn foreign_tag(&mut self, mark: &Mark, complaint: &str) {
-        let span = marks::span(self.text, &mark.tag_span().unwrap_or(*mark));
-        self.faults.push(wording::foreign_tag(self.text, span, complaint));
-    }
-}
-
-fn key_text(nodes: &[Node], key: NodeId) -> Option<(&str, Style)> {
-    match &nodes[key.0].kind {
-        NodeKind::Scalar { text, style, .. } => Some((text, *style)),
-        NodeKind::Alias { target } => match &nodes[target.0].kind {
-            NodeKind::Scalar { text, style, .. } => Some((text, *style)),
-            _ => None,
-        },
-        _ => None,
     }
 }
 

@@ -45,10 +45,11 @@ impl de::Error for Untyped<'_> {
 /// # Errors
 /// What serde cannot make of it, and where.
 pub fn typed<'d, T: Deserialize<'d>>(document: &'d Document, mends: &'d Mends<'d>) -> Result<T, Untyped<'d>> {
-    let root = Written { document, id: document.root(), mends: None };
     T::deserialize(match &mends.here {
         Change::StandIn(value) => Source::StandIn(value),
-        Change::Kept | Change::LeftOut => Source::Written(Written { mends: Some(mends), ..root }),
+        Change::Kept | Change::LeftOut => {
+            Source::Written(Written { document, id: document.root(), mends: Some(mends) })
+        }
     })
 }
 
@@ -92,18 +93,12 @@ impl<'d> Written<'d> {
 /// Keys and what stands under them.
 type More<'d> = Box<dyn Iterator<Item = (&'d str, Source<'d>)> + 'd>;
 
-/// A scalar, as serde knows it.
-enum Scalar<'d> {
-    Core(Core, &'d str),
-    Text(&'d str),
-}
+/// A scalar: what it means, and its text where that matters.
+struct Scalar<'d>(Core, &'d str);
 
 impl<'d> Scalar<'d> {
     fn visit<V: Visitor<'d>>(self, visitor: V) -> Result<V::Value, Untyped<'d>> {
-        let (core, text) = match self {
-            Self::Core(core, text) => (core, text),
-            Self::Text(text) => (Core::Text, text),
-        };
+        let Self(core, text) = self;
         match core {
             Core::Null => visitor.visit_unit(),
             Core::Bool(truth) => visitor.visit_bool(truth),
@@ -133,7 +128,7 @@ impl<'d> Source<'d> {
                 let id = document.resolve(written.id);
                 match &document.node(id).kind {
                     NodeKind::Scalar { text, style, tag } => {
-                        Held::Scalar(Scalar::Core(tagged_type(text, *style, *tag), text))
+                        Held::Scalar(Scalar(tagged_type(text, *style, *tag), text))
                     }
                     NodeKind::Sequence(items) => Held::List(Items::Written { list: written, items, next: 0 }),
                     NodeKind::Mapping(entries) => {
@@ -141,7 +136,7 @@ impl<'d> Source<'d> {
                         Held::Mapping(Entries { written: Some((written, entries)), more, current: None })
                     }
                     // What an alias leads to is none.
-                    NodeKind::Alias { .. } => Held::Scalar(Scalar::Core(Core::Null, "")),
+                    NodeKind::Alias { .. } => Held::Scalar(Scalar(Core::Null, "")),
                 }
             }
             Self::StandIn(value) => match value {
@@ -159,13 +154,13 @@ impl<'d> Source<'d> {
 
 fn stand_in(value: &Value) -> Scalar<'_> {
     match value {
-        Value::Bool(truth) => Scalar::Core(Core::Bool(*truth), ""),
+        Value::Bool(truth) => Scalar(Core::Bool(*truth), ""),
         Value::Number(number) => {
             let whole = number.as_u64().map(i128::from).or_else(|| number.as_i64().map(i128::from));
-            Scalar::Core(whole.map_or_else(|| Core::Float(number.as_f64().unwrap_or(f64::NAN)), Core::Int), "")
+            Scalar(whole.map_or_else(|| Core::Float(number.as_f64().unwrap_or(f64::NAN)), Core::Int), "")
         }
-        Value::String(text) => Scalar::Text(text),
-        _ => Scalar::Core(Core::Null, ""),
+        Value::String(text) => Scalar(Core::Text, text),
+        _ => Scalar(Core::Null, ""),
     }
 }
 
@@ -182,7 +177,7 @@ impl<'d> Deserializer<'d> for Source<'d> {
 
     fn deserialize_option<V: Visitor<'d>>(self, visitor: V) -> Result<V::Value, Untyped<'d>> {
         match self.held() {
-            Held::Scalar(Scalar::Core(Core::Null, _)) => visitor.visit_none(),
+            Held::Scalar(Scalar(Core::Null, _)) => visitor.visit_none(),
             _ => visitor.visit_some(self),
         }
     }
@@ -199,9 +194,7 @@ impl<'d> Deserializer<'d> for Source<'d> {
         visitor: V,
     ) -> Result<V::Value, Untyped<'d>> {
         match self.held() {
-            Held::Scalar(Scalar::Core(Core::Text, word) | Scalar::Text(word)) => {
-                visitor.visit_enum(StrDeserializer::new(word))
-            }
+            Held::Scalar(Scalar(Core::Text, word)) => visitor.visit_enum(StrDeserializer::new(word)),
             _ => Err(de::Error::invalid_type(Unexpected::Other("no word"), &visitor)),
         }
     }
