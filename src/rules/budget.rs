@@ -2,12 +2,12 @@
 
 pub mod acceptance_window_too_tight;
 pub mod availability_below_objective;
+pub mod availability_within_tolerance;
 pub mod capacity_out_of_reach;
+pub mod errored_above_objective;
 pub mod fade_margin_below_objective;
 pub mod level_above_overload;
 pub mod level_off_readout;
-pub mod melting_snow_on_path;
-pub mod multipath_above_objective;
 pub mod multipath_not_judged;
 pub mod side_lobe_off_readout;
 pub mod sweep_beyond_fine_azimuth;

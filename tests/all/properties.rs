@@ -286,7 +286,7 @@ proptest! {
             let Some(value) = *number else { continue };
             if key.ends_with(".availability") {
                 prop_assert!((0.0..=99.999).contains(&value), "{key}: {value}");
-            } else if key.ends_with(".outage") {
+            } else if key.ends_with(".rain_outage") {
                 prop_assert!((0.001..=100.0).contains(&value), "{key}: {value}");
                 // At the edges of the method the line says on which side it lies.
                 prop_assert!(value > 0.001 || text.starts_with("not more than"), "{key}: {text}");
