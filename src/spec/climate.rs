@@ -23,8 +23,9 @@ pub struct Climate {
     pub fog: Option<Given<GramsPerCubicMetre>>,
     /// Clear-air climate, for multipath fading of hops over 5 km and up to 45 GHz.
     pub refractivity: Option<Refractivity>,
-    /// Effective Earth radius factor, `k`, exceeded for 99.9 % of the worst month: a plain number such as `0.7`.
-    /// The hop must then be cleared at this `k` too, by `limits.low_k_clearance`.
+    /// Effective Earth radius factor, `k`, exceeded for 99.9 % of the worst month: a plain number such as `0.7`. Without it
+    /// that of the length of the path, 0.57 up to 20 km (ITU-R P.530 §2.2.2, closed form from memory). The hop must be cleared at
+    /// this `k` too, by `limits.clearance_criteria`.
     pub low_k: Option<Number>,
     /// Mean rain height above sea level: that of the 0 °C isotherm and 360 m (ITU-R P.839-4).
     pub rain_height: Option<Given<Metres>>,

@@ -11,6 +11,7 @@ mod installation;
 mod link;
 mod magnetic;
 mod multipath;
+mod planning;
 mod power;
 mod power_chain;
 mod radio;
