@@ -13,6 +13,7 @@ pub mod channel_length;
 pub mod clearance;
 pub mod codes;
 pub mod conductor;
+pub mod cross_polar;
 pub mod ethernet_power;
 pub mod exposure;
 pub mod fastener;

@@ -3,6 +3,7 @@
 mod antenna;
 mod climate;
 mod codes;
+mod cross_polar;
 mod diffraction;
 mod exposure;
 mod geodesy;
