@@ -32,6 +32,7 @@ pub mod metals;
 pub mod multipath;
 pub mod pattern;
 pub mod pipe;
+pub mod planning_clearance;
 pub mod power_chain;
 pub mod power_feed;
 pub mod power_line;

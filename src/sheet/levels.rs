@@ -102,8 +102,8 @@ impl Levels<'_, '_> {
     /// What the control takes off a level of full power. None where it holds no level, or cannot be told.
     fn lowered(&self, level: &Traced<Dbm>) -> Traced<Decibels> {
         let (end, radio) = (self.sending.sender.end, self.sending.sender.radio);
-        let has = see!(radio.automatic_power_control)
-            .unless(|has| (**has == Some(false)).then_some(Reason::NoPowerControl));
+        let has =
+            see!(radio.automatic_power_control).unless(|has| (**has == Some(false)).then_some(Reason::NoPowerControl));
         let range = read!(radio.power_control_range).stated(Reason::NoControlRange);
         // Nor does it send less than the radio can be set to.
         let room = all((&range, &read!(end.transmit_power), &read!(radio.transmit_power)));
@@ -114,9 +114,7 @@ impl Levels<'_, '_> {
 
     /// What is left to the state that must hold while the power is lowered.
     fn held_in_hand(&self) -> Traced<Decibels> {
-        let of = |line: fn(&State) -> Traced<f64>| {
-            self.objective.and_then(|number| line(&self.states[number]))
-        };
+        let of = |line: fn(&State) -> Traced<f64>| self.objective.and_then(|number| line(&self.states[number]));
         let level = of(|state| state.lines.level.map(|level| level.0)).map(Dbm);
         let margin = of(|state| state.lines.margin.map(|margin| margin.0)).map(Decibels);
         all((&margin, &self.lowered(&level))).map(|(margin, lowered)| margin - lowered)
@@ -128,9 +126,10 @@ impl Levels<'_, '_> {
         let Some(wanted) = &self.target.up_fade else {
             return Traced::missing(Missing::judged(Reason::NoUpFade, at!(hop.climate.up_fade)));
         };
-        let long = self.path.distance.unless(|distance| {
-            (*distance <= SHORTEST).then_some(Reason::MultipathShort { distance: *distance })
-        });
+        let long = self
+            .path
+            .distance
+            .unless(|distance| (*distance <= SHORTEST).then_some(Reason::MultipathShort { distance: *distance }));
         all((&long, &wanted.written())).map(|(_, up_fade)| up_fade)
     }
 
@@ -138,8 +137,7 @@ impl Levels<'_, '_> {
     fn up_fade_level(&self) -> Traced<Dbm> {
         let (radio, dish) = (self.sending.sender.radio, self.sending.sender.antenna);
         let far_dish = self.sending.receiver.antenna;
-        let tolerances =
-            [read!(radio.transmit_tolerance), read!(dish.gain_tolerance), read!(far_dish.gain_tolerance)];
+        let tolerances = [read!(radio.transmit_tolerance), read!(dish.gain_tolerance), read!(far_dish.gain_tolerance)];
         let most = all((&self.lines.level, &Traced::each(&tolerances)))
             .map(|(level, off)| off.into_iter().flatten().fold(level, |level, off| level + off));
         all((&most, &or_nothing(&self.lowered(&most)), &self.up_fade()))

@@ -70,7 +70,7 @@ pub use crate::physics::Confidence;
 pub use crate::physics::ethernet_power::Class as PowerClass;
 pub use crate::physics::multipath::SHORTEST as SHORTEST_MULTIPATH;
 pub use along::PathPoint;
-pub use asked::{CLEARANCE, LOW_K_CLEARANCE};
+pub use asked::CRITERIA;
 pub use assumption::Assumption;
 pub use budget::DirectionLines;
 pub use direction::Direction;
@@ -164,6 +164,14 @@ impl<'n> HopSheet<'n> {
         let mends = mend::of(resolved, &target, maps, &geometry, &path, &directions, &licence);
         let records = visit::records(resolved, &target, maps, &geometry, &path, &ends);
         Self { resolved, target, path, profile, near, directions, licence, service, mends, ends, records }
+    }
+
+    /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
+    #[must_use]
+    pub fn assumptions(&self) -> Vec<Assumption> {
+        let mut list = self.target.assumptions();
+        list.extend(self.profile.assumptions());
+        list
     }
 
     /// The hop's id.

@@ -40,7 +40,6 @@ sentences! {
         FactorOutOfRange { least: f64, most: f64, value: f64 } =>
             "an effective Earth radius factor is from {least} to {most}, not {value}";
         NoDay => "no day is given";
-        NoLowK => "no low k is given";
         NothingGrows => "nothing on the path grows";
         NoNearEdge => "no near edge is in the beam";
 

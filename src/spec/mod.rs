@@ -40,7 +40,9 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
-pub use network::{Codes, GroundingCode, Limits, Network, Objectives, PowerLineCode, Revision, RulesByPath, Setting};
+pub use network::{
+    ClearanceCriteria, Codes, GroundingCode, Limits, Network, Objectives, PowerLineCode, Revision, RulesByPath, Setting,
+};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{

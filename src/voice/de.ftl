@@ -372,6 +372,7 @@ not-assessed = nicht beurteilt
 none-stated = keine angegeben
 ask-availability = Verfügbarkeit, beide Richtungen, bei { $capacity }
 ask-clearance = Freiraum der Strecke, k = 4/3
+ask-clearance-low = Freiraum der Strecke, kleines k
 ask-fade-margin = Schwundreserve { $way }
 ask-overload = Empfangspegel { $way }, unter Übersteuerung
 ask-tilt = Neigung der Halterung, Ende { $end }
@@ -510,6 +511,7 @@ draw-grades-alt = Verfügbarkeit jeder Kapazität, a nach b, nur Regen. { $state
 
 sight-obstructed = Verdeckt durch: { $what }, { $distance } von a, { $by } über der Sichtlinie.
 sight-too-little = Zu wenig Freiraum: { $has }, knappste Stelle { $what }, { $distance } von a, gefordert { $asked }.
+sight-at-median-only = Nur beim mittleren k frei: { $has } beim kleinen k, knappste Stelle { $what }, { $distance } von a, gefordert { $asked }.
 sight-clear = Frei: { $has }, knappste Stelle { $what }, { $distance } von a, gefordert { $asked }.
 sight-no-point = Kein Punkt zwischen den Enden.
 profile-alt = Streckenprofil von { $a } (Ende a) nach { $b } (Ende b) über { $distance }. { $verdict }
@@ -811,6 +813,7 @@ sheet-distance-of-the-worst-point-from-a = Entfernung des schlechtesten Punkts v
 sheet-what-stands-there = was dort steht
 sheet-least-height-of-the-line-over-any-top-k-4-3 = kleinste Höhe der Linie über allem, k = 4/3
 sheet-clearance-at-the-worst-point-low-k = Freiraum am schlechtesten Punkt, kleines k
+sheet-effective-earth-radius-factor-low-k = Faktor des wirksamen Erdradius, kleines k
 sheet-clearance-there-in-fresnel-radii-low-k = Freiraum dort in Fresnelradien, kleines k
 sheet-clearance-in-hand-low-k = Reserve des Freiraums, kleines k
 sheet-end-a-must-go-up-by-alone = Ende a muss höher um, allein
@@ -1044,7 +1047,6 @@ reason-profile-too-short = ein Profil hat mindestens zwei Punkte, den Boden an b
 reason-clearance-out-of-range = ein Anteil der Fresnelzone liegt zwischen { $least } und { $most }, nicht bei { $value }
 reason-factor-out-of-range = ein Faktor des wirksamen Erdradius liegt zwischen { $least } und { $most }, nicht bei { $value }
 reason-no-day = kein Tag ist angegeben
-reason-no-low-k = kein kleines k ist angegeben
 reason-nothing-grows = auf der Strecke wächst nichts
 reason-no-near-edge = keine nahe Kante liegt im Strahl
 reason-outside-troposphere = die Referenzatmosphäre gilt von −1 km bis 11 km, nicht bei { $height }
@@ -1195,6 +1197,8 @@ title-of-record-run = Protokoll { $record }, Leitung zu Port { $port }
 ## What stands in for what nobody stated.
 
 assumed-earth-radius = Wirksamer Erdradius 4/3 von 6371 km (mittlere Brechung).
+assumed-low-k = Wirksamer Erdradius im ungünstigsten Monat: k = { $k }, nach der Länge der Strecke (ITU-R P.530 §2.2.2, geschlossene Form aus dem Gedächtnis).
+assumed-clearance-criteria = Freiraum { $median } beim mittleren k, { $low } beim kleinen k; was davon nicht angegeben ist, nach ITU-R P.530-18 §2.2.2, gemäßigtes Klima (aus dem Gedächtnis).
 assumed-air = Referenzatmosphäre nach ITU-R P.835-7 auf der mittleren Höhe der Antennen.
 assumed-rest-of-air = Referenzatmosphäre nach ITU-R P.835-7 für das, was von der Luft nicht angegeben ist.
 assumed-straight-ground = Boden zwischen den Punkten eines Profils gerade; keine Unsicherheit der Höhen, wenn keine angegeben ist.

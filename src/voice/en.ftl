@@ -372,6 +372,7 @@ not-assessed = not assessed
 none-stated = none stated
 ask-availability = Availability, both directions, at { $capacity }
 ask-clearance = Clearance of the path, k = 4/3
+ask-clearance-low = Clearance of the path, low k
 ask-fade-margin = Fade margin { $way }
 ask-overload = Received level { $way }, below overload
 ask-tilt = Tilt of the bracket, end { $end }
@@ -510,6 +511,7 @@ draw-grades-alt = Availability of each capacity, a to b, rain alone. { $states }
 
 sight-obstructed = Obstructed: { $what } at { $distance } from a into the line by { $by }.
 sight-too-little = Too little clearance: { $has } over { $what } at { $distance } from a, { $asked } asked for.
+sight-at-median-only = Clear at the median k only: { $has } at the low k over { $what } at { $distance } from a, { $asked } asked for.
 sight-clear = Clear: { $has } over { $what } at { $distance } from a, { $asked } asked for.
 sight-no-point = No point between the ends.
 profile-alt = Path profile from { $a } (end a) to { $b } (end b) over { $distance }. { $verdict }
