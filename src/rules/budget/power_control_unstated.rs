@@ -19,7 +19,7 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, radio) = (direction.sender.end, direction.sender.radio);
     let Some(held) = &end.held_level else { return };
     let Err(missing) = direction.levels.lowered.value() else { return };
-    let (why, place, help) = match (&missing.reason, missing.cause) {
+    let (why, place, advice) = match (&missing.reason, missing.cause) {
         (Reason::NoPowerControl, Cause::Judged) => (
             format!("radio `{}` has no power control", radio.id),
             at!(radio.automatic_power_control),
@@ -35,5 +35,5 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let message = format!("{}: the power is to be lowered to hold {held}, and {why}", direction.way);
     let finding = found.report(&RULE, at!(end.held_level), message, "held at the far receiver");
     finding.because(place, "the radio that sends");
-    finding.help(help);
+    finding.help(advice);
 }
