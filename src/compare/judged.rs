@@ -3,8 +3,8 @@
 use crate::at;
 use crate::place::Place;
 use crate::sheet::{
-    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, MarginLines, ProfileLines,
-    RunLines, RunSheet, Section, SectionKey, ServiceLines,
+    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, LevelLines, MarginLines,
+    ProfileLines, Radii, RunLines, RunSheet, Section, SectionKey, ServiceLines,
 };
 
 /// A quantity with a limit.
@@ -119,20 +119,39 @@ fn of_direction(named: &Named<'_, '_>, direction: &Direction<'_>) -> Vec<Judged>
         Some(format!("≤ {}", direction.receiver.radio.overload)),
         &margins.line(MarginLines::overload_in_hand),
     );
-    fade.into_iter().chain([level]).collect()
+    let levels = SectionKey::Levels(way);
+    let up_fade = direction.levels.up_fade_level.get().map(|_| {
+        named.judged(
+            &levels.line(LevelLines::up_fade_level),
+            format!("level in an up-fade {way}, below overload"),
+            Some(format!("≤ {}", direction.receiver.radio.overload)),
+            &levels.line(LevelLines::up_fade_in_hand),
+        )
+    });
+    fade.into_iter().chain([level]).chain(up_fade).collect()
 }
 
 /// The clearance is judged in radii of the Fresnel zone, by which its worst point is chosen; metres are information.
-fn of_sight(named: &Named<'_, '_>) -> Option<Judged> {
-    let profile = &named.0.profile;
-    profile.lines.fraction.get()?;
-    let (sight, asked) = (SectionKey::Profile, profile.asked());
-    Some(named.judged(
-        &sight.line(ProfileLines::fraction),
-        "clearance at the worst point, k = 4/3".into(),
-        asked.map(|asked| format!("≥ {asked}")),
-        &sight.line(ProfileLines::in_hand),
-    ))
+fn of_sight(named: &Named<'_, '_>) -> Vec<Judged> {
+    let (profile, sight) = (&named.0.profile, SectionKey::Profile);
+    if profile.lines.fraction.get().is_none() {
+        return Vec::new();
+    }
+    let limit = |asked: Option<(Radii, Place)>| asked.map(|(asked, _)| format!("≥ {asked}"));
+    vec![
+        named.judged(
+            &sight.line(ProfileLines::fraction),
+            "clearance at the worst point, k = 4/3".into(),
+            limit(profile.asked()),
+            &sight.line(ProfileLines::in_hand),
+        ),
+        named.judged(
+            &sight.line(ProfileLines::low_fraction),
+            "clearance at the worst point, low k".into(),
+            limit(profile.asked_low()),
+            &sight.line(ProfileLines::low_in_hand),
+        ),
+    ]
 }
 
 fn of_end(named: &Named<'_, '_>, end: &EndSheet<'_>) -> Vec<Judged> {

@@ -8,7 +8,8 @@ use crate::voice::{Open, Voice};
 #[must_use]
 pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let (profile, lines) = (&sheet.profile, &sheet.profile.lines);
-    let asked = voice.number(profile.asked().unwrap_or(Radii(0.0)));
+    let [asked, asked_low] = [profile.asked(), profile.asked_low()]
+        .map(|wanted| voice.number(wanted.map_or(Radii(0.0), |(radii, _)| radii)));
     let say = |key, worst: &Worst, open: [Open<'_>; 2]| {
         let (what, distance) = (voice.spoken(&worst.what.said()), voice.number(worst.distance));
         let place: [Open<'_>; 2] = [("what", &what), ("distance", &distance)];
@@ -21,6 +22,12 @@ pub fn verdict(sheet: &HopSheet<'_>, voice: Voice) -> String {
         }
         (None, Some(worst), Some(has), Some(left)) if left.0 < 0.0 => {
             say("sight-too-little", worst, [("has", &voice.number(has)), ("asked", &asked)])
+        }
+        (None, Some(_), ..) if profile.passes_at_median_only() => {
+            let (Some(worst), Some(has)) = (&profile.low_worst, lines.low_fraction.get()) else {
+                return voice.say("sight-no-point");
+            };
+            say("sight-at-median-only", worst, [("has", &voice.number(has)), ("asked", &asked_low)])
         }
         (None, Some(worst), Some(has), Some(_)) => {
             say("sight-clear", worst, [("has", &voice.number(has)), ("asked", &asked)])

@@ -35,7 +35,7 @@ impl HopListing {
             hop: hop.id.to_string(),
             title: hop.title.as_ref().map_or_else(|| hop.id.to_string(), ToString::to_string),
             sections: sheet.sections(),
-            assumptions: sheet.target.assumptions().iter().map(ToString::to_string).collect(),
+            assumptions: sheet.assumptions().iter().map(ToString::to_string).collect(),
         }
     }
 }

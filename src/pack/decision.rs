@@ -93,12 +93,16 @@ fn of_availability(sheet: &HopSheet<'_>, asked: &mut Requirements) {
 }
 
 fn of_path(sheet: &HopSheet<'_>, asked: &mut Requirements) {
-    let (voice, lines) = (asked.voice, &sheet.profile.lines);
-    let computed = text_or(lines.fraction.get().map(|fraction| voice.number(fraction)), voice.say("not-shown"));
-    let left = text_or(lines.in_hand.get().map(|left| voice.number(left)), voice.say("nothing"));
-    let limit = text_or(sheet.profile.asked().map(|radii| asked.at_least(radii)), voice.say("nothing"));
-    let met = lines.in_hand.get().map(|left| left.0 >= 0.0);
-    asked.row(voice.say("ask-clearance"), limit, computed, left, met);
+    let (voice, profile, lines) = (asked.voice, &sheet.profile, &sheet.profile.lines);
+    let median = (voice.say("ask-clearance"), profile.asked(), &lines.fraction, &lines.in_hand);
+    let low = (voice.say("ask-clearance-low"), profile.asked_low(), &lines.low_fraction, &lines.low_in_hand);
+    for (what, wanted, fraction, left) in [median, low] {
+        let computed = text_or(fraction.get().map(|fraction| voice.number(fraction)), voice.say("not-shown"));
+        let limit = text_or(wanted.map(|(radii, _)| asked.at_least(radii)), voice.say("nothing"));
+        let met = left.get().map(|left| left.0 >= 0.0);
+        let left = text_or(left.get().map(|left| voice.number(left)), voice.say("nothing"));
+        asked.row(what, limit, computed, left, met);
+    }
 }
 
 fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Requirements) {

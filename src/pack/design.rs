@@ -105,7 +105,7 @@ impl Design {
             surroundings: tables::surroundings(sheet, voice),
             power: tables::power(sheet, voice),
             grounding: tables::grounding(sheet, voice),
-            assumptions: sheet.target.assumptions().iter().map(|assumption| voice.spoken(assumption)).collect(),
+            assumptions: sheet.assumptions().iter().map(|assumption| voice.spoken(assumption)).collect(),
             methods: methods(sheet, voice),
             inputs: Vec::new(),
             written: written(sheet, voice),

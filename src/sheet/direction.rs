@@ -3,6 +3,7 @@
 use super::budget::{self, DirectionLines, Gas, Sending};
 use super::fading::Fading;
 use super::key::SectionKey;
+use super::levels::{LevelLines, Levels};
 use super::line::{Line, Section};
 use super::margin::{self, MarginLines};
 use super::missing::Missing;
@@ -30,6 +31,8 @@ pub struct Direction<'n> {
     pub lines: DirectionLines,
     /// What is left to its limits.
     pub margins: MarginLines,
+    /// What arrives while aligning, in service and in an up-fade.
+    pub levels: LevelLines,
     /// The receiver's states at the hop's bandwidth, from the most robust to the fastest.
     pub states: Vec<State>,
     /// The most robust state that reaches the capacity asked for, by its number in `states`.
@@ -95,6 +98,7 @@ impl Direction<'_> {
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
         self.margins.missing(each);
+        self.levels.missing(each);
         self.states.iter().for_each(|state| state.lines.missing(each));
     }
 
@@ -102,6 +106,7 @@ impl Direction<'_> {
         let way = self.way;
         sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
         sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
+        sections.push(self.levels.listed(way));
         for (number, state) in self.states.iter().enumerate() {
             let title = Title::State { state: state.title.as_str().into(), way };
             sections.push(state.lines.section(SectionKey::State(way, number), title));
@@ -159,8 +164,10 @@ fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way:
     let states = states::compute(&tuned, &lines, &fading, path, terminals);
     let objective = states::most_robust(&tuned, &states, target);
     let margins = margin::direction(receiver, &lines, &states, &objective, target);
+    let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
+    let levels = levels.compute();
     let tolerance = tolerance(sender, receiver);
-    Direction { way, sender, receiver, lines, margins, states, objective, fading, tolerance }
+    Direction { way, sender, receiver, lines, margins, levels, states, objective, fading, tolerance }
 }
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.

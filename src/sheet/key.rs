@@ -48,6 +48,8 @@ pub enum SectionKey {
     Budget(Way),
     /// What a way has in hand.
     Margins(Way),
+    /// Levels of a way while aligning, in service and in an up-fade.
+    Levels(Way),
     /// A modulation state of a way, by its number.
     State(Way, usize),
     /// What a way may radiate.
@@ -109,6 +111,7 @@ impl SectionKey {
             Self::Profile => "profile".into(),
             Self::Budget(way) => way.key().into(),
             Self::Margins(way) => format!("{}.margins", way.key()),
+            Self::Levels(way) => format!("{}.levels", way.key()),
             Self::State(way, number) => numbered(format!("{}.states", way.key()), number),
             Self::Licence(way) => format!("{}.licence", way.key()),
             Self::Code(way, number) => numbered(format!("{}.licence.codes", way.key()), number),

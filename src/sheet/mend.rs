@@ -265,5 +265,6 @@ fn most_robust(states: &[State], wanted: MegabitsPerSecond) -> Option<usize> {
 
 /// Whether a receiver gets more than it takes, or that cannot be told.
 fn loud(direction: &Direction<'_>) -> bool {
-    direction.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0)
+    let up_faded = direction.levels.up_fade_in_hand.get().is_some_and(|left| left.0 < 0.0);
+    up_faded || direction.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0)
 }

@@ -20,6 +20,7 @@ mod ground;
 mod growth;
 mod handling;
 mod key;
+mod levels;
 mod licence;
 mod line;
 mod margin;
@@ -72,7 +73,7 @@ pub use crate::physics::Confidence;
 pub use crate::physics::ethernet_power::Class as PowerClass;
 pub use crate::physics::multipath::SHORTEST as SHORTEST_MULTIPATH;
 pub use along::PathPoint;
-pub use asked::{CLEARANCE, LOW_K_CLEARANCE};
+pub use asked::CRITERIA;
 pub use assumption::Assumption;
 pub use budget::DirectionLines;
 pub use direction::Direction;
@@ -84,6 +85,7 @@ pub use ground::{Code, GroundLines};
 pub use growth::Outgrown;
 pub use handling::HandlingLines;
 pub use key::{Key, Name, OnLobe, SectionKey};
+pub use levels::LevelLines;
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
 pub use line::{AS_WRITTEN, Line, Row, Section};
 pub use margin::MarginLines;
@@ -171,6 +173,14 @@ impl<'n> HopSheet<'n> {
         let mends = mend::of(resolved, maps, &geometry, means, &directions, &licence);
         let records = visit::records(resolved, maps, &geometry, &means, &ends);
         Self { resolved, target, path, profile, near, directions, licence, service, mends, ends, records }
+    }
+
+    /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
+    #[must_use]
+    pub fn assumptions(&self) -> Vec<Assumption> {
+        let mut list = self.target.assumptions();
+        list.extend(self.profile.assumptions());
+        list
     }
 
     /// The hop's id.

@@ -4,19 +4,20 @@
 use std::sync::Arc;
 
 use super::asked::Asked;
+use super::assumption::Assumption;
 use super::gap::{self, Gap, UNSEEN_HEIGHT};
 use super::geometry::{Geometry, frequency};
 use super::growth::{self, Outgrown};
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
-use super::method::cited;
+use super::method::{Method, cited};
 use super::missing::Missing;
 use super::obstacles;
 use super::reason::Reason;
 use super::relief::{NoProfile, Profile};
 use super::saying::Saying;
 use super::scene::{Pick, Scene, Worst};
-use super::shown::{BothWays, Fine, Radii};
+use super::shown::{BothWays, Fine, Radii, Ratio};
 use super::terrain::{Terrains, goes_by_tiles};
 use super::title::Title;
 use super::traced::{Traced, all, see};
@@ -27,6 +28,19 @@ use crate::physics::geodesy::MEDIAN_K;
 use crate::place::Place;
 use crate::spec::{Both, Way};
 use crate::units::{Gigahertz, Metres};
+
+/// What is asked for, by whom.
+const CRITERIA: Method = cited(
+    "criteria of the network, 1.0 F1 if it names none (ITU-R P.530-18 §2.2.2, from memory), or its limits.clearance",
+);
+/// How the low `k` is found.
+const LOW_K: Method = cited(
+    "climate.low_k, else 157/(144 + 2670/d), d at least 20 km: closed form of older literature for the figure of ITU-R P.530 §2.2.2, from memory",
+);
+/// What is left at the low `k`.
+const LOW_IN_HAND: Method = cited(
+    "c / F1 less the one asked for by the criteria of the network, 0.3 F1 if it names none (ITU-R P.530-18 §2.2.2, from memory), or by its limits.low_k_clearance",
+);
 
 lines! {
     /// The profile and what the line of sight keeps from it. Clearances are those of the worst point.
@@ -40,15 +54,16 @@ lines! {
             cited("height of the line over the bulging Earth less the top less u (ITU-R P.530-18 §2.2.2, step 3)");
         radius: Fine, "F1", "radius of the first Fresnel zone there", cited("ITU-R P.526-15 §2, at the lower frequency");
         fraction: Radii, "c/F1", "clearance there in Fresnel radii", "c / F1";
-        needed: Fine, "", "clearance asked for there", cited("limits.clearance of the network, default 0.6 F1 (ITU-R P.526-15 §2)");
+        needed: Fine, "", "clearance asked for there", CRITERIA;
         in_hand: Radii, "", "clearance in hand", "c / F1 less the one asked for";
         worst_distance: Metres, "d_1", "distance of the worst point from a", "the point with the least c / F1";
         worst: Saying, "", "what stands there", AS_WRITTEN;
         lowest: Fine, "", "least height of the line over any top, k = 4/3", "height of the line less the top";
+        low_k: Ratio, "k_e", "effective Earth radius factor, low k", LOW_K;
         low_clearance: Fine, "", "clearance at the worst point, low k", "as at k = 4/3";
         low_fraction: Radii, "", "clearance there in Fresnel radii, low k", "c / F1";
         low_in_hand: Radii, "", "clearance in hand, low k",
-            cited("c / F1 less the one asked for by limits.low_k_clearance, default 0.3 F1 (ITU-R P.530-18 §2.2.2)");
+            LOW_IN_HAND;
         raise_a: Fine, "", "end a must go up by, alone", "similar triangles at every point, exact";
         raise_b: Fine, "", "end b must go up by, alone", "similar triangles at every point, exact";
         raise_both: Fine, "", "or both ends must go up by", "most of what any point lacks, exact";
@@ -72,8 +87,6 @@ pub struct ProfileSheet {
     /// The lower frequency, whose Fresnel zone is the wider.
     pub(super) frequency: Traced<Gigahertz>,
     asked: Asked,
-    /// Where the clearance asked for is, or would be, written.
-    pub asked_at: Place,
     /// The worst point at `k` of 4/3.
     pub worst: Option<Worst>,
     /// The worst point at the low `k`.
@@ -87,26 +100,39 @@ pub struct ProfileSheet {
 }
 
 impl ProfileSheet {
-    /// The fraction of the Fresnel zone asked for.
+    /// The fraction of the Fresnel zone asked for at the median `k`, and where it is, or would be, written.
     #[must_use]
-    pub fn asked(&self) -> Option<Radii> {
-        self.asked.fraction.get().map(Radii)
+    pub fn asked(&self) -> Option<(Radii, Place)> {
+        Some((Radii(self.asked.median.fraction.get()?), self.asked.median.place))
     }
 
-    /// The low `k`, and the fraction asked for at it.
+    /// The same at the low `k`.
     #[must_use]
-    pub fn low(&self) -> Option<(f64, Radii)> {
-        self.asked.low().get().flatten().map(|(k, fraction)| (k, Radii(fraction)))
+    pub fn asked_low(&self) -> Option<(Radii, Place)> {
+        Some((Radii(self.asked.low.fraction.get()?), self.asked.low.place))
     }
 
-    /// Where the low `k` is written.
+    /// Where the low `k` is written; none where it is that of the length.
     #[must_use]
-    pub fn low_at(&self) -> Option<Place> {
-        self.asked.low_k.first_source()
+    pub const fn low_k_at(&self) -> Option<Place> {
+        self.asked.low_k_at
+    }
+
+    /// Whether the path has the clearance asked for at the median `k`, and lacks it at the low one.
+    #[must_use]
+    pub fn passes_at_median_only(&self) -> bool {
+        let (median, low) = (self.lines.in_hand.get(), self.lines.low_in_hand.get());
+        median.is_some_and(|left| left.0 >= 0.0) && low.is_some_and(|left| left.0 < 0.0)
+    }
+
+    /// What stands in for what nobody chose.
+    #[must_use]
+    pub fn assumptions(&self) -> Vec<Assumption> {
+        if self.ground.is_ok() { self.asked.assumptions() } else { Vec::new() }
     }
 
     pub(super) const fn fraction(&self) -> &Traced<f64> {
-        &self.asked.fraction
+        &self.asked.median.fraction
     }
 
     /// The frequency its Fresnel zone is that of.
@@ -168,22 +194,22 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, geometry: &Geometry, terrains:
     };
     let profile = traced(resolved, geometry, &ground);
     let inputs = Inputs { profile, sight: sight.clone(), frequency: lower.clone() };
-    let asked = Asked::of(resolved);
+    let asked = Asked::of(resolved, &geometry.distance);
     let diffraction = all((&frequencies.a, &frequencies.b));
     let diffraction = inputs.look_for(&diffraction, |scene, (there, back)| {
         BothWays(Both { a: obstacles::loss(scene, there), b: obstacles::loss(scene, back) })
     });
     let unseen = network.limits.unseen_height.as_ref().map_or(UNSEEN_HEIGHT, |given| given.value);
     let worst = inputs.look(|scene| scene.worst(0.0));
-    let low = inputs.look_for(&asked.low_k, |scene, k| k.and_then(|k| scene.at(k).worst(0.0)));
+    let low = inputs.look_for(&asked.low_k, |scene, k| scene.at(k).worst(0.0));
     let obstruction = inputs.look(|scene| scene.lowest().filter(|(_, height)| height.0 < 0.0).map(|(pick, _)| pick));
     let describe = |pick: &Traced<Option<Pick>>| {
         let pick = pick.get().flatten()?;
         inputs.look(|scene| scene.describe(pick)).value().ok().cloned()
     };
     let today = network.date;
-    let outgrown = inputs.look_for(&asked.fraction, |scene, fraction| growth::outgrown(scene, fraction, today));
-    let gap = inputs.look_for(&asked.fraction, |scene, fraction| gap::gap(scene, fraction, unseen));
+    let outgrown = inputs.look_for(&asked.median.fraction, |scene, fraction| growth::outgrown(scene, fraction, today));
+    let gap = inputs.look_for(&asked.median.fraction, |scene, fraction| gap::gap(scene, fraction, unseen));
     ProfileSheet {
         lines: lines(&inputs, &asked, &worst, &low),
         worst: describe(&worst),
@@ -200,7 +226,6 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, geometry: &Geometry, terrains:
         },
         frequency: lower,
         asked,
-        asked_at: at!(network.limits.clearance),
     }
 }
 
@@ -231,16 +256,16 @@ fn traced(
 fn lines(inputs: &Inputs, asked: &Asked, worst: &Traced<Option<Pick>>, low: &Traced<Option<Pick>>) -> ProfileLines {
     let profile = &inputs.profile;
     let worst = worst.stated(Reason::NoProfile);
-    let low = asked.low_k.stated(Reason::NoLowK).and_then(|_| low.stated(Reason::NoProfile));
+    let low = low.stated(Reason::NoProfile);
     let asked_for = |pick: &Traced<Pick>, fraction: &Traced<f64>| {
         all((pick, fraction)).map(|(pick, fraction)| Radii(pick.radii() - fraction)).line()
     };
     let raise = |which: Raise| {
-        let both = all((&asked.fraction, &asked.low()));
+        let both = all((&asked.median.fraction, &asked.low()));
         let raise = inputs.look_for(&both, |scene, (fraction, low)| {
             let median = scene.raise(fraction, 0.0, which);
-            let low = low.map(|(k, fraction)| scene.at(k).raise(fraction, 0.0, which));
-            Fine(low.filter(|low| *low > median).unwrap_or(median))
+            let low = scene.at(low.0).raise(low.1, 0.0, which);
+            Fine(if low > median { low } else { median })
         });
         raise.line()
     };
@@ -262,17 +287,20 @@ fn lines(inputs: &Inputs, asked: &Asked, worst: &Traced<Option<Pick>>, low: &Tra
         clearance: worst.map(|pick| Fine(pick.clearance)).line(),
         radius: worst.map(|pick| Fine(pick.radius)).line(),
         fraction: worst.map(|pick| Radii(pick.radii())).line(),
-        needed: all((&worst, &asked.fraction)).map(|(pick, fraction)| Fine(Metres(fraction * pick.radius.0))).line(),
-        in_hand: asked_for(&worst, &asked.fraction),
+        needed: all((&worst, &asked.median.fraction))
+            .map(|(pick, fraction)| Fine(Metres(fraction * pick.radius.0)))
+            .line(),
+        in_hand: asked_for(&worst, &asked.median.fraction),
         worst_distance: worst.map(|pick| pick.point.distance).line(),
         worst: described.stated(Reason::NoProfile).line(),
         lowest: lowest.stated(Reason::NoProfile).line(),
+        low_k: all((profile, &asked.low_k)).map(|(_, k)| Ratio(k)).line(),
         low_clearance: low.map(|pick| Fine(pick.clearance)).line(),
         low_fraction: low.map(|pick| Radii(pick.radii())).line(),
-        low_in_hand: asked_for(&low, &asked.low_fraction),
+        low_in_hand: asked_for(&low, &asked.low.fraction),
         raise_a: raise(Raise::Near),
         raise_b: raise(Raise::Far),
         raise_both: raise(Raise::Both),
-        grown_in_hand: asked_for(&grown.stated(Reason::NothingGrows), &asked.fraction),
+        grown_in_hand: asked_for(&grown.stated(Reason::NothingGrows), &asked.median.fraction),
     }
 }

@@ -40,7 +40,6 @@ sentences! {
         FactorOutOfRange { least: f64, most: f64, value: f64 } =>
             "an effective Earth radius factor is from {least} to {most}, not {value}";
         NoDay => "no day is given";
-        NoLowK => "no low k is given";
         NothingGrows => "nothing on the path grows";
         NoNearEdge => "no near edge is in the beam";
 
@@ -66,6 +65,12 @@ sentences! {
         // The budget.
         NoStateForCapacity => "no modulation state reaches the capacity asked for";
         NoOtherState => "no other state";
+        NoStateHolds => "no modulation state has a fade margin";
+        NoStateToAlignIn => "the radio has no modulation state at the bandwidth to align in";
+        NoHeldLevel => "power control holds no level";
+        NoPowerControl => "the radio has no power control";
+        NoControlRange => "the range of the power control is not given";
+        NoUpFade => "no up-fade is given";
         NoFadeMargin => "no fade margin is asked for";
         NoRefractivity => "no refractivity is given";
         NoTimeBetweenFailures => "no mean time between failures of the radio is given";

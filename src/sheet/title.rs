@@ -11,6 +11,7 @@ sentences! {
         BothDirections => "Both directions";
         LevelBudget { way: Way } => "Level budget {way}";
         Margins { way: Way } => "Margins {way}";
+        Levels { way: Way } => "Levels in operation {way}";
         State { state: Box<str>, way: Way } => "{state} {way}";
         Licence { way: Way } => "Licence {way}";
         Code { code: &'static str, way: Way } => "{code} {way}";

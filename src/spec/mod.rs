@@ -41,7 +41,9 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
-pub use network::{Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting};
+pub use network::{
+    ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
+};
 pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};

@@ -112,6 +112,60 @@ pub enum PowerLineCode {
     Sa64,
 }
 
+/// How much of the first Fresnel zone a path keeps free: at the median `k` of 4/3, and at the low `k` of the worst month.
+/// Those of ITU-R P.530-18 §2.2.2.1 are from memory.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
+#[schemars(inline)]
+pub enum ClearanceCriteria {
+    /// 1.0 F1, and 0.3 F1 at the low `k`: ground, trees or roofs over some part of the path.
+    #[serde(rename = "P.530-18 temperate")]
+    Temperate,
+    /// 1.0 F1, and grazing at the low `k`: a single sharp obstacle, and nothing else near the line.
+    #[serde(rename = "P.530-18 temperate isolated")]
+    TemperateIsolated,
+    /// 1.0 F1, and 0.6 F1 at the low `k` over 30 km; shorter paths as in a temperate climate.
+    #[serde(rename = "P.530-18 tropical")]
+    Tropical,
+    /// The same with a single sharp obstacle: shorter paths may graze it at the low `k`.
+    #[serde(rename = "P.530-18 tropical isolated")]
+    TropicalIsolated,
+    /// 0.6 F1, so that obstacles cost no level in ordinary air, and grazing at the low `k` (common practice on short hops, no
+    /// source).
+    #[serde(rename = "free space 0.6")]
+    FreeSpace,
+}
+
+impl ClearanceCriteria {
+    /// All of them.
+    pub const ALL: [Self; 5] =
+        [Self::FreeSpace, Self::TemperateIsolated, Self::Temperate, Self::TropicalIsolated, Self::Tropical];
+
+    /// As written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::FreeSpace => "free space 0.6",
+            Self::TemperateIsolated => "P.530-18 temperate isolated",
+            Self::Temperate => "P.530-18 temperate",
+            Self::TropicalIsolated => "P.530-18 tropical isolated",
+            Self::Tropical => "P.530-18 tropical",
+        }
+    }
+
+    /// How much each asks for where the others may ask for something else: at the median `k`, of short paths at the low one,
+    /// of long paths there. One that asks for no less anywhere lets through no more.
+    #[must_use]
+    pub const fn ranks(self) -> [u8; 3] {
+        match self {
+            Self::FreeSpace => [0, 0, 0],
+            Self::TemperateIsolated => [1, 0, 0],
+            Self::Temperate => [1, 1, 1],
+            Self::TropicalIsolated => [1, 0, 2],
+            Self::Tropical => [1, 1, 2],
+        }
+    }
+}
+
 /// Thresholds that are common practice.
 #[derive(Debug, Default, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -174,11 +228,13 @@ pub struct Limits {
     pub ground_bend: Option<Given<Millimetres>>,
     /// Cable and wire to take beyond the length laid. Default 10 % (common practice).
     pub spare: Option<Given<Percent>>,
-    /// Least clearance of the path at the median `k` of 4/3, in radii of the first Fresnel zone: a plain number. Default
-    /// 0.6, below which an obstacle costs level (ITU-R P.526-15 §2); ITU-R P.530-18 §2.2.2 plans with 1.0.
+    /// By which criteria paths are cleared. Default `P.530-18 temperate`; `clearance` and `low_k_clearance` stand above it.
+    pub clearance_criteria: Option<ClearanceCriteria>,
+    /// Least clearance of the path at the median `k` of 4/3, in radii of the first Fresnel zone: a plain number. Without it
+    /// that of `clearance_criteria`. Below 0.6 an obstacle costs level (ITU-R P.526-15 §2).
     pub clearance: Option<Number>,
-    /// The same at `climate.low_k`. Default 0.3, for ground or trees over some length in a temperate climate; 0 for a
-    /// single sharp obstacle, 0.6 in the tropics over 30 km (ITU-R P.530-18 §2.2.2, from memory).
+    /// The same at the low `k`, that of `climate.low_k` or of the length of the path. Without it that of
+    /// `clearance_criteria`.
     pub low_k_clearance: Option<Number>,
     /// Height of what a profile may miss between two points that lie further apart than the Fresnel zone is wide.
     /// Default 10 m: a tree or a house (common practice).

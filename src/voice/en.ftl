@@ -171,7 +171,8 @@ step-voltage = Measure the voltage at the radio under load: expect { $voltage } 
 ## Steps of alignment.
 
 step-call = Call the crew at the far end. Agree who moves; the other end stands still.
-step-bandwidth = Set bandwidth { $bandwidth } and the most robust modulation at both ends.
+step-bandwidth = Set bandwidth { $bandwidth } and modulation { $state } at both ends.
+step-bandwidth-apart = Set bandwidth { $bandwidth } at both ends, modulation { $here } here and { $there } at the far end.
 step-control-both = Switch automatic power control off at both ends.
 step-control-here = Switch automatic power control off here; the far end has none.
 step-control-there = Switch automatic power control off at the far end; there is none here.
@@ -258,7 +259,7 @@ ground-torque = Terminal torque
 see-maker = see the maker's sheet
 target-port = Meter on port { $port }, direct voltage
 target-accept = Accept { $band }
-target-level = Level { $level }
+target-level = Level { $level } with { $state }
 target-sense = A stronger signal reads { $sense }
 lamp = Lamp
 lamp-shows = Shows
@@ -374,6 +375,7 @@ availability-range = { $value } (by its tolerances { $range })
 availability-left = { $left } ({ $part } of the allowed outage)
 met-tight = met, tight
 ask-clearance = Clearance of the path, k = 4/3
+ask-clearance-low = Clearance of the path, low k
 ask-fade-margin = Fade margin { $way }
 ask-overload = Received level { $way }, below overload
 ask-tilt = Tilt of the bracket, end { $end }
@@ -475,6 +477,7 @@ way-up = Way up
 tilt-reach = Tilt it gives as mounted
 tilt-needed = Tilt needed
 tilt-left = Left to the nearer end of the range
+align-state = Modulation of the far end
 align-level = Level to align to
 accept-levels = Levels to accept
 align-reading = Meter reading to align to
@@ -521,6 +524,7 @@ draw-grades-alt = Availability of each capacity, a to b. { $states }. { $asked }
 
 sight-obstructed = Obstructed: { $what } at { $distance } from a into the line by { $by }.
 sight-too-little = Too little clearance: { $has } over { $what } at { $distance } from a, { $asked } asked for.
+sight-at-median-only = Clear at the median k only: { $has } at the low k over { $what } at { $distance } from a, { $asked } asked for.
 sight-clear = Clear: { $has } over { $what } at { $distance } from a, { $asked } asked for.
 sight-no-point = No point between the ends.
 profile-alt = Path profile from { $a } (end a) to { $b } (end b) over { $distance }. { $verdict }

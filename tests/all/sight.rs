@@ -130,6 +130,60 @@ fn a_named_raise_gives_the_clearance_asked_for_and_no_more() {
     }
 }
 
+/// A building that leaves more than a radius at k = 4/3 and less than three tenths of one where the Earth stands 1.4 m higher.
+fn median_only() -> Bench {
+    let bench = with(
+        "path:\n  profile:\n    - { distance: 0 m, ground: 850 m }\n    - { distance: 1000 m, ground: 660 m }\n    \
+         - { distance: 2961 m, ground: 350 m }\n  obstacles:\n    - { kind: building, distance: 1000 m, height: 31.7 m }",
+    );
+    change(&bench, "network.yaml", "climate:\n", "climate:\n  low_k: 0.1\n");
+    bench
+}
+
+#[test]
+fn a_path_that_passes_at_the_median_only_says_so_everywhere() {
+    let (left, low, alt) = sheet(&median_only(), |sheet| {
+        let lines = &sheet.profile.lines;
+        assert!(sheet.profile.passes_at_median_only());
+        (radii(&lines.in_hand), radii(&lines.low_in_hand), figure::of(sheet, Voice::PLAIN).expect("a drawing").alt)
+    });
+    assert!(left > 0.0 && low < 0.0, "{left}, {low}");
+    assert!(alt.contains("Clear at the median k only"), "{alt}");
+    let shown = median_only().shown(&median_only().judge());
+    assert!(shown.contains("median k of 4/3"), "{shown}");
+}
+
+#[test]
+fn a_raise_named_for_the_low_k_is_enough_there_and_no_more() {
+    for end in 0..3 {
+        let bench = median_only();
+        let raise = sheet(&bench, |sheet| {
+            let lines = &sheet.profile.lines;
+            value([&lines.raise_a, &lines.raise_b, &lines.raise_both][end])
+        });
+        assert!(raise > 0.1, "{raise}");
+        let (a, b) = ([8.0 + raise, 8.0, 8.0 + raise][end], [21.0, 21.0 + raise, 21.0 + raise][end]);
+        change(&bench, "hops/ridge.yaml", "height: 8 m", &format!("height: {a} m"));
+        change(&bench, "hops/ridge.yaml", "height: 21 m", &format!("height: {b} m"));
+        let (median, low) =
+            sheet(&bench, |sheet| (radii(&sheet.profile.lines.in_hand), radii(&sheet.profile.lines.low_in_hand)));
+        assert!(median > 0.0 && low.abs() < 0.01, "{end}: {median}, {low}");
+    }
+}
+
+#[test]
+fn without_a_word_the_recommendation_asks_and_the_length_gives_the_low_k() {
+    let bench = level("{ kind: building, distance: 1000 m, height: 50 m }");
+    let (asked, low, k, assumed) = sheet(&bench, |sheet| {
+        let profile = &sheet.profile;
+        let said: Vec<String> = sheet.assumptions().iter().map(ToString::to_string).collect();
+        let asked = [profile.asked(), profile.asked_low()].map(|asked| asked.expect("a profile").0.0);
+        (asked[0], asked[1], profile.lines.low_k.get().expect("a profile").0, said.join(" "))
+    });
+    assert!((asked - 1.0).abs() < 1e-12 && (low - 0.3).abs() < 1e-12 && (k - 157.0 / 277.5).abs() < 1e-12, "{k}");
+    assert!(assumed.contains("k = 0.57") && assumed.contains("1.00 F1 at the median k"), "{assumed}");
+}
+
 #[test]
 fn trees_grow_by_the_year() {
     let path = "path:\n  date: 2026-05-18\n  profile:\n    - { distance: 0 m, ground: 850 m }\n    - { distance: 2961 m, ground: 350 m }\n  \

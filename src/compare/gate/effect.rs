@@ -2,6 +2,8 @@
 
 use crate::finding::rule::Severity;
 use crate::rules::every;
+use crate::sheet::CRITERIA;
+use crate::spec::ClearanceCriteria;
 use crate::units::{Kind, read};
 
 /// What a change does to a gate.
@@ -69,6 +71,7 @@ const SENSES: &[Sense] = &[
     lower("climate.rain_rate", "rain rate"),
     lower("climate.rain_rate_tolerance", "percentage"),
     lower("climate.fog", "water content"),
+    lower("climate.up_fade", "level difference"),
     lower("climate.wind.operating", "speed"),
     lower("climate.wind.survival", "speed"),
     lower("climate.hottest_air", "temperature"),
@@ -103,6 +106,9 @@ pub(super) fn of(kind: &str, route: &str, before: Option<&str>, after: Option<&s
     if route.starts_with("rules") {
         return of_rule(route, before, after);
     }
+    if route == "limits.clearance_criteria" {
+        return of_criteria(before, after);
+    }
     if route.starts_with("exclude[") {
         return by_presence(before, after).turned();
     }
@@ -111,7 +117,8 @@ pub(super) fn of(kind: &str, route: &str, before: Option<&str>, after: Option<&s
         let asks =
             kind == "network" && ["objectives.", "climate.", "codes."].iter().any(|head| route.starts_with(head));
         let caps = route.starts_with("licence.max_");
-        let default = route.ends_with("hottest_air") || route.ends_with("acceptance_window") || route.contains(".air.");
+        let default = ["hottest_air", "acceptance_window", "low_k"].iter().any(|key| route.ends_with(key))
+            || route.contains(".air.");
         return if (asks || caps) && !default { by_presence(before, after) } else { Effect::Other };
     };
     let Some(sense) = SENSES.iter().find(|sense| route == sense.ends_with) else { return Effect::Other };
@@ -137,6 +144,22 @@ const fn by_presence(before: Option<&str>, after: Option<&str>) -> Effect {
     match (before, after) {
         (Some(_), None) => Effect::Weaker,
         (None, Some(_)) => Effect::Stricter,
+        _ => Effect::Other,
+    }
+}
+
+/// Criteria of clearance; where the network names none its default stands.
+fn of_criteria(before: Option<&str>, after: Option<&str>) -> Effect {
+    let ranks = |text: Option<&str>| match text {
+        None => Some(CRITERIA.ranks()),
+        Some(text) => ClearanceCriteria::ALL.iter().find(|one| one.word() == text).map(|one| one.ranks()),
+    };
+    let (Some(before), Some(after)) = (ranks(before), ranks(after)) else { return Effect::Other };
+    let (less, more) =
+        (before.iter().zip(after).any(|(old, new)| new < *old), before.iter().zip(after).any(|(old, new)| new > *old));
+    match (less, more) {
+        (true, false) => Effect::Weaker,
+        (false, true) => Effect::Stricter,
         _ => Effect::Other,
     }
 }
@@ -184,6 +207,16 @@ mod tests {
         for sense in SENSES {
             assert!(sense.quantity.is_none_or(|name| Kind::named(name).is_some()), "{}", sense.ends_with);
         }
+    }
+
+    #[test]
+    fn criteria_are_told_apart_by_what_they_ask_for() {
+        let to = |before, after| of("network", "limits.clearance_criteria", before, after);
+        assert_eq!(to(None, Some("free space 0.6")), Effect::Weaker);
+        assert_eq!(to(Some("P.530-18 temperate isolated"), None), Effect::Stricter);
+        assert_eq!(to(Some("P.530-18 temperate"), Some("P.530-18 tropical isolated")), Effect::Other);
+        assert_eq!(to(Some("P.530-18 tropical"), Some("P.530-18 tropical isolated")), Effect::Weaker);
+        assert_eq!(of("hop", "climate.low_k", Some("0.6"), None), Effect::Other);
     }
 
     #[test]

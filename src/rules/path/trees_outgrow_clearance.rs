@@ -32,9 +32,11 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let label = format!("{short} short of it on the last day of growth");
     let finding = found.report(&RULE, outgrown.spot.clone(), message, label);
     finding.measured(FresnelRadii(outgrown.left.0), Worse::Lower).of_whole_hop();
-    let (spec, place) = (hop.resolved.hop, profile.asked_at);
+    let spec = hop.resolved.hop;
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");
-    finding.because(place, "the clearance asked for is set here");
+    if let Some((_, place)) = profile.asked() {
+        finding.because(place, "the clearance asked for is set here");
+    }
     finding.help(format!("both ends {} higher would stay clear of them; or have them cut back", whole(outgrown.raise)));
 }
