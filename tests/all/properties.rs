@@ -205,7 +205,8 @@ const MERITS: [&str; 12] = [
 ];
 
 /// Parts of the keys of lines that rain has a part in.
-const RAINY: [&str; 7] = ["_fade", "outage", "availability", "worst_month", "share", "minutes", "in_hand"];
+const RAINY: [&str; 10] =
+    ["_fade", "outage", "availability", "worst_month", "share", "minutes", "in_hand", "unused", "counted", "at_worst"];
 
 /// The merits that rose, from one hop to a worse one.
 fn risen(hop: &OneHop, worse: OneHop) -> Vec<String> {
