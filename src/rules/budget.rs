@@ -9,6 +9,7 @@ pub mod level_off_readout;
 pub mod melting_snow_on_path;
 pub mod multipath_above_objective;
 pub mod multipath_not_judged;
+pub mod near_field_loss;
 pub mod side_lobe_off_readout;
 pub mod sweep_beyond_fine_azimuth;
 pub mod threshold_impossible;

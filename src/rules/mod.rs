@@ -65,6 +65,7 @@ pub static ALL: &[&Entry] = &[
     &budget::melting_snow_on_path::ENTRY,
     &budget::multipath_above_objective::ENTRY,
     &budget::multipath_not_judged::ENTRY,
+    &budget::near_field_loss::ENTRY,
     &budget::side_lobe_off_readout::ENTRY,
     &budget::sweep_beyond_fine_azimuth::ENTRY,
     &budget::threshold_impossible::ENTRY,

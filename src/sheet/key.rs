@@ -46,6 +46,8 @@ pub enum SectionKey {
     Profile,
     /// Level budget of a way.
     Budget(Way),
+    /// Gas loss of a way in other air.
+    GasBounds(Way),
     /// What a way has in hand.
     Margins(Way),
     /// A modulation state of a way, by its number.
@@ -108,6 +110,7 @@ impl SectionKey {
             Self::Path => "path".into(),
             Self::Profile => "profile".into(),
             Self::Budget(way) => way.key().into(),
+            Self::GasBounds(way) => format!("{}.gas", way.key()),
             Self::Margins(way) => format!("{}.margins", way.key()),
             Self::State(way, number) => numbered(format!("{}.states", way.key()), number),
             Self::Licence(way) => format!("{}.licence", way.key()),
