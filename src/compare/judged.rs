@@ -3,8 +3,8 @@
 use crate::at;
 use crate::place::Place;
 use crate::sheet::{
-    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, MarginLines, ProfileLines,
-    Radii, RunLines, RunSheet, Section, SectionKey, ServiceLines,
+    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, LevelLines, MarginLines,
+    ProfileLines, Radii, RunLines, RunSheet, Section, SectionKey, ServiceLines,
 };
 
 /// A quantity with a limit.
@@ -119,7 +119,16 @@ fn of_direction(named: &Named<'_, '_>, direction: &Direction<'_>) -> Vec<Judged>
         Some(format!("≤ {}", direction.receiver.radio.overload)),
         &margins.line(MarginLines::overload_in_hand),
     );
-    fade.into_iter().chain([level]).collect()
+    let levels = SectionKey::Levels(way);
+    let up_fade = direction.levels.up_fade_level.get().map(|_| {
+        named.judged(
+            &levels.line(LevelLines::up_fade_level),
+            format!("level in an up-fade {way}, below overload"),
+            Some(format!("≤ {}", direction.receiver.radio.overload)),
+            &levels.line(LevelLines::up_fade_in_hand),
+        )
+    });
+    fade.into_iter().chain([level]).chain(up_fade).collect()
 }
 
 /// The clearance is judged in radii of the Fresnel zone, by which its worst point is chosen; metres are information.

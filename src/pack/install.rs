@@ -272,11 +272,13 @@ fn grounding(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
 fn target(end: &EndSheet<'_>, voice: Voice) -> Target {
     let lines = &end.lines;
     let accept = |band: String| voice.with("target-accept", &[("band", &band)]);
+    let (level, state) = (voice.line(&lines.target_level), voice.line(&lines.align_state));
+    let level: [Open<'_>; 2] = [("level", &level), ("state", &state)];
     Target {
         port: voice.with("target-port", &[("port", &end.resolved.radio.readout.port)]),
         volts: voice.line(&lines.target_voltage),
         volts_band: accept(voice.band(&lines.voltage_at_least, &lines.voltage_at_most)),
-        level: voice.with("target-level", &[("level", &voice.line(&lines.target_level))]),
+        level: voice.with("target-level", &level),
         level_band: accept(voice.band(&lines.level_least, &lines.level_most)),
         sense: voice.with("target-sense", &[("sense", &voice.line(&lines.meter_sense))]),
     }

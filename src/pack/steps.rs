@@ -214,13 +214,27 @@ fn power_control_off(end: &EndSheet<'_>) -> &'static str {
     }
 }
 
+/// Bandwidth and modulation, which for radios of two models may go by two names.
+fn bandwidth(sheet: &HopSheet<'_>, end: &EndSheet<'_>, steps: &mut Steps) {
+    let voice = steps.voice;
+    let bandwidth = voice.number(&sheet.resolved.hop.channel.bandwidth);
+    let here = voice.line(&sheet.directions[end.name.outgoing()].levels.aligns_in);
+    let there = voice.line(&end.lines.align_state);
+    if here == there {
+        steps.step_with("step-bandwidth", &[("bandwidth", &bandwidth), ("state", &here)]);
+    } else {
+        let open: [Open<'_>; 3] = [("bandwidth", &bandwidth), ("here", &here), ("there", &there)];
+        steps.step_with("step-bandwidth-apart", &open);
+    }
+}
+
 /// From two powered ends to a signal on the meter.
 pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let own = end.resolved;
     let port = &own.radio.readout.port;
     let mut steps = Steps::new(voice);
     steps.step("step-call");
-    steps.step_with("step-bandwidth", &[("bandwidth", &voice.number(&sheet.resolved.hop.channel.bandwidth))]);
+    bandwidth(sheet, end, &mut steps);
     steps.step(power_control_off(end));
     let (here, there) = (voice.number(&own.end.transmit_power), voice.number(&end.far.end.transmit_power));
     steps.step_with("step-power", &[("here", &here), ("there", &there)]);

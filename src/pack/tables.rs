@@ -186,6 +186,7 @@ fn support(end: &EndSheet<'_>, voice: Voice) -> String {
 pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     const LOBES: [&str; 3] = ["meter-this-end", "meter-far-end", "meter-both-ends"];
     let mut sides = Sides::new(sheet, voice);
+    sides.line("align-state", |end| &end.lines.align_state);
     sides.line("align-level", |end| &end.lines.target_level);
     sides.words("accept-levels", |end, voice| voice.band(&end.lines.level_least, &end.lines.level_most));
     sides.line("align-reading", |end| &end.lines.target_voltage);

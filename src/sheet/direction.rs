@@ -2,6 +2,7 @@
 
 use super::budget::{self, DirectionLines, Gas, Sending};
 use super::key::SectionKey;
+use super::levels::{LevelLines, Levels};
 use super::line::Section;
 use super::margin::{self, MarginLines};
 use super::missing::Missing;
@@ -28,6 +29,8 @@ pub struct Direction<'n> {
     pub lines: DirectionLines,
     /// What is left to its limits.
     pub margins: MarginLines,
+    /// What arrives while aligning, in service and in an up-fade.
+    pub levels: LevelLines,
     /// The receiver's states at the hop's bandwidth, from the most robust to the fastest.
     pub states: Vec<State>,
     /// The most robust state that reaches the capacity asked for, by its number in `states`.
@@ -55,6 +58,7 @@ impl Direction<'_> {
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
         self.margins.missing(each);
+        self.levels.missing(each);
         self.states.iter().for_each(|state| state.lines.missing(each));
     }
 
@@ -62,6 +66,7 @@ impl Direction<'_> {
         let way = self.way;
         sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
         sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
+        sections.push(self.levels.listed(way));
         for (number, state) in self.states.iter().enumerate() {
             let title = Title::State { state: state.title.as_str().into(), way };
             sections.push(state.lines.section(SectionKey::State(way, number), title));
@@ -111,5 +116,7 @@ fn compute<'n>(
     let states = states::compute(&tuned, &lines, &rain);
     let objective = states::most_robust(&tuned, &states, target);
     let margins = margin::direction(resolved, receiver, &lines, &states, &objective, path, target);
-    Direction { way, sender, receiver, lines, margins, states, objective }
+    let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
+    let levels = levels.compute();
+    Direction { way, sender, receiver, lines, margins, levels, states, objective }
 }

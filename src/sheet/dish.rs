@@ -208,7 +208,7 @@ fn reading(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, lobes: &[&Lobes]) ->
     let (radio, scale) = (own.radio, meter::scale(own));
     let found = Traced::each(lobes.iter().map(|lobes| &lobes.found));
     let at = |light: usize| {
-        all((&incoming.lines.level, &found))
+        all((&incoming.levels.align_level, &found))
             .map(|(level, found)| found.iter().fold(level, |level, lobe| level + lobe.level[light]))
     };
     let volts = |level: &Traced<Dbm>| {

@@ -47,7 +47,9 @@ lines! {
         tilt_most: Degrees, "", "highest tilt the bracket gives as mounted", "bracket range, orientation and plate";
         tilt_in_hand: Degrees, "", "tilt left to the nearer end of that range", "tilt range less the tilt to set";
         pole: Given<Millimetres>, "D_p", "outside diameter of the support", AS_WRITTEN;
-        target_level: Dbm, "P_r", "level to align to", "predicted level, clear sky, full power";
+        align_state: Saying, "", "modulation state of the far end while aligning",
+            "as its radio says, else its most robust at the bandwidth";
+        target_level: Dbm, "", "level to align to", "predicted level in that state, clear sky, power control off";
         level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
         level_most: Dbm, "", "highest level to accept", "predicted level plus the acceptance window";
         level_uncertainty: Decibels, "U", "uncertainty of the predicted level, either way",
@@ -216,7 +218,8 @@ fn lines(
         tilt_most: reach.map(|reach| reach.most).line(),
         tilt_in_hand: all((reach, tilt)).map(|(reach, tilt)| reach.left(tilt)).line(),
         pole: written!(support.outside_diameter).line(),
-        target_level: incoming.lines.level.clone(),
+        align_state: incoming.levels.aligns_in.clone(),
+        target_level: incoming.levels.align_level.clone(),
         level_least: meter.least,
         level_most: meter.most,
         level_uncertainty: meter::uncertainty(own, far).line(),

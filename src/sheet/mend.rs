@@ -220,5 +220,6 @@ impl Bench<'_, '_> {
 
 /// Whether a receiver gets more than it takes, or that cannot be told.
 fn loud(direction: &Direction<'_>) -> bool {
-    direction.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0)
+    let up_faded = direction.levels.up_fade_in_hand.get().is_some_and(|left| left.0 < 0.0);
+    up_faded || direction.margins.overload_in_hand.get().is_none_or(|left| left.0 < 0.0)
 }

@@ -29,7 +29,7 @@ pub(super) fn below_overload(edge: Dbm, overload: Dbm) -> Dbm {
 
 pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Target) -> Meter {
     let scale = scale(own);
-    let level = incoming.lines.level.traced();
+    let level = incoming.levels.align_level.traced();
     let window = &target.acceptance_window;
     let least = all((level, window)).map(|(level, window)| level - window);
     let radio = own.radio;
@@ -84,7 +84,7 @@ pub(super) fn power_that_reads(
     target: &Target,
 ) -> Option<Dbm> {
     let (scale, range) = (scale(own).get()?, &own.radio.readout.range);
-    let (level, window) = (incoming.lines.level.get()?, target.acceptance_window.value());
+    let (level, window) = (incoming.levels.align_level.get()?, target.acceptance_window.value());
     let ends = [range.min.value, range.max.value].map(|volts| scale.level(volts));
     let [low, high] = if ends[0] < ends[1] { ends } else { [ends[1], ends[0]] };
     let (below, above) = (low - (level - window), (level + window) - high);

@@ -69,6 +69,12 @@ sentences! {
         // The budget.
         NoStateForCapacity => "no modulation state reaches the capacity asked for";
         NoOtherState => "no other state";
+        NoStateHolds => "no modulation state has a fade margin";
+        NoStateToAlignIn => "the radio has no modulation state at the bandwidth to align in";
+        NoHeldLevel => "power control holds no level";
+        NoPowerControl => "the radio has no power control";
+        NoControlRange => "the range of the power control is not given";
+        NoUpFade => "no up-fade is given";
         NoFadeMargin => "no fade margin is asked for";
         NoRefractivity => "no refractivity is given";
         MultipathShort { distance: Metres } => "over {distance} multipath fading does not matter";

@@ -78,6 +78,8 @@ pub struct Target {
     pub air: WantedAir,
     /// Water in the fog to be looked at, if anybody gave it.
     pub fog: Option<Wanted<GramsPerCubicMetre>>,
+    /// How far layers of air may lift the level, if anybody gave it.
+    pub up_fade: Option<Wanted<Decibels>>,
     /// Clear-air climate, if anybody gave it: `lg K` and `dN75`.
     pub(super) refractivity: Option<Traced<[f64; 2]>>,
     /// Mean rain height, if anybody gave it.
@@ -121,6 +123,7 @@ impl Target {
             rain_rate: rain_rate(resolved),
             air: air(resolved),
             fog: asked!(hop.climate.fog).or(asked!(network.climate.fog)).wanted(),
+            up_fade: asked!(hop.climate.up_fade).or(asked!(network.climate.up_fade)).wanted(),
             refractivity: refractivity(resolved),
             rain_height: asked!(hop.climate.rain_height).or(asked!(network.climate.rain_height)).wanted(),
             hottest_air: asked!(hop.climate.hottest_air)

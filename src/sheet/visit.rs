@@ -179,10 +179,15 @@ impl Visit<'_, '_> {
     fn back_off(&self, incoming: &Direction<'_>) -> Traced<Decibels> {
         let (record, hop, radio) = (self.record, self.resolved.hop, incoming.sender.radio);
         let set = all((&see!(record.settings.state), &see!(radio.states), &read!(hop.channel.bandwidth)));
-        set.map(|(title, states, bandwidth)| {
-            let is_set = |state: &&State| Some(&state.title) == title.as_ref() && state.bandwidth.value == bandwidth;
+        set.and_then(|(title, states, bandwidth)| {
+            let Some(title) = title else {
+                // Nobody wrote another one down: the state it is aligned in.
+                let (full, aligned) = (&incoming.lines.level, &incoming.levels.align_level);
+                return all((full, aligned)).map(|(full, aligned)| full - aligned);
+            };
+            let is_set = |state: &&State| state.title == *title && state.bandwidth.value == bandwidth;
             let back_off = states.iter().find(is_set).and_then(|state| state.back_off.as_ref());
-            back_off.map_or(Decibels(0.0), |given| given.value)
+            Traced::constant(back_off.map_or(Decibels(0.0), |given| given.value))
         })
     }
 

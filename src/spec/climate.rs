@@ -4,7 +4,9 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::{Number, Text, Wind};
-use crate::units::{Celsius, Given, GramsPerCubicMetre, Hectopascals, Metres, MillimetresPerHour, Percent, RainDepth};
+use crate::units::{
+    Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Metres, MillimetresPerHour, Percent, RainDepth,
+};
 
 /// Weather the design must stand.
 #[derive(Debug, Default, Deserialize, JsonSchema)]
@@ -23,6 +25,10 @@ pub struct Climate {
     pub fog: Option<Given<GramsPerCubicMetre>>,
     /// Clear-air climate, for multipath fading of hops over 5 km and up to 45 GHz.
     pub refractivity: Option<Refractivity>,
+    /// How far above that of a clear sky layers of air may lift the level for a while, on hops over 5 km: in such an
+    /// up-fade no receiver may be overloaded. 10 dB are common practice on long hops (no source); none if not given.
+    #[schemars(extend("x-least" = 0))]
+    pub up_fade: Option<Given<Decibels>>,
     /// Effective Earth radius factor, `k`, exceeded for 99.9 % of the worst month: a plain number such as `0.7`. Without it
     /// that of the length of the path, 0.57 up to 20 km (ITU-R P.530 §2.2.2, closed form from memory). The hop must be cleared at
     /// this `k` too, by `limits.clearance_criteria`.

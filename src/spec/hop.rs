@@ -157,6 +157,9 @@ pub struct End {
     /// radio. Thresholds and overload are those at the port of the radio.
     #[serde(default)]
     pub losses: Vec<PortLoss>,
+    /// Level at the far receiver that automatic power control of this end is set to hold, by lowering its power. Without
+    /// it full power is sent in all weather. Margins are those of full power: in a fade the control gives it back.
+    pub held_level: Option<Given<Dbm>>,
     /// How far the aim may be off when all is locked. What that costs comes off the margin; none if not given.
     #[schemars(extend("x-least" = 0))]
     pub aim_error: Option<Given<Degrees>>,

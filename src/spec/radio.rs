@@ -46,6 +46,12 @@ pub struct Radio {
     pub temperature: Option<Window<Celsius>>,
     /// Whether it holds its level by lowering its power, which must be off while aligning. Taken to be so if not given.
     pub automatic_power_control: Option<bool>,
+    /// How far that control can lower the power below the one that is set; never below the least of `transmit_power`.
+    #[schemars(extend("x-least" = 0))]
+    pub power_control_range: Option<Given<Decibels>>,
+    /// Modulation state it stands in while it is aligned: the title of one of its states. The back-off of that state comes
+    /// off the level to align to. Default the most robust at the bandwidth of the channel.
+    pub aligns_in: Option<Text>,
     /// Area it shows to the wind, without antenna.
     #[schemars(extend("x-least" = 0))]
     pub wind_area: Option<Given<SquareMetres>>,

@@ -171,7 +171,8 @@ step-voltage = Measure the voltage at the radio under load: expect { $voltage } 
 ## Steps of alignment.
 
 step-call = Call the crew at the far end. Agree who moves; the other end stands still.
-step-bandwidth = Set bandwidth { $bandwidth } and the most robust modulation at both ends.
+step-bandwidth = Set bandwidth { $bandwidth } and modulation { $state } at both ends.
+step-bandwidth-apart = Set bandwidth { $bandwidth } at both ends, modulation { $here } here and { $there } at the far end.
 step-control-both = Switch automatic power control off at both ends.
 step-control-here = Switch automatic power control off here; the far end has none.
 step-control-there = Switch automatic power control off at the far end; there is none here.
@@ -258,7 +259,7 @@ ground-torque = Terminal torque
 see-maker = see the maker's sheet
 target-port = Meter on port { $port }, direct voltage
 target-accept = Accept { $band }
-target-level = Level { $level }
+target-level = Level { $level } with { $state }
 target-sense = A stronger signal reads { $sense }
 lamp = Lamp
 lamp-shows = Shows
@@ -465,6 +466,7 @@ way-up = Way up
 tilt-reach = Tilt it gives as mounted
 tilt-needed = Tilt needed
 tilt-left = Left to the nearer end of the range
+align-state = Modulation of the far end
 align-level = Level to align to
 accept-levels = Levels to accept
 align-reading = Meter reading to align to

@@ -168,6 +168,7 @@ const WITHOUT_A_VALUE: &[&str] = &[
     "plate-not-made",
     "port-cannot-carry",
     "port-used-twice",
+    "power-control-unstated",
     "power-point-unstated",
     "radio-unpowered",
     "read-in-wet-air",

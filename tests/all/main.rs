@@ -23,6 +23,7 @@ mod injection;
 mod installation_mends;
 mod invented;
 mod language;
+mod levels;
 mod losses;
 mod mends;
 mod mends_licence;

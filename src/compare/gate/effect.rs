@@ -70,6 +70,7 @@ const SENSES: &[Sense] = &[
     lower("climate.rain_rate", "rain rate"),
     lower("climate.fog", "water content"),
     lower("climate.rain_height", "length"),
+    lower("climate.up_fade", "level difference"),
     lower("climate.wind.operating", "speed"),
     lower("climate.wind.survival", "speed"),
     lower("climate.hottest_air", "temperature"),

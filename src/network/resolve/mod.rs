@@ -30,6 +30,7 @@ pub fn resolve<'n>(library: &'n Library, findings: &mut Findings) -> Vec<Resolve
     };
     for radio in &library.radios.documents {
         check_readout(radio, library, findings);
+        check_alignment(radio, library, findings);
     }
     let each = library.hops.documents.par_iter().map(|hop| {
         let mut found = Findings::default();
@@ -66,6 +67,23 @@ fn check_readout(radio: &Document<Radio>, library: &Library, findings: &mut Find
     let message = format!("`{}` has no port `{port}`", radio.id);
     let finding = findings.report(&DANGLING, at!(radio.readout.port), message, "leads nowhere");
     finding.help(match nearest(port, known.iter().copied()) {
+        Some(guess) => did_you_mean(guess),
+        None => format!("there are: {}", few(&known)),
+    });
+}
+
+/// The state a radio is aligned in must be one of its own.
+fn check_alignment(radio: &Document<Radio>, library: &Library, findings: &mut Findings) {
+    let Some(title) = &radio.aligns_in else { return };
+    let broken = library.holes.at(&at!(radio.aligns_in)).or_else(|| library.holes.at(&at!(radio.states))).is_some();
+    if broken || radio.states.iter().any(|state| state.title == *title) {
+        return;
+    }
+    let mut known: Vec<&str> = radio.states.iter().map(|state| &*state.title).collect();
+    known.dedup();
+    let message = format!("`{}` has no modulation state `{title}`", radio.id);
+    let finding = findings.report(&DANGLING, at!(radio.aligns_in), message, "leads nowhere");
+    finding.help(match nearest(title, known.iter().copied()) {
         Some(guess) => did_you_mean(guess),
         None => format!("there are: {}", few(&known)),
     });
