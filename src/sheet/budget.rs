@@ -5,10 +5,10 @@ use std::sync::Arc;
 use super::gain;
 use super::geometry::frequency;
 use super::line::{AS_WRITTEN, lines};
-use super::losses::EndLosses;
+use super::losses;
 use super::method::{Method, cited};
 use super::missing::Missing;
-use super::near_field;
+use super::near_field::NearField;
 use super::path::{DIFFRACTION, PathLines};
 use super::reason::Reason;
 use super::saying::Saying;
@@ -103,10 +103,10 @@ pub(super) fn compute(
     let diffraction_loss = path.diffraction.map(|both| both.0[way]);
     // A path that nobody described is taken as clear, and a rule says so; one that is broken is not.
     let in_the_way = diffraction_loss.or(|| Traced::constant(Decibels(0.0)));
-    let (out, back) = (EndLosses::of(sending.sender), EndLosses::of(sending.receiver));
-    let near_field_loss = near_field::loss([here, there], f, &path.slant);
-    let apertures = near_field_loss.or(|| Traced::constant(Decibels(0.0)));
-    let at_ends = all((&out.counted(), &back.counted(), &apertures));
+    let [out, back] = losses::of([sending.sender, sending.receiver]);
+    let other = frequency(sending.resolved, way.reversed()).map(|given| given.value);
+    let near_field = NearField::of([here, there], [f, &other], &path.slant);
+    let at_ends = all((&out.counted(), &back.counted(), &near_field.counted));
     let level = all((&power, &gain, &far_gain, &free_space_loss, &gas_loss, &in_the_way, &at_ends));
     let level = level.map(|(power, gain, far_gain, free_space, gas, in_the_way, (out, back, near))| {
         link::received_level(power + more, [gain, far_gain], &[free_space, gas, in_the_way, out, back, near])
@@ -128,7 +128,7 @@ pub(super) fn compute(
         transmit_loss: out.sum.line(),
         receive_losses: back.names.line(),
         receive_loss: back.sum.line(),
-        near_field_loss: near_field_loss.line(),
+        near_field_loss: near_field.line.line(),
         level: level.line(),
         wet_loss: wet_loss(here, there).line(),
         aim_loss: aim_loss(sending.sender, sending.receiver).line(),

@@ -16,6 +16,16 @@ pub(super) struct EndLosses {
     pub(super) names: Traced<Saying>,
 }
 
+/// Those of the end that sends and of the end that listens. Where only one has any, the other has none in figures.
+pub(super) fn of(ends: [&ResolvedEnd<'_>; 2]) -> [EndLosses; 2] {
+    let [one, two] = ends.map(EndLosses::of);
+    let beside = |losses: &EndLosses, other: &EndLosses| {
+        let sum = if other.sum.value().is_ok() { losses.counted() } else { losses.sum.clone() };
+        EndLosses { sum: sum.decided_by(&other.sum), names: losses.names.clone() }
+    };
+    [beside(&one, &two), beside(&two, &one)]
+}
+
 impl EndLosses {
     pub(super) fn of(own: &ResolvedEnd<'_>) -> Self {
         let end = own.end;

@@ -57,7 +57,7 @@ sentences! {
         TooNearToTell => "the antennas are too close together to tell what they lose in each other's near field";
         FarField => "the antennas stand outside of each other's near field";
         NoColdestAir => "no coldest air is given";
-        NoLosses => "nothing is stated to lie between radio and antenna";
+        NoLosses => "nothing stated";
         RainFrequency { frequency: Gigahertz } => "rain outage is modelled from 1 to 100 GHz, not at {frequency}";
         RainDistance { distance: Metres } => "rain outage is modelled up to 60 km, not over {distance}";
         NoSuchRainRate { rate: MillimetresPerHour } => "{rate} is no rain rate";
