@@ -145,10 +145,10 @@ fn hops() -> impl Strategy<Value = OneHop> {
         |(one, other, step, (latitude, longitude, course, length), frequencies, polarisation, weather, states)| {
             let (rain_rate, humidity, temperature) = weather;
             let (ground, height, power, gain, wet_loss) = one;
-            let a = End { latitude, longitude, ground, height, power, gain, wet_loss };
+            let a = End { latitude, longitude, ground, height, power, gain, wet_loss, diameter: None };
             let (_, height, power, gain, wet_loss) = other;
             let ground = (ground + step).max(0.0);
-            let b = End { latitude, longitude, ground, height, power, gain, wet_loss };
+            let b = End { latitude, longitude, ground, height, power, gain, wet_loss, diameter: None };
             let (threshold, more, back_off) = states;
             let states = vec![State { threshold, back_off: 0.0 }, State { threshold: threshold + more, back_off }];
             let hop = OneHop {
