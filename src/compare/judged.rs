@@ -83,8 +83,8 @@ impl Named<'_, '_> {
 pub(super) fn of(sheet: &HopSheet<'_>, sections: &[Section]) -> Vec<Judged> {
     let (named, target) = (Named(sheet), &sheet.target);
     let mut list = vec![named.judged(
-        &SectionKey::Service.line(ServiceLines::availability),
-        format!("availability, both directions, at {}", target.capacity.given),
+        &SectionKey::Service.line(ServiceLines::counted),
+        format!("availability as the objective counts it, at {}", target.capacity.given),
         Some(format!("≥ {}", target.availability.given)),
         &SectionKey::Service.line(ServiceLines::in_hand),
     )];

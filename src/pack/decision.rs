@@ -1,9 +1,9 @@
 //! The table a hop is decided by: requirement, limit, what was computed, what is left, and whether it is met.
 
 use super::phrases::least_conductor_as_written;
-use super::words::{Table, text_or};
+use super::words::{Table, sentence, text_or};
 use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, RunSheet, Shown};
-use crate::spec::Service;
+use crate::spec::{Directions, Period, Service};
 use crate::units::Quantity;
 use crate::voice::{Open, Voice};
 
@@ -42,11 +42,7 @@ impl Requirements {
 pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let head = ["requirement", "limit", "computed", "in-hand", "state"];
     let mut asked = Requirements { voice, table: Table::new(voice, head) };
-    let (target, service) = (&sheet.target, &sheet.service);
-    let capacity = voice.number(&target.capacity.given);
-    let what = voice.with("ask-availability", &[("capacity", &capacity)]);
-    let limit = asked.at_least(&target.availability.given);
-    asked.judged(what, limit, &service.availability, &service.in_hand);
+    of_availability(sheet, &mut asked);
     for direction in sheet.directions.iter() {
         of_direction(sheet, direction, &mut asked);
     }
@@ -55,6 +51,39 @@ pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         of_end(end, &mut asked);
     }
     asked.table
+}
+
+/// The availability with what its tolerances make of it, and how much of the allowed outage is left.
+fn of_availability(sheet: &HopSheet<'_>, asked: &mut Requirements) {
+    let (voice, target, service) = (asked.voice, &sheet.target, &sheet.service);
+    let directions = voice.say(match target.directions() {
+        Directions::Together => "directions-together",
+        Directions::Each => "worse-direction",
+    });
+    let period = voice.say(match target.period() {
+        Period::AverageYear => "average-year",
+        Period::WorstMonth => "worst-month",
+    });
+    let name = sentence(&voice.term(sheet.directions.a.availability_words()));
+    let capacity = voice.number(&target.capacity.given);
+    let open: [Open<'_>; 4] =
+        [("name", &name), ("directions", &directions), ("period", &period), ("capacity", &capacity)];
+    let what = voice.with("ask-availability", &open);
+    let limit = asked.at_least(&target.availability.given);
+    let left = match service.unused.get() {
+        Some(part) => {
+            let open: [Open<'_>; 2] = [("left", &voice.line(&service.in_hand)), ("part", &voice.number(part))];
+            voice.with("availability-left", &open)
+        }
+        None => voice.line(&service.in_hand),
+    };
+    let met = service.in_hand.get().map(|left| left.0 >= 0.0);
+    asked.row(what, limit.clone(), voice.line(&service.counted), left, met);
+    if let (Some(left), Some(true)) = (service.left_at_worst.get(), met) {
+        let state = voice.say(if left.0 < 0.0 { "tight" } else { "met" });
+        let computed = voice.line(&service.counted_least);
+        asked.table.row([voice.say("ask-availability-worst"), limit, computed, voice.number(left), state]);
+    }
 }
 
 fn of_path(sheet: &HopSheet<'_>, asked: &mut Requirements) {

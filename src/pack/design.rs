@@ -32,6 +32,9 @@ pub(super) struct Design {
     sight: Option<Sight>,
     budget: Table,
     service: Table,
+    /// What of the outage is not counted, if anything.
+    left_out: Option<String>,
+    outages: Option<Figure>,
     grades: Option<Figure>,
     plan: Option<Figure>,
     states: Vec<States>,
@@ -92,6 +95,8 @@ impl Design {
             sight: Sight::of(sheet, voice),
             budget: tables::budget(sheet, voice),
             service: tables::service(sheet, voice),
+            left_out: tables::left_out(sheet, voice),
+            outages: figures::outages(sheet, voice),
             grades: figures::grades(sheet, voice),
             plan: figures::plan(sheet, voice),
             states: sheet.directions.each_ref().map(|direction| tables::states(direction, voice)).into_iter().collect(),

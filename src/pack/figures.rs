@@ -3,6 +3,7 @@
 mod chain;
 mod grades;
 mod mounting;
+mod outages;
 mod place;
 mod plan;
 mod scale;
@@ -14,6 +15,7 @@ use crate::drawing::Drawing;
 pub(super) use chain::chain;
 pub(super) use grades::grades;
 pub(super) use mounting::mounting;
+pub(super) use outages::outages;
 pub(super) use place::{code, place};
 pub(super) use plan::plan;
 pub(super) use scale::scale;

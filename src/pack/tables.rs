@@ -5,9 +5,10 @@ use serde::Serialize;
 use super::lobes;
 use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
-use super::words::{Table, text_or};
+use super::words::{Table, sentence, text_or};
 use crate::sheet::{
-    Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, SectionKey, Shown,
+    Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, Saying,
+    SectionKey, Shown,
 };
 use crate::spec::{Both, Service};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
@@ -126,18 +127,36 @@ pub(super) fn budget(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 
 pub(super) fn service(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let capacity = voice.number(&sheet.target.capacity.given);
-    let mut table = Table::new(voice, ["item", "value"]);
+    let mut table = Table::new(voice, ["item", "average-year", "worst-month"]);
     table.head[0] = voice.with("at-capacity", &[("capacity", &capacity)]);
     let service = &sheet.service;
-    table.row([voice.say("rain-outage-worse"), voice.line(&service.outage)]);
-    table.row([voice.say("availability-no-equipment"), voice.line(&service.availability)]);
-    table.row([voice.say("outage-year"), voice.line(&service.minutes)]);
-    table.row([voice.say("outage-worst-month"), voice.line(&service.worst_month)]);
+    let wet = sheet.path.snow_factor.get().is_some();
+    let rain = voice.say(if wet { "outage-rain-and-snow" } else { "outage-rain" });
+    table.row([rain, voice.line(&service.rain_outage), voice.line(&service.rain_worst_month)]);
+    let multipath = (voice.line(&service.multipath), voice.line(&service.multipath_worst_month));
+    let multipath = if service.multipath.get().is_some() { multipath } else { (multipath.0, String::new()) };
+    table.row([voice.say("outage-multipath"), multipath.0, multipath.1]);
+    for (key, line) in [("outage-equipment", &service.equipment), ("outage-supply", &service.supply)] {
+        // It fails in any month alike.
+        let month = if line.get().is_some() { voice.line(line) } else { String::new() };
+        table.row([voice.say(key), voice.line(line), month]);
+    }
+    table.row([voice.say("outage-counted"), voice.line(&service.outage), voice.line(&service.worst_month)]);
+    table.row([voice.say("outage-minutes"), voice.line(&service.minutes), String::new()]);
+    let name = sentence(&voice.term(sheet.directions.a.availability_words()));
+    table.heavy = Some(table.rows.len());
+    table.row([name, voice.line(&service.availability), voice.line(&service.worst_month_availability)]);
     table
 }
 
+/// What no availability of the hop counts, said whole; nothing where all is counted.
+pub(super) fn left_out(sheet: &HopSheet<'_>, voice: Voice) -> Option<String> {
+    let left = sheet.service.left_out.value().ok().filter(|left| *left != &Saying::Never)?;
+    Some(voice.with("not-counted", &[("causes", &voice.spoken(left))]))
+}
+
 pub(super) fn states(direction: &Direction<'_>, voice: Voice) -> States {
-    let head = ["state", "capacity", "threshold", "level", "fade-margin", "rain-outage", "availability"];
+    let head = ["state", "capacity", "threshold", "level", "fade-margin", "outage", "minutes-a-year", "availability"];
     let mut table = Table::new(voice, head);
     for state in &direction.states {
         let lines = &state.lines;
@@ -148,6 +167,7 @@ pub(super) fn states(direction: &Direction<'_>, voice: Voice) -> States {
             voice.line(&lines.level),
             voice.line(&lines.margin),
             voice.line(&lines.outage),
+            voice.line(&lines.minutes),
             voice.line(&lines.availability),
         ]);
     }

@@ -13,7 +13,7 @@ pub const SHORTEST: Metres = Metres(5000.0);
 const LONGEST: Metres = Metres(185_000.0);
 
 /// Highest frequency of the method.
-const HIGHEST: Gigahertz = Gigahertz(45.0);
+pub const HIGHEST: Gigahertz = Gigahertz(45.0);
 
 /// Up to this occurrence the fade depths of [`Multipath::worst_month`] keep their order (from memory, not seen).
 const MOST: Percent = Percent(2000.0);
@@ -156,13 +156,7 @@ impl Multipath {
         if a >= a_t {
             return Some(self.worst_month_deep(fade));
         }
-        let narrowing = |a: f64| (1.0 + 0.3 * libm::exp10(-a / 20.0)) * libm::exp10(-0.016 * a);
-        let offset = |a: f64| 4.3 * (libm::exp10(-a / 20.0) + a / 800.0);
-        let p_t = self.worst_month_deep(Decibels(a_t)).0;
-        let q_a_t = -20.0 / a_t * libm::log10(-libm::log1p(-p_t / 100.0));
-        let q_t = (q_a_t - 2.0) / narrowing(a_t) - offset(a_t);
-        let q_a = 2.0 + narrowing(a) * (q_t + offset(a));
-        Some(Percent(-100.0 * libm::expm1(-libm::exp10(-q_a * a / 20.0))))
+        Some(shallow(a, a_t, self.worst_month_deep(Decibels(a_t))))
     }
 
     /// How much rarer deep fades are in the average year than in the worst month, `ΔG`.
@@ -189,18 +183,50 @@ impl Multipath {
         Decibels(10.5 - 5.6 * libm::log10(climate) - 2.7 * libm::log10(self.d) + 1.7 * libm::log10(1.0 + self.slope))
     }
 
-    /// Share of the average year in which a deep fade is exceeded, `p`.
+    /// Share of the average year in which a fade `A` of any depth is exceeded, `p`. None for less than 0 dB.
     ///
     /// ```text
-    /// p = 10^(-ΔG/10) p_w
+    /// A ≥ A_t:  p = 10^(-ΔG/10) p_w
+    /// A < A_t:  as for the worst month, with p_t = 10^(-ΔG/10) p_0 10^(-A_t/10)
     /// ```
     ///
-    /// For the deep tail of [`Multipath::worst_month_deep`] alone.
+    /// `A_t` stays that of the worst month, and both meet there.
     ///
-    /// Source: Recommendation ITU-R P.530-18, section 2.3.4.
+    /// Source: Recommendation ITU-R P.530-18, section 2.3.4 (order of its steps from memory, not seen).
     #[must_use]
-    pub fn year_deep(&self, fade: Decibels, latitude: Latitude) -> Percent {
-        let delta_g = self.year_over_worst_month(latitude);
-        self.worst_month_deep(fade + delta_g)
+    pub fn year(&self, fade: Decibels, latitude: Latitude) -> Option<Percent> {
+        let (a, a_t) = (fade.0, self.transition().0);
+        if a.is_nan() || a < 0.0 {
+            return None;
+        }
+        let deep = |fade: Decibels| self.worst_month_deep(fade + self.year_over_worst_month(latitude));
+        Some(if a >= a_t { deep(fade) } else { shallow(a, a_t, deep(Decibels(a_t))) })
     }
+}
+
+/// Share of time in which a fade `A` is exceeded that is shallower than `A_t`, where `A_t` itself is for a share `p_t`.
+fn shallow(a: f64, a_t: f64, p_t: Percent) -> Percent {
+    let narrowing = |a: f64| (1.0 + 0.3 * libm::exp10(-a / 20.0)) * libm::exp10(-0.016 * a);
+    let offset = |a: f64| 4.3 * (libm::exp10(-a / 20.0) + a / 800.0);
+    let q_a_t = -20.0 / a_t * libm::log10(-libm::log1p(-p_t.0 / 100.0));
+    let q_t = (q_a_t - 2.0) / narrowing(a_t) - offset(a_t);
+    let q_a = 2.0 + narrowing(a) * (q_t + offset(a));
+    Percent(-100.0 * libm::expm1(-libm::exp10(-q_a * a / 20.0)))
+}
+
+/// Mean height of the terrain along a path, `h_t`: straight between its points, each a distance and a height above the
+/// sea, in order. None without any length.
+///
+/// ```text
+/// h_t = (1/d) ∫ h(x) dx
+/// ```
+///
+/// Trees and buildings are not terrain.
+///
+/// Source: Recommendation ITU-R P.530-18, section 2.3.1.
+#[must_use]
+pub fn mean_terrain(profile: &[(Metres, Metres)]) -> Option<Metres> {
+    let length = profile.last()?.0.0 - profile.first()?.0.0;
+    let under = |pair: &[(Metres, Metres)]| (pair[1].0.0 - pair[0].0.0) * f64::midpoint(pair[0].1.0, pair[1].1.0);
+    (length > 0.0).then(|| Metres(profile.windows(2).map(under).sum::<f64>() / length))
 }

@@ -128,6 +128,14 @@ impl RainFade {
         })
     }
 
+    /// The same path where wet snow makes `F` times as much of every fade, see [`super::snow::factor`].
+    ///
+    /// Source: Recommendation ITU-R P.530-18, section 2.4.2.
+    #[must_use]
+    pub fn with_wet_snow(self, factor: f64) -> Self {
+        Self { attenuation_0_01: Decibels(self.attenuation_0_01.0 * factor), ..self }
+    }
+
     /// Fade exceeded for a percentage `p` of the average year, `A_p`; none outside 0.001 % to 1 %.
     ///
     /// ```text

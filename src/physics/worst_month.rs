@@ -118,6 +118,15 @@ impl MonthOutage {
         }
     }
 
+    /// The least it can be.
+    #[must_use]
+    pub fn at_least(self) -> Percent {
+        match self {
+            Self::Never | Self::AtMost(_) => Percent(0.0),
+            Self::AtLeast(share) | Self::Within(share) => share,
+        }
+    }
+
     /// The most it can be.
     #[must_use]
     pub fn at_most(self) -> Percent {
@@ -126,32 +135,5 @@ impl MonthOutage {
             Self::AtMost(share) | Self::Within(share) => share,
             Self::AtLeast(_) => Percent(100.0),
         }
-    }
-}
-
-/// A share of the year between two bounds.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Share {
-    /// The least it can be.
-    pub least: Percent,
-    /// The most it can be.
-    pub most: Percent,
-}
-
-impl Share {
-    /// Share of the year between two fades: `shallow` is the outage of the fade at which it begins, none if it begins in
-    /// clear air, `deep` that of the fade at which it ends.
-    ///
-    /// ```text
-    /// p(shallow) - p(deep)
-    /// ```
-    ///
-    /// Source: definition; outages known only to one side leave a range.
-    #[must_use]
-    pub fn between(shallow: Option<Outage>, deep: Outage) -> Self {
-        let whole = Percent(100.0);
-        let (least, most) = shallow.map_or((whole, whole), |outage| (outage.at_least(), outage.at_most()));
-        let positive = |share: Percent| if share.0 > 0.0 { share } else { Percent(0.0) };
-        Self { least: positive(least - deep.at_most()), most: positive(most - deep.at_least()) }
     }
 }

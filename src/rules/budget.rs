@@ -2,13 +2,13 @@
 
 pub mod acceptance_window_too_tight;
 pub mod availability_below_objective;
+pub mod availability_within_tolerance;
 pub mod capacity_out_of_reach;
+pub mod errored_above_objective;
 pub mod fade_margin_below_objective;
 pub mod held_level_too_low;
 pub mod level_above_overload;
 pub mod level_off_readout;
-pub mod melting_snow_on_path;
-pub mod multipath_above_objective;
 pub mod multipath_not_judged;
 pub mod near_field_loss;
 pub mod power_control_unstated;

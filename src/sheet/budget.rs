@@ -21,9 +21,9 @@ use crate::physics::gas::Spectrum;
 use crate::physics::rain_outage::RainFade;
 use crate::physics::{antenna, fog, free_space, link, rain};
 use crate::spec::{Antenna, Polarisation, Way};
-use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, Percent};
+use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Given, MillimetresPerHour, Percent};
 
-const RAIN: Method = cited("ITU-R P.530-18 §2.4.1 with P.838-3");
+const RAIN: Method = cited("ITU-R P.530-18 §2.4.1 with P.838-3; wet snow by §2.4.2 where a rain height is given");
 const GAS: Method = cited("ITU-R P.676-13 Annex 1, all lines, in the reference atmosphere");
 const GAS_LOSS: Method = cited("ITU-R P.676-13 Annex 1 over the slant distance, in the reference atmosphere");
 const OWN_GAS: Method = cited("ITU-R P.676-13 Annex 1, all lines, in the air as written");
@@ -56,6 +56,7 @@ lines! {
             "sum of both antennas as written, none where nothing is written; no ITU method";
         aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
             cited("sum of 12 (θ/θ_3)² for each aim error as written, none where nothing is written (ITU-R F.699-8, main beam)");
+        degradation: Decibels, "D", "threshold degradation by interference", "as written, none where nothing is written";
         fog_loss: Decibels, "A_f", "loss in fog", cited("ITU-R P.840-9 at the path temperature, over the slant distance");
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
@@ -79,6 +80,11 @@ pub(super) struct Sending<'n> {
 }
 
 impl<'n> Sending<'n> {
+    /// The centre frequency, to compute with.
+    pub(super) const fn frequency(&self) -> &Traced<Gigahertz> {
+        &self.frequency
+    }
+
     pub(super) fn of(resolved: &'n ResolvedHop<'n>, way: Way, more: Decibels) -> Self {
         let (sender, receiver) = (&resolved.ends[way.sender()], &resolved.ends[way.receiver()]);
         let channel = frequency(resolved, way);
@@ -132,6 +138,7 @@ pub(super) fn compute(
         level: level.line(),
         wet_loss: wet_loss(here, there).line(),
         aim_loss: aim_loss(sending.sender, sending.receiver).line(),
+        degradation: degradation(sending.receiver).line(),
         fog_loss: fog_loss(sending, path, target).line(),
         rain_fade: rain.map(|rain| rain.attenuation_0_01).line(),
         objective_fade: objective_fade.line(),
@@ -153,6 +160,12 @@ fn aim_loss(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Traced<Deci
         })
     };
     all((&of(sender), &of(receiver))).map(|(here, there)| here + there)
+}
+
+/// How much interference raises the thresholds of a receiver.
+fn degradation(receiver: &ResolvedEnd<'_>) -> Traced<Decibels> {
+    let end = receiver.end;
+    read!(end.threshold_degradation).map(Option::unwrap_or_default)
 }
 
 fn fog_loss(sending: &Sending<'_>, path: &PathLines, target: &Target) -> Traced<Decibels> {
@@ -181,9 +194,16 @@ pub(super) fn polarisation(resolved: &ResolvedHop<'_>) -> Traced<rain::Polarisat
     })
 }
 
-/// The fades that rain brings on the path.
-pub(super) fn rain_fade(sending: &Sending<'_>, path: &PathLines) -> Traced<RainFade> {
+/// The fades that a rain rate brings on the path, and wet snow where a rain height is given.
+pub(super) fn rain_fade(
+    sending: &Sending<'_>,
+    path: &PathLines,
+    rate: &Traced<MillimetresPerHour>,
+) -> Traced<RainFade> {
     let (f, polarised) = (&sending.frequency, polarisation(sending.resolved));
-    let rain = all((f, &path.rain_rate, &polarised, &path.elevation_a, &path.slant));
-    rain.check(|(f, rate, polarised, elevation, slant)| RainFade::new(f, polarised, elevation, slant, rate.value))
+    let rain = all((f, rate, &polarised, &path.elevation_a, &path.slant));
+    let rain = rain.check(|(f, rate, polarised, elevation, slant)| RainFade::new(f, polarised, elevation, slant, rate));
+    // Without a rain height all that falls is taken as rain, and a rule says so.
+    let factor = path.snow_factor.map(|factor| factor.0).or(|| Traced::constant(1.0));
+    all((&rain, &factor)).map(|(rain, factor)| rain.with_wet_snow(factor))
 }

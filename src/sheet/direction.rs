@@ -1,18 +1,20 @@
 //! One direction of a hop: its level budget, its modulation states and what they leave in hand.
 
 use super::budget::{self, DirectionLines, Gas, Sending};
+use super::fading::Fading;
 use super::key::SectionKey;
 use super::levels::{LevelLines, Levels};
-use super::line::Section;
+use super::line::{Line, Section};
 use super::margin::{self, MarginLines};
 use super::missing::Missing;
+use super::outage::Causes;
 use super::path::PathLines;
 use super::states::{self, State, Tuned};
 use super::target::Target;
+use super::terminal::Terminals;
 use super::title::Title;
-use super::traced::{AsTraced as _, Traced};
+use super::traced::{AsTraced as _, Traced, all, read};
 use crate::network::{ResolvedEnd, ResolvedHop};
-use crate::physics::rain_outage::Outage;
 use crate::spec::{Both, Way};
 use crate::units::{Decibels, Megahertz};
 
@@ -35,6 +37,10 @@ pub struct Direction<'n> {
     pub states: Vec<State>,
     /// The most robust state that reaches the capacity asked for, by its number in `states`.
     objective: Traced<usize>,
+    /// What fades it.
+    fading: Fading,
+    /// How far its level and its thresholds may be off together, as far as anybody states it.
+    tolerance: Traced<Option<Decibels>>,
 }
 
 impl Direction<'_> {
@@ -50,9 +56,43 @@ impl Direction<'_> {
         self.objective().map(|number| &self.states[number])
     }
 
-    /// Outage of the state that must hold.
-    pub(super) fn objective_outage(&self) -> Traced<Outage> {
-        self.objective.and_then(|number| self.states[number].lines.outage.traced().clone())
+    /// What its availability may be called, by what is counted in it.
+    #[must_use]
+    pub fn availability_words(&self) -> &'static str {
+        self.objective_state().and_then(|state| state.lines.availability.own_words()).unwrap_or("availability")
+    }
+
+    /// What takes the state down that must hold.
+    pub(super) fn objective_causes(&self) -> Causes {
+        let causes = |number: usize| &self.states[number].causes;
+        Causes {
+            rain: self.objective.and_then(|number| causes(number).rain.clone()),
+            multipath: self.objective.and_then(|number| causes(number).multipath.clone()),
+            multipath_worst_month: self.objective.and_then(|number| causes(number).multipath_worst_month.clone()),
+        }
+    }
+
+    /// The same where all that has a tolerance is as bad as it may be, or as good. None where nothing has one.
+    pub(super) fn causes_within(&self, luck: Luck) -> Option<Causes> {
+        let stated = self.tolerance.get().flatten();
+        if stated.is_none() && self.fading.rain_within.is_none() {
+            return None;
+        }
+        let off = self.tolerance.map(|tolerance| {
+            let off = tolerance.unwrap_or_default();
+            if luck == Luck::Best { off } else { Decibels(0.0) - off }
+        });
+        let moved = |line: fn(&State) -> &Line<Decibels>| {
+            let margin = self.objective.and_then(|number| line(&self.states[number]).traced().clone());
+            all((&margin, &off)).map(|(margin, off)| margin + off)
+        };
+        let (margin, rain_margin) = (moved(|state| &state.lines.margin), moved(|state| &state.lines.rain_margin));
+        let rain = match (&self.fading.rain_within, luck) {
+            (Some([lower, _]), Luck::Best) => lower,
+            (Some([_, higher]), Luck::Worst) => higher,
+            (None, _) => &self.fading.rain,
+        };
+        Some(Causes::of(&self.fading, rain, &margin, &rain_margin))
     }
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
@@ -74,6 +114,15 @@ impl Direction<'_> {
     }
 }
 
+/// To which side everything with a tolerance lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Luck {
+    /// All to the good.
+    Best,
+    /// All to the bad.
+    Worst,
+}
+
 /// What is changed to see whether a hop would pass; by default nothing.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Trial {
@@ -84,39 +133,51 @@ pub(super) struct Trial {
 }
 
 /// The budgets of both ways, through the same air.
-pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, path: &PathLines, target: &Target) -> Both<Direction<'n>> {
-    let gas = budget::gas(path);
-    Both::ways(|way| compute(resolved, path, &gas, target, way, Trial::default()))
+pub(super) fn both<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>) -> Both<Direction<'n>> {
+    let gas = budget::gas(means.path);
+    Both::ways(|way| compute(resolved, means, &gas, way, Trial::default()))
+}
+
+/// What both directions are computed by, beside the hop itself.
+#[derive(Clone, Copy)]
+pub(super) struct Means<'p> {
+    /// The path.
+    pub(super) path: &'p PathLines,
+    /// What the hop must reach.
+    pub(super) target: &'p Target,
+    /// How long its terminals are down.
+    pub(super) terminals: &'p Terminals,
 }
 
 /// One of them with something changed.
-pub(super) fn with<'n>(
-    resolved: &'n ResolvedHop<'n>,
-    path: &PathLines,
-    target: &Target,
-    way: Way,
-    trial: Trial,
-) -> Direction<'n> {
-    compute(resolved, path, &budget::gas(path), target, way, trial)
+pub(super) fn with<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, way: Way, trial: Trial) -> Direction<'n> {
+    compute(resolved, means, &budget::gas(means.path), way, trial)
 }
 
-fn compute<'n>(
-    resolved: &'n ResolvedHop<'n>,
-    path: &PathLines,
-    gas: &Gas,
-    target: &Target,
-    way: Way,
-    trial: Trial,
-) -> Direction<'n> {
+fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way: Way, trial: Trial) -> Direction<'n> {
+    let Means { path, target, terminals } = *means;
     let sending = Sending::of(resolved, way, trial.more);
     let (sender, receiver) = (sending.sender, sending.receiver);
-    let rain = budget::rain_fade(&sending, path);
-    let lines = budget::compute(&sending, path, gas, &rain, target);
+    let fading = Fading::of(&sending, path, target);
+    let lines = budget::compute(&sending, path, gas, &fading.rain, target);
     let tuned = Tuned { hop: resolved.hop, sender: sender.radio, radio: receiver.radio, bandwidth: trial.bandwidth };
-    let states = states::compute(&tuned, &lines, &rain);
+    let states = states::compute(&tuned, &lines, &fading, path, terminals);
     let objective = states::most_robust(&tuned, &states, target);
-    let margins = margin::direction(resolved, receiver, &lines, &states, &objective, path, target);
+    let margins = margin::direction(receiver, &lines, &states, &objective, target);
     let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
     let levels = levels.compute();
-    Direction { way, sender, receiver, lines, margins, levels, states, objective }
+    let tolerance = tolerance(sender, receiver);
+    Direction { way, sender, receiver, lines, margins, levels, states, objective, fading, tolerance }
+}
+
+/// All that is stated of how far power, gains and thresholds may be off, at its worst together.
+fn tolerance(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Traced<Option<Decibels>> {
+    let (sends, hears, here, there) = (sender.radio, receiver.radio, sender.antenna, receiver.antenna);
+    let stated = [
+        read!(sends.transmit_tolerance),
+        read!(here.gain_tolerance),
+        read!(there.gain_tolerance),
+        read!(hears.threshold_tolerance),
+    ];
+    Traced::each(&stated).map(|stated| stated.into_iter().flatten().reduce(|sum, off| sum + off))
 }

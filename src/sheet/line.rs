@@ -17,17 +17,19 @@ pub struct Line<T> {
     traced: Traced<T>,
     /// How it was computed, where that is not the same for every hop.
     method: Option<Method>,
+    /// What it is, where that is not the same for every hop.
+    words: Option<&'static str>,
 }
 
 impl<T: Shown> Traced<T> {
     /// A line of the sheet, computed as its group says.
     pub(super) fn line(self) -> Line<T> {
-        Line { traced: self.finite(), method: None }
+        Line { traced: self.finite(), method: None, words: None }
     }
 
     /// A line of the sheet with a method of its own.
     pub(super) fn by(self, method: impl Into<Method>) -> Line<T> {
-        Line { traced: self.finite(), method: Some(method.into()) }
+        Line { traced: self.finite(), method: Some(method.into()), words: None }
     }
 }
 
@@ -35,6 +37,17 @@ impl<T> Line<T> {
     /// How it was computed, where that is not the same for every hop.
     pub(super) const fn own_method(&self) -> Option<Method> {
         self.method
+    }
+
+    /// The same line under other words than those of its group.
+    pub(super) fn called(self, words: &'static str) -> Self {
+        Self { words: Some(words), ..self }
+    }
+
+    /// What it is, where that is not the same for every hop.
+    #[must_use]
+    pub const fn own_words(&self) -> Option<&'static str> {
+        self.words
     }
 }
 
@@ -116,7 +129,7 @@ macro_rules! lines {
                 use $crate::sheet::Shown as _;
                 vec![$($crate::sheet::Row {
                     key: section.line(Self::$field),
-                    words: $words,
+                    words: self.$field.own_words().unwrap_or($words),
                     symbol: $symbol,
                     method: self.$field.own_method().unwrap_or_else(|| $crate::sheet::Method::from($method)),
                     text: self.$field.value().map(|value| value.told()).map_err(Clone::clone),

@@ -1,15 +1,17 @@
 //! What would mend a hop that misses its objective, found by trying it on the sheet's own physics.
 
-use super::direction::{self, Direction, Trial};
+use super::direction::{self, Direction, Means, Trial};
 use super::geometry::Geometry;
 use super::licence::Licence;
-use super::path::{self, PathLines};
+use super::outage::Causes;
+use super::path::{self, GroundOf};
 use super::rain::RainMaps;
-use super::target::Target;
-use super::traced::AsTraced as _;
+use super::service::counted_outage;
+use super::states::State;
 use crate::network::ResolvedHop;
+use crate::physics::link;
 use crate::spec::{Both, Way};
-use crate::units::{Dbm, Decibels, MegabitsPerSecond, Megahertz, Metres, Quantity as _};
+use crate::units::{Dbm, Decibels, MegabitsPerSecond, Megahertz, Metres, Quantity};
 
 /// What would mend a hop, for each objective it may miss.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -23,6 +25,8 @@ pub struct Mends {
 /// Single changes each of which would do, without overloading a receiver. Empty while nothing is amiss.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Mend {
+    /// More level each way, wherever it comes from: no change by itself, for it may overload a receiver.
+    pub level: Option<Decibels>,
     /// More gain of both antennas together, all else as it is.
     pub gain: Option<Decibels>,
     /// Powers to set at the ends, within what radios, codes and licence allow; the one that is to stay is none.
@@ -54,39 +58,48 @@ impl Mend {
     }
 }
 
-/// Whether one direction meets an objective; none where that cannot be told.
-type Passes<'p> = &'p dyn Fn(&Direction<'_>) -> Option<bool>;
+/// Whether both directions together meet an objective; none where that cannot be told.
+type Passes<'p> = &'p dyn Fn(&Both<Direction<'_>>) -> Option<bool>;
+
+/// The same in states other than the one that reaches the capacity asked for, each by its number.
+type StatesPass<'p> = &'p dyn Fn(&Both<Direction<'_>>, &Both<usize>) -> Option<bool>;
 
 pub(super) fn of(
     resolved: &ResolvedHop<'_>,
-    target: &Target,
     maps: &RainMaps,
     geometry: &Geometry,
-    path: &PathLines,
+    means: Means<'_>,
     directions: &Both<Direction<'_>>,
     licence: &Both<Licence>,
 ) -> Mends {
     let highest = licence.each_ref().map(|licence| licence.lines.highest_power.get());
-    let bench = Bench { resolved, target, maps, geometry, path, directions, highest };
-    // The same rain falls on both directions: the hop is as available as the worse one.
-    let enough = |state: usize, direction: &Direction<'_>| {
-        Some(direction.states[state].lines.availability.get()? >= target.availability.value())
+    let bench = Bench { resolved, maps, geometry, means, directions, highest };
+    let enough = |each: &Both<Causes>| {
+        let outage = counted_outage(each, &means).get()?;
+        Some(link::availability(outage.most) >= means.target.availability.value())
     };
-    let available = |direction: &Direction<'_>| enough(direction.objective()?, direction);
-    let wide = |state: usize, direction: &Direction<'_>| {
-        Some(direction.states[state].lines.margin.get()? >= target.fade_margin.as_ref()?.value())
+    let available = |both: &Both<Direction<'_>>| enough(&both.each_ref().map(Direction::objective_causes));
+    let available_in = |both: &Both<Direction<'_>>, states: &Both<usize>| {
+        enough(&Both::ways(|way| both[way].states[states[way]].causes.clone()))
     };
-    let held = |direction: &Direction<'_>| wide(direction.objective()?, direction);
-    Mends { availability: bench.mend(&available, &enough), margin: bench.mend(&held, &wide) }
+    let wide = |margin: Option<Decibels>| Some(margin? >= means.target.fade_margin.as_ref()?.value());
+    let held = |both: &Both<Direction<'_>>| {
+        let wide = both.each_ref().all(|direction| wide(direction.margins.fade_margin.get()))?;
+        Some(wide.a && wide.b)
+    };
+    let held_in = |both: &Both<Direction<'_>>, states: &Both<usize>| {
+        let Both { a, b } = Both::ways(|way| wide(both[way].states[states[way]].lines.margin.get()));
+        Some(a? && b?)
+    };
+    Mends { availability: bench.mend(&available, &available_in), margin: bench.mend(&held, &held_in) }
 }
 
 /// A hop to try changes on.
 struct Bench<'m, 'n> {
     resolved: &'n ResolvedHop<'n>,
-    target: &'m Target,
     maps: &'m RainMaps,
     geometry: &'m Geometry,
-    path: &'m PathLines,
+    means: Means<'m>,
     directions: &'m Both<Direction<'m>>,
     /// The most each end may send, where a code or licence says.
     highest: Both<Option<Dbm>>,
@@ -96,66 +109,81 @@ struct Bench<'m, 'n> {
 const MOST: Decibels = Decibels(60.0);
 
 impl Bench<'_, '_> {
-    fn mend(&self, passes: Passes<'_>, state_passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Mend {
-        let Some(enough) = self.directions.each_ref().all(passes) else { return Mend::default() };
-        if enough.into_iter().all(|enough| enough) {
+    fn mend(&self, passes: Passes<'_>, states_pass: StatesPass<'_>) -> Mend {
+        if passes(self.directions) != Some(false) {
             return Mend::default();
         }
+        let level = self.more(&|more| Both { a: more, b: more }, passes).map(Quantity::rounded_up);
         Mend {
-            gain: self.gain(passes),
-            power: self.power(enough, passes),
+            level,
+            gain: level.filter(|more| self.good(stronger(Both { a: *more, b: *more }), passes)),
+            power: self.power(passes),
             bandwidth: self.bandwidth(passes),
-            capacity: self.capacity(state_passes),
+            capacity: self.capacity(states_pass),
             distance: self.shorter(passes),
         }
     }
 
-    fn trial(&self, way: Way, trial: Trial) -> Direction<'_> {
-        direction::with(self.resolved, self.path, self.target, way, trial)
+    /// Both directions with something changed in each.
+    fn trial(&self, trials: Both<Trial>) -> Both<Direction<'_>> {
+        Both::ways(|way| direction::with(self.resolved, &self.means, way, trials[way]))
     }
 
-    /// Whether a direction with something changed passes and leaves the receiver whole.
-    fn good(&self, way: Way, trial: Trial, passes: Passes<'_>) -> bool {
-        let direction = self.trial(way, trial);
-        passes(&direction) == Some(true) && !loud(&direction)
+    /// Whether the hop passes with more decibels each way.
+    fn does(&self, more: Both<Decibels>, passes: Passes<'_>) -> bool {
+        passes(&self.trial(stronger(more))) == Some(true)
     }
 
-    /// The fewest decibels with which a direction passes.
-    fn more(&self, way: Way, passes: Passes<'_>) -> Option<Decibels> {
-        let does = |more: f64| passes(&self.trial(way, Trial { more: Decibels(more), bandwidth: None })) == Some(true);
-        let (mut low, mut high) = (0.0, MOST.0);
-        if does(low) {
-            return Some(Decibels(low));
+    /// Whether it passes and leaves the receivers whole that get more.
+    fn good(&self, trials: Both<Trial>, passes: Passes<'_>) -> bool {
+        let both = self.trial(trials);
+        let louder = Way::BOTH.into_iter().filter(|way| trials[*way].more.0 > 0.0);
+        passes(&both) == Some(true) && !louder.map(|way| &both[way]).any(loud)
+    }
+
+    /// The fewest decibels that do, put in by `with`.
+    fn more(&self, with: &dyn Fn(Decibels) -> Both<Decibels>, passes: Passes<'_>) -> Option<Decibels> {
+        let (mut low, mut high) = (Decibels(0.0), MOST);
+        if self.does(with(low), passes) {
+            return Some(low);
         }
-        if !does(high) {
+        if !self.does(with(high), passes) {
             return None;
         }
         for _ in 0..40 {
-            let middle = f64::midpoint(low, high);
-            if does(middle) { high = middle } else { low = middle }
+            let middle = Decibels(f64::midpoint(low.0, high.0));
+            if self.does(with(middle), passes) { high = middle } else { low = middle }
         }
-        Some(Decibels(high))
+        Some(high)
     }
 
-    fn gain(&self, passes: Passes<'_>) -> Option<Decibels> {
-        let Both { a, b } = Both::ways(|way| self.more(way, passes)).all(|more| more)?;
-        let more = if a < b { b } else { a }.rounded_up();
-        let trial = Trial { more, bandwidth: None };
-        Way::BOTH.into_iter().all(|way| self.good(way, trial, passes)).then_some(more)
+    /// Powers that do: of one end alone if that is enough, else of both, each as little as the other leaves to do.
+    fn power(&self, passes: Passes<'_>) -> Option<Both<Option<Dbm>>> {
+        let none = Decibels(0.0);
+        let only_a = |more: Decibels| Both { a: more, b: none };
+        let only_b = |more: Decibels| Both { a: none, b: more };
+        let alone = [&only_a as &dyn Fn(Decibels) -> Both<Decibels>, &only_b];
+        let found = alone.iter().find_map(|with| self.set(with(self.more(*with, passes)?), passes));
+        found.or_else(|| {
+            let most = self.more(&|more| Both { a: more, b: more }, passes)?;
+            let a = self.more(&|more| Both { a: more, b: most }, passes)?;
+            let b = self.more(&|more| Both { a, b: more }, passes)?;
+            self.set(Both { a, b }, passes)
+        })
     }
 
-    fn power(&self, enough: Both<bool>, passes: Passes<'_>) -> Option<Both<Option<Dbm>>> {
-        let mut powers = Both::default();
-        for way in Way::BOTH.into_iter().filter(|way| !enough[*way]) {
+    /// Powers so much greater, to what can be set, if radios, codes and licence allow them and they do.
+    fn set(&self, more: Both<Decibels>, passes: Passes<'_>) -> Option<Both<Option<Dbm>>> {
+        let (mut powers, mut trials) = (Both::<Option<Dbm>>::default(), Both::<Trial>::default());
+        for way in Way::BOTH.into_iter().filter(|way| more[*way].0 > 0.0) {
             let sender = &self.resolved.ends[way.sender()];
             let now = sender.end.transmit_power.value;
-            let set = (now + self.more(way, passes)?).rounded_up();
-            let trial = Trial { more: set - now, bandwidth: None };
+            let set = (now + more[way]).rounded_up();
             let lawful = self.highest[way].is_none_or(|highest| set <= highest);
-            let allowed = lawful && sender.radio.transmit_power.holds(set) && self.good(way, trial, passes);
-            powers[way] = Some(allowed.then_some(set)?);
+            powers[way] = Some((lawful && sender.radio.transmit_power.holds(set)).then_some(set)?);
+            trials[way].more = set - now;
         }
-        Some(powers)
+        self.good(trials, passes).then_some(powers)
     }
 
     /// The bandwidth, of those both radios have states for, that leaves most to spare.
@@ -169,8 +197,8 @@ impl Bench<'_, '_> {
         // A narrower channel fits where the wide one did.
         let trials = widths.into_iter().filter(|width| *width < own).filter_map(|width| {
             let trial = Trial { more: Decibels(0.0), bandwidth: Some(width) };
-            let both = Both::ways(|way| self.trial(way, trial));
-            let good = both.iter().all(|direction| passes(direction) == Some(true) && !loud(direction));
+            let both = self.trial(Both { a: trial, b: trial });
+            let good = passes(&both) == Some(true) && !both.iter().any(loud);
             let spare = both.each_ref().map(|direction| direction.margins.fade_margin.get().unwrap_or_default().0);
             let title = both.a.objective_state()?.title.clone();
             good.then_some((width, title, spare.a.min(spare.b)))
@@ -178,30 +206,30 @@ impl Bench<'_, '_> {
         trials.max_by(|one, other| one.2.total_cmp(&other.2)).map(|(width, title, _)| (width, title))
     }
 
-    /// The fastest state at the hop's bandwidth that passes in both directions.
-    fn capacity(&self, passes: &dyn Fn(usize, &Direction<'_>) -> Option<bool>) -> Option<(MegabitsPerSecond, String)> {
-        let rate = |direction: &Direction<'_>, state: usize| {
-            direction.states[state].lines.capacity.value().ok().map(|given| given.value)
-        };
-        let asked = self.target.capacity.value();
-        let best = |direction: &Direction<'_>| {
-            let good = (0..direction.states.len()).filter(|state| passes(*state, direction) == Some(true));
-            let rated = good.filter_map(|state| Some((rate(direction, state)?, direction.states[state].title.clone())));
-            let rated = rated.filter(|(rate, _)| *rate < asked);
-            rated.max_by(|one, other| one.0.0.total_cmp(&other.0.0))
-        };
-        let Both { a, b } = self.directions.each_ref().all(best)?;
-        Some(if a.0 < b.0 { a } else { b })
+    /// The greatest smaller capacity that passes, in the most robust states that reach it, and the state that gives it.
+    fn capacity(&self, passes: StatesPass<'_>) -> Option<(MegabitsPerSecond, String)> {
+        let asked = self.means.target.capacity.value();
+        let rates = self.directions.iter().flat_map(|direction| direction.states.iter().filter_map(rate));
+        let mut rates: Vec<MegabitsPerSecond> = rates.filter(|rate| *rate < asked).collect();
+        rates.sort_by(|one, other| other.0.total_cmp(&one.0));
+        rates.into_iter().find_map(|wanted| {
+            let states = self.directions.each_ref().all(|direction| most_robust(&direction.states, wanted))?;
+            let slower =
+                Way::BOTH.into_iter().find(|way| rate(&self.directions[*way].states[states[*way]]) == Some(wanted))?;
+            let title = self.directions[slower].states[states[slower]].title.clone();
+            (passes(self.directions, &states) == Some(true)).then_some((wanted, title))
+        })
     }
 
     /// The greatest length, rounded down, at which it passes.
     fn shorter(&self, passes: Passes<'_>) -> Option<Metres> {
-        let whole = self.path.distance.get()?;
+        let Means { path, target, terminals } = self.means;
+        let whole = path.distance.get()?;
         let good = |share: f64| {
             let geometry = self.geometry.shortened(share);
-            let path = path::compute(self.resolved, &geometry, self.target, self.maps, self.path.diffraction.traced());
-            let both = direction::both(self.resolved, &path, self.target);
-            (both.iter().all(|direction| passes(direction) == Some(true)), both.iter().any(loud))
+            let path = path::compute(self.resolved, &geometry, target, self.maps, GroundOf::under(self.means.path));
+            let both = direction::both(self.resolved, &Means { path: &path, target, terminals });
+            (passes(&both) == Some(true), both.iter().any(loud))
         };
         // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.
         let (mut low, mut high) = (1.0, whole.0.ceil());
@@ -216,6 +244,23 @@ impl Bench<'_, '_> {
         let (passes, loud) = good(length.0 / whole.0);
         (length.0 >= 1.0 && passes && !loud).then_some(length)
     }
+}
+
+/// More power or gain each way.
+fn stronger(more: Both<Decibels>) -> Both<Trial> {
+    more.map(|more| Trial { more, bandwidth: None })
+}
+
+fn rate(state: &State) -> Option<MegabitsPerSecond> {
+    state.lines.capacity.value().ok().map(|given| given.value)
+}
+
+/// The state with the lowest threshold among those that reach a capacity, by its number.
+fn most_robust(states: &[State], wanted: MegabitsPerSecond) -> Option<usize> {
+    let threshold =
+        |number: &usize| states[*number].lines.threshold.value().map_or(f64::INFINITY, |given| given.value.0);
+    let enough = (0..states.len()).filter(|number| rate(&states[*number]).is_some_and(|rate| rate >= wanted));
+    enough.min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
 }
 
 /// Whether a receiver gets more than it takes, or that cannot be told.

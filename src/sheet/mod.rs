@@ -13,6 +13,7 @@ mod budget;
 mod direction;
 mod dish;
 mod end;
+mod fading;
 mod feed;
 mod gain;
 mod gap;
@@ -38,6 +39,7 @@ mod near_field;
 mod obstacles;
 mod onward;
 mod open_items;
+mod outage;
 mod path;
 mod people;
 mod power_line;
@@ -57,6 +59,7 @@ mod shown;
 mod sources;
 mod states;
 mod target;
+mod terminal;
 mod terrain;
 mod threshold;
 mod title;
@@ -113,7 +116,7 @@ pub use saying::{Falls, Saying, Told};
 pub use scene::Worst;
 pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
-pub use shown::{BothWays, Fine, KeepClear, Radii, Ratio, Shown};
+pub use shown::{BothWays, Fine, KeepClear, Part, Radii, Ratio, Shown};
 pub use sources::{Listed, Sources};
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};
@@ -125,7 +128,10 @@ pub use wanted::Wanted;
 pub use what::What;
 pub use wind::{StifferPipe, WindLines};
 
+use direction::Means;
 use geometry::Geometry;
+use path::GroundOf;
+use terminal::Terminals;
 
 /// Everything computed for one hop.
 #[derive(Debug)]
@@ -163,15 +169,18 @@ impl<'n> HopSheet<'n> {
         let target = Target::of(resolved);
         let geometry = Geometry::of(resolved);
         let profile = profile::compute(resolved, &geometry, terrains);
-        let path = path::compute(resolved, &geometry, &target, maps, &profile.diffraction);
+        let ground = GroundOf { diffraction: &profile.diffraction, mean: &profile.mean_terrain };
+        let path = path::compute(resolved, &geometry, &target, maps, ground);
+        let terminals = Terminals::of(resolved);
+        let means = Means { path: &path, target: &target, terminals: &terminals };
         let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
-        let directions = direction::both(resolved, &path, &target);
+        let directions = direction::both(resolved, &means);
         let gas_bounds = gas_bounds::compute(resolved, &path, &target);
         let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
-        let service = service::compute(&directions, &target);
+        let service = service::compute(&directions, &means);
         let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target));
-        let mends = mend::of(resolved, &target, maps, &geometry, &path, &directions, &licence);
-        let records = visit::records(resolved, &target, maps, &geometry, &path, &ends);
+        let mends = mend::of(resolved, maps, &geometry, means, &directions, &licence);
+        let records = visit::records(resolved, maps, &geometry, &means, &ends);
         Self { resolved, target, path, profile, near, directions, gas_bounds, licence, service, mends, ends, records }
     }
 

@@ -8,15 +8,15 @@ use super::missing::Missing;
 use super::rain::{self, RainMaps};
 use super::reason::Reason;
 use super::saying::{Falls, Saying};
-use super::shown::BothWays;
+use super::shown::{BothWays, Ratio};
 use super::target::Target;
-use super::traced::{Traced, all};
+use super::traced::{AsTraced as _, Traced, all};
 use super::wanted::Wanted;
 use crate::at;
 use crate::network::ResolvedHop;
-use crate::physics::snow;
+use crate::physics::{geodesy, snow};
 use crate::spec::{Both, EndName};
-use crate::units::{Celsius, Degrees, Given, Hectopascals, Metres, MillimetresPerHour};
+use crate::units::{Celsius, Degrees, Given, Hectopascals, Latitude, Longitude, Metres, MillimetresPerHour};
 
 /// How the loss over obstacles is found.
 pub(super) const DIFFRACTION: Method =
@@ -52,6 +52,12 @@ lines! {
             super::line::AS_WRITTEN;
         rain_height: Given<Metres>, "h_R", "mean rain height above sea level", super::line::AS_WRITTEN;
         diffraction: BothWays, "A_d", "diffraction loss", DIFFRACTION;
+        middle_latitude: Latitude, "ξ", "latitude of the middle of the path", cited("WGS 84 geodesic (Karney 2013)");
+        middle_longitude: Longitude, "", "longitude of the middle of the path", cited("WGS 84 geodesic (Karney 2013)");
+        mean_terrain: Metres, "h_t", "mean height of the ground along the path",
+            cited("integral over the profile without trees and buildings (ITU-R P.530-18 §2.3.1)");
+        snow_factor: Ratio, "F", "what wet snow makes of the rain fade",
+            cited("ITU-R P.530-18 §2.4.2 by the distribution of rain heights, at the middle of the path");
         falls: Falls, "", "what falls through the path", cited("ITU-R P.530-18 §2.4.2, by the heights of the antennas");
         rain_source: Saying, "", "source of the rain rate", "rain rate as written, else normals of months, else map";
     }
@@ -77,13 +83,29 @@ impl PathLines {
     }
 }
 
+/// What the ground under a path gives, whatever the air.
+#[derive(Clone, Copy)]
+pub(super) struct GroundOf<'p> {
+    /// What the obstacles cost.
+    pub(super) diffraction: &'p Traced<BothWays>,
+    /// Its mean height.
+    pub(super) mean: &'p Traced<Metres>,
+}
+
+impl<'p> GroundOf<'p> {
+    /// The ground of a path that has been computed.
+    pub(super) fn under(path: &'p PathLines) -> Self {
+        Self { diffraction: path.diffraction.traced(), mean: path.mean_terrain.traced() }
+    }
+}
+
 /// The path of a geometry, in the air of a target, with what stands in its way.
 pub(super) fn compute(
     resolved: &ResolvedHop<'_>,
     geometry: &Geometry,
     target: &Target,
     maps: &RainMaps,
-    diffraction: &Traced<BothWays>,
+    ground: GroundOf<'_>,
 ) -> PathLines {
     let air = air::lines(&target.air, &geometry.mean_altitude);
     let (rain_rate, rain_source) = rain::lines(resolved, target, maps, &geometry.positions);
@@ -95,6 +117,10 @@ pub(super) fn compute(
         ever: snow::precipitation([a, b], rain_height.value),
         in_melting_layer: snow::in_melting_layer([a, b], rain_height.value),
     });
+    let snow_factor = all((&rain_height, a, b, &geometry.distance))
+        .map(|(rain_height, a, b, distance)| Ratio(snow::factor(snow::middle([a, b], distance), rain_height.value)));
+    let Both { a: here, b: there } = &geometry.positions;
+    let middle = all((here, there)).map(|(here, there)| geodesy::between(here, there, 0.5));
     let Geometry { distance, slant, bearings, elevations, mean_altitude, .. } = geometry.clone();
     PathLines {
         distance: distance.line(),
@@ -109,7 +135,11 @@ pub(super) fn compute(
         vapour_pressure: air.vapour_pressure,
         rain_rate,
         rain_height: rain_height.line(),
-        diffraction: diffraction.clone().line(),
+        diffraction: ground.diffraction.clone().line(),
+        middle_latitude: middle.map(|middle| middle.latitude).line(),
+        middle_longitude: middle.map(|middle| middle.longitude).line(),
+        mean_terrain: ground.mean.clone().line(),
+        snow_factor: snow_factor.line(),
         falls: falls.line(),
         rain_source,
     }

@@ -78,6 +78,8 @@ pub struct ProfileSheet {
     pub lines: ProfileLines,
     /// What the obstacles cost; a line of the path.
     pub(super) diffraction: Traced<BothWays>,
+    /// Mean height of its ground; a line of the path.
+    pub(super) mean_terrain: Traced<Metres>,
     /// The ground, if there is a profile.
     pub ground: Result<Arc<Profile>, NoProfile>,
     /// The straight line at `k` of 4/3.
@@ -217,6 +219,7 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, geometry: &Geometry, terrains:
         obstruction: describe(&obstruction),
         outgrown: outgrown.value().ok().cloned().flatten(),
         gap: gap.value().ok().cloned().flatten(),
+        mean_terrain: inputs.profile.map(|profile| profile.mean_ground()).stated(Reason::NoProfile),
         diffraction,
         sight: inputs.profile.value().ok().and(sight.get()),
         ground: match (ground, inputs.profile.value()) {

@@ -77,6 +77,11 @@ sentences! {
         NoUpFade => "no up-fade is given";
         NoFadeMargin => "no fade margin is asked for";
         NoRefractivity => "no refractivity is given";
+        NoTimeBetweenFailures => "no mean time between failures of the radio is given";
+        NoTimeToRestore => "no mean time to restore is given";
+        NoPowerFailures => "no failures of the power point are given";
+        NothingOff => "no tolerance of power, gain, threshold or rain rate is stated";
+        NoErrored => "no objective for errors is given";
         MultipathShort { distance: Metres } => "over {distance} multipath fading does not matter";
         MultipathDistance { distance: Metres } => "multipath fading is modelled up to 185 km, not over {distance}";
         MultipathFrequency { frequency: Gigahertz } =>

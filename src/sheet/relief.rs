@@ -9,6 +9,7 @@ use crate::at;
 use crate::finding::Spot;
 use crate::network::ResolvedHop;
 use crate::physics::clearance::Point;
+use crate::physics::multipath;
 use crate::place::Place;
 use crate::spec::{Date, ObstacleKind};
 use crate::units::{Given, Metres};
@@ -128,6 +129,12 @@ impl Profile {
     pub fn tops(&self, share: f64, more: Metres) -> Vec<Point> {
         let top = |point: &GroundPoint| Point { distance: point.distance, top: self.top(point, share) + more };
         self.points.iter().map(top).collect()
+    }
+
+    /// Mean height of the ground, without what stands on it. None without any length.
+    pub(super) fn mean_ground(&self) -> Option<Metres> {
+        let ground: Vec<_> = self.points.iter().map(|point| (point.distance, point.ground)).collect();
+        multipath::mean_terrain(&ground)
     }
 
     /// The ground at a distance, straight between the points around it.

@@ -1,12 +1,15 @@
 //! What a line of the sheet says that is no number by itself.
 
+use std::sync::Arc;
+
 use super::reason::Reason;
-use super::sentence::{Figure, Term, sentences};
+use super::sentence::{Argument, Figure, Open, Term, sentences};
 use crate::physics::codes::Known;
 use crate::physics::rain_outage::{COMMONEST, Outage, RAREST};
 use crate::physics::raster::{Half, Numbered};
+use crate::physics::share::Share;
 use crate::physics::snow::Precipitation;
-use crate::physics::worst_month::{MonthOutage, Share};
+use crate::physics::worst_month::MonthOutage;
 use crate::spec::{Category, Jacket, Screening};
 use crate::units::{Decibels, Megahertz, Quantity as _};
 
@@ -32,6 +35,13 @@ sentences! {
         Rain => "rain";
         RainOrSnow => "rain or snow, at times melting snow";
         DrySnow => "dry snow";
+
+        // What an availability leaves out.
+        WetSnow => "wet snow";
+        Multipath => "multipath fading";
+        Equipment => "failures of equipment";
+        Supply => "failures of its supply";
+        And { first: Box<Saying>, next: Box<Saying> } => "{first}, {next}";
 
         // The profile.
         NoSource { why: Reason } => "none: {why}";
@@ -60,6 +70,12 @@ sentences! {
             "{raster}: {number} of {step}, upper half";
         UpperChannels { raster: &'static str, first: u16, last: u16, step: Megahertz } =>
             "{raster}: {first} to {last} of {step}, upper half";
+    }
+}
+
+impl Open for Box<Saying> {
+    fn argument(&self) -> Argument {
+        Argument::Clause(Arc::new((**self).clone()))
     }
 }
 

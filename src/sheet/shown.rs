@@ -2,9 +2,10 @@
 
 use super::saying::{Falls, Saying, Told};
 use crate::physics::rain_outage::Outage;
-use crate::physics::worst_month::{MonthOutage, Share};
+use crate::physics::share::Share;
+use crate::physics::worst_month::MonthOutage;
 use crate::spec::Both;
-use crate::units::{Decibels, Given, Metres, Quantity};
+use crate::units::{Decibels, Given, Metres, Percent, Quantity};
 
 /// Something a line can hold.
 pub trait Shown {
@@ -90,6 +91,25 @@ impl std::fmt::Display for Ratio {
 impl Shown for Ratio {
     fn number(&self) -> Option<(f64, &'static str)> {
         Some((self.0, "1"))
+    }
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
+    }
+}
+
+/// A part of a whole, told without decimals.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct Part(pub Percent);
+
+impl std::fmt::Display for Part {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.0.with_decimals(0))
+    }
+}
+
+impl Shown for Part {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        self.0.number()
     }
     fn told(&self) -> Told {
         Told::Number(self.to_string())

@@ -1,18 +1,21 @@
 //! The modulation states of one direction: what each has in hand, how long it is out, and which of them must hold.
 
 use super::budget::DirectionLines;
+use super::fading::Fading;
 use super::line::{AS_WRITTEN, lines};
-use super::method::cited;
+use super::method::{Method, cited};
 use super::missing::Missing;
-use super::path::WORST_MONTH;
+use super::outage::{Causes, Coverage};
+use super::path::PathLines;
 use super::reason::Reason;
 use super::target::Target;
+use super::terminal::Terminals;
 use super::traced::{Traced, all, read, see, written};
 use crate::at;
 use crate::network::Document;
 use crate::physics::link;
-use crate::physics::rain_outage::{Outage, RainFade};
-use crate::physics::worst_month::{MonthOutage, Share};
+use crate::physics::rain_outage::Outage;
+use crate::physics::share::Share;
 use crate::spec::{self, Hop, Radio};
 use crate::units::{Dbm, Decibels, Given, MegabitsPerSecond, Megahertz, Minutes, Percent};
 
@@ -22,16 +25,29 @@ lines! {
         capacity: Given<MegabitsPerSecond>, "C", "capacity", AS_WRITTEN;
         threshold: Given<Dbm>, "P_th", "receiver threshold", AS_WRITTEN;
         level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
-        margin: Decibels, "M", "fade margin", "P_r − L_p − P_th";
+        margin: Decibels, "M", "fade margin", "P_r − L_p − D − P_th";
         rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
-        outage: Outage, "p", "rain outage", cited("ITU-R P.530-18 §2.4.1 solved for p, P.838-3");
-        availability: Percent, "100 − p", "availability", "100 % less the rain outage";
-        worst_month: MonthOutage, "p_w", "rain outage in the worst month", WORST_MONTH;
-        share: Share, "", "share of the year in this state",
-            "outage of the faster states less that of this one, rain alone";
+        rain_outage: Outage, "p_R", "rain outage", RAIN_OUTAGE;
+        multipath: Percent, "p_M", "multipath outage", MULTIPATH;
+        outage: Share, "p", "outage in the average year", TOGETHER;
+        availability: Percent, "100 − p", "availability", "100 % less the outage in the average year";
+        worst_month: Share, "p_w", "outage in the worst month", TOGETHER_WORST_MONTH;
+        share: Share, "", "share of the year in this state", "outage of the faster states less that of this one";
         minutes: Minutes, "", "outage in an average year", "365 days";
     }
 }
+
+/// How the outage by rain is found.
+pub(super) const RAIN_OUTAGE: Method =
+    cited("ITU-R P.530-18 §2.4.1 solved for p, P.838-3; wet snow by §2.4.2 where a rain height is given");
+/// How the outage by multipath fading is found.
+pub(super) const MULTIPATH: Method = cited("ITU-R P.530-18 §2.3.2 and §2.3.4 at the fade margin, flat fading");
+/// How outages are put together.
+pub(super) const TOGETHER: Method =
+    cited("rain, multipath, equipment and supply added as far as each is given (ITU-R P.530-18 §2.3.6, from memory)");
+/// The same in the worst month.
+pub(super) const TOGETHER_WORST_MONTH: Method =
+    cited("as in the average year, rain by ITU-R P.841-6; upper bound, for the worst months need not be the same");
 
 /// One modulation state.
 #[derive(Debug)]
@@ -42,6 +58,8 @@ pub struct State {
     pub number: usize,
     /// Its lines.
     pub lines: StateLines,
+    /// What takes it down, cause by cause.
+    pub(super) causes: Causes,
 }
 
 /// Two radios on the channel of a hop.
@@ -84,31 +102,41 @@ struct Rung {
     level: Traced<Dbm>,
     margin: Traced<Decibels>,
     rain_margin: Traced<Decibels>,
-    outage: Traced<Outage>,
+    causes: Causes,
+    outage: Traced<Share>,
 }
 
 /// The states at the bandwidth in use.
-pub(super) fn compute(tuned: &Tuned<'_>, lines: &DirectionLines, rain: &Traced<RainFade>) -> Vec<State> {
+pub(super) fn compute(
+    tuned: &Tuned<'_>,
+    lines: &DirectionLines,
+    fading: &Fading,
+    path: &PathLines,
+    terminals: &Terminals,
+) -> Vec<State> {
     let usable = (0..tuned.radio.states.len()).filter(|number| tuned.fits(*number).get() == Some(true));
-    let rungs: Vec<Rung> = usable.map(|number| rung(tuned, number, lines, rain)).collect();
+    let rungs: Vec<Rung> = usable.map(|number| rung(tuned, number, lines, fading, terminals)).collect();
     let shares: Vec<Traced<Share>> = (0..rungs.len()).map(|own| share(&rungs, own)).collect();
-    rungs.into_iter().zip(shares).map(|(rung, share)| state(tuned.radio, rung, share)).collect()
+    let rungs = rungs.into_iter().zip(shares);
+    rungs.map(|(rung, share)| state(tuned.radio, rung, share, path, terminals)).collect()
 }
 
-fn rung(tuned: &Tuned<'_>, number: usize, lines: &DirectionLines, rain: &Traced<RainFade>) -> Rung {
+fn rung(tuned: &Tuned<'_>, number: usize, lines: &DirectionLines, fading: &Fading, terminals: &Terminals) -> Rung {
     let (radio, i) = (tuned.radio, number);
     let fits = tuned.fits(number);
     let threshold = read!(radio.states[i].threshold);
     let level = all((&lines.level, &tuned.back_off(number))).map(|(level, back_off)| level - back_off);
     let level = level.decided_by(&fits);
-    let margin = all((&level, &threshold, &lines.aim_loss))
-        .map(|(level, threshold, aim)| link::fade_margin(level, threshold) - aim);
+    let margin = all((&level, &threshold, &lines.aim_loss, &lines.degradation))
+        .map(|(level, threshold, aim, degradation)| link::fade_margin(level, threshold) - aim - degradation);
     let rain_margin = all((&margin, &lines.wet_loss)).map(|(margin, wet)| margin - wet);
+    let causes = Causes::of(fading, &fading.rain, &margin, &rain_margin);
     Rung {
         number,
         capacity: written!(radio.states[i].capacity).decided_by(&fits),
         threshold: written!(radio.states[i].threshold).decided_by(&fits),
-        outage: all((&rain_margin, rain)).map(|(margin, rain)| rain.outage(margin)),
+        outage: causes.year(terminals),
+        causes,
         level,
         margin,
         rain_margin,
@@ -127,27 +155,30 @@ fn share(rungs: &[Rung], own: usize) -> Traced<Share> {
     let ranked = Traced::each(rungs.iter().map(|rung| &rung.capacity));
     let outages = Traced::each(faster);
     let share = all((&rungs[own].outage, &outages)).map(|(outage, faster)| {
-        let shallow = faster.into_iter().reduce(|one, other| if other < one { other } else { one });
+        let shallow = faster.into_iter().reduce(|one, other| if other.most < one.most { other } else { one });
         Share::between(shallow, outage)
     });
     share.decided_by(&ranked)
 }
 
-fn state(radio: &Document<Radio>, rung: Rung, share: Traced<Share>) -> State {
-    let Rung { number, capacity, threshold, level, margin, rain_margin, outage } = rung;
+fn state(radio: &Document<Radio>, rung: Rung, share: Traced<Share>, path: &PathLines, terminals: &Terminals) -> State {
+    let Rung { number, capacity, threshold, level, margin, rain_margin, causes, outage } = rung;
+    let coverage = Coverage::of(&path.snow_factor, &causes, terminals);
     let lines = StateLines {
         capacity: capacity.line(),
         threshold: threshold.line(),
         level: level.line(),
         margin: margin.line(),
         rain_margin: rain_margin.line(),
-        availability: outage.map(|outage| link::availability(outage.at_most())).line(),
-        worst_month: outage.map(MonthOutage::of).line(),
-        minutes: outage.map(|outage| link::minutes_per_year(outage.at_most())).line(),
+        rain_outage: causes.rain.clone().line(),
+        multipath: causes.multipath.clone().line(),
+        availability: outage.map(|outage| link::availability(outage.most)).line().called(coverage.of_direction()),
+        worst_month: causes.worst_month(terminals).line(),
+        minutes: outage.map(|outage| link::minutes_per_year(outage.most)).line(),
         outage: outage.line(),
         share: share.line(),
     };
-    State { title: radio.states[number].title.to_string(), number, lines }
+    State { title: radio.states[number].title.to_string(), number, lines, causes }
 }
 
 /// The state with the lowest threshold among those that reach the capacity asked for, by its number in the list.

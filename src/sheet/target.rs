@@ -3,9 +3,10 @@
 use super::assumption::Assumption;
 use super::practice::Practice;
 use super::traced::{Traced, see};
-use super::wanted::{Wanted, asked, required};
+use super::wanted::{Asked, Wanted, asked, required};
 use crate::at;
 use crate::network::ResolvedHop;
+use crate::spec::{Directions, Errored, Period};
 use crate::units::{
     Celsius, Decibels, Degrees, GramsPerCubicMetre, Hectopascals, MegabitsPerSecond, Metres, MillimetresPerHour,
     Minutes, Percent, Volts,
@@ -64,8 +65,16 @@ impl WantedAir {
 /// What a hop must reach and the weather it must stand.
 #[derive(Debug, Clone)]
 pub struct Target {
-    /// Share of the year.
+    /// Share of the time.
     pub availability: Wanted<Percent>,
+    /// The time it is a share of.
+    pub(super) period: Traced<Period>,
+    /// Whether it holds for both directions together or for each.
+    pub(super) together: Traced<Directions>,
+    /// Most of the worst month that may be severely errored, if anybody says.
+    pub errored: Option<Wanted<Percent>>,
+    /// How far the rain rate may be off, as a share of it, if anybody says.
+    pub rain_rate_tolerance: Option<Wanted<Percent>>,
     /// Rate that the availability is asked for.
     pub capacity: Wanted<MegabitsPerSecond>,
     /// Least margin in clear air, if one is asked for.
@@ -115,6 +124,12 @@ impl Target {
         let (hop, network) = (resolved.hop, resolved.network);
         Self {
             availability: asked!(hop.objectives.availability).or_else(required!(network.objectives.availability)),
+            period: chosen([see!(hop.objectives.period), see!(network.objectives.period)]),
+            together: chosen([see!(hop.objectives.directions), see!(network.objectives.directions)]),
+            errored: errored(resolved),
+            rain_rate_tolerance: asked!(hop.climate.rain_rate_tolerance)
+                .or(asked!(network.climate.rain_rate_tolerance))
+                .wanted(),
             capacity: asked!(hop.objectives.capacity).or_else(required!(network.objectives.capacity)),
             fade_margin: asked!(hop.objectives.fade_margin).or(asked!(network.objectives.fade_margin)).wanted(),
             acceptance_window: asked!(hop.objectives.acceptance_window)
@@ -144,6 +159,18 @@ impl Target {
         }
     }
 
+    /// The time its availability is a share of.
+    #[must_use]
+    pub fn period(&self) -> Period {
+        self.period.get().unwrap_or_default()
+    }
+
+    /// Whether its availability holds for both directions together or for each.
+    #[must_use]
+    pub fn directions(&self) -> Directions {
+        self.together.get().unwrap_or_default()
+    }
+
     /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
     #[must_use]
     pub fn assumptions(&self) -> Vec<Assumption> {
@@ -166,6 +193,22 @@ impl Target {
         }
         list
     }
+}
+
+/// What the first of two who may choose did choose, or what is usual. Both decide.
+fn chosen<C: Copy + Default>([own, network]: [Traced<&Option<C>>; 2]) -> Traced<C> {
+    own.and_then(|own| match own {
+        Some(own) => Traced::constant(*own),
+        None => network.map(|network| network.unwrap_or_default()),
+    })
+}
+
+/// The hop's own objective for errors, or its network's.
+fn errored(resolved: &ResolvedHop<'_>) -> Option<Wanted<Percent>> {
+    let (hop, network) = (resolved.hop, resolved.network);
+    let share = |errored: &Option<Errored>| errored.as_ref().map(|errored| errored.share.clone());
+    let [own, all] = [see!(hop.objectives.errored).map(share), see!(network.objectives.errored).map(share)];
+    Asked::by(&own).or(Asked::by(&all)).wanted()
 }
 
 /// The hop's own clear-air climate, or its network's.

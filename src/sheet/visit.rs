@@ -1,14 +1,14 @@
 //! The day of a visit: the prediction made again in the air and the rain of that day, and what was read brought to levels.
 
 use super::budget;
-use super::direction::{self, Direction, Trial};
+use super::direction::{self, Direction, Means, Trial};
 use super::end::EndSheet;
 use super::geometry::Geometry;
 use super::line::Line;
 use super::meter;
 use super::missing::Missing;
 use super::open_items::{blank, undone};
-use super::path::{self, PathLines};
+use super::path::{self, GroundOf, PathLines};
 use super::rain::RainMaps;
 use super::reason::Reason;
 use super::record::{RecordLimits, RecordLines, RecordRunLines, RecordRunSheet, RecordSheet};
@@ -27,12 +27,12 @@ const CROSSED: [Decibels; 2] = [Decibels(25.0), Decibels(35.0)];
 /// The records of a hop, in their order.
 pub(super) fn records<'n>(
     resolved: &'n ResolvedHop<'n>,
-    target: &Target,
     maps: &RainMaps,
     geometry: &Geometry,
-    design: &PathLines,
+    design: &Means<'_>,
     ends: &Both<EndSheet<'_>>,
 ) -> Vec<RecordSheet<'n>> {
+    let target = design.target;
     let newest = |record: &Document<Record>| {
         let dates = resolved.records.iter().filter(|other| other.end == record.end).map(|other| other.date);
         record.date.is_none() || Some(record.date) == dates.max()
@@ -40,7 +40,7 @@ pub(super) fn records<'n>(
     let of = |&document: &&'n Document<Record>| {
         let end = &ends[document.end];
         let visit = Visit { resolved, record: document, end };
-        let (path, incoming) = visit.prediction(target, maps, geometry, design);
+        let (path, incoming) = visit.prediction(maps, geometry, design);
         RecordSheet {
             document,
             end: document.end,
@@ -74,23 +74,18 @@ struct Visit<'v, 'n> {
 
 impl Visit<'_, '_> {
     /// Path and incoming direction in the air of that day, by the functions that made the design.
-    fn prediction(
-        &self,
-        target: &Target,
-        maps: &RainMaps,
-        geometry: &Geometry,
-        design: &PathLines,
-    ) -> (PathLines, Direction<'_>) {
+    fn prediction(&self, maps: &RainMaps, geometry: &Geometry, design: &Means<'_>) -> (PathLines, Direction<'_>) {
         let record = self.record;
-        let mut day = target.clone();
+        let mut day = design.target.clone();
         let air = &mut day.air;
         air.temperature = asked!(record.weather.temperature).wanted().or(air.temperature.take());
         air.pressure = asked!(record.weather.pressure).wanted().or(air.pressure.take());
         air.humidity = asked!(record.weather.humidity).wanted().or(air.humidity.take());
         day.fog = asked!(record.weather.fog).wanted();
         // What stands in the way stands there on any day.
-        let path = path::compute(self.resolved, geometry, &day, maps, design.diffraction.traced());
-        let incoming = direction::with(self.resolved, &path, &day, record.end.incoming(), Trial::default());
+        let path = path::compute(self.resolved, geometry, &day, maps, GroundOf::under(design.path));
+        let means = Means { path: &path, target: &day, terminals: design.terminals };
+        let incoming = direction::with(self.resolved, &means, record.end.incoming(), Trial::default());
         (path, incoming)
     }
 

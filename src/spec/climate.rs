@@ -15,6 +15,8 @@ use crate::units::{
 pub struct Climate {
     /// Rain rate exceeded for 0.01 % of an average year, one-minute integration (R0.01).
     pub rain_rate: Option<Given<MillimetresPerHour>>,
+    /// How far that rate may be off, either way, as a share of it. What it does to the availability stands beside it.
+    pub rain_rate_tolerance: Option<Given<Percent>>,
     /// Normals of the twelve months, from which the rain rate is computed where none is given (ITU-R P.837-7 Annex 1).
     pub rain_months: Option<RainMonths>,
     /// Folder with your own copy of the published map of rain rates, from that of the network file: `R001.TXT`,

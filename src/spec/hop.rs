@@ -4,14 +4,14 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::climate::Climate;
+use super::objectives::HopObjectives;
 use super::path::HopPath;
 use super::{
     Antenna, Arrester, Bracket, Cable, EndName, HopLicence, Id, Kind, Radio, Ref, Service, Site, Supply, Text, Way,
     Window,
 };
 use crate::units::{
-    Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, Percent,
-    SquareMillimetres, Volts, Watts,
+    Dbm, Decibels, Degrees, Gigahertz, Given, Megahertz, Metres, Millimetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A point-to-point radio hop.
@@ -94,23 +94,6 @@ impl Polarisation {
     }
 }
 
-/// Where a hop asks for more or less than its network.
-#[derive(Debug, Default, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(inline)]
-pub struct HopObjectives {
-    /// In place of the network's.
-    pub availability: Option<Given<Percent>>,
-    /// In place of the network's.
-    pub capacity: Option<Given<MegabitsPerSecond>>,
-    /// In place of the network's.
-    #[schemars(extend("x-least" = 0))]
-    pub fade_margin: Option<Given<Decibels>>,
-    /// In place of the network's.
-    #[schemars(extend("x-least" = 0))]
-    pub acceptance_window: Option<Given<Decibels>>,
-}
-
 /// The two ends of a hop.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -163,6 +146,10 @@ pub struct End {
     /// How far the aim may be off when all is locked. What that costs comes off the margin; none if not given.
     #[schemars(extend("x-least" = 0))]
     pub aim_error: Option<Given<Degrees>>,
+    /// How much interference from other senders raises the thresholds of the receiver here. It comes off the margin; none if
+    /// not given.
+    #[schemars(extend("x-least" = 0))]
+    pub threshold_degradation: Option<Given<Decibels>>,
     /// Bracket and which way up.
     pub bracket: BracketUse,
     /// Cable runs, one for each port in use.

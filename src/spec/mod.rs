@@ -15,6 +15,7 @@ mod hop;
 mod licence;
 mod material;
 mod network;
+mod objectives;
 mod path;
 mod print;
 mod radio;
@@ -35,14 +36,15 @@ pub use checks::Check;
 pub use climate::{Climate, RainMonths};
 pub use end::{Both, EndName, Way};
 pub use hop::{
-    ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, HopObjectives, Load, Orientation, Plugs,
-    Polarisation, PortLoss, Run, RunPlace, ScreenBond,
+    ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Load, Orientation, Plugs, Polarisation,
+    PortLoss, Run, RunPlace, ScreenBond,
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
 pub use network::{
-    ClearanceCriteria, Codes, GroundingCode, Limits, Network, Objectives, PowerLineCode, Revision, RulesByPath, Setting,
+    ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
 };
+pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{

@@ -6,11 +6,10 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::climate::Climate;
+use super::objectives::Objectives;
 use super::path::Terrain;
 use super::{Date, Id, Kind, LicenceCode, Number, Print, Text, WaiverTerms};
-use crate::units::{
-    Decibels, Degrees, Given, Kelvins, MegabitsPerSecond, Metres, Millimetres, Minutes, Ohms, Percent, Volts,
-};
+use crate::units::{Decibels, Degrees, Given, Hours, Kelvins, Metres, Millimetres, Minutes, Ohms, Percent, Volts};
 
 /// A network: the folder of hops, and what holds for all of them.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -43,6 +42,10 @@ pub struct Network {
     pub climate: Climate,
     /// Tiles of ground heights, for hops that bring no profile of their own.
     pub terrain: Option<Terrain>,
+    /// Mean time until failed equipment is back: notice, travel and repair. With it, and `mean_time_between_failures` of the
+    /// radios, equipment counts in the outage.
+    #[schemars(extend("x-least" = 0))]
+    pub mean_time_to_restore: Option<Given<Hours>>,
     /// Codes of practice in force.
     #[serde(default)]
     pub codes: Codes,
@@ -65,23 +68,6 @@ pub struct Network {
     /// How the packs are printed.
     #[serde(default)]
     pub print: Print,
-}
-
-/// What every hop of the network must reach.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(inline)]
-pub struct Objectives {
-    /// Share of an average year in which the capacity below is there in both directions, rain counted.
-    pub availability: Given<Percent>,
-    /// Payload rate, each way, that the availability is asked for.
-    pub capacity: Given<MegabitsPerSecond>,
-    /// Least clear-sky margin above the receiver threshold of that capacity. Without it only the availability counts.
-    #[schemars(extend("x-least" = 0))]
-    pub fade_margin: Option<Given<Decibels>>,
-    /// How far a measured level may lie from the predicted one, either way. Default 4 dB (common practice).
-    #[schemars(extend("x-least" = 0))]
-    pub acceptance_window: Option<Given<Decibels>>,
 }
 
 /// Codes of practice in force.

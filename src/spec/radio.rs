@@ -5,8 +5,8 @@ use serde::Deserialize;
 
 use super::{Id, Kind, Service, Standard, Text, Window, Wiring};
 use crate::units::{
-    Celsius, Dbm, Decibels, Gigahertz, Given, Kilograms, MegabitsPerSecond, Megahertz, Millimetres, NewtonMetres,
-    Percent, SquareMetres, SquareMillimetres, Volts, Watts,
+    Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
+    NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A radio model.
@@ -52,6 +52,13 @@ pub struct Radio {
     /// Modulation state it stands in while it is aligned: the title of one of its states. The back-off of that state comes
     /// off the level to align to. Default the most robust at the bandwidth of the channel.
     pub aligns_in: Option<Text>,
+    /// Mean time between failures of one terminal, as its maker states it. With `mean_time_to_restore` of the network or the
+    /// site, equipment counts in the outage.
+    #[schemars(extend("x-least" = 0.0001))]
+    pub mean_time_between_failures: Option<Given<Hours>>,
+    /// How far the thresholds may be off, either way.
+    #[schemars(extend("x-least" = 0))]
+    pub threshold_tolerance: Option<Given<Decibels>>,
     /// Area it shows to the wind, without antenna.
     #[schemars(extend("x-least" = 0))]
     pub wind_area: Option<Given<SquareMetres>>,

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::{Date, Id, Kind, Material, Text, Wind};
-use crate::units::{Degrees, Given, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
+use crate::units::{Degrees, Given, Hours, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -24,6 +24,9 @@ pub struct Site {
     pub ground_height: Given<Metres>,
     /// Rain rate exceeded for 0.01 % of an average year here, if it differs from the network's.
     pub rain_rate: Option<Given<MillimetresPerHour>>,
+    /// Mean time until equipment here is restored, in place of the network's: longer where nobody gets up in winter.
+    #[schemars(extend("x-least" = 0))]
+    pub mean_time_to_restore: Option<Given<Hours>>,
     /// Wind here, in place of the network's.
     pub wind: Option<Wind>,
     /// How a crew gets there.
@@ -206,6 +209,24 @@ pub struct PowerPoint {
     /// What it is like there. Default `indoor`.
     #[serde(default)]
     pub place: Shelter,
+    /// How often it fails and what bridges that. Without it no failure of the supply is counted.
+    pub failures: Option<PowerFailures>,
+}
+
+/// How often a point where power is taken fails, and what bridges that.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct PowerFailures {
+    /// Mean time from one failure to the next: `60 d`.
+    #[schemars(extend("x-least" = 0.0001))]
+    pub mean_time_between: Given<Hours>,
+    /// How long one lasts on average.
+    #[schemars(extend("x-least" = 0))]
+    pub mean_duration: Given<Hours>,
+    /// How long a battery or a generator carries on. Default not at all.
+    #[schemars(extend("x-least" = 0))]
+    pub autonomy: Option<Given<Hours>>,
 }
 
 /// What keeps the weather off.

@@ -76,6 +76,7 @@ operator! {
     Gigahertz - Gigahertz = Gigahertz;
     MillimetresPerHour - MillimetresPerHour = MillimetresPerHour;
     Ohms + Ohms = Ohms;
+    Percent + Percent = Percent;
     Percent - Percent = Percent;
     Minutes - Minutes = Minutes;
     Volts + Volts = Volts;

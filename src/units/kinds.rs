@@ -176,6 +176,9 @@ quantity! {
     /// Days past a day; no key takes one, a waiver accepts some.
     Days: "number of days" in "d", decimals 0, like "14 d", from 0.0 to 100_000.0, no finer than 1.0, written
         Times(1.0) => "d";
+    /// A span of time between failures, of repairs, of what a battery bridges.
+    Hours: "time span" in "h", decimals 1, like "8 h", from 0.0 to 100_000_000.0, no finer than 0.000_1, written
+        Times(1.0) => "h", Times(1.0 / 60.0) => "min", Times(24.0) => "d", Times(8760.0) => "years" | "year";
     /// A span of time, for outages.
     Minutes: "duration" in "min", decimals 1, like "52.6 min", from 0.0 to 1_000_000.0, no finer than 0.000_001, written
         Times(1.0) => "min", Times(60.0) => "h";

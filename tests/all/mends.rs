@@ -90,13 +90,20 @@ fn the_capacity_that_is_named_is_small_enough() {
 
 #[test]
 fn the_length_that_is_named_is_short_enough() {
-    let position = |latitude, longitude| Position { latitude: Latitude(latitude), longitude: Longitude(longitude) };
-    let (scar, mill) = (position(54.3, -32.2), position(54.32, -32.17));
-    let whole = inverse(scar, mill).expect("apart").distance.0;
+    let degrees = |bench: &Bench, file: &str, key: &str| {
+        let text = fs::read_to_string(bench.path(file)).expect("there");
+        let (_, after) = text.split_once(key).expect("a position");
+        after.trim_start().split(' ').next().expect("a number").parse::<f64>().expect("a number")
+    };
+    let position = |bench: &Bench, file: &str| Position {
+        latitude: Latitude(degrees(bench, file, "latitude:")),
+        longitude: Longitude(degrees(bench, file, "longitude:")),
+    };
     let make = |bench: &Bench, length: &hopwright::units::Metres| {
-        let place = between(scar, mill, length.0 / whole);
-        bench.change("sites/mill.yaml", "54.320000", &format!("{:.9}", place.latitude.0));
-        bench.change("sites/mill.yaml", "-32.170000", &format!("{:.9}", place.longitude.0));
+        let (scar, mill) = (position(bench, "sites/scar.yaml"), position(bench, "sites/mill.yaml"));
+        let place = between(scar, mill, length.0 / inverse(scar, mill).expect("apart").distance.0);
+        set(bench, "sites/mill.yaml", "position:", "latitude:", &format!("{:.9} deg", place.latitude.0));
+        set(bench, "sites/mill.yaml", "position:", "longitude:", &format!("{:.9} deg", place.longitude.0));
     };
     assert!(each_mend(|mend| mend.distance, |length| format!("a hop of {length}"), make) > 0);
 }

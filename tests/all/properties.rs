@@ -205,7 +205,8 @@ const MERITS: [&str; 12] = [
 ];
 
 /// Parts of the keys of lines that rain has a part in.
-const RAINY: [&str; 7] = ["_fade", "outage", "availability", "worst_month", "share", "minutes", "in_hand"];
+const RAINY: [&str; 10] =
+    ["_fade", "outage", "availability", "worst_month", "share", "minutes", "in_hand", "unused", "counted", "at_worst"];
 
 /// The merits that rose, from one hop to a worse one.
 fn risen(hop: &OneHop, worse: OneHop) -> Vec<String> {
@@ -286,7 +287,7 @@ proptest! {
             let Some(value) = *number else { continue };
             if key.ends_with(".availability") {
                 prop_assert!((0.0..=99.999).contains(&value), "{key}: {value}");
-            } else if key.ends_with(".outage") {
+            } else if key.ends_with(".rain_outage") {
                 prop_assert!((0.001..=100.0).contains(&value), "{key}: {value}");
                 // At the edges of the method the line says on which side it lies.
                 prop_assert!(value > 0.001 || text.starts_with("not more than"), "{key}: {text}");

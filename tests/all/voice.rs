@@ -9,7 +9,7 @@ use hopwright::listing::HopListing;
 use hopwright::network::{Scope, Trees};
 use hopwright::pack::{HopPacks, Pack, Press};
 use hopwright::physics::rain_outage::Outage;
-use hopwright::physics::worst_month::Share;
+use hopwright::physics::share::Share;
 use hopwright::sheet::{Assumption, Reason, Saying, Sentence, Title, Told};
 use hopwright::spec::{Check, DecimalSign, EndName, Language, Material, Print};
 use hopwright::units::{Given, Metres, Percent};
@@ -498,7 +498,7 @@ fn a_network_can_ask_for_german_with_commas() {
         // What stands in sentences of the catalogue turns too; clauses of codes are names.
         if pack == Pack::Design {
             assert!(comma.contains("0,01 % des Jahres") && !comma.contains("0.01 % des Jahres"), "{comma}");
-            assert!(comma.contains("Verfügbarkeit, ohne Geräteausfall") && comma.contains("ITU-R P.530-18 §2.4.1"));
+            assert!(comma.contains("Ausfall, alles Gezählte") && comma.contains("ITU-R P.530-18 §2.4.1"));
         }
     }
 }

@@ -64,12 +64,13 @@ const fn plain(ends_with: &'static str, weaker: Worse) -> Sense {
 
 const SENSES: &[Sense] = &[
     lower("objectives.availability", "percentage"),
+    higher("objectives.errored.share", "percentage"),
     lower("objectives.capacity", "data rate"),
     lower("objectives.fade_margin", "level difference"),
     higher("objectives.acceptance_window", "level difference"),
     lower("climate.rain_rate", "rain rate"),
+    lower("climate.rain_rate_tolerance", "percentage"),
     lower("climate.fog", "water content"),
-    lower("climate.rain_height", "length"),
     lower("climate.up_fade", "level difference"),
     lower("climate.wind.operating", "speed"),
     lower("climate.wind.survival", "speed"),

@@ -1,52 +1,72 @@
-//! Rain takes the hop down for longer than its availability allows.
+//! The hop is down for longer than its availability allows.
 
 use crate::rules::prelude::*;
+use crate::sheet::{Line, Shown};
 
 rule! {
-    /// Rain takes the hop down for longer than its availability allows.
+    /// The hop is down for longer than its availability allows.
     ///
-    /// The outage is that of the worse direction, in the most robust modulation state that reaches the capacity asked for:
-    /// the same rain falls on both directions, so they fail together. Failures of equipment and power are not counted.
+    /// Counted are rain and wet snow, multipath fading, failures of equipment and of its supply, as far as the network gives
+    /// the numbers; what it leaves out stands on the sheet and on the page, and then the figure is called rain availability or
+    /// propagation availability. All is taken in the most robust modulation state that reaches the capacity asked for. The same
+    /// rain falls on both directions, so of rain the worse one counts; multipath fades them apart and is added up.
+    /// `objectives.period` and `objectives.directions` say which time and which directions are meant.
     ///
     /// Shorten the hop, raise the gain or the power, use a lower frequency or a narrower channel; or lower the objective and
-    /// say why. The help gives the fade margin that would do, and each single change that was tried and does.
+    /// say why. The help gives each single change that was tried and does.
     ///
-    /// Source: ITU-R P.530-18 §2.4.1 with P.838-3, for 0.001 % to 1 % of an average year. Where the model only says
-    /// `not more than 0.001 %`, 99.999 % is what is promised.
+    /// Source: ITU-R P.530-18 §2.3 and §2.4 with P.838-3, P.841-6 for the worst month. Where the model only says `not more than
+    /// 0.001 %`, that is what is counted.
     severity: Error,
     waivable: SERVICE,
     check: Hop(check),
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let Some(availability) = hop.service.availability.get() else { return };
+    let Some(availability) = hop.service.counted.get() else { return };
     let wanted = &hop.target.availability;
     if availability >= wanted.value() {
         return;
     }
     let outage = |direction: &Direction<'_>| {
-        direction.objective_state().and_then(|state| state.lines.outage.get()).map_or(0.0, |outage| outage.at_most().0)
+        direction.objective_state().and_then(|state| state.lines.outage.get()).map_or(0.0, |outage| outage.most.0)
     };
     let Both { a, b } = hop.directions.each_ref();
     let direction = if outage(b) > outage(a) { b } else { a };
     let (Some(state), end) = (direction.objective_state(), direction.sender.end) else { return };
     let (has, wants, _) = apart(availability, wanted.value());
-    let minutes = hop.service.minutes.get().unwrap_or_default();
-    let message =
-        format!("availability is {has}, below {wants}: rain outage of {minutes} a year, worst {}", direction.way);
-    let margin = state.lines.rain_margin.get().unwrap_or_default();
-    let label = format!("leaves a margin of {margin} for rain in {}", state.title);
+    let message = format!("availability is {has}, below {wants}: {}; worst {}", causes(hop), direction.way);
+    let margin = state.lines.margin.get().unwrap_or_default();
+    let label = format!("leaves a margin of {margin} in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(availability, Worse::Lower).of_whole_hop();
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     if let (Ok(rain), Some(place)) = (hop.path.rain_rate.value(), hop.path.rain_rate.first_source()) {
         finding.because(place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));
     }
-    if let Some(needed) = direction.lines.objective_fade.get() {
-        // The fade to ride out, and the wetting on top of it.
-        let wet = direction.lines.wet_loss.get().unwrap_or_default();
-        let (more, needed) = ((needed - margin).rounded_up(), (needed + wet).rounded_up());
-        let ways = any_of(&hop.mends.availability, "no single change does: take several, or another radio");
-        finding.help(format!("{more} more margin would do, {needed} in all; {ways}"));
+    let mend = &hop.mends.availability;
+    let ways = any_of(mend, "no single change does: take several, or another radio");
+    finding.help(match mend.level {
+        Some(more) => format!("{more} more margin each way would do; {ways}"),
+        None => ways,
+    });
+}
+
+/// What takes how much of the year, the causes that are counted.
+fn causes(hop: &HopSheet<'_>) -> String {
+    fn of<T: Shown>(words: &str, outage: &Line<T>) -> Option<String> {
+        let outage = outage.value().ok()?;
+        let nothing = outage.number().is_some_and(|(number, _)| number <= 0.0);
+        (!nothing).then(|| format!("{words} {}", outage.told()))
     }
+    let service = &hop.service;
+    let list = [
+        of("rain", &service.rain_outage),
+        of("multipath", &service.multipath),
+        of("equipment", &service.equipment),
+        of("supply", &service.supply),
+    ];
+    let list: Vec<String> = list.into_iter().flatten().collect();
+    let minutes = service.minutes.get().unwrap_or_default();
+    format!("{} of the year, {minutes} in all", list.join(", "))
 }

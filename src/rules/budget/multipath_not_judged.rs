@@ -7,10 +7,11 @@ use crate::sheet::{Cause, Reason, SHORTEST_MULTIPATH};
 rule! {
     /// A hop is long enough for multipath fading, and nothing says how much there is.
     ///
-    /// On still nights layers of air bend the beam off or onto itself. Over 5 km that may cost more time than rain does, and
-    /// the availability of the sheet counts rain alone. With `climate.refractivity` the outage of the worst month stands on
-    /// the sheet and is judged; beyond 185 km, above 45 GHz, or where the climate is worse than the method bears, it cannot be computed.
-    /// Above 45 GHz there is no method at all, and this is advice; a climate that is worse than the method bears is an error.
+    /// On still nights layers of air bend the beam off or onto itself. Over 5 km that may cost more time than rain does. It
+    /// counts in the availability once two things are given: `climate.refractivity`, two values of published maps, and a
+    /// profile, for the mean height of the ground changes it by a power of ten. Beyond 185 km, above 45 GHz, or where the
+    /// climate is worse than the method bears, it cannot be computed. Above 45 GHz there is no method at all, and this is
+    /// advice; a climate that is worse than the method bears is an error.
     ///
     /// Source: ITU-R P.530-18 §2.3; that it does not matter up to 5 km is §2.3.1 (from memory, not seen).
     severity: Error,
@@ -39,7 +40,13 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         finding.because(hop.resolved.frequency_at(direction.way), "this frequency");
         finding.help("ask for more margin than rain needs, or for a shorter hop; none can be computed");
     } else if missing.reason == Reason::NoRefractivity {
-        finding.help("add `climate: { refractivity: { log_k: …, dn_75: … } }` from the maps of ITU-R P.530");
+        let (latitude, longitude) = (line(&hop.path.middle_latitude), line(&hop.path.middle_longitude));
+        finding.help(format!(
+            "add `climate: {{ refractivity: {{ log_k: …, dn_75: … }} }}`: look up lg K and dN75 in the maps that ITU-R \
+             publishes with P.530-18, at {latitude} north, {longitude} east"
+        ));
+    } else if missing.reason == Reason::NoProfile {
+        finding.help("add a profile under `path`: the mean height of the ground along it is computed from that");
     } else {
         finding.because(missing.spot.clone(), "the clear air it is computed from");
         finding

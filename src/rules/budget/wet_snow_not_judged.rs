@@ -6,9 +6,10 @@ use crate::rules::prelude::*;
 rule! {
     /// Nothing says whether snow melts on the paths.
     ///
-    /// Wet snow costs up to three and a half times the rain it becomes, on paths between the mean rain height and 1200 m
-    /// below it. Without `climate.rain_height` nobody knows whether a path is one of them, and the rain outage of the sheet
-    /// may be too hopeful. Advice; a warning where `climate.coldest_air` is below freezing.
+    /// Melting snow costs up to three and a half times the rain it becomes. Weighted by how often the rain height of a day lies
+    /// where, it makes rain fades up to a third greater on paths that lie within kilometres of its mean, and nothing of them
+    /// far above. Without `climate.rain_height` all that falls is taken as rain. Advice; a warning where
+    /// `climate.coldest_air` is below freezing.
     ///
     /// Source: ITU-R P.530-18 §2.4.2; the rain height is that of P.839-4: the 0 °C isotherm and 360 m.
     severity: Warning,

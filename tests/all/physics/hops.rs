@@ -56,10 +56,10 @@ const DIRECTION: [(&str, &str, Option<f64>); 12] = [
     ("fade_001", "rain_fade", Some(0.001)),
     ("margin_1", "states[0].margin", Some(0.001)),
     ("rain_margin_1", "states[0].rain_margin", Some(0.001)),
-    ("outage_1", "states[0].outage", None),
+    ("outage_1", "states[0].rain_outage", None),
     ("availability_1", "states[0].availability", Some(1e-6)),
     ("margin_2", "states[1].margin", Some(0.001)),
-    ("outage_2", "states[1].outage", None),
+    ("outage_2", "states[1].rain_outage", None),
     ("availability_2", "states[1].availability", Some(1e-6)),
 ];
 

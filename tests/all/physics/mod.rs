@@ -1,6 +1,7 @@
 //! The formulas against tables of published or independent values, and the properties they must keep.
 
 mod antenna;
+mod availability;
 mod climate;
 mod codes;
 mod cross_polar;

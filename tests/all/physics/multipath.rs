@@ -1,6 +1,6 @@
 //! Multipath fading in clear air.
 
-use hopwright::physics::multipath::{ClearAirPath, Multipath, OutOfRange, SHORTEST};
+use hopwright::physics::multipath::{ClearAirPath, Multipath, OutOfRange, SHORTEST, mean_terrain};
 use hopwright::units::{Decibels, Gigahertz, Latitude, Metres, Percent};
 
 use super::table::{Row, rows};
@@ -35,7 +35,9 @@ fn multipath_fades_match_the_table() {
         row.check_relative("transition", multipath.transition().0);
         row.check_relative("any", multipath.worst_month(fade).expect("a share").0);
         row.check_relative("delta_g", multipath.year_over_worst_month(latitude).0);
-        row.check_relative("year_deep", multipath.year_deep(fade, latitude).0);
+        if fade >= multipath.transition() {
+            row.check_relative("year_deep", multipath.year(fade, latitude).expect("a share").0);
+        }
     }
 }
 
@@ -98,4 +100,64 @@ fn multipath_is_modelled_where_it_says() {
     let calm = Multipath::new(&ClearAirPath { log_k: f64::NEG_INFINITY, ..HOP }).expect("in range");
     assert_eq!(calm.worst_month(Decibels(3.0)), Some(Percent(0.0)));
     assert_eq!(calm.worst_month(Decibels(-0.1)), None);
+}
+
+/// The points of a profile, `0:33.4;0.564:6.9`.
+fn points(row: &Row) -> Vec<(Metres, Metres)> {
+    let number = |text: &str| text.parse::<f64>().expect("a number");
+    let point = |text: &str| {
+        let (distance, height) = text.split_once(':').expect("distance and height");
+        (Metres(1000.0 * number(distance)), Metres(number(height)))
+    };
+    row.text("profile").split(';').map(point).collect()
+}
+
+#[test]
+fn the_ground_of_a_profile_and_all_depths_of_the_year_match_the_table() {
+    let mut computed = 0;
+    for row in rows(include_str!("../../tables/multipath_profile.csv")) {
+        let terrain = mean_terrain(&points(&row)).expect("a length");
+        row.check_relative("ht_m", terrain.0);
+        let path = ClearAirPath {
+            distance: Metres(1000.0 * row.number("d_km")),
+            frequency: Gigahertz(row.number("f_ghz")),
+            antennas: ["he_m", "hr_m"].map(|column| Metres(row.number(column))),
+            terrain,
+            log_k: row.number("log10_k"),
+            dn_75: row.number("dn75"),
+        };
+        if row.text("status") != "computed" {
+            assert!(Multipath::new(&path).is_err(), "{}", row.text("status"));
+            continue;
+        }
+        computed += 1;
+        let (multipath, fade) = (Multipath::new(&path).expect("in range"), Decibels(row.number("fade_db")));
+        row.check_relative("p0_pct", multipath.occurrence.0);
+        row.check_relative("at_db", multipath.transition().0);
+        row.check_relative("pw_pct", multipath.worst_month(fade).expect("a share").0);
+        let latitude = Latitude(row.number("lat"));
+        row.check_relative("delta_g_db", multipath.year_over_worst_month(latitude).0);
+        row.check_relative("p_year_pct", multipath.year(fade, latitude).expect("a share").0);
+        // The mean of the two ends, which is no mean of the path, says something else.
+        let ends = ClearAirPath { terrain: Metres(row.number("ht_ends_only_m")), ..path };
+        row.check_relative(
+            "pw_ends_only_pct",
+            Multipath::new(&ends).expect("in range").worst_month(fade).expect("a share").0,
+        );
+    }
+    assert!(computed > 20);
+}
+
+#[test]
+fn the_year_of_a_fade_of_any_depth_is_rarer_than_its_worst_month_and_never_than_a_twelfth() {
+    for row in rows(include_str!("../../tables/multipath.csv")) {
+        let multipath = Multipath::new(&path(&row)).expect("in range");
+        let latitude = Latitude(row.number("latitude"));
+        let year = |fade: f64| multipath.year(Decibels(fade), latitude).expect("a share").0;
+        assert!((0..600).map(|tenth| year(f64::from(tenth) / 10.0)).is_sorted_by(|a, b| a > b));
+        let Decibels(joint) = multipath.transition();
+        assert!((year(joint - 1e-9) / year(joint) - 1.0).abs() < 1e-8);
+        let month = multipath.worst_month(Decibels(joint)).expect("a share").0;
+        assert!(year(joint) <= month && year(joint) >= month / 12.03);
+    }
 }

@@ -1,0 +1,161 @@
+//! What takes a hop down, cause by cause, and what the causes come to together.
+
+use super::fading::Fading;
+use super::reason::Reason;
+use super::saying::Saying;
+use super::terminal::Terminals;
+use super::traced::{Traced, all};
+use crate::physics::link;
+use crate::physics::rain_outage::{Outage, RainFade};
+use crate::physics::share::Share;
+use crate::physics::worst_month::MonthOutage;
+use crate::spec::Both;
+use crate::units::{Decibels, Percent};
+
+/// Outages by what fades a direction, or a hop, in one modulation state.
+#[derive(Debug, Clone)]
+pub(super) struct Causes {
+    /// By rain, and wet snow where it is counted; in the average year.
+    pub(super) rain: Traced<Outage>,
+    /// By multipath fading in the average year.
+    pub(super) multipath: Traced<Percent>,
+    /// By multipath fading in the worst month.
+    pub(super) multipath_worst_month: Traced<Percent>,
+}
+
+impl Causes {
+    /// Those of a margin in clear air, and one that wet covers have been taken off.
+    pub(super) fn of(
+        fading: &Fading,
+        rain: &Traced<RainFade>,
+        margin: &Traced<Decibels>,
+        rain_margin: &Traced<Decibels>,
+    ) -> Self {
+        Self {
+            rain: all((rain_margin, rain)).map(|(margin, rain)| rain.outage(margin)),
+            multipath: fading.multipath(margin),
+            multipath_worst_month: fading.multipath_worst_month(margin),
+        }
+    }
+
+    /// Those of both directions: the same rain fades them in the same minutes, multipath fades them apart.
+    pub(super) fn together(both: &Both<Self>) -> Self {
+        let Both { a, b } = both;
+        Self {
+            rain: all((&a.rain, &b.rain)).map(|(one, other)| link::two_way(one, other)),
+            multipath: sum(&a.multipath, &b.multipath),
+            multipath_worst_month: sum(&a.multipath_worst_month, &b.multipath_worst_month),
+        }
+    }
+
+    /// Outage of the average year by all that is counted.
+    pub(super) fn year(&self, terminals: &Terminals) -> Traced<Share> {
+        total(&self.rain.map(Share::from), &self.multipath, terminals)
+    }
+
+    /// Outage of the worst month by all that is counted. The worst month of rain need not be that of multipath, so this is
+    /// an upper bound.
+    pub(super) fn worst_month(&self, terminals: &Terminals) -> Traced<Share> {
+        total(&self.rain_worst_month().map(Share::from), &self.multipath_worst_month, terminals)
+    }
+
+    pub(super) fn rain_worst_month(&self) -> Traced<MonthOutage> {
+        self.rain.map(MonthOutage::of)
+    }
+}
+
+fn sum(one: &Traced<Percent>, other: &Traced<Percent>) -> Traced<Percent> {
+    all((one, other)).map(|(one, other)| if one + other < Percent(100.0) { one + other } else { Percent(100.0) })
+}
+
+fn total(rain: &Traced<Share>, multipath: &Traced<Percent>, terminals: &Terminals) -> Traced<Share> {
+    let rest = [multipath, &terminals.equipment, &terminals.supply].map(counted);
+    let [multipath, equipment, supply] = &rest;
+    all((rain, multipath, equipment, supply))
+        .map(|(rain, multipath, equipment, supply)| rain.plus(multipath).plus(equipment).plus(supply))
+}
+
+/// An outage as far as it is known: what nobody gave the numbers for counts nothing, and is said to be left out.
+fn counted(outage: &Traced<Percent>) -> Traced<Percent> {
+    outage.or(|| Traced::constant(Percent(0.0)))
+}
+
+/// Which causes an availability counts, beside rain.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(clippy::struct_excessive_bools, reason = "one for each cause, none of which excludes another")]
+pub(super) struct Coverage {
+    wet_snow: bool,
+    multipath: bool,
+    equipment: bool,
+    supply: bool,
+}
+
+impl Coverage {
+    pub(super) fn of<S: Clone>(wet_snow: &Traced<S>, causes: &Causes, terminals: &Terminals) -> Self {
+        Self {
+            wet_snow: wet_snow.value().is_ok(),
+            // What does not matter on so short a path is not left out.
+            multipath: match causes.multipath.value() {
+                Ok(_) => true,
+                Err(missing) => matches!(missing.reason, Reason::MultipathShort { .. }),
+            },
+            equipment: terminals.equipment.value().is_ok(),
+            supply: terminals.supply.value().is_ok(),
+        }
+    }
+
+    /// What the availability may be called: by its whole name only if nothing of weight is left out.
+    const fn name(self) -> Name {
+        match (self.wet_snow && self.multipath, self.equipment) {
+            (true, true) => Name::Whole,
+            (true, false) => Name::Propagation,
+            (false, _) => Name::Rain,
+        }
+    }
+
+    /// In words, of a hop.
+    pub(super) const fn of_hop(self) -> &'static str {
+        match self.name() {
+            Name::Whole => "availability, both directions",
+            Name::Propagation => "propagation availability, both directions",
+            Name::Rain => "rain availability, both directions",
+        }
+    }
+
+    /// The same for the worst month.
+    pub(super) const fn of_hop_worst_month(self) -> &'static str {
+        match self.name() {
+            Name::Whole => "availability in the worst month, both directions",
+            Name::Propagation => "propagation availability in the worst month, both directions",
+            Name::Rain => "rain availability in the worst month, both directions",
+        }
+    }
+
+    /// In words, of one direction.
+    pub(super) const fn of_direction(self) -> &'static str {
+        match self.name() {
+            Name::Whole => "availability",
+            Name::Propagation => "propagation availability",
+            Name::Rain => "rain availability",
+        }
+    }
+
+    /// What is left out.
+    pub(super) fn left_out(self) -> Saying {
+        let causes = [
+            (self.wet_snow, Saying::WetSnow),
+            (self.multipath, Saying::Multipath),
+            (self.equipment, Saying::Equipment),
+            (self.supply, Saying::Supply),
+        ];
+        let left = causes.into_iter().filter(|(counted, _)| !counted).map(|(_, cause)| cause);
+        let list = left.reduce(|first, next| Saying::And { first: Box::new(first), next: Box::new(next) });
+        list.unwrap_or(Saying::Never)
+    }
+}
+
+enum Name {
+    Whole,
+    Propagation,
+    Rain,
+}
