@@ -149,7 +149,7 @@ fn the_numbers_of_a_design_pack_are_those_of_the_sheet() {
                 let metres = &hop.lines[&format!("path.{key}")];
                 assert!(text.contains(&format!("Distance {label} {metres} (")), "{label} {metres}");
             }
-            let states = ["capacity", "threshold", "level", "margin", "outage", "availability"];
+            let states = ["capacity", "threshold", "level", "margin", "outage", "minutes", "availability"];
             let count = hop.lines.keys().filter(|key| key.ends_with("].threshold")).count();
             assert!(count >= 6, "states of both directions");
             for key in hop.lines.keys().filter(|key| key.ends_with("].threshold")) {
