@@ -3,6 +3,7 @@
 mod aim;
 mod attacks;
 mod audit;
+mod availability;
 mod cli;
 mod climate;
 mod compare;

@@ -112,6 +112,9 @@ pub(super) fn of(kind: &str, route: &str, before: Option<&str>, after: Option<&s
     if route.starts_with("exclude[") {
         return by_presence(before, after).turned();
     }
+    if let Some((_, usual, strict)) = CHOICES.iter().find(|(choice, ..)| route == *choice) {
+        return of_choice(before.unwrap_or(usual), after.unwrap_or(usual), strict);
+    }
     let (Some(before), Some(after)) = (before, after) else {
         // A hop that says nothing has what its network asks for; a limit that is not written has its default.
         let asks =
@@ -135,6 +138,19 @@ pub(super) fn of(kind: &str, route: &str, before: Option<&str>, after: Option<&s
                 Effect::Stricter
             }
         }
+        _ => Effect::Other,
+    }
+}
+
+/// A choice of two words: which one it is where none is written, and which of them lets less through.
+const CHOICES: [(&str, &str, &str); 2] =
+    [("objectives.period", "average-year", "worst-month"), ("objectives.directions", "together", "together")];
+
+/// What another word does that was chosen.
+fn of_choice(before: &str, after: &str, strict: &str) -> Effect {
+    match (before == strict, after == strict) {
+        (true, false) => Effect::Weaker,
+        (false, true) => Effect::Stricter,
         _ => Effect::Other,
     }
 }
@@ -226,5 +242,9 @@ mod tests {
         assert_eq!(of("network", "rules.tilt-out-of-reach", None, Some("warning")), Effect::Weaker);
         assert_eq!(of("network", "objectives.fade_margin", Some("20 dB"), None), Effect::Weaker);
         assert_eq!(of("hop", "objectives.fade_margin", None, Some("20 dB")), Effect::Other);
+        assert_eq!(of("hop", "objectives.directions", None, Some("each")), Effect::Weaker);
+        assert_eq!(of("network", "objectives.directions", Some("each"), None), Effect::Stricter);
+        assert_eq!(of("network", "objectives.period", Some("worst-month"), Some("average-year")), Effect::Weaker);
+        assert_eq!(of("network", "objectives.period", None, Some("average-year")), Effect::Other);
     }
 }
