@@ -40,6 +40,11 @@ impl Fading {
         }
     }
 
+    /// Multipath fading, with the latitude it is brought from the worst month to the year by.
+    pub(super) const fn clear(&self) -> &Traced<(Multipath, Latitude)> {
+        &self.clear
+    }
+
     /// Outage by multipath fading at a margin, in the average year.
     pub(super) fn multipath(&self, margin: &Traced<Decibels>) -> Traced<Percent> {
         // Without a margin it is down anyway, and no fade is needed.
