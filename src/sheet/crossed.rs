@@ -10,16 +10,17 @@ use super::reason::Reason;
 use super::title::Title;
 use super::traced::{Traced, all, read, see};
 use crate::network::Document;
-use crate::place::Place;
 use crate::physics::cross_polar::{self, CoChannel, CrossClearAir, CrossRain, Senders};
 use crate::physics::rain_outage::Outage;
+use crate::place::Place;
 use crate::spec::{Hop, Polarisation, Way};
 use crate::units::{Decibels, Given, MegabitsPerSecond, Percent};
 
 /// How the outage in clear air is found.
 pub(super) const CLEAR_AIR: Method = cited("ITU-R P.530-18 §4.1, both carriers from one antenna (text not seen)");
 /// The same in the year.
-pub(super) const CLEAR_AIR_YEAR: Method = cited("that of the worst month by ITU-R P.530-18 §2.3.4, as deep fades (own reading)");
+pub(super) const CLEAR_AIR_YEAR: Method =
+    cited("that of the worst month by ITU-R P.530-18 §2.3.4, as deep fades (own reading)");
 /// How the outage in rain is found.
 pub(super) const RAIN: Method = cited("ITU-R P.530-18 §4.2, 8 to 35 GHz (text not seen)");
 

@@ -88,9 +88,8 @@ impl Direction<'_> {
         });
         let moved = |line: fn(&State) -> &Line<Decibels>| {
             let margin = self.objective.and_then(|number| line(&self.states[number]).traced().clone());
-            let more = self.objective.and_then(|number| self.states[number].lines.hysteresis.traced().clone());
-            let more = more.or(|| Traced::constant(Decibels(0.0)));
-            all((&margin, &off, &more)).map(|(margin, off, more)| margin + off - more)
+            let more = self.objective.and_then(|number| self.states[number].hysteresis.clone());
+            all((&margin, &off, &more)).map(|(margin, off, more)| margin + off - more.unwrap_or_default())
         };
         let (margin, rain_margin) = (moved(|state| &state.lines.margin), moved(|state| &state.lines.rain_margin));
         let rain = match (&self.fading.rain_within, luck) {

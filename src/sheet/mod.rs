@@ -233,7 +233,7 @@ impl<'n> HopSheet<'n> {
             direction.sections(&mut sections);
             licence.sections(direction.way, &mut sections);
         }
-        sections.push(self.service.section(SectionKey::Service, Title::BothDirections));
+        sections.push(self.service.section(SectionKey::Service, Title::BothDirections).planned());
         for end in self.ends.iter() {
             end.sections(&mut sections);
         }

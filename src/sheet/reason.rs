@@ -222,6 +222,13 @@ impl From<multipath::OutOfRange> for Reason {
     }
 }
 
+impl Reason {
+    /// Whether it only says that something is not planned here that most hops do without.
+    pub(super) const fn is_unplanned(&self) -> bool {
+        matches!(self, Self::NoHeldLevel | Self::NoUpFade | Self::NoHysteresis | Self::OneCarrier)
+    }
+}
+
 impl From<cross_polar::OutOfRange> for Reason {
     fn from(outside: cross_polar::OutOfRange) -> Self {
         use cross_polar::OutOfRange;

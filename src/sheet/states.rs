@@ -25,8 +25,6 @@ lines! {
     StateLines {
         capacity: Given<MegabitsPerSecond>, "C", "capacity", AS_WRITTEN;
         threshold: Given<Dbm>, "P_th", "receiver threshold", AS_WRITTEN;
-        hysteresis: Decibels, "", "level above it at which the state is taken again",
-            "as written; outages are counted to there";
         level: Dbm, "P_r", "received level in this state", "received level less the state's power back-off";
         margin: Decibels, "M", "fade margin", "P_r − L_p − D − P_th";
         rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
@@ -63,6 +61,8 @@ pub struct State {
     pub lines: StateLines,
     /// What takes it down, cause by cause.
     pub(super) causes: Causes,
+    /// How far above its threshold it is taken again, if anybody says.
+    pub(super) hysteresis: Traced<Option<Decibels>>,
 }
 
 /// Two radios on the channel of a hop.
@@ -179,7 +179,6 @@ fn state(tuned: &Tuned<'_>, rung: Rung, share: Traced<Share>, path: &PathLines, 
     let lines = StateLines {
         capacity: capacity.by(crossed::capacity_method(tuned.hop)),
         threshold: threshold.line(),
-        hysteresis: hysteresis.stated(Reason::NoHysteresis).line(),
         level: level.line(),
         margin: margin.line(),
         rain_margin: rain_margin.line(),
@@ -191,7 +190,7 @@ fn state(tuned: &Tuned<'_>, rung: Rung, share: Traced<Share>, path: &PathLines, 
         outage: outage.line(),
         share: share.line(),
     };
-    State { title: tuned.radio.states[number].title.to_string(), number, lines, causes }
+    State { title: tuned.radio.states[number].title.to_string(), number, lines, causes, hysteresis }
 }
 
 /// The state with the lowest threshold among those that reach the capacity asked for, by its number in the list.

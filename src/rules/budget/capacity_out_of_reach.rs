@@ -17,7 +17,9 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let short = hop.directions.iter().filter(|direction| direction.objective().is_none());
+    // What a broken field leaves unknown is told where it is broken.
+    let known = |direction: &&Direction<'_>| direction.states.iter().all(|state| state.lines.capacity.value().is_ok());
+    let short = hop.directions.iter().filter(|direction| direction.objective().is_none()).filter(known);
     // One hop, one thing to say: by the slower of the two radios.
     let slower = short.map(|direction| (direction, fastest(direction))).min_by(|(_, one), (_, other)| {
         let rate = |most: &Option<MegabitsPerSecond>| most.map_or(0.0, |most| most.0);
