@@ -65,11 +65,16 @@ impl Crossing {
             return None;
         }
         let (radio, here, there) = (sending.receiver.radio, sending.sender.antenna, sending.receiver.antenna);
+        let hop = sending.resolved.hop;
+        // With one carrier there would be none of it.
+        let dual = see!(hop.channel.polarisation);
         let [one, other] =
             [read!(here.cross_polar), read!(there.cross_polar)].map(|field| field.stated(Reason::NoCrossPolar));
         let discrimination = all((&one, &other)).map(|(one, other)| if other < one { other } else { one });
-        let needed = read!(radio.states[number].carrier_to_interference).stated(Reason::NoCarrierToInterference);
-        let cancelling = read!(radio.cross_polar_cancelling).map(Option::unwrap_or_default);
+        let discrimination = discrimination.decided_by(&dual);
+        let needed = read!(radio.states[number].carrier_to_interference);
+        let needed = needed.stated(Reason::NoCarrierToInterference).decided_by(&dual);
+        let cancelling = read!(radio.cross_polar_cancelling).map(Option::unwrap_or_default).decided_by(&dual);
         let carriers = all((&needed, &cancelling)).map(|(needed, improvement)| CoChannel { needed, improvement });
         let rain = all((sending.frequency(), &fading.rain, &carriers)).judge(|(frequency, rain, carriers)| {
             CrossRain::new(frequency, rain.attenuation_0_01).map(|crosses| crosses.year(&carriers))
