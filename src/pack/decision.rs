@@ -57,7 +57,7 @@ pub(super) fn table(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 fn of_availability(sheet: &HopSheet<'_>, asked: &mut Requirements) {
     let (voice, target, service) = (asked.voice, &sheet.target, &sheet.service);
     let directions = voice.say(match target.directions() {
-        Directions::Together => "both-directions",
+        Directions::Together => "directions-together",
         Directions::Each => "worse-direction",
     });
     let period = voice.say(match target.period() {
@@ -70,25 +70,19 @@ fn of_availability(sheet: &HopSheet<'_>, asked: &mut Requirements) {
         [("name", &name), ("directions", &directions), ("period", &period), ("capacity", &capacity)];
     let what = voice.with("ask-availability", &open);
     let limit = asked.at_least(&target.availability.given);
-    let computed = match (service.counted_least.get(), service.counted_most.get()) {
-        (Some(least), Some(most)) => {
-            let range = voice.range(&voice.number(least), &voice.number(most));
-            voice.with("availability-range", &[("value", &voice.line(&service.counted)), ("range", &range)])
-        }
-        _ => voice.line(&service.counted),
-    };
     let left = match service.unused.get() {
         Some(part) => {
-            voice.with("availability-left", &[("left", &voice.line(&service.in_hand)), ("part", &voice.number(part))])
+            let open: [Open<'_>; 2] = [("left", &voice.line(&service.in_hand)), ("part", &voice.number(part))];
+            voice.with("availability-left", &open)
         }
         None => voice.line(&service.in_hand),
     };
     let met = service.in_hand.get().map(|left| left.0 >= 0.0);
-    let tight = service.counted_least.get().is_some_and(|least| least < target.availability.value());
-    if met == Some(true) && tight {
-        asked.table.row([what, limit, computed, left, voice.say("met-tight")]);
-    } else {
-        asked.row(what, limit, computed, left, met);
+    asked.row(what, limit.clone(), voice.line(&service.counted), left, met);
+    if let (Some(left), Some(true)) = (service.left_at_worst.get(), met) {
+        let state = voice.say(if left.0 < 0.0 { "tight" } else { "met" });
+        let computed = voice.line(&service.counted_least);
+        asked.table.row([voice.say("ask-availability-worst"), limit, computed, voice.number(left), state]);
     }
 }
 

@@ -85,6 +85,18 @@ pub struct Limits {
     pub greatest_beamwidth: Option<Degrees>,
 }
 
+impl Limits {
+    /// The same for a radio that loses something on its way to the antenna: the ceilings on EIRP leave it so much more power,
+    /// those on power itself do not.
+    ///
+    /// Source: definition of EIRP.
+    #[must_use]
+    pub fn behind(self, loss: Decibels) -> Self {
+        let more = self.power + loss;
+        Self { power: self.port_power.map_or(more, |port| lesser(port, more)), ..self }
+    }
+}
+
 impl Code {
     /// Whether the code speaks of a frequency.
     #[must_use]
@@ -136,16 +148,17 @@ impl Code {
         }
     }
 
-    /// The least gain above `gain`, in whole tenths of a decibel up to 70 dBi, with which a power is allowed.
+    /// The least gain above `gain`, in whole tenths of a decibel up to 70 dBi, with which a power is allowed that loses `loss` on its way to
+    /// the antenna.
     ///
     /// Several codes allow a larger antenna more power. `None` where no gain helps. Derived from [`Code::limits`].
     #[must_use]
-    pub fn gain_for(&self, power: Dbm, gain: Dbi, bandwidth: Megahertz) -> Option<Dbi> {
+    pub fn gain_for(&self, power: Dbm, gain: Dbi, bandwidth: Megahertz, loss: Decibels) -> Option<Dbi> {
         const HIGHEST: i32 = 700;
         #[expect(clippy::cast_possible_truncation, reason = "gains are tens of decibels")]
         let next = (gain.0.clamp(-70.0, 70.0) * 10.0).floor() as i32 + 1;
         let mut gains = (next..=HIGHEST).map(|tenths| Dbi(f64::from(tenths) / 10.0));
-        gains.find(|gain| self.limits(*gain, bandwidth).power.tidy() >= power)
+        gains.find(|gain| self.limits(*gain, bandwidth).behind(loss).power.tidy() >= power)
     }
 }
 

@@ -5,6 +5,7 @@
 //! that a number is the same to the last bit on every machine.
 
 pub mod antenna;
+pub mod antenna_gain;
 pub mod atmosphere;
 pub mod bullington;
 pub mod cable_handling;
@@ -30,6 +31,7 @@ pub mod link;
 pub mod magnetic;
 pub mod metals;
 pub mod multipath;
+pub mod near_field;
 pub mod pattern;
 pub mod pipe;
 pub mod planning_clearance;

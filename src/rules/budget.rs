@@ -13,6 +13,7 @@ pub mod held_level_too_low;
 pub mod level_above_overload;
 pub mod level_off_readout;
 pub mod multipath_not_judged;
+pub mod near_field_loss;
 pub mod power_control_unstated;
 pub mod side_lobe_off_readout;
 pub mod sweep_beyond_fine_azimuth;

@@ -9,13 +9,22 @@ pub mod power_above_code;
 pub mod power_above_licence;
 pub mod registration_missing;
 
+use crate::at;
 use crate::finding::Finding;
 use crate::finding::rule::Severity;
+use crate::network::Document;
+use crate::place::Place;
 use crate::sheet::{CodeSheet, Confidence, Direction};
+use crate::spec::Antenna;
 use crate::units::{Dbm, Quantity as _};
 
 /// What every help of this family ends with.
 const ASK: &str = "check with the national regulator";
+
+/// Where the gain of an antenna is written.
+fn gain_at(antenna: &Document<Antenna>) -> Place {
+    if antenna.gain_by_frequency.is_empty() { at!(antenna.gain) } else { at!(antenna.gain_by_frequency) }
+}
 
 /// A limit that was not seen in a public copy of the rule is no more than a warning.
 fn soften(finding: &mut Finding, known: Confidence) {

@@ -69,6 +69,7 @@ pub static ALL: &[&Entry] = &[
     &budget::level_above_overload::ENTRY,
     &budget::level_off_readout::ENTRY,
     &budget::multipath_not_judged::ENTRY,
+    &budget::near_field_loss::ENTRY,
     &budget::power_control_unstated::ENTRY,
     &budget::side_lobe_off_readout::ENTRY,
     &budget::sweep_beyond_fine_azimuth::ENTRY,

@@ -2,12 +2,16 @@
 
 use std::sync::Arc;
 
+use super::gain;
 use super::geometry::frequency;
 use super::line::{AS_WRITTEN, lines};
+use super::losses;
 use super::method::{Method, cited};
 use super::missing::Missing;
+use super::near_field::NearField;
 use super::path::{DIFFRACTION, PathLines};
 use super::reason::Reason;
+use super::saying::Saying;
 use super::target::Target;
 use super::traced::{Traced, all, read, see, written};
 use crate::at;
@@ -24,6 +28,10 @@ const GAS: Method = cited("ITU-R P.676-13 Annex 1, all lines, in the reference a
 const GAS_LOSS: Method = cited("ITU-R P.676-13 Annex 1 over the slant distance, in the reference atmosphere");
 const OWN_GAS: Method = cited("ITU-R P.676-13 Annex 1, all lines, in the air as written");
 const OWN_GAS_LOSS: Method = cited("ITU-R P.676-13 Annex 1 over the slant distance, in the air as written");
+const LOSSES: &str = "sum of what lies between, as written; none where nothing is written";
+const NEAR_FIELD: Method = cited(
+    "scalar Fresnel diffraction between two round apertures, face to face, field at the rim 10 dB below the middle (Rabello and Nobili 1973, abstract seen)",
+);
 /// Fog is modelled up to here.
 const HIGHEST_FOG: Gigahertz = Gigahertz(200.0);
 
@@ -38,7 +46,12 @@ lines! {
         gas_attenuation: DecibelsPerKilometre, "γ", "gas attenuation", GAS;
         gas_loss: Decibels, "A_g", "gas loss", GAS_LOSS;
         diffraction_loss: Decibels, "A_d", "diffraction loss", DIFFRACTION;
-        level: Dbm, "P_r", "received level, clear sky", "P_t + G_t + G_r − L_bf − A_g − A_d";
+        transmit_losses: Saying, "", "between radio and antenna where it is sent", AS_WRITTEN;
+        transmit_loss: Decibels, "L_t", "losses where it is sent", LOSSES;
+        receive_losses: Saying, "", "between antenna and radio where it is received", AS_WRITTEN;
+        receive_loss: Decibels, "L_r", "losses where it is received", LOSSES;
+        near_field_loss: Decibels, "L_n", "loss in the near field of the antennas", NEAR_FIELD;
+        level: Dbm, "P_r", "received level, clear sky", "P_t − L_t + G_t + G_r − L_r − L_bf − A_g − A_d − L_n";
         wet_loss: Decibels, "A_w", "loss of wet antenna covers, both ends",
             "sum of both antennas as written, none where nothing is written; no ITU method";
         aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
@@ -89,16 +102,20 @@ pub(super) fn compute(
 ) -> DirectionLines {
     let (end, here, there) = (sending.sender.end, sending.sender.antenna, sending.receiver.antenna);
     let (f, more, way) = (&sending.frequency, sending.more, sending.way);
-    let (power, gain, far_gain) = (read!(end.transmit_power), read!(here.gain), read!(there.gain));
+    let (power, gain, far_gain) = (read!(end.transmit_power), gain::at(here, f), gain::at(there, f));
     let free_space_loss = all((f, &path.slant)).map(|(f, s)| free_space::loss(f, s));
     let gas_attenuation = all((f, gas)).map(|(f, gas)| gas.specific_attenuation(f));
     let gas_loss = all((&gas_attenuation, &path.slant)).map(|(attenuation, s)| attenuation * s);
     let diffraction_loss = path.diffraction.map(|both| both.0[way]);
     // A path that nobody described is taken as clear, and a rule says so; one that is broken is not.
     let in_the_way = diffraction_loss.or(|| Traced::constant(Decibels(0.0)));
-    let level = all((&power, &gain, &far_gain, &free_space_loss, &gas_loss, &in_the_way));
-    let level = level.map(|(power, gain, far_gain, free_space, gas, in_the_way)| {
-        link::received_level(power + more, [gain, far_gain], &[free_space, gas, in_the_way])
+    let [out, back] = losses::of([sending.sender, sending.receiver]);
+    let other = frequency(sending.resolved, way.reversed()).map(|given| given.value);
+    let near_field = NearField::of([here, there], [f, &other], &path.slant);
+    let at_ends = all((&out.counted(), &back.counted(), &near_field.counted));
+    let level = all((&power, &gain, &far_gain, &free_space_loss, &gas_loss, &in_the_way, &at_ends));
+    let level = level.map(|(power, gain, far_gain, free_space, gas, in_the_way, (out, back, near))| {
+        link::received_level(power + more, [gain, far_gain], &[free_space, gas, in_the_way, out, back, near])
     });
     let availability = &target.availability;
     let objective_fade = all((availability, rain))
@@ -107,12 +124,17 @@ pub(super) fn compute(
     DirectionLines {
         frequency: sending.channel.clone().line(),
         transmit_power: written!(end.transmit_power).line(),
-        transmit_gain: written!(here.gain).line(),
-        receive_gain: written!(there.gain).line(),
+        transmit_gain: gain::line(here, f),
+        receive_gain: gain::line(there, f),
         free_space_loss: free_space_loss.line(),
         gas_attenuation: gas_attenuation.by(gas_by),
         gas_loss: gas_loss.by(gas_loss_by),
         diffraction_loss: diffraction_loss.line(),
+        transmit_losses: out.names.line(),
+        transmit_loss: out.sum.line(),
+        receive_losses: back.names.line(),
+        receive_loss: back.sum.line(),
+        near_field_loss: near_field.line.line(),
         level: level.line(),
         wet_loss: wet_loss(here, there).line(),
         aim_loss: aim_loss(sending.sender, sending.receiver).line(),

@@ -1,8 +1,10 @@
 //! The antenna of one end: whether its figures agree, and where it has side lobes a crew may lock on.
 
+use super::aperture::{above_zero, aperture};
 use super::direction::Direction;
+use super::gain;
 use super::key::{OnLobe, SectionKey};
-use super::line::{Section, lines};
+use super::line::{Line, Section, lines};
 use super::meter;
 use super::method::cited;
 use super::missing::Missing;
@@ -16,7 +18,7 @@ use crate::network::{Document, ResolvedEnd};
 use crate::physics::antenna::{self, SideLobes};
 use crate::physics::pattern;
 use crate::spec::{Antenna, EndName};
-use crate::units::{Dbi, Dbm, Degrees, Gigahertz, MeterVolts, Millimetres};
+use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, MeterVolts, Millimetres};
 
 /// Aperture efficiencies one meets.
 pub const USUAL_EFFICIENCY: std::ops::RangeInclusive<f64> = antenna::USUAL_EFFICIENCY;
@@ -65,6 +67,8 @@ lines! {
 /// An antenna as one end uses it.
 #[derive(Debug)]
 pub struct DishSheet {
+    /// Its gain at mid-band, by which its figures are held against each other.
+    pub gain: Line<Given<Dbi>>,
     /// Whether its figures agree.
     pub antenna: AntennaLines,
     /// Its side lobes.
@@ -109,6 +113,7 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>, incoming: &D
     let (here, there) = (Lobes::of(own.antenna, &frequency), Lobes::of(far.antenna, &frequency));
     let reading = |lobes: &[&Lobes]| reading(own, incoming, lobes);
     DishSheet {
+        gain: gain::line(own.antenna, &middle(own.antenna)),
         antenna: figures(own.antenna),
         here: reading(&[&here]),
         there: reading(&[&there]),
@@ -117,10 +122,15 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>, incoming: &D
     }
 }
 
+/// The middle of the band of an antenna.
+fn middle(dish: &Document<Antenna>) -> Traced<Gigahertz> {
+    see!(dish.band).map(|band| Gigahertz(f64::midpoint(band.min.value.0, band.max.value.0)))
+}
+
 /// Whether the figures of a data sheet agree.
 fn figures(dish: &Document<Antenna>) -> AntennaLines {
-    let middle = see!(dish.band).map(|band| Gigahertz(f64::midpoint(band.min.value.0, band.max.value.0)));
-    let (gain, beam) = (read!(dish.gain), read!(dish.beamwidth));
+    let middle = middle(dish);
+    let (gain, beam) = (gain::at(dish, &middle), read!(dish.beamwidth));
     let diameter = read!(dish.diameter).stated(Reason::NoDiameter).check(above_zero);
     AntennaLines {
         gain_of_beam: beam
@@ -132,17 +142,6 @@ fn figures(dish: &Document<Antenna>) -> AntennaLines {
             .map(|(gain, diameter, middle)| Ratio(antenna::efficiency(middle, diameter, gain)))
             .line(),
     }
-}
-
-/// A diameter that an antenna can have.
-pub(super) fn above_zero(diameter: Millimetres) -> Result<Millimetres, Reason> {
-    if diameter.0 > 0.0 { Ok(diameter) } else { Err(Reason::DiameterNotAboveZero) }
-}
-
-/// The diameter that is stated, or that of an antenna of the same gain.
-pub(super) fn aperture(dish: &Document<Antenna>, frequency: &Traced<Gigahertz>) -> Traced<Millimetres> {
-    all((&read!(dish.diameter), &read!(dish.gain), frequency))
-        .map(|(stated, gain, frequency)| stated.unwrap_or_else(|| antenna::estimated_diameter(frequency, gain)))
 }
 
 /// The side lobes of an antenna at a frequency.
@@ -195,7 +194,7 @@ impl Lobes {
     fn off_axis(&self, dish: &Document<Antenna>, pattern: Pattern) -> Traced<Dbi> {
         let measured = self.measured;
         let unmeasured = see!(dish.pattern).unless(|_| measured.then_some(Reason::PatternMeasured));
-        let known = all((&self.found, &unmeasured, &self.frequency, &self.diameter, &read!(dish.gain)));
+        let known = all((&self.found, &unmeasured, &self.frequency, &self.diameter, &gain::at(dish, &self.frequency)));
         known
             .judge(|(found, _, frequency, diameter, gain)| pattern(frequency, diameter, gain, found.first_side_lobe[1]))
     }

@@ -46,6 +46,8 @@ pub enum SectionKey {
     Profile,
     /// Level budget of a way.
     Budget(Way),
+    /// Gas loss of a way in other air.
+    GasBounds(Way),
     /// What a way has in hand.
     Margins(Way),
     /// Levels of a way while aligning, in service and in an up-fade.
@@ -112,6 +114,7 @@ impl SectionKey {
             Self::Path => "path".into(),
             Self::Profile => "profile".into(),
             Self::Budget(way) => way.key().into(),
+            Self::GasBounds(way) => format!("{}.gas", way.key()),
             Self::Margins(way) => format!("{}.margins", way.key()),
             Self::Levels(way) => format!("{}.levels", way.key()),
             Self::Crossed(way) => format!("{}.crossed", way.key()),

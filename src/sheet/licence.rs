@@ -4,8 +4,10 @@
 //! the power that must not be passed.
 
 use super::direction::Direction;
+use super::gain;
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Line, Section, lines};
+use super::losses::EndLosses;
 use super::method::cited;
 use super::missing::Missing;
 use super::reason::Reason;
@@ -18,12 +20,12 @@ use crate::physics::Confidence;
 use crate::physics::codes::{self, CODES, Code, Limits};
 use crate::place::Place;
 use crate::spec::{LicenceCode, Way};
-use crate::units::{Dbi, Dbm, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
+use crate::units::{Dbi, Dbm, Decibels, Degrees, Gigahertz, Given, Megahertz, Quantity as _};
 
 lines! {
     /// What a direction radiates, and what its licence says.
     LicenceLines {
-        eirp: Dbm, "EIRP", "radiated power, average", "P_t + G_t, the transmit power taken for the mean";
+        eirp: Dbm, "EIRP", "radiated power, average", "P_t − L_t + G_t, the transmit power taken for the mean";
         highest_power: Dbm, "P_max", "highest transmit power to set",
             "least of what the codes and the licence allow with this antenna and bandwidth, rounded down";
         number: Saying, "", "licence or registration number", AS_WRITTEN;
@@ -120,6 +122,8 @@ struct Emission {
     bandwidth: Traced<Megahertz>,
     power: Traced<Dbm>,
     gain: Traced<Dbi>,
+    /// What is lost between radio and antenna.
+    loss: Traced<Decibels>,
     /// The edges of the channel: by them it is decided which code holds it.
     edges: Traced<(Gigahertz, Gigahertz)>,
 }
@@ -133,7 +137,8 @@ impl Emission {
             let half = Gigahertz(width.0 / 2000.0);
             ((centre - half).tidy(), (centre + half).tidy())
         });
-        Self { frequency, bandwidth, power: read!(end.transmit_power), gain: read!(antenna.gain), edges }
+        let (gain, loss) = (gain::at(antenna, &frequency), EndLosses::of(direction.sender).counted());
+        Self { power: read!(end.transmit_power), frequency, bandwidth, gain, loss, edges }
     }
 
     /// Whether a code holds the channel.
@@ -185,15 +190,17 @@ fn licence_lines(
     let hop = resolved.hop;
     let (eirp, power) = (written!(hop.licence.max_eirp), written!(hop.licence.max_power));
     let by_code = Traced::each(codes.iter().map(|code| code.lines.power_limit.traced()));
-    let ceilings = all((named, &emission.gain, &eirp, &power, &by_code));
-    let highest = ceilings.judge(|((), gain, eirp, power, by_code)| {
-        let own = [eirp.map(|given| (given.value - gain).tidy()), power.map(|given| given.value)];
+    let ceilings = all((named, &emission.gain, &emission.loss, &eirp, &power, &by_code));
+    let highest = ceilings.judge(|((), gain, loss, eirp, power, by_code)| {
+        let own = [eirp.map(|given| (given.value - gain + loss).tidy()), power.map(|given| given.value)];
         let least = own.into_iter().flatten().chain(by_code).reduce(|one, other| if other < one { other } else { one });
         least.map(Dbm::rounded_down).ok_or(Reason::NothingLimits)
     });
     let number = see!(hop.licence.number).map(|number| number.as_ref().map(Saying::name));
     LicenceLines {
-        eirp: all((&emission.power, &emission.gain)).map(|(power, gain)| (power + gain).tidy()).line(),
+        eirp: all((&emission.power, &emission.loss, &emission.gain))
+            .map(|(power, loss, gain)| (power - loss + gain).tidy())
+            .line(),
         highest_power: highest.line(),
         number: number.stated(Reason::NoneStated).line(),
         licensed_eirp: eirp.stated(Reason::NoneInLicence).line(),
@@ -204,14 +211,16 @@ fn licence_lines(
 fn code_sheet(code: &'static Code, name: &Traced<LicenceCode>, place: Place, emission: &Emission) -> CodeSheet {
     // Outside its band there would be no such sheet.
     let name = &name.clone().decided_by(&emission.edges);
-    let limits = all((name, &emission.gain, &emission.bandwidth)).map(|(_, gain, width)| code.limits(gain, width));
+    let limits = all((name, &emission.gain, &emission.bandwidth, &emission.loss))
+        .map(|(_, gain, width, loss)| code.limits(gain, width).behind(loss));
     let limits = limits.decided_by(&emission.edges);
     let level = |limit: fn(Limits) -> Option<Dbm>, none: Reason| {
         limits.map(|limits| limit(limits).map(Dbm::tidy)).stated(none).by(cited(code.citation))
     };
     let gain_mend = || {
         let (power, gain, width) = (emission.power.get()?, emission.gain.get()?, emission.bandwidth.get()?);
-        if power <= limits.get()?.power.tidy() { None } else { code.gain_for(power, gain, width) }
+        let loss = emission.loss.get()?;
+        if power <= limits.get()?.power.tidy() { None } else { code.gain_for(power, gain, width, loss) }
     };
     let raster = || {
         let (raster, centre, width) = (code.raster?, emission.frequency.get()?, emission.bandwidth.get()?);

@@ -6,6 +6,7 @@
 
 mod air;
 mod along;
+mod aperture;
 mod asked;
 mod assumption;
 mod budget;
@@ -15,7 +16,9 @@ mod dish;
 mod end;
 mod fading;
 mod feed;
+mod gain;
 mod gap;
+mod gas_bounds;
 mod geometry;
 mod ground;
 mod growth;
@@ -24,6 +27,7 @@ mod key;
 mod levels;
 mod licence;
 mod line;
+mod losses;
 mod margin;
 
 mod mend;
@@ -32,6 +36,7 @@ mod method;
 mod missing;
 mod mount;
 mod near;
+mod near_field;
 mod obstacles;
 mod onward;
 mod open_items;
@@ -83,6 +88,7 @@ pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFIC
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
 pub use gap::{Gap, UNSEEN_HEIGHT};
+pub use gas_bounds::GasBoundLines;
 pub use ground::{Code, GroundLines};
 pub use growth::Outgrown;
 pub use handling::HandlingLines;
@@ -144,6 +150,8 @@ pub struct HopSheet<'n> {
     pub near: Both<NearSheet>,
     /// The budget of each way.
     pub directions: Both<Direction<'n>>,
+    /// Gas loss of each way in other air, for information.
+    pub gas_bounds: Both<GasBoundLines>,
     /// What codes and licence allow, each way.
     pub licence: Both<Licence>,
     /// Both directions together.
@@ -169,12 +177,13 @@ impl<'n> HopSheet<'n> {
         let means = Means { path: &path, target: &target, terminals: &terminals };
         let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
         let directions = direction::both(resolved, &means);
+        let gas_bounds = gas_bounds::compute(resolved, &path, &target);
         let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
         let service = service::compute(&directions, &means);
         let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target));
         let mends = mend::of(resolved, maps, &geometry, means, &directions, &licence);
         let records = visit::records(resolved, maps, &geometry, &means, &ends);
-        Self { resolved, target, path, profile, near, directions, licence, service, mends, ends, records }
+        Self { resolved, target, path, profile, near, directions, gas_bounds, licence, service, mends, ends, records }
     }
 
     /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
@@ -198,14 +207,15 @@ impl<'n> HopSheet<'n> {
     }
 
     /// How far the newest records of the two ends disagree, the predictions taken off and what both antennas gain more at the
-    /// higher of the two frequencies: their stated gain is that of the middle of the band.
+    /// higher of the two frequencies, where the predictions do not count it.
     #[must_use]
     pub fn disagreement(&self) -> Option<Decibels> {
         let left = Both::ends(|name| self.newest_record(name)?.lines.difference.get()).all(|left| left)?;
         Some(Decibels((left.a - left.b - self.gain_in_favour_of_a()?).0.abs()))
     }
 
-    /// How much more both antennas together gain on the way to end a than on the way to end b.
+    /// How much more both antennas together gain on the way to end a than on the way to end b, beyond what the levels count:
+    /// nothing where their gain is stated by frequency.
     #[must_use]
     pub fn gain_in_favour_of_a(&self) -> Option<Decibels> {
         let received = |name: EndName| {
@@ -213,7 +223,8 @@ impl<'n> HopSheet<'n> {
             frequency.map(|given| given.value).line().get()
         };
         let more = antenna::gain_over(received(EndName::A)?, received(EndName::B)?);
-        Some(more + more)
+        let uncounted = self.resolved.ends.iter().filter(|end| !gain::goes_by_frequency(end.antenna));
+        Some(uncounted.fold(Decibels(0.0), |sum, _| sum + more))
     }
 
     /// All lines, in the order they are printed: those of the design, then those of the records.
@@ -231,6 +242,8 @@ impl<'n> HopSheet<'n> {
         sections.push(self.profile.section());
         for (direction, licence) in self.directions.iter().zip(self.licence.iter()) {
             direction.sections(&mut sections);
+            let (gas, way) = (&self.gas_bounds[direction.way], direction.way);
+            sections.push(gas.section(SectionKey::GasBounds(way), Title::GasBounds { way }));
             licence.sections(direction.way, &mut sections);
         }
         sections.push(self.service.section(SectionKey::Service, Title::BothDirections).planned());
@@ -256,6 +269,7 @@ impl<'n> HopSheet<'n> {
         self.profile.missing(&mut each);
         self.near.iter().for_each(|near| near.lines.missing(&mut each));
         self.directions.iter().for_each(|direction| direction.missing(&mut each));
+        self.gas_bounds.iter().for_each(|gas| gas.missing(&mut each));
         self.licence.iter().for_each(|licence| licence.missing(&mut each));
         self.service.missing(&mut each);
         self.ends.iter().for_each(|end| end.missing(&mut each));

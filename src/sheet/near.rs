@@ -1,5 +1,6 @@
 //! What is close to one end: edges that its beam must pass, and how well its own position is known.
 
+use super::gain;
 use super::line::lines;
 use super::method::cited;
 use super::path::PathLines;
@@ -149,7 +150,7 @@ pub(super) fn compute(
 /// ```
 fn radius(end: &ResolvedEnd<'_>, frequency: &Traced<Gigahertz>) -> Traced<Metres> {
     let antenna = end.antenna;
-    all((&read!(antenna.diameter), &read!(antenna.gain), frequency)).map(|(diameter, gain, frequency)| {
+    all((&read!(antenna.diameter), &gain::at(antenna, frequency), frequency)).map(|(diameter, gain, frequency)| {
         let by_gain = || {
             let gain = libm::exp10(gain.0 / 10.0);
             wavelength(frequency).0 / std::f64::consts::PI * (gain / EFFICIENCY).sqrt()

@@ -1,6 +1,7 @@
 //! People near one end: how close they may come to the beam, and who stands closer.
 
-use super::dish::{above_zero, aperture};
+use super::aperture::{above_zero, aperture};
+use super::gain;
 use super::geometry::altitude;
 use super::line::{Line, lines};
 use super::method::{Method, cited};
@@ -15,7 +16,7 @@ use crate::units::{Dbm, Decibels, Degrees, Gigahertz, Given, Metres, WattsPerSqu
 const KEEP_CLEAR: Method =
     cited("0 where 4 P / A is within the limit, else √(EIRP / (4 π S)); FCC OET Bulletin 65 (from memory)");
 
-const SET_POWER: &str = "the greatest the radio can be set to, or the power set where the licence fixes a ceiling; its tolerance and a second carrier come on top";
+const SET_POWER: &str = "the greatest the radio can be set to, or the power set where the licence fixes a ceiling; its tolerance and a second carrier come on top, and losses on the way to the antenna are not taken off";
 
 lines! {
     /// How close people may come in front of one end.
@@ -52,7 +53,7 @@ pub(super) fn compute(
     let power = all((&set_power, &read!(radio.transmit_tolerance), &carriers))
         .map(|(power, tolerance, carriers)| power + tolerance.unwrap_or(Decibels(0.0)) + carriers);
     let frequency = sends.map(|given| given.value);
-    let gain = all((&read!(dish.gain), &read!(dish.gain_tolerance)))
+    let gain = all((&gain::at(dish, &frequency), &read!(dish.gain_tolerance)))
         .map(|(gain, tolerance)| gain + tolerance.unwrap_or(Decibels(0.0)));
     // A diameter that cannot be is one that is written: where none is, it follows from the gain.
     let at = at!(dish.diameter);

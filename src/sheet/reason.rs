@@ -56,6 +56,10 @@ sentences! {
             "{rain} of rain at {temperature} is no weather for month {month}";
         NoRateFromMonths => "no rain rate follows from the normals";
         NoRainHeight => "no rain height is given";
+        TooNearToTell => "the antennas are too close together to tell what they lose in each other's near field";
+        FarField => "the antennas stand outside of each other's near field";
+        NoColdestAir => "no coldest air is given";
+        NoLosses => "nothing stated";
         RainFrequency { frequency: Gigahertz } => "rain outage is modelled from 1 to 100 GHz, not at {frequency}";
         RainDistance { distance: Metres } => "rain outage is modelled up to 60 km, not over {distance}";
         NoSuchRainRate { rate: MillimetresPerHour } => "{rate} is no rain rate";

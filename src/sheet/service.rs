@@ -49,6 +49,7 @@ lines! {
         unused: Part, "", "part of the allowed outage that is left", "availability in hand / outage that is allowed";
         counted_least: Percent, "", "the same with all that has a tolerance at its worst",
             "power, gains, thresholds and rain rate off together by all that is stated; no claim of likelihood";
+        left_at_worst: Percent, "", "what is left of it at its worst", "as at its worst less the one asked for";
         counted_most: Percent, "", "the same with all that has a tolerance at its best", "as at its worst";
     }
 }
@@ -74,6 +75,7 @@ pub(super) fn compute(directions: &Both<Direction<'_>>, means: &Means<'_>) -> Se
         }
     };
     let crossing = crossed::of_hop(causes.crossing.as_ref(), target.capacity.place);
+    let worst = within(Luck::Worst);
     ServiceLines {
         left_out: causes.rain.map(|_| coverage.left_out()).line(),
         minutes: year.map(|outage| link::minutes_per_year(outage.most)).line(),
@@ -94,7 +96,8 @@ pub(super) fn compute(directions: &Both<Direction<'_>>, means: &Means<'_>) -> Se
         counted: counted.line(),
         in_hand: in_hand.line(),
         unused: unused.line(),
-        counted_least: within(Luck::Worst).line(),
+        left_at_worst: all((&worst, &target.availability)).map(|(has, wanted)| has - wanted).line(),
+        counted_least: worst.line(),
         counted_most: within(Luck::Best).line(),
     }
 }

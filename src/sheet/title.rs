@@ -10,6 +10,7 @@ sentences! {
         LineOfSight => "Line of sight";
         BothDirections => "Both directions";
         LevelBudget { way: Way } => "Level budget {way}";
+        GasBounds { way: Way } => "Gas in other air {way}";
         Margins { way: Way } => "Margins {way}";
         Levels { way: Way } => "Levels in operation {way}";
         Crossed { way: Way } => "Crossed polarisations {way}";

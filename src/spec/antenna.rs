@@ -19,8 +19,15 @@ pub struct Antenna {
     pub title: Text,
     /// Frequencies it is made for.
     pub band: Window<Gigahertz>,
-    /// Gain over an isotropic antenna at mid-band.
+    /// Gain over an isotropic antenna at mid-band, or at `gain_at`.
     pub gain: Given<Dbi>,
+    /// Frequency that `gain` is stated for. With it the gain grows with the frequency by 20 lg f, so that the two halves of a
+    /// hop differ as they do; without it `gain` counts at both.
+    pub gain_at: Option<Given<Gigahertz>>,
+    /// Gain by frequency, as the sheet of the antenna states it: straight between its points, by 20 lg f beyond them. Where it
+    /// is given, `gain` and `gain_at` are not computed with.
+    #[serde(default)]
+    pub gain_by_frequency: Vec<GainPoint>,
     /// How far the gain may be off, either way.
     #[schemars(extend("x-least" = 0))]
     pub gain_tolerance: Option<Given<Decibels>>,
@@ -45,6 +52,17 @@ pub struct Antenna {
     pub wind_area: Option<Given<SquareMetres>>,
     /// Mass.
     pub mass: Option<Given<Kilograms>>,
+}
+
+/// The gain at one frequency.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct GainPoint {
+    /// Frequency.
+    pub frequency: Given<Gigahertz>,
+    /// Gain over an isotropic antenna there.
+    pub gain: Given<Dbi>,
 }
 
 /// A point of a measured pattern.

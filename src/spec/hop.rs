@@ -154,8 +154,13 @@ pub struct End {
     pub half: Option<Id>,
     /// Antenna model.
     pub antenna: Ref<Antenna>,
-    /// Power at the antenna port, as set.
+    /// Power at the antenna port of the radio, as set. What lies between that port and the antenna stands under `losses`.
     pub transmit_power: Given<Dbm>,
+    /// What lies between the radio and the antenna, and what it takes of the level on its way out and in: feeder, waveguide,
+    /// coupler, as their sheets say. With an unequal coupler each radio names its own branch. None where the antenna sits on the
+    /// radio. Thresholds and overload are those at the port of the radio.
+    #[serde(default)]
+    pub losses: Vec<PortLoss>,
     /// Level at the far receiver that automatic power control of this end is set to hold, by lowering its power. Without
     /// it full power is sent in all weather. Margins are those of full power: in a fade the control gives it back.
     pub held_level: Option<Given<Dbm>>,
@@ -173,6 +178,18 @@ pub struct End {
     /// Grounding of the radio.
     #[serde(default)]
     pub grounding: Grounding,
+}
+
+/// Something between a radio and its antenna.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct PortLoss {
+    /// What it is: `Flexible guide 0.9 m`, `Coupler, main branch`.
+    pub title: Text,
+    /// What it takes of the level, either way.
+    #[schemars(extend("x-least" = 0))]
+    pub loss: Given<Decibels>,
 }
 
 /// A bracket and how it is put together.

@@ -28,7 +28,7 @@ mod waiver;
 mod wind;
 mod words;
 
-pub use antenna::{Antenna, PatternPoint};
+pub use antenna::{Antenna, GainPoint, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Finish, Plate, ScrewClass, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
@@ -37,7 +37,7 @@ pub use climate::{Climate, RainMonths};
 pub use end::{Both, EndName, Way};
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Load, Orientation, Plugs, Polarisation,
-    Run, RunPlace, ScreenBond,
+    PortLoss, Run, RunPlace, ScreenBond,
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;

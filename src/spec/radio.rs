@@ -22,7 +22,7 @@ pub struct Radio {
     pub title: Text,
     /// Bands it can be: two halves of a duplex pair, or a single one where both ends take turns on one frequency.
     pub halves: Vec<Half>,
-    /// Power at the antenna port that can be set.
+    /// Power at its antenna port that can be set.
     pub transmit_power: Window<Dbm>,
     /// How far the power may be off, either way.
     #[schemars(extend("x-least" = 0))]

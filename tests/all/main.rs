@@ -25,6 +25,7 @@ mod installation_mends;
 mod invented;
 mod language;
 mod levels;
+mod losses;
 mod mends;
 mod mends_licence;
 mod nasty;

@@ -18,6 +18,8 @@ pub struct End {
     pub power: f64,
     pub gain: f64,
     pub wet_loss: f64,
+    /// Diameter of the antenna in millimetres, if it is not that of its gain.
+    pub diameter: Option<f64>,
 }
 
 /// A modulation state, in dBm and decibels.
@@ -54,14 +56,16 @@ impl OneHop {
     fn yaml(&self) -> String {
         let name = &self.name;
         let mut text = String::new();
-        for (end, End { latitude, longitude, ground, gain, wet_loss, .. }) in [("a", &self.a), ("b", &self.b)] {
+        for (end, End { latitude, longitude, ground, gain, wet_loss, diameter, .. }) in [("a", &self.a), ("b", &self.b)]
+        {
+            let diameter = diameter.map_or_else(String::new, |diameter| format!("diameter: {diameter} mm\n"));
             let _ = write!(
                 text,
                 "kind: site\nid: {name}-{end}\ntitle: {name} {end}\n\
                  position: {{ latitude: {latitude} deg, longitude: {longitude} deg }}\nground_height: {ground} m\n\
                  supports:\n  - {{ id: pole, kind: pole, outside_diameter: 90 mm, base_height: 0 m, free_length: 50 m }}\n\
                  ---\nkind: antenna\nid: {name}-{end}\ntitle: {name} {end}\nband: {{ min: 1 GHz, max: 100 GHz }}\n\
-                 gain: {gain} dBi\nbeamwidth: 1 deg\nwet_loss: {wet_loss} dB\n---\n",
+                 gain: {gain} dBi\nbeamwidth: 1 deg\nwet_loss: {wet_loss} dB\n{diameter}---\n",
             );
         }
         let _ = write!(text, "kind: radio\nid: {name}\ntitle: {name}\n{RADIO}states:\n");

@@ -145,10 +145,10 @@ fn hops() -> impl Strategy<Value = OneHop> {
         |(one, other, step, (latitude, longitude, course, length), frequencies, polarisation, weather, states)| {
             let (rain_rate, humidity, temperature) = weather;
             let (ground, height, power, gain, wet_loss) = one;
-            let a = End { latitude, longitude, ground, height, power, gain, wet_loss };
+            let a = End { latitude, longitude, ground, height, power, gain, wet_loss, diameter: None };
             let (_, height, power, gain, wet_loss) = other;
             let ground = (ground + step).max(0.0);
-            let b = End { latitude, longitude, ground, height, power, gain, wet_loss };
+            let b = End { latitude, longitude, ground, height, power, gain, wet_loss, diameter: None };
             let (threshold, more, back_off) = states;
             let states = vec![State { threshold, back_off: 0.0 }, State { threshold: threshold + more, back_off }];
             let hop = OneHop {
@@ -205,7 +205,8 @@ const MERITS: [&str; 12] = [
 ];
 
 /// Parts of the keys of lines that rain has a part in.
-const RAINY: [&str; 7] = ["_fade", "outage", "availability", "worst_month", "share", "minutes", "in_hand"];
+const RAINY: [&str; 10] =
+    ["_fade", "outage", "availability", "worst_month", "share", "minutes", "in_hand", "unused", "counted", "at_worst"];
 
 /// The merits that rose, from one hop to a worse one.
 fn risen(hop: &OneHop, worse: OneHop) -> Vec<String> {

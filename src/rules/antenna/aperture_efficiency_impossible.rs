@@ -20,11 +20,11 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     if efficiency.0 <= 1.0 {
         return;
     }
-    let dish = sheet.resolved.antenna;
-    let (has, limit, by) = apart(dish.gain.value, most);
+    let (Ok(gain), dish) = (sheet.dish.gain.value(), sheet.resolved.antenna) else { return };
+    let (has, limit, by) = apart(gain.value, most);
     let message = format!("antenna `{}`: no dish of this size has {has}: {by} above {limit}", dish.id);
     let finding = found.report(&RULE, at!(dish.gain), message, format!("efficiency {efficiency}"));
-    finding.measured(dish.gain.value, Worse::Higher);
+    finding.measured(gain.value, Worse::Higher);
     finding.because(at!(dish.diameter), "the diameter");
     finding.because(at!(dish.band), "at the middle of this band");
     finding.help("check gain, diameter and band on the data sheet: 0.5 to 0.65 is usual");

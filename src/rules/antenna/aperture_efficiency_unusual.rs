@@ -20,13 +20,13 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     if USUAL_EFFICIENCY.contains(&efficiency.0) || efficiency.0 > 1.0 {
         return;
     }
-    let dish = sheet.resolved.antenna;
-    let message = format!("antenna `{}`: the gain of {} is odd for its size", dish.id, dish.gain);
+    let (Ok(gain), dish) = (sheet.dish.gain.value(), sheet.resolved.antenna) else { return };
+    let message = format!("antenna `{}`: the gain of {} is odd for its size", dish.id, gain);
     let label =
         format!("efficiency {efficiency}, usual are {:.1} to {:.1}", USUAL_EFFICIENCY.start(), USUAL_EFFICIENCY.end());
     let finding = found.report(&RULE, at!(dish.gain), message, label);
     let low = efficiency.0 < *USUAL_EFFICIENCY.start();
-    finding.measured(dish.gain.value, if low { Worse::Lower } else { Worse::Higher });
+    finding.measured(gain.value, if low { Worse::Lower } else { Worse::Higher });
     finding.because(at!(dish.diameter), "the diameter");
     finding.because(at!(dish.band), "at the middle of this band");
     finding.help("check gain, diameter and band on the data sheet");

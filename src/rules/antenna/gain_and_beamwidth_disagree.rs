@@ -21,18 +21,18 @@ rule! {
 const AGREE: Decibels = Decibels(3.0);
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let dish = sheet.resolved.antenna;
+    let (Ok(gain), dish) = (sheet.dish.gain.value(), sheet.resolved.antenna) else { return };
     let Some(of_beam) = sheet.dish.antenna.gain_of_beam.get() else { return };
-    let off = dish.gain.value - of_beam;
+    let off = gain.value - of_beam;
     if off.0.abs() <= AGREE.0 {
         return;
     }
-    let (has, fits, by) = apart(dish.gain.value, of_beam);
+    let (has, fits, by) = apart(gain.value, of_beam);
     let way = if off.0 < 0.0 { "less" } else { "more" };
     let message = format!("antenna `{}`: the gain of {has} is {by} {way} than the {fits} of such a beam", dish.id);
     let finding = found.report(&RULE, at!(dish.gain), message, "not the gain of this beam");
     finding.measured(Decibels(off.0.abs()), Worse::Higher);
     finding.because(at!(dish.beamwidth), "not the beam of this gain");
     let beam = line(&sheet.dish.antenna.beam_of_gain);
-    finding.help(format!("check both on the data sheet: a gain of {} goes with some {beam}, edge to edge", dish.gain));
+    finding.help(format!("check both on the data sheet: a gain of {gain} goes with some {beam}, edge to edge"));
 }

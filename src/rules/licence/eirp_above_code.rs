@@ -6,7 +6,8 @@ use crate::rules::prelude::*;
 rule! {
     /// The radiated power is above what a code of practice allows.
     ///
-    /// The radiated power (EIRP) is the transmit power and the gain of the sending antenna together. Each code named under
+    /// The radiated power (EIRP) is the transmit power, less the `losses` on its way to the antenna, and the gain of the sending
+    /// antenna at its frequency together. Each code named under
     /// `codes.licence` of the network, or under `licence` of the hop, is compared for itself where its band holds the
     /// channel. The transmit power is taken for the mean; of the peak only the limit is shown, for nothing in the files
     /// states the peak.
@@ -38,7 +39,10 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         );
         let finding = found.report(&RULE, at!(end.transmit_power), message, format!("radiates {has}"));
         finding.measured(eirp, Worse::Higher).about(code.name);
-        finding.because(at!(antenna.gain), "with this gain");
+        finding.because(super::gain_at(antenna), "with this gain");
+        if !end.losses.is_empty() {
+            finding.because(at!(end.losses), "less what is lost on the way to it");
+        }
         finding.because(code.place, format!("allows {allowed}"));
         finding.help(mend(direction, code, most));
         soften(finding, code.eirp_known);

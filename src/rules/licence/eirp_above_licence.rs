@@ -6,8 +6,8 @@ use crate::rules::prelude::*;
 rule! {
     /// The radiated power is above what the licence of the hop allows.
     ///
-    /// The licence rules, whatever a code would allow. The radiated power (EIRP) is the transmit power, taken for the mean,
-    /// and the gain of the sending antenna together.
+    /// The licence rules, whatever a code would allow. The radiated power (EIRP) is the transmit power, taken for the mean, less
+    /// the `losses` on its way to the antenna, and the gain of the sending antenna at its frequency together.
     ///
     /// Source: the licence, as `licence.max_eirp` of the hop states it.
     severity: Error,
@@ -31,6 +31,9 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(end.transmit_power), message, format!("radiates {has}"));
     finding.measured(eirp, Worse::Higher);
     finding.because(at!(spec.licence.max_eirp), "the licence allows this");
-    finding.because(at!(antenna.gain), "with this gain");
+    finding.because(super::gain_at(antenna), "with this gain");
+    if !end.losses.is_empty() {
+        finding.because(at!(end.losses), "less what is lost on the way to it");
+    }
     finding.help(format!("{}, or a smaller antenna; {ASK} before asking for more", lower(direction, most)));
 }

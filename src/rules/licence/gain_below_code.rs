@@ -20,7 +20,8 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, antenna) = (direction.sender.end, direction.sender.antenna);
-    let (gain, beam) = (antenna.gain.value, antenna.beamwidth.value);
+    let (Ok(gain), beam) = (direction.lines.transmit_gain.value(), antenna.beamwidth.value) else { return };
+    let gain = gain.value;
     for code in &hop.licence[direction.way].codes {
         let Some(least) = code.lines.least_gain.get() else { continue };
         let widest = code.lines.greatest_beamwidth.get();

@@ -7,7 +7,7 @@ rule! {
     /// The transmit power is above what a code of practice allows at the antenna port.
     ///
     /// Some codes limit the power itself besides what is radiated: as a figure, for each megahertz of the channel, or by
-    /// the gain of the antenna. A code that states a peak is compared with the transmit power as set, which is taken for
+    /// the gain of the antenna. Compared is the power at the port of the radio, whatever is lost behind it. A code that states a peak is compared with the transmit power as set, which is taken for
     /// the mean, so it says no more than that the mean is already too much.
     ///
     /// An error where the limit was seen in a public copy of the code, a warning where it is second-hand or from memory.

@@ -8,7 +8,8 @@ rule! {
     ///
     /// The distance is that along the beam at which the power density falls to the limit for whoever passes, with the greatest
     /// power the radio can be set to, sent all the time; where the licence of the hop fixes a ceiling, with the power as set.
-    /// The tolerances of power and gain are added, where they are stated. It is zero where the density at the cover is within the limit already. All of the half of
+    /// The tolerances of power and gain are added, where they are stated; what is lost between radio and antenna is not taken off,
+    /// for a coupler may come out again. It is zero where the density at the cover is within the limit already. All of the half of
     /// the world the antenna faces is taken, not the beam alone. Only spots are judged that the site lists under `people`:
     /// what is not listed is not assessed.
     ///

@@ -10,8 +10,8 @@ rule! {
     /// at one end must be left at the other. Where it is not, one power or state is not what it should be, one cover is wet
     /// or damaged, or one radio is at fault. Poor aim lowers both ends alike and is not seen here. The newest record of each
     /// end counts; the threshold is `limits.reciprocity`, 3 dB unless set. A dish gains more at the higher of the two
-    /// frequencies, and its sheet states the gain for the middle of its band: what that makes of both antennas is taken off
-    /// first, 2.2 dB between 73 and 83 GHz.
+    /// frequencies: where its gain is one figure for its band, without `gain_at` or `gain_by_frequency`, the predicted levels do
+    /// not know of it, and what that makes of both antennas is taken off first, 2.2 dB between 73 and 83 GHz.
     ///
     /// Source: reciprocity of antennas and path; the gain of an aperture goes with the square of the frequency; the threshold is common practice, no source.
     severity: Warning,

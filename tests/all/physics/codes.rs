@@ -156,11 +156,11 @@ fn channels_are_named_in_words() {
 fn the_gain_that_is_named_allows_the_power_and_none_less_does() {
     let code = named("EN 302 217").expect("a code");
     // Power is at most gain less 15: 29 dBm asks for 44 dBi. Above 30 dBm no gain helps.
-    assert_eq!(code.gain_for(Dbm(29.0), Dbi(40.0), Megahertz(500.0)), Some(Dbi(44.0)));
-    assert_eq!(code.gain_for(Dbm(30.1), Dbi(40.0), Megahertz(500.0)), None);
+    assert_eq!(code.gain_for(Dbm(29.0), Dbi(40.0), Megahertz(500.0), Decibels(0.0)), Some(Dbi(44.0)));
+    assert_eq!(code.gain_for(Dbm(30.1), Dbi(40.0), Megahertz(500.0), Decibels(0.0)), None);
     // 82 - 2 (51 - G) - G = 2 G - 20 - G: 25 dBm asks for 45 dBi by 47 CFR 15.255.
     let code = named("47 CFR 15.255 point-to-point").expect("a code");
-    assert_eq!(code.gain_for(Dbm(25.0), Dbi(40.0), Megahertz(500.0)), Some(Dbi(45.0)));
+    assert_eq!(code.gain_for(Dbm(25.0), Dbi(40.0), Megahertz(500.0), Decibels(0.0)), Some(Dbi(45.0)));
 }
 
 #[test]

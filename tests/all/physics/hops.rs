@@ -13,6 +13,8 @@ fn end(row: &Row, name: &str) -> End {
         power: number("power"),
         gain: number("gain"),
         wet_loss: number("wet"),
+        // The table takes all antennas for far apart; so narrow that they are.
+        diameter: Some(1.0),
     }
 }
 

@@ -13,6 +13,7 @@ mod installation;
 mod link;
 mod magnetic;
 mod multipath;
+mod near_field;
 mod planning;
 mod power;
 mod power_chain;
