@@ -86,9 +86,9 @@ impl Asked {
         }
     }
 
-    /// The low `k` with the fraction asked for at it.
-    pub(super) fn low(&self) -> Traced<(f64, f64)> {
-        all((&self.low_k, &self.low.fraction))
+    /// The fraction asked for at the median, and the low `k` with the one asked for there.
+    pub(super) fn both(&self) -> Traced<(f64, (f64, f64))> {
+        all((&self.median.fraction, &self.low_k, &self.low.fraction)).map(|(median, k, low)| (median, (k, low)))
     }
 
     /// What stands in for what nobody chose.

@@ -27,12 +27,30 @@ pub struct Outgrown {
 }
 
 /// Whether anything on the path grows.
-pub(super) fn grows(scene: &Scene<'_>) -> bool {
+fn grows(scene: &Scene<'_>) -> bool {
     scene.profile.standing.iter().any(|standing| standing.growth.0 > 0.0)
 }
 
-/// The first trees that leave less than is asked for, where all is well today.
-pub(super) fn outgrown(scene: &Scene<'_>, fraction: f64, today: Date) -> Option<Outgrown> {
+/// The path at a `k`, and the fraction of the Fresnel zone asked for there.
+pub(super) type At<'s, 'p> = (&'s Scene<'p>, f64);
+
+/// What the trees leave when they are grown: at the `k` where that is less.
+pub(super) fn in_hand(both: [At<'_, '_>; 2]) -> Option<Radii> {
+    let left = both.map(|(scene, fraction)| Some(scene.worst(1.0)?.radii() - fraction));
+    let [one, other] = left;
+    grows(both[0].0).then_some(())?;
+    Some(Radii(one?.min(other?)))
+}
+
+/// The first trees that leave less than is asked for at one of two `k`, where all is well there today.
+pub(super) fn outgrown(both: [At<'_, '_>; 2], today: Date) -> Option<Outgrown> {
+    let raise = both.map(|(scene, fraction)| scene.raise(fraction, 1.0, Raise::Both));
+    let raise = if raise[0] < raise[1] { raise[1] } else { raise[0] };
+    let found = both.into_iter().filter_map(|at| outgrown_at(at, today));
+    found.min_by_key(|outgrown| outgrown.year).map(|outgrown| Outgrown { raise: Fine(raise), ..outgrown })
+}
+
+fn outgrown_at((scene, fraction): At<'_, '_>, today: Date) -> Option<Outgrown> {
     let (now, later) = (scene.worst(0.0)?.radii() - fraction, scene.worst(1.0)?.radii() - fraction);
     if now < 0.0 || later >= 0.0 {
         return None;

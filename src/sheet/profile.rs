@@ -67,7 +67,7 @@ lines! {
         raise_a: Fine, "", "end a must go up by, alone", "similar triangles at every point, exact";
         raise_b: Fine, "", "end b must go up by, alone", "similar triangles at every point, exact";
         raise_both: Fine, "", "or both ends must go up by", "most of what any point lacks, exact";
-        grown_in_hand: Radii, "", "clearance in hand when the trees are grown", "as in hand, with growth until its last day";
+        grown_in_hand: Radii, "", "clearance in hand when the trees are grown", "as in hand, with growth until its last day, at the k that leaves less";
     }
 }
 
@@ -208,7 +208,9 @@ pub(super) fn compute(resolved: &ResolvedHop<'_>, geometry: &Geometry, terrains:
         inputs.look(|scene| scene.describe(pick)).value().ok().cloned()
     };
     let today = network.date;
-    let outgrown = inputs.look_for(&asked.median.fraction, |scene, fraction| growth::outgrown(scene, fraction, today));
+    let outgrown = inputs.look_for(&asked.both(), |scene, (fraction, (k, low))| {
+        growth::outgrown([(scene, fraction), (&scene.at(k), low)], today)
+    });
     let gap = inputs.look_for(&asked.median.fraction, |scene, fraction| gap::gap(scene, fraction, unseen));
     ProfileSheet {
         lines: lines(&inputs, &asked, &worst, &low),
@@ -261,15 +263,16 @@ fn lines(inputs: &Inputs, asked: &Asked, worst: &Traced<Option<Pick>>, low: &Tra
         all((pick, fraction)).map(|(pick, fraction)| Radii(pick.radii() - fraction)).line()
     };
     let raise = |which: Raise| {
-        let both = all((&asked.median.fraction, &asked.low()));
-        let raise = inputs.look_for(&both, |scene, (fraction, low)| {
+        let raise = inputs.look_for(&asked.both(), |scene, (fraction, low)| {
             let median = scene.raise(fraction, 0.0, which);
             let low = scene.at(low.0).raise(low.1, 0.0, which);
             Fine(if low > median { low } else { median })
         });
         raise.line()
     };
-    let grown = inputs.look(|scene| growth::grows(scene).then(|| scene.worst(1.0)).flatten());
+    let grown = inputs.look_for(&asked.both(), |scene, (fraction, (k, low))| {
+        growth::in_hand([(scene, fraction), (&scene.at(k), low)])
+    });
     let described = inputs.look(|scene| scene.worst(0.0).map(|pick| scene.describe(pick).what.said()));
     let lowest = inputs.look(|scene| scene.lowest().map(|(_, height)| Fine(height)));
     ProfileLines {
@@ -301,6 +304,6 @@ fn lines(inputs: &Inputs, asked: &Asked, worst: &Traced<Option<Pick>>, low: &Tra
         raise_a: raise(Raise::Near),
         raise_b: raise(Raise::Far),
         raise_both: raise(Raise::Both),
-        grown_in_hand: asked_for(&grown.stated(Reason::NothingGrows), &asked.median.fraction),
+        grown_in_hand: grown.stated(Reason::NothingGrows).line(),
     }
 }

@@ -185,6 +185,30 @@ fn without_a_word_the_recommendation_asks_and_the_length_gives_the_low_k() {
 }
 
 #[test]
+fn trees_may_outgrow_what_is_asked_for_at_the_low_k_alone() {
+    let path = |height: f64| {
+        let bench = with(&format!(
+            "path:\n  date: 2026-05-18\n  profile:\n    - {{ distance: 0 m, ground: 850 m }}\n    - {{ distance: 1000 m, ground: 660 m }}\n    \
+             - {{ distance: 2961 m, ground: 350 m }}\n  obstacles:\n    - {{ kind: trees, distance: 1000 m, height: {height} m, growth: \
+             0.1 m/year, until: 2036-05-18 }}"
+        ));
+        change(&bench, "network.yaml", "climate:\n", "climate:\n  low_k: 0.1\n");
+        bench
+    };
+    // 31.8 m may stand there at k = 4/3, 31.5 m at 0.1; in ten years the trees are 31.7 m high.
+    let bench = path(30.7);
+    let (left, low, grown, raise) = sheet(&bench, |sheet| {
+        let lines = &sheet.profile.lines;
+        let raise = sheet.profile.outgrown.as_ref().expect("outgrown").raise.0.0;
+        (radii(&lines.in_hand), radii(&lines.low_in_hand), radii(&lines.grown_in_hand), raise)
+    });
+    assert!(left * 1.645 > 1.0 && low > 0.0 && grown < 0.0, "{left}, {low}, {grown}");
+    change(&bench, "hops/ridge.yaml", "height: 8 m", &format!("height: {} m", 8.0 + raise));
+    change(&bench, "hops/ridge.yaml", "height: 21 m", &format!("height: {} m", 21.0 + raise));
+    assert!(sheet(&bench, |sheet| radii(&sheet.profile.lines.grown_in_hand)).abs() < 1e-6);
+}
+
+#[test]
 fn trees_grow_by_the_year() {
     let path = "path:\n  date: 2026-05-18\n  profile:\n    - { distance: 0 m, ground: 850 m }\n    - { distance: 2961 m, ground: 350 m }\n  \
                 obstacles:\n    - { kind: trees, distance: 1000 m, height: 10 m, growth: 0.5 m/year, until: 2046-05-18 }";

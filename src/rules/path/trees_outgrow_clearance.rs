@@ -8,7 +8,7 @@ use crate::units::FresnelRadii;
 rule! {
     /// Trees outgrow the clearance.
     ///
-    /// Today the path is cleared as asked for, but what grows on it takes too much of that before the last day its growth is
+    /// Today the path is cleared as asked for, at the median k or at the low one, but what grows on it takes too much of that before the last day its growth is
     /// counted to (`growth` and `until` of an obstacle, from the day of the heights).
     ///
     /// Raise the antennas now, or agree on felling and say until when.
