@@ -110,6 +110,12 @@ fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Req
     let limit = asked.at_most(&direction.receiver.radio.overload);
     let what = voice.with("ask-overload", &[("way", &way)]);
     asked.judged(what, limit, &direction.lines.level, &margins.overload_in_hand);
+    let levels = &direction.levels;
+    if levels.up_fade_level.get().is_some() {
+        let limit = asked.at_most(&direction.receiver.radio.overload);
+        let what = voice.with("ask-up-fade", &[("way", &way)]);
+        asked.judged(what, limit, &levels.up_fade_level, &levels.up_fade_in_hand);
+    }
 }
 
 fn of_end(end: &EndSheet<'_>, asked: &mut Requirements) {

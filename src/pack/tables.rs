@@ -136,6 +136,12 @@ pub(super) fn service(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let multipath = (voice.line(&service.multipath), voice.line(&service.multipath_worst_month));
     let multipath = if service.multipath.get().is_some() { multipath } else { (multipath.0, String::new()) };
     table.row([voice.say("outage-multipath"), multipath.0, multipath.1]);
+    if sheet.resolved.hop.channel.polarisation.carriers() > 1 {
+        let rain = (voice.line(&service.crossing_rain), voice.line(&service.crossing_rain_worst_month));
+        table.row([voice.say("outage-crossing-rain"), rain.0, rain.1]);
+        let air = (voice.line(&service.crossing_clear_air), voice.line(&service.crossing_worst_month));
+        table.row([voice.say("outage-crossing-air"), air.0, air.1]);
+    }
     for (key, line) in [("outage-equipment", &service.equipment), ("outage-supply", &service.supply)] {
         // It fails in any month alike.
         let month = if line.get().is_some() { voice.line(line) } else { String::new() };

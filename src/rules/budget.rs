@@ -3,7 +3,10 @@
 pub mod acceptance_window_too_tight;
 pub mod availability_below_objective;
 pub mod availability_within_tolerance;
+pub mod canceller_unstated;
 pub mod capacity_out_of_reach;
+pub mod cross_polar_too_low;
+pub mod crossing_not_judged;
 pub mod errored_above_objective;
 pub mod fade_margin_below_objective;
 pub mod held_level_too_low;

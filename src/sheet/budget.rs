@@ -189,7 +189,8 @@ pub(super) fn gas(path: &PathLines) -> Gas {
 pub(super) fn polarisation(resolved: &ResolvedHop<'_>) -> Traced<rain::Polarisation> {
     let hop = resolved.hop;
     see!(hop.channel.polarisation).map(|polarisation| match polarisation {
-        Polarisation::Horizontal => rain::Polarisation::Horizontal,
+        // Of two, the one that rain fades more.
+        Polarisation::Horizontal | Polarisation::Dual => rain::Polarisation::Horizontal,
         Polarisation::Vertical => rain::Polarisation::Vertical,
     })
 }

@@ -1,6 +1,7 @@
 //! One direction of a hop: its level budget, its modulation states and what they leave in hand.
 
 use super::budget::{self, DirectionLines, Gas, Sending};
+use super::crossed::{CrossedLines, Crossing};
 use super::fading::Fading;
 use super::key::SectionKey;
 use super::levels::{LevelLines, Levels};
@@ -33,6 +34,8 @@ pub struct Direction<'n> {
     pub margins: MarginLines,
     /// What arrives while aligning, in service and in an up-fade.
     pub levels: LevelLines,
+    /// What the other of two carriers does to the state that must hold, where there are two.
+    pub crossed: Option<CrossedLines>,
     /// The receiver's states at the hop's bandwidth, from the most robust to the fastest.
     pub states: Vec<State>,
     /// The most robust state that reaches the capacity asked for, by its number in `states`.
@@ -69,6 +72,7 @@ impl Direction<'_> {
             rain: self.objective.and_then(|number| causes(number).rain.clone()),
             multipath: self.objective.and_then(|number| causes(number).multipath.clone()),
             multipath_worst_month: self.objective.and_then(|number| causes(number).multipath_worst_month.clone()),
+            crossing: self.objective().and_then(|number| causes(number).crossing.clone()),
         }
     }
 
@@ -84,7 +88,8 @@ impl Direction<'_> {
         });
         let moved = |line: fn(&State) -> &Line<Decibels>| {
             let margin = self.objective.and_then(|number| line(&self.states[number]).traced().clone());
-            all((&margin, &off)).map(|(margin, off)| margin + off)
+            let more = self.objective.and_then(|number| self.states[number].hysteresis.clone());
+            all((&margin, &off, &more)).map(|(margin, off, more)| margin + off - more.unwrap_or_default())
         };
         let (margin, rain_margin) = (moved(|state| &state.lines.margin), moved(|state| &state.lines.rain_margin));
         let rain = match (&self.fading.rain_within, luck) {
@@ -92,13 +97,15 @@ impl Direction<'_> {
             (Some([_, higher]), Luck::Worst) => higher,
             (None, _) => &self.fading.rain,
         };
-        Some(Causes::of(&self.fading, rain, &margin, &rain_margin))
+        let crossing = self.objective_state().and_then(|state| state.causes.crossing.clone());
+        Some(Causes::of(&self.fading, rain, &margin, &rain_margin, crossing))
     }
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
         self.margins.missing(each);
         self.levels.missing(each);
+        self.crossed.iter().for_each(|crossed| crossed.missing(each));
         self.states.iter().for_each(|state| state.lines.missing(each));
     }
 
@@ -107,6 +114,7 @@ impl Direction<'_> {
         sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
         sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
         sections.push(self.levels.listed(way));
+        sections.extend(self.crossed.iter().map(|crossed| crossed.listed(way)));
         for (number, state) in self.states.iter().enumerate() {
             let title = Title::State { state: state.title.as_str().into(), way };
             sections.push(state.lines.section(SectionKey::State(way, number), title));
@@ -160,14 +168,22 @@ fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way:
     let (sender, receiver) = (sending.sender, sending.receiver);
     let fading = Fading::of(&sending, path, target);
     let lines = budget::compute(&sending, path, gas, &fading.rain, target);
-    let tuned = Tuned { hop: resolved.hop, sender: sender.radio, radio: receiver.radio, bandwidth: trial.bandwidth };
+    let tuned = Tuned {
+        hop: resolved.hop,
+        sender: sender.radio,
+        radio: receiver.radio,
+        bandwidth: trial.bandwidth,
+        sending: &sending,
+    };
     let states = states::compute(&tuned, &lines, &fading, path, terminals);
     let objective = states::most_robust(&tuned, &states, target);
     let margins = margin::direction(receiver, &lines, &states, &objective, target);
     let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
     let levels = levels.compute();
     let tolerance = tolerance(sender, receiver);
-    Direction { way, sender, receiver, lines, margins, levels, states, objective, fading, tolerance }
+    let must_hold = objective.get().and_then(|number: usize| states.get(number));
+    let crossed = must_hold.and_then(|state| state.causes.crossing.as_ref()).map(Crossing::lines);
+    Direction { way, sender, receiver, lines, margins, levels, crossed, states, objective, fading, tolerance }
 }
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.

@@ -31,13 +31,18 @@ impl Fading {
         };
         let rain_within = target.rain_rate_tolerance.as_ref().map(|tolerance| {
             let tolerance = tolerance.traced();
-            [tolerance.map(|off| by_less(off)), tolerance.map(|off| 1.0 + off.0 / 100.0)].map(by)
+            [tolerance.map(by_less), tolerance.map(|off| 1.0 + off.0 / 100.0)].map(by)
         });
         Self {
             rain: rain_fade(sending, path, &path.rain_rate.map(|rate| rate.value)),
             rain_within,
             clear: clear_air(sending, path, target),
         }
+    }
+
+    /// Multipath fading, with the latitude it is brought from the worst month to the year by.
+    pub(super) const fn clear(&self) -> &Traced<(Multipath, Latitude)> {
+        &self.clear
     }
 
     /// Outage by multipath fading at a margin, in the average year.

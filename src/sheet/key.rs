@@ -52,6 +52,8 @@ pub enum SectionKey {
     Margins(Way),
     /// Levels of a way while aligning, in service and in an up-fade.
     Levels(Way),
+    /// What crossed polarisations on one channel do to a way.
+    Crossed(Way),
     /// A modulation state of a way, by its number.
     State(Way, usize),
     /// What a way may radiate.
@@ -115,6 +117,7 @@ impl SectionKey {
             Self::GasBounds(way) => format!("{}.gas", way.key()),
             Self::Margins(way) => format!("{}.margins", way.key()),
             Self::Levels(way) => format!("{}.levels", way.key()),
+            Self::Crossed(way) => format!("{}.crossed", way.key()),
             Self::State(way, number) => numbered(format!("{}.states", way.key()), number),
             Self::Licence(way) => format!("{}.licence", way.key()),
             Self::Code(way, number) => numbered(format!("{}.licence.codes", way.key()), number),

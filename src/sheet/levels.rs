@@ -30,6 +30,8 @@ lines! {
         service_level: Dbm, "", "received level in service, clear sky", "level in that state less what the power is lowered";
         held_in_hand: Decibels, "", "level held above what the capacity asked for needs",
             "fade margin at that capacity less what power control takes of it in clear sky";
+        hysteresis: Decibels, "", "level above its threshold at which that state is taken again",
+            "as written of the state that must hold; outages are counted to there";
         up_fade: Given<Decibels>, "", "up-fade of long hops", AS_WRITTEN;
         up_fade_level: Dbm, "", "highest level in an up-fade",
             "P_r and the stated tolerances, less what power control then lowers in clear sky, and the up-fade";
@@ -39,7 +41,7 @@ lines! {
 
 impl LevelLines {
     pub(super) fn listed(&self, way: Way) -> Section {
-        self.section(SectionKey::Levels(way), Title::Levels { way })
+        self.section(SectionKey::Levels(way), Title::Levels { way }).planned()
     }
 }
 
@@ -70,6 +72,7 @@ impl Levels<'_, '_> {
             service_level: all((&level, &or_nothing(&lowered))).map(|(level, lowered)| level - lowered).line(),
             lowered: lowered.line(),
             held_in_hand: self.held_in_hand().line(),
+            hysteresis: self.hysteresis().line(),
             up_fade: self.up_fade().line(),
             up_fade_in_hand: all((&read!(receiver.overload), &up_fade_level)).map(|(most, level)| most - level).line(),
             up_fade_level: up_fade_level.line(),
@@ -118,6 +121,11 @@ impl Levels<'_, '_> {
         let level = of(|state| state.lines.level.map(|level| level.0)).map(Dbm);
         let margin = of(|state| state.lines.margin.map(|margin| margin.0)).map(Decibels);
         all((&margin, &self.lowered(&level))).map(|(margin, lowered)| margin - lowered)
+    }
+
+    /// How far above its threshold the state that must hold is taken again.
+    fn hysteresis(&self) -> Traced<Decibels> {
+        self.objective.and_then(|number| self.states[number].hysteresis.clone()).stated(Reason::NoHysteresis)
     }
 
     /// How far layers of air may lift the level; on short hops they do not.

@@ -97,6 +97,14 @@ pub struct Section {
     pub rows: Vec<Row>,
 }
 
+impl Section {
+    /// The same without the rows of what nobody planned: a list of such reasons at every hop would hide the rest.
+    pub(super) fn planned(mut self) -> Self {
+        self.rows.retain(|row| row.text.as_ref().err().is_none_or(|missing| !missing.reason.is_unplanned()));
+        self
+    }
+}
+
 /// Declares a group of lines: field, type, symbol, words, method. Each line has its [`Name`](super::key::Name) as a constant
 /// of the group, called as its field is, and the group can list its [`Row`]s.
 macro_rules! lines {

@@ -10,6 +10,7 @@ mod aperture;
 mod asked;
 mod assumption;
 mod budget;
+mod crossed;
 mod direction;
 mod dish;
 mod end;
@@ -81,6 +82,7 @@ pub use along::PathPoint;
 pub use asked::CRITERIA;
 pub use assumption::Assumption;
 pub use budget::DirectionLines;
+pub use crossed::CrossedLines;
 pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use end::{EndLines, EndSheet};
@@ -244,7 +246,7 @@ impl<'n> HopSheet<'n> {
             sections.push(gas.section(SectionKey::GasBounds(way), Title::GasBounds { way }));
             licence.sections(direction.way, &mut sections);
         }
-        sections.push(self.service.section(SectionKey::Service, Title::BothDirections));
+        sections.push(self.service.section(SectionKey::Service, Title::BothDirections).planned());
         for end in self.ends.iter() {
             end.sections(&mut sections);
         }

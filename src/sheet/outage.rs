@@ -1,5 +1,6 @@
 //! What takes a hop down, cause by cause, and what the causes come to together.
 
+use super::crossed::{self, Crossing};
 use super::fading::Fading;
 use super::reason::Reason;
 use super::saying::Saying;
@@ -21,6 +22,8 @@ pub(super) struct Causes {
     pub(super) multipath: Traced<Percent>,
     /// By multipath fading in the worst month.
     pub(super) multipath_worst_month: Traced<Percent>,
+    /// By the other of two carriers.
+    pub(super) crossing: Option<Crossing>,
 }
 
 impl Causes {
@@ -30,11 +33,13 @@ impl Causes {
         rain: &Traced<RainFade>,
         margin: &Traced<Decibels>,
         rain_margin: &Traced<Decibels>,
+        crossing: Option<Crossing>,
     ) -> Self {
         Self {
             rain: all((rain_margin, rain)).map(|(margin, rain)| rain.outage(margin)),
             multipath: fading.multipath(margin),
             multipath_worst_month: fading.multipath_worst_month(margin),
+            crossing,
         }
     }
 
@@ -45,18 +50,28 @@ impl Causes {
             rain: all((&a.rain, &b.rain)).map(|(one, other)| link::two_way(one, other)),
             multipath: sum(&a.multipath, &b.multipath),
             multipath_worst_month: sum(&a.multipath_worst_month, &b.multipath_worst_month),
+            crossing: a.crossing.as_ref().zip(b.crossing.as_ref()).map(|(a, b)| Crossing::together(a, b)),
         }
     }
 
     /// Outage of the average year by all that is counted.
     pub(super) fn year(&self, terminals: &Terminals) -> Traced<Share> {
-        total(&self.rain.map(Share::from), &self.multipath, terminals)
+        let crossing = self.crossing.as_ref();
+        let clear_air = crossed::with_clear_air(&counted(&self.multipath), crossing, |crossing| &crossing.clear_air);
+        total(&self.all_rain().map(Share::from), &clear_air, terminals)
     }
 
     /// Outage of the worst month by all that is counted. The worst month of rain need not be that of multipath, so this is
     /// an upper bound.
     pub(super) fn worst_month(&self, terminals: &Terminals) -> Traced<Share> {
-        total(&self.rain_worst_month().map(Share::from), &self.multipath_worst_month, terminals)
+        let (crossing, fades) = (self.crossing.as_ref(), counted(&self.multipath_worst_month));
+        let clear_air = crossed::with_clear_air(&fades, crossing, |crossing| &crossing.clear_air_worst_month);
+        total(&self.all_rain().map(MonthOutage::of).map(Share::from), &clear_air, terminals)
+    }
+
+    /// By rain that fades and rain that crosses.
+    fn all_rain(&self) -> Traced<Outage> {
+        crossed::with_rain(&self.rain, self.crossing.as_ref())
     }
 
     pub(super) fn rain_worst_month(&self) -> Traced<MonthOutage> {
@@ -86,6 +101,7 @@ fn counted(outage: &Traced<Percent>) -> Traced<Percent> {
 pub(super) struct Coverage {
     wet_snow: bool,
     multipath: bool,
+    crossing: bool,
     equipment: bool,
     supply: bool,
 }
@@ -99,6 +115,7 @@ impl Coverage {
                 Ok(_) => true,
                 Err(missing) => matches!(missing.reason, Reason::MultipathShort { .. }),
             },
+            crossing: causes.crossing.as_ref().is_none_or(Crossing::is_known),
             equipment: terminals.equipment.value().is_ok(),
             supply: terminals.supply.value().is_ok(),
         }
@@ -106,7 +123,7 @@ impl Coverage {
 
     /// What the availability may be called: by its whole name only if nothing of weight is left out.
     const fn name(self) -> Name {
-        match (self.wet_snow && self.multipath, self.equipment) {
+        match (self.wet_snow && self.multipath && self.crossing, self.equipment) {
             (true, true) => Name::Whole,
             (true, false) => Name::Propagation,
             (false, _) => Name::Rain,
@@ -145,6 +162,7 @@ impl Coverage {
         let causes = [
             (self.wet_snow, Saying::WetSnow),
             (self.multipath, Saying::Multipath),
+            (self.crossing, Saying::Crossing),
             (self.equipment, Saying::Equipment),
             (self.supply, Saying::Supply),
         ];

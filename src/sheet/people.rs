@@ -7,7 +7,7 @@ use super::line::{Line, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
 use super::shown::KeepClear;
-use super::traced::{Traced, all, read};
+use super::traced::{Traced, all, read, see};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
@@ -16,7 +16,7 @@ use crate::units::{Dbm, Decibels, Degrees, Gigahertz, Given, Metres, WattsPerSqu
 const KEEP_CLEAR: Method =
     cited("0 where 4 P / A is within the limit, else √(EIRP / (4 π S)); FCC OET Bulletin 65 (from memory)");
 
-const SET_POWER: &str = "the greatest the radio can be set to, or the power set where the licence fixes a ceiling; its tolerance comes on top, and losses on the way to the antenna are not taken off";
+const SET_POWER: &str = "the greatest the radio can be set to, or the power set where the licence fixes a ceiling; its tolerance and a second carrier come on top, and losses on the way to the antenna are not taken off";
 
 lines! {
     /// How close people may come in front of one end.
@@ -46,8 +46,12 @@ pub(super) fn compute(
 ) -> (PeopleLines, Vec<TooNear>) {
     let (dish, radio) = (own.antenna, own.radio);
     let set_power = greatest_set(hop, own);
-    let power = all((&set_power, &read!(radio.transmit_tolerance)))
-        .map(|(power, tolerance)| power + tolerance.unwrap_or(Decibels(0.0)));
+    let document = hop.hop;
+    // Two carriers warm together.
+    let carriers = see!(document.channel.polarisation)
+        .map(|polarisation| Decibels(10.0 * libm::log10(f64::from(polarisation.carriers()))));
+    let power = all((&set_power, &read!(radio.transmit_tolerance), &carriers))
+        .map(|(power, tolerance, carriers)| power + tolerance.unwrap_or(Decibels(0.0)) + carriers);
     let frequency = sends.map(|given| given.value);
     let gain = all((&gain::at(dish, &frequency), &read!(dish.gain_tolerance)))
         .map(|(gain, tolerance)| gain + tolerance.unwrap_or(Decibels(0.0)));

@@ -7,7 +7,9 @@ use std::sync::Arc;
 
 use super::sentence::{Argument, Day, Open, Whole, sentences};
 use crate::network::{HoleName, Owner};
-use crate::physics::{atmosphere, geodesy, magnetic, multipath, pattern, power_feed, rain_outage, rain_rate, readout};
+use crate::physics::{
+    atmosphere, cross_polar, geodesy, magnetic, multipath, pattern, power_feed, rain_outage, rain_rate, readout,
+};
 use crate::spec::Material;
 use crate::units::{
     Celsius, Degrees, Gigahertz, Given, Latitude, Longitude, Metres, Millimetres, MillimetresPerHour, Watts,
@@ -69,6 +71,7 @@ sentences! {
         // The budget.
         NoStateForCapacity => "no modulation state reaches the capacity asked for";
         NoOtherState => "no other state";
+        NoHysteresis => "the state has no hysteresis";
         NoStateHolds => "no modulation state has a fade margin";
         NoStateToAlignIn => "the radio has no modulation state at the bandwidth to align in";
         NoHeldLevel => "power control holds no level";
@@ -87,6 +90,11 @@ sentences! {
         MultipathFrequency { frequency: Gigahertz } =>
             "multipath fading is modelled from 15 GHz over the path in km to 45 GHz, not at {frequency}";
         MultipathOccurrence { share: Whole } => "a multipath occurrence of {share} % is beyond the method";
+        OneCarrier => "there is one carrier on the channel";
+        NoCrossPolar => "an antenna states no cross-polar discrimination";
+        NoCarrierToInterference => "the state has no carrier over interference";
+        CrossingFrequency { frequency: Gigahertz } =>
+            "crossing in rain is modelled from 8 to 35 GHz, not at {frequency}";
         AimBeyondBeam => "an aim error beyond 0.9 of the beamwidth is off the main beam";
         NoUncodedFigure => "no figure without coding for so many bits";
 
@@ -214,6 +222,24 @@ impl From<multipath::OutOfRange> for Reason {
             OutOfRange::Distance(distance) => Self::MultipathDistance { distance },
             OutOfRange::Frequency(frequency) => Self::MultipathFrequency { frequency },
             OutOfRange::Occurrence(share) => Self::MultipathOccurrence { share: Whole(share.0) },
+        }
+    }
+}
+
+impl Reason {
+    /// Whether it only says that something is not planned here that most hops do without.
+    pub(super) const fn is_unplanned(&self) -> bool {
+        matches!(self, Self::NoHeldLevel | Self::NoUpFade | Self::NoHysteresis | Self::OneCarrier)
+    }
+}
+
+impl From<cross_polar::OutOfRange> for Reason {
+    fn from(outside: cross_polar::OutOfRange) -> Self {
+        use cross_polar::OutOfRange;
+        match outside {
+            OutOfRange::Frequency(frequency) => Self::CrossingFrequency { frequency },
+            OutOfRange::Occurrence(share) => Self::MultipathOccurrence { share: Whole(share.0) },
+            OutOfRange::Fade(_) => Self::Endless,
         }
     }
 }

@@ -190,7 +190,8 @@ impl RecordSheet<'_> {
         let states = hop.ends[self.end].radio.states.iter();
         let state = test.state.as_ref().map(|title| {
             let mut of_width = states.filter(|state| state.bandwidth == channel.bandwidth);
-            of_width.any(|state| *state.title == **title && state.capacity.value >= wanted)
+            of_width
+                .any(|state| *state.title == **title && channel.polarisation.carries(state.capacity.value) >= wanted)
         });
         [
             state,

@@ -38,6 +38,7 @@ sentences! {
 
         // What an availability leaves out.
         WetSnow => "wet snow";
+        Crossing => "crossed polarisations";
         Multipath => "multipath fading";
         Equipment => "failures of equipment";
         Supply => "failures of its supply";

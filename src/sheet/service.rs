@@ -1,5 +1,6 @@
 //! What both directions of a hop give together, and how that stands to what is asked for.
 
+use super::crossed;
 use super::direction::{Direction, Luck, Means};
 use super::line::lines;
 use super::method::cited;
@@ -23,6 +24,11 @@ lines! {
     ServiceLines {
         rain_outage: Outage, "p_R", "rain outage, the worse direction", RAIN_OUTAGE;
         multipath: Percent, "p_M", "multipath outage, both directions", MULTIPATH;
+        crossing_rain: Outage, "P_XPR", "crossing outage in rain, the worse direction", crossed::RAIN;
+        crossing_clear_air: Percent, "", "crossing outage in clear air, both directions", crossed::CLEAR_AIR_YEAR;
+        crossing_rain_worst_month: MonthOutage, "", "crossing outage in rain in the worst month, the worse direction", WORST_MONTH;
+        crossing_worst_month: Percent, "P_XP", "crossing outage in clear air in the worst month, both directions",
+            crossed::CLEAR_AIR;
         equipment: Percent, "p_E", "outage by equipment, both ends",
             "MTTR / (MTBF + MTTR) of each end, independent of each other";
         supply: Percent, "p_S", "outage by its supply, both ends",
@@ -68,6 +74,7 @@ pub(super) fn compute(directions: &Both<Direction<'_>>, means: &Means<'_>) -> Se
             None => Traced::missing(Missing::judged(Reason::NothingOff, target.capacity.place)),
         }
     };
+    let crossing = crossed::of_hop(causes.crossing.as_ref(), target.capacity.place);
     let worst = within(Luck::Worst);
     ServiceLines {
         left_out: causes.rain.map(|_| coverage.left_out()).line(),
@@ -78,6 +85,10 @@ pub(super) fn compute(directions: &Both<Direction<'_>>, means: &Means<'_>) -> Se
         rain_outage: causes.rain.line(),
         multipath: causes.multipath.line(),
         multipath_worst_month: causes.multipath_worst_month.line(),
+        crossing_rain_worst_month: crossing.rain.map(MonthOutage::of).line(),
+        crossing_rain: crossing.rain.line(),
+        crossing_clear_air: crossing.clear_air.line(),
+        crossing_worst_month: crossing.clear_air_worst_month.line(),
         equipment: terminals.equipment.clone().line(),
         supply: terminals.supply.clone().line(),
         outage: year.line(),

@@ -1,6 +1,7 @@
 //! The modulation states of one direction: what each has in hand, how long it is out, and which of them must hold.
 
-use super::budget::DirectionLines;
+use super::budget::{DirectionLines, Sending};
+use super::crossed::{self, Crossing};
 use super::fading::Fading;
 use super::line::{AS_WRITTEN, lines};
 use super::method::{Method, cited};
@@ -60,6 +61,8 @@ pub struct State {
     pub lines: StateLines,
     /// What takes it down, cause by cause.
     pub(super) causes: Causes,
+    /// How far above its threshold it is taken again, if anybody says.
+    pub(super) hysteresis: Traced<Option<Decibels>>,
 }
 
 /// Two radios on the channel of a hop.
@@ -71,6 +74,8 @@ pub(super) struct Tuned<'n> {
     pub(super) radio: &'n Document<Radio>,
     /// Another bandwidth than is written, to see what it would give.
     pub(super) bandwidth: Option<Megahertz>,
+    /// The direction they work in.
+    pub(super) sending: &'n Sending<'n>,
 }
 
 impl Tuned<'_> {
@@ -102,6 +107,7 @@ struct Rung {
     level: Traced<Dbm>,
     margin: Traced<Decibels>,
     rain_margin: Traced<Decibels>,
+    hysteresis: Traced<Option<Decibels>>,
     causes: Causes,
     outage: Traced<Share>,
 }
@@ -118,7 +124,7 @@ pub(super) fn compute(
     let rungs: Vec<Rung> = usable.map(|number| rung(tuned, number, lines, fading, terminals)).collect();
     let shares: Vec<Traced<Share>> = (0..rungs.len()).map(|own| share(&rungs, own)).collect();
     let rungs = rungs.into_iter().zip(shares);
-    rungs.map(|(rung, share)| state(tuned.radio, rung, share, path, terminals)).collect()
+    rungs.map(|(rung, share)| state(tuned, rung, share, path, terminals)).collect()
 }
 
 fn rung(tuned: &Tuned<'_>, number: usize, lines: &DirectionLines, fading: &Fading, terminals: &Terminals) -> Rung {
@@ -130,16 +136,22 @@ fn rung(tuned: &Tuned<'_>, number: usize, lines: &DirectionLines, fading: &Fadin
     let margin = all((&level, &threshold, &lines.aim_loss, &lines.degradation))
         .map(|(level, threshold, aim, degradation)| link::fade_margin(level, threshold) - aim - degradation);
     let rain_margin = all((&margin, &lines.wet_loss)).map(|(margin, wet)| margin - wet);
-    let causes = Causes::of(fading, &fading.rain, &margin, &rain_margin);
+    // Lost until the level is back above the hysteresis.
+    let hysteresis = read!(radio.states[i].hysteresis);
+    let back =
+        |margin: &Traced<Decibels>| all((margin, &hysteresis)).map(|(margin, more)| margin - more.unwrap_or_default());
+    let crossing = Crossing::of(tuned.sending, fading, number);
+    let causes = Causes::of(fading, &fading.rain, &back(&margin), &back(&rain_margin), crossing);
     Rung {
         number,
-        capacity: written!(radio.states[i].capacity).decided_by(&fits),
+        capacity: crossed::capacity(tuned.hop, &written!(radio.states[i].capacity)).decided_by(&fits),
         threshold: written!(radio.states[i].threshold).decided_by(&fits),
         outage: causes.year(terminals),
         causes,
         level,
         margin,
         rain_margin,
+        hysteresis,
     }
 }
 
@@ -161,11 +173,11 @@ fn share(rungs: &[Rung], own: usize) -> Traced<Share> {
     share.decided_by(&ranked)
 }
 
-fn state(radio: &Document<Radio>, rung: Rung, share: Traced<Share>, path: &PathLines, terminals: &Terminals) -> State {
-    let Rung { number, capacity, threshold, level, margin, rain_margin, causes, outage } = rung;
+fn state(tuned: &Tuned<'_>, rung: Rung, share: Traced<Share>, path: &PathLines, terminals: &Terminals) -> State {
+    let Rung { number, capacity, threshold, level, margin, rain_margin, hysteresis, causes, outage } = rung;
     let coverage = Coverage::of(&path.snow_factor, &causes, terminals);
     let lines = StateLines {
-        capacity: capacity.line(),
+        capacity: capacity.by(crossed::capacity_method(tuned.hop)),
         threshold: threshold.line(),
         level: level.line(),
         margin: margin.line(),
@@ -178,7 +190,7 @@ fn state(radio: &Document<Radio>, rung: Rung, share: Traced<Share>, path: &PathL
         outage: outage.line(),
         share: share.line(),
     };
-    State { title: radio.states[number].title.to_string(), number, lines, causes }
+    State { title: tuned.radio.states[number].title.to_string(), number, lines, causes, hysteresis }
 }
 
 /// The state with the lowest threshold among those that reach the capacity asked for, by its number in the list.

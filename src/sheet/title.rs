@@ -13,6 +13,7 @@ sentences! {
         GasBounds { way: Way } => "Gas in other air {way}";
         Margins { way: Way } => "Margins {way}";
         Levels { way: Way } => "Levels in operation {way}";
+        Crossed { way: Way } => "Crossed polarisations {way}";
         State { state: Box<str>, way: Way } => "{state} {way}";
         Licence { way: Way } => "Licence {way}";
         Code { code: &'static str, way: Way } => "{code} {way}";

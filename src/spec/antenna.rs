@@ -35,6 +35,10 @@ pub struct Antenna {
     /// given. There is no ITU method: some 1.5 dB were measured, less on covers that shed water.
     #[schemars(extend("x-least" = 0))]
     pub wet_loss: Option<Given<Decibels>>,
+    /// Least cross-polar discrimination on the axis: how much weaker the other polarisation comes through. For dual-polarised
+    /// hops.
+    #[schemars(extend("x-least" = 0))]
+    pub cross_polar: Option<Given<Decibels>>,
     /// Full width of the main beam between its half-power points.
     #[schemars(extend("x-least" = 0))]
     pub beamwidth: Given<Degrees>,

@@ -11,7 +11,8 @@ use super::{
     Window,
 };
 use crate::units::{
-    Dbm, Decibels, Degrees, Gigahertz, Given, Megahertz, Metres, Millimetres, SquareMillimetres, Volts, Watts,
+    Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, SquareMillimetres,
+    Volts, Watts,
 };
 
 /// A point-to-point radio hop.
@@ -57,7 +58,7 @@ pub struct Channel {
     pub b_to_a: Given<Gigahertz>,
     /// Occupied bandwidth, each way.
     pub bandwidth: Given<Megahertz>,
-    /// Polarisation, the same at both ends.
+    /// Polarisation, the same at both ends; `dual` for two carriers of crossed polarisations on this one channel.
     pub polarisation: Polarisation,
 }
 
@@ -81,15 +82,35 @@ pub enum Polarisation {
     Horizontal,
     /// Electric field upright.
     Vertical,
+    /// Both at once on one channel, a carrier each: twice the capacity of a modulation state, rain as it fades the
+    /// horizontal one, and each carrier what the antennas, the air and rain let over of the other. Powers are those of a
+    /// carrier.
+    Dual,
 }
 
 impl Polarisation {
+    /// What all carriers of the channel carry together, of the capacity of a modulation state.
+    #[must_use]
+    pub fn carries(self, one: MegabitsPerSecond) -> MegabitsPerSecond {
+        MegabitsPerSecond(one.0 * f64::from(self.carriers()))
+    }
+
+    /// How many carriers share the channel.
+    #[must_use]
+    pub const fn carriers(self) -> u8 {
+        match self {
+            Self::Horizontal | Self::Vertical => 1,
+            Self::Dual => 2,
+        }
+    }
+
     /// The word as written.
     #[must_use]
     pub const fn word(self) -> &'static str {
         match self {
             Self::Horizontal => "horizontal",
             Self::Vertical => "vertical",
+            Self::Dual => "dual",
         }
     }
 }

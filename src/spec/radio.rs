@@ -34,6 +34,10 @@ pub struct Radio {
     pub noise_figure: Option<Given<Decibels>>,
     /// Strongest level the receiver takes without errors.
     pub overload: Given<Dbm>,
+    /// What its canceller of cross-polar interference improves carrier over interference by, for dual-polarised hops. None if
+    /// not given.
+    #[schemars(extend("x-least" = 0))]
+    pub cross_polar_cancelling: Option<Given<Decibels>>,
     /// Ports for cables.
     pub ports: Vec<Port>,
     /// What it needs to run.
@@ -101,6 +105,14 @@ pub struct State {
     /// How much the radio lowers its power in this state. Default none.
     #[schemars(extend("x-least" = 0))]
     pub back_off: Option<Given<Decibels>>,
+    /// How far the level must be above the threshold before the radio takes this state again. What the state has in hand
+    /// is counted to there, as if it were lost until then: no more time than that is lost. Default none.
+    #[schemars(extend("x-least" = 0))]
+    pub hysteresis: Option<Given<Decibels>>,
+    /// Carrier over co-channel interference at which it still holds, at the bit error ratio of the threshold. For
+    /// dual-polarised hops.
+    #[schemars(extend("x-least" = 0))]
+    pub carrier_to_interference: Option<Given<Decibels>>,
 }
 
 /// A port for a cable.

@@ -378,6 +378,7 @@ ask-clearance = Clearance of the path, k = 4/3
 ask-clearance-low = Clearance of the path, low k
 ask-fade-margin = Fade margin { $way }
 ask-overload = Received level { $way }, below overload
+ask-up-fade = Level in an up-fade { $way }, below overload
 ask-tilt = Tilt of the bracket, end { $end }
 ask-ground = Grounding conductor, end { $end }
 ask-voltage = Voltage at the radio, end { $end }, port { $port }
@@ -452,6 +453,8 @@ worst-month = worst month
 outage-rain-and-snow = Rain and wet snow
 outage-rain = Rain
 outage-multipath = Multipath fading
+outage-crossing-rain = Crossed carriers in rain
+outage-crossing-air = Crossed carriers in clear air
 outage-equipment = Equipment
 outage-supply = Power supply
 outage-counted = Outage, all that is counted

@@ -168,6 +168,8 @@ const WITHOUT_A_VALUE: &[&str] = &[
     "plate-not-made",
     "port-cannot-carry",
     "port-used-twice",
+    "canceller-unstated",
+    "crossing-not-judged",
     "power-control-unstated",
     "power-point-unstated",
     "radio-unpowered",

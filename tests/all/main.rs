@@ -8,6 +8,7 @@ mod cli;
 mod climate;
 mod compare;
 mod compare_known;
+mod crossed;
 mod departures;
 mod door;
 mod extremes;

@@ -28,6 +28,8 @@ pub(in crate::pack) fn outages(sheet: &HopSheet<'_>, voice: Voice) -> Option<Fig
     let causes = [
         cause(voice, rain, &service.rain_outage, &service.rain_worst_month),
         cause(voice, "outage-multipath", &service.multipath, &service.multipath_worst_month),
+        cause(voice, "outage-crossing-rain", &service.crossing_rain, &service.crossing_rain_worst_month),
+        cause(voice, "outage-crossing-air", &service.crossing_clear_air, &service.crossing_worst_month),
         cause(voice, "outage-equipment", &service.equipment, &service.equipment),
         cause(voice, "outage-supply", &service.supply, &service.supply),
     ];

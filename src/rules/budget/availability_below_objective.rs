@@ -63,6 +63,8 @@ fn causes(hop: &HopSheet<'_>) -> String {
     let list = [
         of("rain", &service.rain_outage),
         of("multipath", &service.multipath),
+        of("crossing in rain, of which the larger counts,", &service.crossing_rain),
+        of("crossing in clear air", &service.crossing_clear_air),
         of("equipment", &service.equipment),
         of("supply", &service.supply),
     ];

@@ -1,6 +1,7 @@
 //! No modulation state of the radio reaches the capacity asked for in this channel.
 
 use crate::rules::prelude::*;
+use crate::spec::State;
 use crate::units::MegabitsPerSecond;
 
 rule! {
@@ -16,7 +17,9 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let short = hop.directions.iter().filter(|direction| direction.objective().is_none());
+    // What a broken field leaves unknown is told where it is broken.
+    let known = |direction: &&Direction<'_>| direction.states.iter().all(|state| state.lines.capacity.value().is_ok());
+    let short = hop.directions.iter().filter(|direction| direction.objective().is_none()).filter(known);
     // One hop, one thing to say: by the slower of the two radios.
     let slower = short.map(|direction| (direction, fastest(direction))).min_by(|(_, one), (_, other)| {
         let rate = |most: &Option<MegabitsPerSecond>| most.map_or(0.0, |most| most.0);
@@ -52,9 +55,13 @@ fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, fastest: Option<Megabit
     }
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     finding.because(at!(radio.states), "the states there are");
-    let enough = radio.states.iter().filter(|state| state.capacity.value >= wanted.value());
+    let carries = |state: &State| spec.channel.polarisation.carries(state.capacity.value);
+    let enough = radio.states.iter().filter(|state| carries(state) >= wanted.value());
     let narrowest = enough.min_by(|one, other| one.bandwidth.value.0.total_cmp(&other.bandwidth.value.0));
     finding.help(match narrowest {
+        Some(state) if spec.channel.polarisation.carriers() > 1 => {
+            format!("{} at {} gives {}, both carriers together", state.title, state.bandwidth, carries(state))
+        }
         Some(state) => format!("{} at {} gives {}", state.title, state.bandwidth, state.capacity),
         None => "no state of this radio is fast enough: take another radio or ask for less".into(),
     });

@@ -2,12 +2,13 @@
 
 use super::{measured_at, read_at};
 use crate::rules::prelude::*;
+use crate::spec::Polarisation;
 
 rule! {
     /// The level found is that of crossed polarisation.
     ///
     /// With one antenna turned by 90 degrees only the cross-polar remainder arrives, some 25 to 35 dB down, and it peaks like
-    /// the real thing. Said only where no side lobe explains the level.
+    /// the real thing. Said only where no side lobe explains the level, and not of dual-polarised hops, which have a carrier either way.
     ///
     /// Source: common practice, no source.
     severity: Warning,
@@ -18,6 +19,9 @@ rule! {
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let end = &hop.ends[sheet.end];
     let Some(below) = sheet.lines.difference.get().filter(|_| sheet.looks_crossed(end)) else { return };
+    if hop.resolved.hop.channel.polarisation == Polarisation::Dual {
+        return;
+    }
     let (lines, spec, record) = (&sheet.lines, hop.resolved.hop, sheet.document);
     let down = -below;
     let message = format!("end {}: {down} too weak is what crossed polarisation leaves", sheet.end);
