@@ -70,7 +70,7 @@ fn of_availability(sheet: &HopSheet<'_>, asked: &mut Requirements) {
         [("name", &name), ("directions", &directions), ("period", &period), ("capacity", &capacity)];
     let what = voice.with("ask-availability", &open);
     let limit = asked.at_least(&target.availability.given);
-    let left = match service.unused.get() {
+    let left = match service.unused.get().filter(|part| part.0.0 >= 0.0) {
         Some(part) => {
             let open: [Open<'_>; 2] = [("left", &voice.line(&service.in_hand)), ("part", &voice.number(part))];
             voice.with("availability-left", &open)
@@ -106,6 +106,11 @@ fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Req
         let limit = asked.at_least(&wanted.given);
         let what = voice.with("ask-fade-margin", &[("way", &way)]);
         asked.judged(what, limit, &margins.fade_margin, &margins.fade_in_hand);
+    }
+    if let Some(most) = &sheet.target.errored {
+        let limit = asked.at_most(&most.given);
+        let what = voice.with("ask-errored", &[("way", &way)]);
+        asked.judged(what, limit, &margins.errored, &margins.errored_in_hand);
     }
     let limit = asked.at_most(&direction.receiver.radio.overload);
     let what = voice.with("ask-overload", &[("way", &way)]);

@@ -7,6 +7,7 @@ use super::line::{AS_WRITTEN, Section, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
 use super::reason::Reason;
+use super::shown::Rare;
 use super::title::Title;
 use super::traced::{Traced, all, read, see};
 use crate::network::Document;
@@ -33,8 +34,8 @@ lines! {
             "as the radio that receives says, none where nothing is written";
         in_hand: Decibels, "", "carrier over interference in hand, still air", "XPD_g + XPIF − C_0/I";
         rain: Outage, "P_XPR", "crossing outage in rain", RAIN;
-        clear_air: Percent, "", "crossing outage in clear air, average year", CLEAR_AIR_YEAR;
-        clear_air_worst_month: Percent, "P_XP", "crossing outage in clear air, worst month", CLEAR_AIR;
+        clear_air: Rare, "", "crossing outage in clear air, average year", CLEAR_AIR_YEAR;
+        clear_air_worst_month: Rare, "P_XP", "crossing outage in clear air, worst month", CLEAR_AIR;
     }
 }
 
@@ -99,8 +100,8 @@ impl Crossing {
             cancelling: self.cancelling.clone().line(),
             in_hand: in_hand.line(),
             rain: self.rain.clone().line(),
-            clear_air: self.clear_air.clone().line(),
-            clear_air_worst_month: self.clear_air_worst_month.clone().line(),
+            clear_air: self.clear_air.map(Rare).line(),
+            clear_air_worst_month: self.clear_air_worst_month.map(Rare).line(),
         }
     }
 

@@ -118,7 +118,7 @@ pub use saying::{Falls, Saying, Told};
 pub use scene::Worst;
 pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
-pub use shown::{BothWays, Fine, KeepClear, Part, Radii, Ratio, Shown};
+pub use shown::{BothWays, Fine, KeepClear, Part, Radii, Rare, Ratio, Shown};
 pub use sources::{Listed, Sources};
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};

@@ -9,7 +9,7 @@ use super::outage::{Causes, Coverage};
 use super::path::WORST_MONTH;
 use super::reason::Reason;
 use super::saying::Saying;
-use super::shown::Part;
+use super::shown::{Part, Rare};
 use super::states::{MULTIPATH, RAIN_OUTAGE, TOGETHER, TOGETHER_WORST_MONTH};
 use super::traced::{Traced, all};
 use crate::physics::link;
@@ -23,22 +23,22 @@ lines! {
     /// What both directions give together, at the capacity asked for.
     ServiceLines {
         rain_outage: Outage, "p_R", "rain outage, the worse direction", RAIN_OUTAGE;
-        multipath: Percent, "p_M", "multipath outage, both directions", MULTIPATH;
+        multipath: Rare, "p_M", "multipath outage, both directions", MULTIPATH;
         crossing_rain: Outage, "P_XPR", "crossing outage in rain, the worse direction", crossed::RAIN;
-        crossing_clear_air: Percent, "", "crossing outage in clear air, both directions", crossed::CLEAR_AIR_YEAR;
+        crossing_clear_air: Rare, "", "crossing outage in clear air, both directions", crossed::CLEAR_AIR_YEAR;
         crossing_rain_worst_month: MonthOutage, "", "crossing outage in rain in the worst month, the worse direction", WORST_MONTH;
-        crossing_worst_month: Percent, "P_XP", "crossing outage in clear air in the worst month, both directions",
+        crossing_worst_month: Rare, "P_XP", "crossing outage in clear air in the worst month, both directions",
             crossed::CLEAR_AIR;
-        equipment: Percent, "p_E", "outage by equipment, both ends",
+        equipment: Rare, "p_E", "outage by equipment, both ends",
             "MTTR / (MTBF + MTTR) of each end, independent of each other";
-        supply: Percent, "p_S", "outage by its supply, both ends",
+        supply: Rare, "p_S", "outage by its supply, both ends",
             "failures that outlast the autonomy, exponential in length, of each power point in use";
         outage: Share, "p", "outage in the average year, both directions", TOGETHER;
         left_out: Saying, "", "not counted in it", "what is not given";
         minutes: Minutes, "", "outage in minutes a year", "365 days";
         availability: Percent, "100 − p", "availability, both directions", "100 % less the outage in the average year";
         rain_worst_month: MonthOutage, "", "rain outage in the worst month, the worse direction", WORST_MONTH;
-        multipath_worst_month: Percent, "", "multipath outage in the worst month, both directions",
+        multipath_worst_month: Rare, "", "multipath outage in the worst month, both directions",
             cited("ITU-R P.530-18 §2.3.2 at the fade margin, flat fading");
         worst_month: Share, "p_w", "outage in the worst month, both directions", TOGETHER_WORST_MONTH;
         worst_month_availability: Percent, "100 − p_w", "availability in the worst month, both directions",
@@ -83,14 +83,14 @@ pub(super) fn compute(directions: &Both<Direction<'_>>, means: &Means<'_>) -> Se
         worst_month_availability: available(&month).line().called(coverage.of_hop_worst_month()),
         rain_worst_month: causes.rain_worst_month().line(),
         rain_outage: causes.rain.line(),
-        multipath: causes.multipath.line(),
-        multipath_worst_month: causes.multipath_worst_month.line(),
+        multipath: causes.multipath.map(Rare).line(),
+        multipath_worst_month: causes.multipath_worst_month.map(Rare).line(),
         crossing_rain_worst_month: crossing.rain.map(MonthOutage::of).line(),
         crossing_rain: crossing.rain.line(),
-        crossing_clear_air: crossing.clear_air.line(),
-        crossing_worst_month: crossing.clear_air_worst_month.line(),
-        equipment: terminals.equipment.clone().line(),
-        supply: terminals.supply.clone().line(),
+        crossing_clear_air: crossing.clear_air.map(Rare).line(),
+        crossing_worst_month: crossing.clear_air_worst_month.map(Rare).line(),
+        equipment: terminals.equipment.map(Rare).line(),
+        supply: terminals.supply.map(Rare).line(),
         outage: year.line(),
         worst_month: month.line(),
         counted: counted.line(),

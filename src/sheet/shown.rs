@@ -97,6 +97,30 @@ impl Shown for Ratio {
     }
 }
 
+/// A share of time that may be very small: told by two digits where four decimals would show none.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct Rare(pub Percent);
+
+impl std::fmt::Display for Rare {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let share = self.0.0;
+        if !(1e-12..0.000_05).contains(&share) {
+            return self.0.fmt(f);
+        }
+        let decimals = (5..=13).find(|decimals| share * 10_f64.powi(*decimals) >= 10.0).unwrap_or(13);
+        f.write_str(&self.0.with_decimals(usize::try_from(decimals).unwrap_or_default()))
+    }
+}
+
+impl Shown for Rare {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        self.0.number()
+    }
+    fn told(&self) -> Told {
+        Told::Number(self.to_string())
+    }
+}
+
 /// A part of a whole, told without decimals.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct Part(pub Percent);

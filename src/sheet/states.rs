@@ -9,6 +9,7 @@ use super::missing::Missing;
 use super::outage::{Causes, Coverage};
 use super::path::PathLines;
 use super::reason::Reason;
+use super::shown::Rare;
 use super::target::Target;
 use super::terminal::Terminals;
 use super::traced::{Traced, all, read, see, written};
@@ -29,7 +30,7 @@ lines! {
         margin: Decibels, "M", "fade margin", "P_r − L_p − D − P_th";
         rain_margin: Decibels, "M_R", "fade margin in rain", "M − A_w";
         rain_outage: Outage, "p_R", "rain outage", RAIN_OUTAGE;
-        multipath: Percent, "p_M", "multipath outage", MULTIPATH;
+        multipath: Rare, "p_M", "multipath outage", MULTIPATH;
         outage: Share, "p", "outage in the average year", TOGETHER;
         availability: Percent, "100 − p", "availability", "100 % less the outage in the average year";
         worst_month: Share, "p_w", "outage in the worst month", TOGETHER_WORST_MONTH;
@@ -183,7 +184,7 @@ fn state(tuned: &Tuned<'_>, rung: Rung, share: Traced<Share>, path: &PathLines, 
         margin: margin.line(),
         rain_margin: rain_margin.line(),
         rain_outage: causes.rain.clone().line(),
-        multipath: causes.multipath.clone().line(),
+        multipath: causes.multipath.map(Rare).line(),
         availability: outage.map(|outage| link::availability(outage.most)).line().called(coverage.of_direction()),
         worst_month: causes.worst_month(terminals).line(),
         minutes: outage.map(|outage| link::minutes_per_year(outage.most)).line(),

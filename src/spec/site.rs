@@ -221,7 +221,7 @@ pub struct PowerFailures {
     /// Mean time from one failure to the next: `60 d`.
     #[schemars(extend("x-least" = 0.0001))]
     pub mean_time_between: Given<Hours>,
-    /// How long one lasts on average.
+    /// How long one lasts on average; single ones are taken as exponential in length.
     #[schemars(extend("x-least" = 0))]
     pub mean_duration: Given<Hours>,
     /// How long a battery or a generator carries on. Default not at all.

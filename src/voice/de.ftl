@@ -376,6 +376,7 @@ availability-left = { $left }: { $part } des erlaubten Ausfalls
 tight = knapp
 ask-clearance = Freiraum der Strecke, k = 4/3
 ask-clearance-low = Freiraum der Strecke, kleines k
+ask-errored = Stark gestörte Zeit { $way }, schlechtester Monat
 ask-fade-margin = Schwundreserve { $way }
 ask-overload = Empfangspegel { $way }, unter Übersteuerung
 ask-up-fade = Pegel bei Überhöhung { $way }, unter Übersteuerung
@@ -837,6 +838,7 @@ sheet-outage-in-the-average-year = Ausfall im mittleren Jahr
 sheet-propagation-availability = Ausbreitungsverfügbarkeit
 sheet-rain-availability = Regenverfügbarkeit
 sheet-outage-in-the-worst-month = Ausfall im schlechtesten Monat
+sheet-severely-errored-time-in-the-worst-month = stark gestörte Zeit im schlechtesten Monat
 sheet-severely-errored-time-in-hand = Reserve der stark gestörten Zeit
 sheet-availability-in-hand = Reserve der Verfügbarkeit
 sheet-outage-in-an-average-year = Ausfall im mittleren Jahr

@@ -376,6 +376,7 @@ availability-left = { $left }: { $part } of what may be lost
 tight = tight
 ask-clearance = Clearance of the path, k = 4/3
 ask-clearance-low = Clearance of the path, low k
+ask-errored = Severely errored time { $way }, worst month
 ask-fade-margin = Fade margin { $way }
 ask-overload = Received level { $way }, below overload
 ask-up-fade = Level in an up-fade { $way }, below overload

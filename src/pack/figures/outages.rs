@@ -7,7 +7,7 @@ use crate::voice::Voice;
 
 const WIDTH: f64 = 178.0;
 const LEFT: f64 = 62.0;
-const RIGHT: f64 = WIDTH - 30.0;
+const RIGHT: f64 = WIDTH - 42.0;
 const ROW: f64 = 6.4;
 const TOP: f64 = 7.0;
 /// The axis runs from 0.0001 % to 1 %, a decade of outage a fourth of it.

@@ -1,7 +1,9 @@
 //! The hop is down for longer than its availability allows.
 
 use crate::rules::prelude::*;
-use crate::sheet::{Line, Shown};
+use crate::sheet::{Line, Rare, Saying, Shown};
+use crate::spec::Period;
+use crate::units::Percent;
 
 rule! {
     /// The hop is down for longer than its availability allows.
@@ -35,24 +37,41 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let direction = if outage(b) > outage(a) { b } else { a };
     let (Some(state), end) = (direction.objective_state(), direction.sender.end) else { return };
     let (has, wants, _) = apart(availability, wanted.value());
-    let message = format!("availability is {has}, below {wants}: {}; worst {}", causes(hop), direction.way);
+    let name = direction.availability_words();
+    let message = format!("{name} is {has}, below {wants}: {}; worst {}", causes(hop), direction.way);
     let margin = state.lines.margin.get().unwrap_or_default();
     let label = format!("leaves a margin of {margin} in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(availability, Worse::Lower).of_whole_hop();
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     if let (Ok(rain), Some(place)) = (hop.path.rain_rate.value(), hop.path.rain_rate.first_source()) {
-        finding.because(place, format!("{rain} fades it by {}", line(&direction.lines.rain_fade)));
+        let falls = if hop.path.snow_factor.get().is_some() { "with wet snow " } else { "" };
+        finding.because(place, format!("{rain} {falls}fades it by {}", line(&direction.lines.rain_fade)));
+    }
+    finding.help(help(hop));
+}
+
+/// What would mend it. Where equipment and its supply take all that is allowed, no radio and no antenna does.
+fn help(hop: &HopSheet<'_>) -> String {
+    let (service, allowed) = (&hop.service, Percent(100.0) - hop.target.availability.value());
+    let share = |line: &Line<Rare>| line.get().map_or(Percent(0.0), |share| share.0);
+    let terminals = share(&service.equipment) + share(&service.supply);
+    if terminals >= allowed {
+        return format!(
+            "equipment and its supply alone take {terminals} of the {} allowed, whatever the radios do: a shorter \
+             `mean_time_to_restore`, a longer `autonomy` of the power points, or equipment that fails less often",
+            allowed.tidy()
+        );
     }
     let mend = &hop.mends.availability;
     let ways = any_of(mend, "no single change does: take several, or another radio");
-    finding.help(match mend.level {
+    match mend.level {
         Some(more) => format!("{more} more margin each way would do; {ways}"),
         None => ways,
-    });
+    }
 }
 
-/// What takes how much of the year, the causes that are counted.
+/// What takes how much of the time that the objective speaks of, the causes that are counted, and what is not.
 fn causes(hop: &HopSheet<'_>) -> String {
     fn of<T: Shown>(words: &str, outage: &Line<T>) -> Option<String> {
         let outage = outage.value().ok()?;
@@ -60,15 +79,30 @@ fn causes(hop: &HopSheet<'_>) -> String {
         (!nothing).then(|| format!("{words} {}", outage.told()))
     }
     let service = &hop.service;
-    let list = [
-        of("rain", &service.rain_outage),
-        of("multipath", &service.multipath),
-        of("crossing in rain, of which the larger counts,", &service.crossing_rain),
-        of("crossing in clear air", &service.crossing_clear_air),
-        of("equipment", &service.equipment),
-        of("supply", &service.supply),
-    ];
-    let list: Vec<String> = list.into_iter().flatten().collect();
-    let minutes = service.minutes.get().unwrap_or_default();
-    format!("{} of the year, {minutes} in all", list.join(", "))
+    let crossing = "crossing in rain, of which the larger counts,";
+    let (list, time) = match hop.target.period() {
+        Period::AverageYear => (
+            [
+                of("rain", &service.rain_outage),
+                of("multipath", &service.multipath),
+                of(crossing, &service.crossing_rain),
+                of("crossing in clear air", &service.crossing_clear_air),
+            ],
+            format!("of the year, {} in all", service.minutes.get().unwrap_or_default()),
+        ),
+        Period::WorstMonth => (
+            [
+                of("rain", &service.rain_worst_month),
+                of("multipath", &service.multipath_worst_month),
+                of(crossing, &service.crossing_rain_worst_month),
+                of("crossing in clear air", &service.crossing_worst_month),
+            ],
+            "of the worst month".to_owned(),
+        ),
+    };
+    let terminals = [of("equipment", &service.equipment), of("supply", &service.supply)];
+    let list: Vec<String> = list.into_iter().chain(terminals).flatten().collect();
+    let left = service.left_out.value().ok().filter(|left| *left != &Saying::Never);
+    let left = left.map(|left| format!(", {left} not counted")).unwrap_or_default();
+    format!("{} {time}{left}", list.join(", "))
 }

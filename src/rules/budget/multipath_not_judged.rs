@@ -11,7 +11,7 @@ rule! {
     /// counts in the availability once two things are given: `climate.refractivity`, two values of published maps, and a
     /// profile, for the mean height of the ground changes it by a power of ten. Beyond 185 km, above 45 GHz, or where the
     /// climate is worse than the method bears, it cannot be computed. Above 45 GHz there is no method at all, and this is
-    /// advice; a climate that is worse than the method bears is an error.
+    /// advice; without refractivity or profile it is a warning; a climate that is worse than the method bears is an error.
     ///
     /// Source: ITU-R P.530-18 §2.3; that it does not matter up to 5 km is §2.3.1 (from memory, not seen).
     severity: Error,
