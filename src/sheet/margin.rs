@@ -1,7 +1,7 @@
 //! What is left between a computed value and the limit it must keep, for the page on which a hop is decided.
 
 use super::budget::DirectionLines;
-use super::crossed::{self, Crossing};
+use super::crossed;
 use super::line::lines;
 use super::method::cited;
 use super::missing::Missing;
@@ -48,8 +48,8 @@ pub(super) fn direction(
     let errored = match &target.errored {
         Some(_) => objective.and_then(|number| {
             let causes = &states[number].causes;
-            let of_month = |crossing: &Crossing| -> &Traced<Percent> { &crossing.clear_air_worst_month };
-            crossed::with_clear_air(&causes.multipath_worst_month, causes.crossing.as_ref(), of_month)
+            let crossing = causes.crossing.as_ref();
+            crossed::with_clear_air(&causes.multipath_worst_month, crossing, |crossing| &crossing.clear_air_worst_month)
         }),
         None => Traced::missing(unasked()),
     };

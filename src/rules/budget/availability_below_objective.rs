@@ -38,7 +38,8 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let (Some(state), end) = (direction.objective_state(), direction.sender.end) else { return };
     let (has, wants, _) = apart(availability, wanted.value());
     let name = direction.availability_words();
-    let message = format!("{name} is {has}, below {wants}: {}; worst {}", causes(hop), direction.way);
+    let message =
+        format!("{name} is {has}, below {wants}: {}; worst {}{}", causes(hop), direction.way, not_counted(hop));
     let margin = state.lines.margin.get().unwrap_or_default();
     let label = format!("leaves a margin of {margin} in {}", state.title);
     let finding = found.report(&RULE, at!(end.antenna), message, label);
@@ -71,7 +72,7 @@ fn help(hop: &HopSheet<'_>) -> String {
     }
 }
 
-/// What takes how much of the time that the objective speaks of, the causes that are counted, and what is not.
+/// What takes how much of the time that the objective speaks of, cause by cause.
 fn causes(hop: &HopSheet<'_>) -> String {
     fn of<T: Shown>(words: &str, outage: &Line<T>) -> Option<String> {
         let outage = outage.value().ok()?;
@@ -102,7 +103,11 @@ fn causes(hop: &HopSheet<'_>) -> String {
     };
     let terminals = [of("equipment", &service.equipment), of("supply", &service.supply)];
     let list: Vec<String> = list.into_iter().chain(terminals).flatten().collect();
-    let left = service.left_out.value().ok().filter(|left| *left != &Saying::Never);
-    let left = left.map(|left| format!(", {left} not counted")).unwrap_or_default();
-    format!("{} {time}{left}", list.join(", "))
+    format!("{} {time}", list.join(", "))
+}
+
+/// What is not counted, if anything is not.
+fn not_counted(hop: &HopSheet<'_>) -> String {
+    let left = hop.service.left_out.value().ok().filter(|left| *left != &Saying::Never);
+    left.map(|left| format!("; not counted: {left}")).unwrap_or_default()
 }

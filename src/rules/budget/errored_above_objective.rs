@@ -1,6 +1,7 @@
 //! Fading in clear air takes more of the worst month than the objective for errors allows.
 
 use crate::rules::prelude::*;
+use crate::sheet::Rare;
 use crate::units::Percent;
 
 rule! {
@@ -27,12 +28,13 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     if share <= most.value() {
         return;
     }
-    let (way, errored) = (direction.way, line(&direction.margins.errored));
-    let message = format!("{way}: fades in clear air take {errored} of the worst month, more than {}", most.given);
+    let (way, given) = (direction.way, &most.given);
+    let message = format!("{way}: fades in clear air take {} of the worst month, more than {given}", Rare(share));
     let end = direction.receiver.end;
     let label = format!("margin {} here", line(&direction.margins.fade_margin));
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(share, Worse::Higher);
     finding.because(most.place, format!("{} asked for here", most.given));
-    finding.help("more margin, a shorter hop, or more slope between the ends: each 10 dB more make them ten times rarer");
+    finding
+        .help("more margin, a shorter hop, or more slope between the ends: each 10 dB more make them ten times rarer");
 }
