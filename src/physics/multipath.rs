@@ -183,6 +183,18 @@ impl Multipath {
         Decibels(10.5 - 5.6 * libm::log10(climate) - 2.7 * libm::log10(self.d) + 1.7 * libm::log10(1.0 + self.slope))
     }
 
+    /// Share of the average year, for a share of the worst month that deep fades of this path take.
+    ///
+    /// ```text
+    /// p = 10^(-ΔG/10) p_w
+    /// ```
+    ///
+    /// Source: Recommendation ITU-R P.530-18, section 2.3.4.
+    #[must_use]
+    pub fn year_of(&self, worst_month: Percent, latitude: Latitude) -> Percent {
+        Percent(worst_month.0 * libm::exp10(-self.year_over_worst_month(latitude).0 / 10.0))
+    }
+
     /// Share of the average year in which a fade `A` of any depth is exceeded, `p`. None for less than 0 dB.
     ///
     /// ```text
@@ -199,7 +211,7 @@ impl Multipath {
         if a.is_nan() || a < 0.0 {
             return None;
         }
-        let deep = |fade: Decibels| self.worst_month_deep(fade + self.year_over_worst_month(latitude));
+        let deep = |fade: Decibels| self.year_of(self.worst_month_deep(fade), latitude);
         Some(if a >= a_t { deep(fade) } else { shallow(a, a_t, deep(Decibels(a_t))) })
     }
 }

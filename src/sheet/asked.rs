@@ -111,6 +111,7 @@ fn of_criteria(criteria: ClearanceCriteria, length: Metres) -> Shares {
         ClearanceCriteria::TemperateIsolated => shares(Climate::Temperate, Obstacle::Isolated, length),
         ClearanceCriteria::Tropical => shares(Climate::Tropical, Obstacle::Extended, length),
         ClearanceCriteria::TropicalIsolated => shares(Climate::Tropical, Obstacle::Isolated, length),
+        // Common practice, no source.
         ClearanceCriteria::FreeSpace => Shares { median: 0.6, low: 0.0 },
     }
 }

@@ -168,6 +168,17 @@ fn degradation(receiver: &ResolvedEnd<'_>) -> Traced<Decibels> {
     read!(end.threshold_degradation).map(Option::unwrap_or_default)
 }
 
+/// How far a level may be off by all that is stated of power and gains, at its worst together.
+pub(super) fn level_tolerance(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Traced<Option<Decibels>> {
+    let (radio, here, there) = (sender.radio, sender.antenna, receiver.antenna);
+    stated_sum(&[read!(radio.transmit_tolerance), read!(here.gain_tolerance), read!(there.gain_tolerance)])
+}
+
+/// The sum of what is stated; none where nothing is.
+pub(super) fn stated_sum(list: &[Traced<Option<Decibels>>]) -> Traced<Option<Decibels>> {
+    Traced::each(list).map(|list| list.into_iter().flatten().reduce(|sum, next| sum + next))
+}
+
 fn fog_loss(sending: &Sending<'_>, path: &PathLines, target: &Target) -> Traced<Decibels> {
     let hop = sending.resolved.hop;
     let Some(water) = &target.fog else {

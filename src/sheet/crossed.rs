@@ -85,9 +85,7 @@ impl Crossing {
             CrossClearAir::new(discrimination, Senders::One, fades.occurrence)
                 .map(|crosses| crosses.worst_month(&carriers))
         });
-        let year = all((&month, fading.clear())).map(|(month, (fades, latitude))| {
-            Percent(month.0 * libm::exp10(-fades.year_over_worst_month(latitude).0 / 10.0))
-        });
+        let year = all((&month, fading.clear())).map(|(month, (fades, latitude))| fades.year_of(month, latitude));
         Some(Self { discrimination, needed, cancelling, rain, clear_air: year, clear_air_worst_month: month })
     }
 

@@ -188,12 +188,6 @@ fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way:
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.
 fn tolerance(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Traced<Option<Decibels>> {
-    let (sends, hears, here, there) = (sender.radio, receiver.radio, sender.antenna, receiver.antenna);
-    let stated = [
-        read!(sends.transmit_tolerance),
-        read!(here.gain_tolerance),
-        read!(there.gain_tolerance),
-        read!(hears.threshold_tolerance),
-    ];
-    Traced::each(&stated).map(|stated| stated.into_iter().flatten().reduce(|sum, off| sum + off))
+    let radio = receiver.radio;
+    budget::stated_sum(&[budget::level_tolerance(sender, receiver), read!(radio.threshold_tolerance)])
 }

@@ -1,7 +1,7 @@
 //! The levels of one direction in other states than that of full power: while a crew aligns, in service under automatic
 //! power control, and in an up-fade.
 
-use super::budget::{DirectionLines, Sending};
+use super::budget::{self, DirectionLines, Sending};
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
 use super::missing::Missing;
@@ -117,9 +117,8 @@ impl Levels<'_, '_> {
 
     /// What is left to the state that must hold while the power is lowered.
     fn held_in_hand(&self) -> Traced<Decibels> {
-        let of = |line: fn(&State) -> Traced<f64>| self.objective.and_then(|number| line(&self.states[number]));
-        let level = of(|state| state.lines.level.map(|level| level.0)).map(Dbm);
-        let margin = of(|state| state.lines.margin.map(|margin| margin.0)).map(Decibels);
+        let level = self.objective.and_then(|number| self.states[number].lines.level.traced().clone());
+        let margin = self.objective.and_then(|number| self.states[number].lines.margin.traced().clone());
         all((&margin, &self.lowered(&level))).map(|(margin, lowered)| margin - lowered)
     }
 
@@ -143,11 +142,8 @@ impl Levels<'_, '_> {
 
     /// The level in an up-fade. That control follows the fade is not counted on.
     fn up_fade_level(&self) -> Traced<Dbm> {
-        let (radio, dish) = (self.sending.sender.radio, self.sending.sender.antenna);
-        let far_dish = self.sending.receiver.antenna;
-        let tolerances = [read!(radio.transmit_tolerance), read!(dish.gain_tolerance), read!(far_dish.gain_tolerance)];
-        let most = all((&self.lines.level, &Traced::each(&tolerances)))
-            .map(|(level, off)| off.into_iter().flatten().fold(level, |level, off| level + off));
+        let off = budget::level_tolerance(self.sending.sender, self.sending.receiver);
+        let most = all((&self.lines.level, &off)).map(|(level, off)| level + off.unwrap_or_default());
         all((&most, &or_nothing(&self.lowered(&most)), &self.up_fade()))
             .map(|(most, lowered, up_fade)| most - lowered + up_fade.value)
     }

@@ -7,7 +7,7 @@ use super::outage::Causes;
 use super::path::{self, GroundOf};
 use super::rain::RainMaps;
 use super::service::counted_outage;
-use super::states::State;
+use super::states::{State, lowest_threshold};
 use crate::network::ResolvedHop;
 use crate::physics::link;
 use crate::spec::{Both, Way};
@@ -255,12 +255,13 @@ fn rate(state: &State) -> Option<MegabitsPerSecond> {
     state.lines.capacity.value().ok().map(|given| given.value)
 }
 
-/// The state with the lowest threshold among those that reach a capacity, by its number.
+/// The most robust of the states that reach a capacity, by its number. One whose figures are broken is not among them.
 fn most_robust(states: &[State], wanted: MegabitsPerSecond) -> Option<usize> {
-    let threshold =
-        |number: &usize| states[*number].lines.threshold.value().map_or(f64::INFINITY, |given| given.value.0);
-    let enough = (0..states.len()).filter(|number| rate(&states[*number]).is_some_and(|rate| rate >= wanted));
-    enough.min_by(|one, other| threshold(one).total_cmp(&threshold(other)))
+    let known = |state: &State| {
+        let threshold = state.lines.threshold.value().map_or(f64::INFINITY, |given| given.value.0);
+        (rate(state).map_or(f64::NEG_INFINITY, |rate| rate.0), threshold)
+    };
+    lowest_threshold(&states.iter().map(known).collect::<Vec<_>>(), wanted.0)
 }
 
 /// Whether a receiver gets more than it takes, or that cannot be told.

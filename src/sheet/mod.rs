@@ -77,7 +77,7 @@ use crate::units::{Decibels, Gigahertz, Quantity as _};
 
 pub use crate::physics::Confidence;
 pub use crate::physics::ethernet_power::Class as PowerClass;
-pub use crate::physics::multipath::SHORTEST as SHORTEST_MULTIPATH;
+pub use crate::physics::multipath::{HIGHEST as HIGHEST_MULTIPATH, SHORTEST as SHORTEST_MULTIPATH};
 pub use along::PathPoint;
 pub use asked::CRITERIA;
 pub use assumption::Assumption;

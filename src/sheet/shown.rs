@@ -107,7 +107,7 @@ impl std::fmt::Display for Rare {
         if !(1e-12..0.000_05).contains(&share) {
             return self.0.fmt(f);
         }
-        let decimals = (5..=13).find(|decimals| share * 10_f64.powi(*decimals) >= 10.0).unwrap_or(13);
+        let decimals = (5..=13).find(|decimals| share * libm::exp10(f64::from(*decimals)) >= 10.0).unwrap_or(13);
         f.write_str(&self.0.with_decimals(usize::try_from(decimals).unwrap_or_default()))
     }
 }

@@ -206,8 +206,13 @@ pub(super) fn most_robust(tuned: &Tuned<'_>, states: &[State], target: &Target) 
     let thresholds = of(|lines| lines.threshold.map(|given| given.value.0));
     let listed = see!(radio.states).decided_by(&Traced::each(&fitting));
     all((&listed, &capacities, &thresholds, &target.capacity)).try_map(|(_, capacities, thresholds, wanted)| {
-        let enough = (0..states.len()).filter(|number| capacities[*number] >= wanted.0);
-        let lowest = enough.min_by(|one, other| thresholds[*one].total_cmp(&thresholds[*other]));
-        lowest.ok_or_else(|| Missing::judged(Reason::NoStateForCapacity, at!(radio.states)))
+        let known: Vec<(f64, f64)> = capacities.into_iter().zip(thresholds).collect();
+        lowest_threshold(&known, wanted.0).ok_or_else(|| Missing::judged(Reason::NoStateForCapacity, at!(radio.states)))
     })
+}
+
+/// The one with the lowest threshold among those that reach a capacity, by its number; each is a capacity and a threshold.
+pub(super) fn lowest_threshold(states: &[(f64, f64)], wanted: f64) -> Option<usize> {
+    let enough = (0..states.len()).filter(|number| states[*number].0 >= wanted);
+    enough.min_by(|one, other| states[*one].1.total_cmp(&states[*other].1))
 }

@@ -2,7 +2,7 @@
 
 use crate::finding::rule::Severity;
 use crate::rules::prelude::*;
-use crate::sheet::{Cause, Reason, SHORTEST_MULTIPATH};
+use crate::sheet::{Cause, HIGHEST_MULTIPATH, Reason, SHORTEST_MULTIPATH};
 
 rule! {
     /// A hop is long enough for multipath fading, and nothing says how much there is.
@@ -26,7 +26,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         Some((direction, missing)).filter(|(_, missing)| missing.cause == Cause::Judged)
     });
     let Some((direction, missing)) = open else { return };
-    let (spec, high) = (hop.resolved.hop, hop.resolved.hop.channel.frequency(direction.way).value > HIGHEST);
+    let (spec, high) = (hop.resolved.hop, hop.resolved.hop.channel.frequency(direction.way).value > HIGHEST_MULTIPATH);
     let why = if high { "no method reaches above 45 GHz".to_owned() } else { missing.reason.to_string() };
     let message = format!("over {distance} multipath fading is not judged: {why}");
     let finding = found.report(&RULE, at!(spec.id), message, "this hop");
@@ -53,6 +53,3 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
             .help("check `log_k` and `dn_75`; if they are right, the hop is too long for this climate to be computed");
     }
 }
-
-/// The highest frequency of the method.
-const HIGHEST: Gigahertz = Gigahertz(45.0);
