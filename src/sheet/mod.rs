@@ -13,6 +13,7 @@ mod budget;
 mod crossed;
 mod direction;
 mod dish;
+mod disturbed;
 mod end;
 mod fading;
 mod feed;
@@ -23,6 +24,8 @@ mod geometry;
 mod ground;
 mod growth;
 mod handling;
+mod heard;
+mod hearing;
 mod key;
 mod levels;
 mod licence;
@@ -85,6 +88,7 @@ pub use budget::DirectionLines;
 pub use crossed::CrossedLines;
 pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
+pub use disturbed::{DisturbedLines, DisturbedSheet, Reached};
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
 pub use gap::{Gap, UNSEEN_HEIGHT};
@@ -92,6 +96,8 @@ pub use gas_bounds::GasBoundLines;
 pub use ground::{Code, GroundLines};
 pub use growth::Outgrown;
 pub use handling::HandlingLines;
+pub use heard::{Aggressor, HeardLines, HeardSheet};
+pub use hearing::Hearing;
 pub use key::{Key, Name, OnLobe, SectionKey};
 pub use levels::LevelLines;
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
@@ -165,16 +171,22 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network.
+    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network, and what is heard there.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps, terrains: &Terrains) -> Self {
+    pub fn compute(
+        resolved: &'n ResolvedHop<'n>,
+        maps: &RainMaps,
+        terrains: &Terrains,
+        hearing: &'n Hearing<'n>,
+    ) -> Self {
         let target = Target::of(resolved);
         let geometry = Geometry::of(resolved);
         let profile = profile::compute(resolved, &geometry, terrains);
         let ground = GroundOf { diffraction: &profile.diffraction, mean: &profile.mean_terrain };
         let path = path::compute(resolved, &geometry, &target, maps, ground);
         let terminals = Terminals::of(resolved);
-        let means = Means { path: &path, target: &target, terminals: &terminals };
+        let heard = heard::of(resolved, hearing);
+        let means = Means { path: &path, target: &target, terminals: &terminals, hearing, heard: &heard };
         let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
         let directions = direction::both(resolved, &means);
         let gas_bounds = gas_bounds::compute(resolved, &path, &target);
