@@ -68,9 +68,8 @@ impl Aerial {
     fn envelope(&self, off_axis: Degrees) -> Dbi {
         let frequency = Gigahertz(self.frequency.0.clamp(LOWEST.0, HIGHEST.0));
         // Nothing can be out of range any more but a figure that is none, and that gains all there is.
-        pattern::peak_envelope(frequency, self.diameter, self.gain, off_axis).map_or(self.gain, |gain| {
-            if gain.0 > self.gain.0 { self.gain } else { gain }
-        })
+        pattern::peak_envelope(frequency, self.diameter, self.gain, off_axis)
+            .map_or(self.gain, |gain| if gain.0 > self.gain.0 { self.gain } else { gain })
     }
 
     /// The same in the other polarisation.

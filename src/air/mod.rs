@@ -12,6 +12,7 @@
 //! taken as aimed exactly at their partners.
 
 mod aerial;
+mod choices;
 mod coupling;
 mod hearing;
 mod near;

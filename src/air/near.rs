@@ -132,9 +132,8 @@ struct Heights {
 impl Heights {
     fn of(stations: &[Station<'_>]) -> Self {
         let heights = stations.iter().map(|station| station.altitude.0);
-        let (least, most) = heights.fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), height| {
-            (least.min(height), most.max(height))
-        });
+        let (least, most) = heights
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |(least, most), height| (least.min(height), most.max(height)));
         Self { least, most }
     }
 
@@ -183,7 +182,6 @@ impl OnChannel {
             least_gas: air.least_gas(first.frequency),
         })
     }
-
 }
 
 /// A line of sight that may matter: the station, and what their channels let through.

@@ -4,8 +4,8 @@ use std::collections::HashMap;
 use std::fmt;
 use std::sync::Arc;
 
-use super::aerial::{Aerial, Bound};
 use super::SAME_SITE;
+use super::aerial::{Aerial, Bound};
 use crate::network::{Document, Holed as _, Part, ResolvedEnd, ResolvedHop};
 use crate::physics::filter::Mask;
 use crate::physics::geodesy::Position;
@@ -13,7 +13,7 @@ use crate::physics::off_axis::EarthCentred;
 use crate::physics::receiver;
 use crate::place::DocumentId;
 use crate::spec::{
-    Antenna, Both, End, EndName, Half, Hop, MaskPoint, Neighbour, Polarisation, Radio, Site, Way,
+    Antenna, Both, End, EndName, Half, Hop, MaskPoint, Neighbour, Network, Polarisation, Radio, Site, Way,
 };
 use crate::units::{Dbm, Decibels, Degrees, Gigahertz, Megahertz, Metres};
 
@@ -52,6 +52,8 @@ pub enum Owner<'n> {
 /// An end of a hop of the network.
 #[derive(Debug, Clone, Copy)]
 pub struct Own<'n> {
+    /// The network it belongs to.
+    pub network: &'n Document<Network>,
     /// Its hop.
     pub hop: &'n Document<Hop>,
     /// Which end it is.
@@ -241,12 +243,7 @@ fn spot(end: &ResolvedEnd<'_>) -> EarthCentred {
     EarthCentred::of(position, altitude(end))
 }
 
-fn of_end<'n>(
-    hop: &ResolvedHop<'n>,
-    name: EndName,
-    spots: &Both<EarthCentred>,
-    models: &mut Models,
-) -> Station<'n> {
+fn of_end<'n>(hop: &ResolvedHop<'n>, name: EndName, spots: &Both<EarthCentred>, models: &mut Models) -> Station<'n> {
     let (own, far, channel) = (&hop.ends[name], &hop.ends[name.far()], &hop.hop.channel);
     let (radio, bandwidth) = (own.radio, channel.bandwidth.value);
     let loss = own.end.losses.iter().fold(Decibels(0.0), |sum, loss| sum + loss.loss.value);
@@ -256,6 +253,7 @@ fn of_end<'n>(
     let figure = radio.noise_figure.as_ref().map_or(QUIETEST, |given| given.value);
     Station {
         owner: Owner::Hop(Own {
+            network: hop.network,
             hop: hop.hop,
             name,
             end: own.end,
@@ -291,13 +289,20 @@ fn of_end<'n>(
     }
 }
 
+/// How wide a step of a mask is taken to be, in bandwidths of the channel.
+const STEP: f64 = 1e-9;
+
 /// A mask as it is written; the channel and nothing else where nobody states one.
 fn mask(points: &[MaskPoint]) -> Mask {
     let mut list: Vec<(f64, Decibels)> =
-        points.iter().map(|point| (point.offset.value.0 / 100.0, Decibels(0.0) - point.below.value)).collect();
+        points.iter().map(|point| (point.offset.0.abs(), Decibels(0.0) - point.below.value)).collect();
     list.sort_by(|one, other| one.0.total_cmp(&other.0));
     if list.first().is_some_and(|(offset, _)| *offset > 0.0) {
         list.insert(0, (0.0, Decibels(0.0)));
+    }
+    // Two levels at one offset are a step.
+    for next in 1..list.len() {
+        list[next].0 = list[next].0.max(list[next - 1].0 + STEP);
     }
     Mask::new(&list).unwrap_or_else(Mask::rectangle)
 }
@@ -352,4 +357,23 @@ pub(super) fn of_neighbour(neighbour: &Document<Neighbour>) -> Option<Station<'_
         sends,
         listens,
     })
+}
+
+/// A station of a hop on other channels, by way.
+pub(super) fn retuned<'n>(station: &Station<'n>, channels: Both<Gigahertz>) -> Station<'n> {
+    let mut station = station.clone();
+    let Owner::Hop(own) = station.owner else { return station };
+    let aerial = |frequency| {
+        let aerial = Aerial::of(own.antenna, frequency);
+        (Bound::of(&aerial), Arc::new(aerial))
+    };
+    if let Some(sends) = &mut station.sends {
+        sends.frequency = channels[own.name.outgoing()];
+        (sends.bound, sends.aerial) = aerial(sends.frequency);
+    }
+    if let Some(listens) = &mut station.listens {
+        listens.frequency = channels[own.name.incoming()];
+        (listens.bound, listens.aerial) = aerial(listens.frequency);
+    }
+    station
 }

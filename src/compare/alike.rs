@@ -1,6 +1,6 @@
 //! What both sides have alike, word for word: files, documents, and the hops that are made of nothing else.
 //!
-//! A hop is computed from its documents and from what lies beside them, and from nothing of another hop. One whose inputs
+//! A hop is computed from its documents, from what lies beside them and from what it hears of other hops. One whose inputs
 //! are all alike has the same sheet and the same findings on both sides, so neither is looked at again.
 
 use std::collections::{BTreeMap, HashMap, HashSet};
@@ -82,6 +82,7 @@ impl Alike {
             && hops.iter().all(|hop| hop.is_sound() && !hop.is_waived())
             && !self.doubled.contains(&*hops[1].hop.network.id.0)
             && hops[1].has_the_same_beside(hops[0])
+            && hops[1].hears_the_same(hops[0])
     }
 }
 

@@ -10,7 +10,8 @@ use crate::place::{DocumentId, FileId};
 use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Site, Supply,
+    Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 

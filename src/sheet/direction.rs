@@ -178,13 +178,7 @@ pub(super) fn with<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, way: Wa
     compute(resolved, means, &budget::gas(means.path), way, trial)
 }
 
-fn compute<'n>(
-    resolved: &'n ResolvedHop<'n>,
-    means: &Means<'_>,
-    gas: &Gas,
-    way: Way,
-    trial: Trial,
-) -> Direction<'n> {
+fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way: Way, trial: Trial) -> Direction<'n> {
     let Means { path, target, terminals, hearing, heard } = *means;
     let sending = Sending::of(resolved, way, trial.more);
     let (sender, receiver) = (sending.sender, sending.receiver);
@@ -209,7 +203,21 @@ fn compute<'n>(
     let tolerance = tolerance(sender, receiver);
     let must_hold = objective.get().and_then(|number: usize| states.get(number));
     let crossed = must_hold.and_then(|state| state.causes.crossing.as_ref()).map(Crossing::lines);
-    Direction { way, sender, receiver, lines, heard, disturbed, margins, levels, crossed, states, objective, fading, tolerance }
+    Direction {
+        way,
+        sender,
+        receiver,
+        lines,
+        heard,
+        disturbed,
+        margins,
+        levels,
+        crossed,
+        states,
+        objective,
+        fading,
+        tolerance,
+    }
 }
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.

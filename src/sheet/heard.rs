@@ -4,6 +4,7 @@
 //! fades with it; what comes from elsewhere is taken as unfaded, which may be more than there is.
 
 use super::budget::DirectionLines;
+use super::heard_mend::{Bench, HeardMend};
 use super::hearing::Hearing;
 use super::key::SectionKey;
 use super::line::{Section, lines};
@@ -15,13 +16,14 @@ use super::sentence::Figure;
 use super::states::Tuned;
 use super::target::Target;
 use super::title::Title;
-use super::traced::{Traced, all, read};
+use super::traced::{Traced, all, read, written};
+use super::wanted::Wanted;
 use crate::air::{Heard, HeardFrom, Owner, QUIETEST};
 use crate::at;
-use crate::network::{Document, ResolvedEnd};
+use crate::network::{Document, ResolvedEnd, ResolvedHop};
 use crate::physics::interference;
-use crate::place::Place;
-use crate::spec::{Radio, Way};
+use crate::place::{DocumentId, Place};
+use crate::spec::{Both, Id, Radio, Way};
 use crate::units::{Dbm, Decibels, Given};
 
 /// How many senders are named: the rest is in the sum.
@@ -59,8 +61,12 @@ pub struct HeardSheet {
     pub aggressors: Vec<Aggressor>,
     /// Senders at its own site that send into what it listens to.
     pub beside: Vec<Beside>,
+    /// Whether nothing would stand beside another half any more if the halves of this hop were exchanged.
+    pub halves_exchange: bool,
     /// How much interference may raise a threshold.
-    pub limit: super::Wanted<Decibels>,
+    pub limit: Wanted<Decibels>,
+    /// What would mend it, where too much is heard.
+    pub mend: HeardMend,
 }
 
 /// A sender that is heard.
@@ -72,8 +78,10 @@ pub struct Aggressor {
     pub called: String,
     /// Where it is described.
     pub place: Place,
-    /// Whether it is an end of a hop of the network.
-    pub is_own: bool,
+    /// Whether its hop runs between the same supports as this one.
+    pub between_same_supports: bool,
+    /// Whether it stands within the half-power beam of this antenna, in its polarisation.
+    pub in_beam: bool,
     /// What comes from it.
     pub heard: HeardFrom,
     /// Its level over the noise.
@@ -98,11 +106,8 @@ impl HeardSheet {
 }
 
 /// What both ends of a hop hear.
-pub(super) fn of<'n>(
-    resolved: &crate::network::ResolvedHop<'n>,
-    hearing: &Hearing<'n>,
-) -> crate::spec::Both<Traced<Heard>> {
-    crate::spec::Both::ways(|way| hearing.heard(resolved, way.receiver()))
+pub(super) fn of<'n>(resolved: &ResolvedHop<'n>, hearing: &Hearing<'n>) -> Both<Traced<Heard>> {
+    Both::ways(|way| hearing.heard(resolved, way.receiver()))
 }
 
 /// What a direction is spoilt by.
@@ -125,9 +130,8 @@ impl Spoilt<'_> {
         let noise = heard.map(|heard| heard.noise).decided_by(&read!(radio.noise_figure));
         let written = read!(end.threshold_degradation).map(Option::unwrap_or_default);
         let [faded, unfaded] = [self.fade(), Traced::constant(Decibels(0.0))].map(|fade| {
-            all((heard, &fade, &written)).map(|(heard, fade, written)| {
-                interference::together(written, heard.degradation_in(fade))
-            })
+            all((heard, &fade, &written))
+                .map(|(heard, fade, written)| interference::together(written, heard.degradation_in(fade)))
         });
         let carrier = all((&self.level(), &interference)).map(|(level, interference)| level - interference);
         let needed = self.needed(radio, &noise);
@@ -147,7 +151,10 @@ impl Spoilt<'_> {
             interference: interference.line(),
             noise: noise.line(),
         };
-        HeardSheet { lines, aggressors: self.aggressors(), beside: self.beside(), limit }
+        let mend = self.mend(&lines, limit.value());
+        let beside = self.beside();
+        let halves_exchange = !beside.is_empty() && self.halves_exchange();
+        HeardSheet { lines, aggressors: self.aggressors(), beside, halves_exchange, limit, mend }
     }
 
     /// Level in the state that must hold, clear sky.
@@ -169,7 +176,8 @@ impl Spoilt<'_> {
     fn needed(&self, radio: &Document<Radio>, noise: &Traced<Dbm>) -> Traced<Decibels> {
         self.objective.and_then(|i| {
             let stated = read!(radio.states[i].carrier_to_interference);
-            let like_noise = all((&read!(radio.states[i].threshold), noise)).map(|(threshold, noise)| threshold - noise);
+            let like_noise =
+                all((&read!(radio.states[i].threshold), noise)).map(|(threshold, noise)| threshold - noise);
             stated.and_then(|stated| stated.map_or_else(|| like_noise.clone(), Traced::constant))
         })
     }
@@ -190,6 +198,7 @@ impl Spoilt<'_> {
 
     fn aggressors(&self) -> Vec<Aggressor> {
         let Ok(heard) = self.heard.value() else { return Vec::new() };
+        let beam = self.tuned.sending.receiver.antenna.beamwidth.value.0;
         let named = heard.from.iter().take(NAMED).map(|from| {
             let owner = self.hearing.station(from.number).owner;
             let over_noise = from.level - heard.noise;
@@ -197,13 +206,43 @@ impl Spoilt<'_> {
                 number: from.number,
                 called: owner.to_string(),
                 place: place(&owner),
-                is_own: matches!(owner, Owner::Hop(_)),
+                between_same_supports: self.is_parallel(&owner),
+                in_beam: from.coupling.off_receiver.0 <= beam / 2.0 && from.polarisation.0 <= 0.0,
                 heard: *from,
                 over_noise,
                 degradation: interference::degradation(over_noise),
             }
         });
         named.collect()
+    }
+
+    /// Whether a sender's hop runs between the same two supports.
+    fn is_parallel(&self, owner: &Owner<'_>) -> bool {
+        let Owner::Hop(other) = owner else { return false };
+        let foot = |site: DocumentId, support: &Id| (site, support.0.clone());
+        let Both { a, b } = self.tuned.sending.resolved.ends.each_ref().map(|end| foot(end.site.at, &end.end.support));
+        let near = foot(other.site.at, &other.end.support);
+        let far = foot(other.far_site.at, &other.far_end.support);
+        (near == a && far == b) || (near == b && far == a)
+    }
+
+    /// What would mend it, where it needs mending.
+    fn mend(&self, lines: &HeardLines, limit: Decibels) -> HeardMend {
+        let above = lines.degradation_in_hand.get().is_some_and(|left| left.0 < 0.0);
+        let lost = lines.carrier_in_hand.get().is_some_and(|left| left.0 < 0.0);
+        let sending = self.tuned.sending;
+        match self.heard.value() {
+            Ok(heard) if above || lost => {
+                Bench { hearing: self.hearing, resolved: sending.resolved, heard, limit }.mend()
+            }
+            _ => HeardMend::default(),
+        }
+    }
+
+    fn halves_exchange(&self) -> bool {
+        let air = self.hearing.air();
+        let exchanged = air.with_halves_exchanged(self.tuned.hop.at);
+        exchanged.is_some_and(|change| change.worst().is_some())
     }
 
     fn beside(&self) -> Vec<Beside> {
@@ -226,11 +265,11 @@ fn place(owner: &Owner<'_>) -> Place {
 
 /// As written, or the quietest there is.
 fn noise_figure(radio: &Document<Radio>) -> Traced<Given<Decibels>> {
-    let written = crate::sheet::traced::written!(radio.noise_figure);
+    let written = written!(radio.noise_figure);
     written.map(|written| written.unwrap_or_else(|| Given::assumed(QUIETEST)))
 }
 
 fn elsewhere(receiver: &ResolvedEnd<'_>) -> Traced<Given<Decibels>> {
     let end = receiver.end;
-    crate::sheet::traced::written!(end.threshold_degradation).stated(Reason::NothingElsewhere)
+    written!(end.threshold_degradation).stated(Reason::NothingElsewhere)
 }

@@ -61,6 +61,30 @@ impl<'n> Hearing<'n> {
         })
     }
 
+    /// What both ends of a hop hear and put into neighbours: from whom by name, and how much.
+    #[must_use]
+    pub fn around(&self, resolved: &ResolvedHop<'_>) -> Vec<(String, u64)> {
+        let mut list = Vec::new();
+        for end in EndName::BOTH {
+            let Some(number) = self.air.number(resolved.hop.at, end) else { continue };
+            let heard = self.air.heard_by(self.station(number));
+            let called = |number: usize| self.station(number).owner.to_string();
+            list.push((end.to_string(), heard.noise.0.to_bits()));
+            list.extend(heard.from.iter().map(|from| {
+                let path = if from.same_path { " on the same path" } else { "" };
+                (called(from.number) + path, from.level.0.to_bits())
+            }));
+            list.extend(heard.beside.iter().map(|number| (called(*number), 0)));
+            let disturbed = self.air.disturbed_by(number);
+            list.extend(
+                disturbed.iter().map(|disturbed| {
+                    (called(disturbed.number), disturbed.over_noise.map_or(1, |over| over.0.to_bits()))
+                }),
+            );
+        }
+        list
+    }
+
     /// A station by its number.
     pub(super) fn station(&self, number: usize) -> &Station<'n> {
         &self.air.stations()[number]
@@ -71,6 +95,7 @@ impl<'n> Hearing<'n> {
 fn own<'n>(resolved: &ResolvedHop<'n>, name: EndName) -> Own<'n> {
     let (own, far) = (&resolved.ends[name], &resolved.ends[name.far()]);
     Own {
+        network: resolved.network,
         hop: resolved.hop,
         name,
         end: own.end,
@@ -111,11 +136,7 @@ fn sending(own: &Own<'_>) -> Inputs {
 
 fn listening(own: &Own<'_>) -> Inputs {
     let radio = own.radio;
-    let inputs = all((
-        &standing(own, own.name.incoming()),
-        &read!(radio.noise_figure),
-        &see!(radio.receive_mask),
-    ));
+    let inputs = all((&standing(own, own.name.incoming()), &read!(radio.noise_figure), &see!(radio.receive_mask)));
     inputs.map(|_| ())
 }
 

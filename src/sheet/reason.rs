@@ -232,7 +232,8 @@ impl From<multipath::OutOfRange> for Reason {
 impl Reason {
     /// Whether it only says that something is not planned here that most hops do without.
     pub(super) const fn is_unplanned(&self) -> bool {
-        matches!(self, 
+        matches!(
+            self,
             Self::NoHeldLevel
                 | Self::NoUpFade
                 | Self::NoHysteresis

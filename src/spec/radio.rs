@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Carried, Id, Kind, Standard, Text, Window, Wiring};
+use super::{Carried, Id, Kind, Number, Standard, Text, Window, Wiring};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
     NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
@@ -99,9 +99,8 @@ pub struct Half {
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
 pub struct MaskPoint {
-    /// Off the middle of the channel, as a share of the bandwidth of the channel: its edge lies at 50 %.
-    #[schemars(extend("x-least" = 0))]
-    pub offset: Given<Percent>,
+    /// Off the middle of the channel, in bandwidths of the channel: a plain number, its edge lies at 0.5.
+    pub offset: Number,
     /// How far below the level in the middle.
     #[schemars(extend("x-least" = 0))]
     pub below: Given<Decibels>,

@@ -6,7 +6,8 @@ use schemars::transform::RecursiveTransform;
 use serde_json::Value;
 
 use super::{
-    Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Site, Supply,
+    Waiver,
 };
 use crate::units::Kind as Quantity;
 

@@ -86,7 +86,19 @@ impl<'r> OpenNetwork<'r> {
         settings.apply(&mut found.list);
         let findings = std::mem::take(&mut found.list);
         let waivers = Waivers::of(library, files, today, &mut found);
-        Self { hops, library, files, scope, settings, maps, terrains, hearing, waivers, findings, of_waivers: found.list }
+        Self {
+            hops,
+            library,
+            files,
+            scope,
+            settings,
+            maps,
+            terrains,
+            hearing,
+            waivers,
+            findings,
+            of_waivers: found.list,
+        }
     }
 
     /// The sheet of one of its hops.
