@@ -61,8 +61,10 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
     let loaded = network::load(&scope(&folder));
     let library = loaded.libraries.first().expect("a network");
     let resolved = network::resolve(library, &mut Findings::default());
+    let company = network::Company::of(&resolved);
     bencher.bench(|| {
-        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default());
+        let with = company.among(&resolved);
+        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default(), with);
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
         (sheet.service.availability.get(), found.list.len())
