@@ -132,7 +132,11 @@ impl Blown {
     /// How much of the moment is whose, of the others.
     fn moments(&self, fellows: &[Fellow<'_>]) -> Traced<Saying> {
         let alone = fellows.is_empty();
-        let pole = self.pole.unless(|_| alone.then_some(Reason::StandsAlone));
+        let ids = fellows.iter().fold(self.pole.clone(), |pole, fellow| {
+            let hop = fellow.hop.hop;
+            pole.decided_by(&see!(hop.id))
+        });
+        let pole = ids.unless(|_| alone.then_some(Reason::StandsAlone));
         pole.map(|pole| {
             let others = fellows.iter().zip(pole.loads.iter().skip(1));
             Saying::list(others.map(|(fellow, load)| Saying::MomentOf {
@@ -150,8 +154,8 @@ fn heights(fellows: &[Fellow<'_>]) -> Traced<Vec<Given<Metres>>> {
         return pole::crowded(fellows);
     }
     let each = fellows.iter().map(|fellow| {
-        let end = fellow.end.end;
-        written!(end.height).decided_by(&see!(end.support))
+        let (hop, end) = (fellow.hop.hop, fellow.end.end);
+        written!(end.height).decided_by(&see!(end.support)).decided_by(&see!(hop.id))
     });
     Traced::each(&each.collect::<Vec<_>>())
 }
