@@ -5,7 +5,7 @@ use super::phrases::least_conductor_as_written;
 use super::steps;
 use super::words::{Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, Line, RecordSheet};
-use crate::spec::{Reading, Service, TestResult};
+use crate::spec::{Carried, Reading, TestResult};
 use crate::units::{Decibels, Quantity};
 use crate::voice::Voice;
 
@@ -154,7 +154,7 @@ fn runs(found: &RecordSheet<'_>, end: &EndSheet<'_>, rows: &mut Rows) {
     for (number, run) in end.runs.iter().enumerate() {
         let port = &run.resolved.port.id;
         let record = found.runs.iter().find(|found| found.run == number);
-        if run.carries(Service::Power) {
+        if run.carries(Carried::Power) {
             let voltage = rows.quantity(record.and_then(|record| record.lines.voltage.value().ok()));
             let holds = record.and_then(|record| found.voltage_holds(record, takes));
             let (drop, takes) = (voice.number(&found.limits.voltage_drop.given), voice.number(takes));

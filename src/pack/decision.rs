@@ -3,7 +3,7 @@
 use super::phrases::least_conductor_as_written;
 use super::words::{Table, sentence, text_or};
 use crate::sheet::{Direction, EndSheet, HopSheet, LONGEST_RUN, Line, RunSheet, Shown};
-use crate::spec::{Directions, Period, Service};
+use crate::spec::{Carried, Directions, Period};
 use crate::units::Quantity;
 use crate::voice::{Open, Voice};
 
@@ -140,13 +140,13 @@ fn of_end(end: &EndSheet<'_>, asked: &mut Requirements) {
 fn of_run(end: &EndSheet<'_>, run: &RunSheet<'_>, asked: &mut Requirements) {
     let (voice, lines) = (asked.voice, &run.lines);
     let place: [Open<'_>; 2] = [("end", &end.name), ("port", &run.resolved.port.id)];
-    if run.carries(Service::Power) {
+    if run.carries(Carried::Power) {
         let least = voice.number(&end.resolved.radio.power.voltage.min);
         let reserve = voice.number(&end.voltage_reserve.given);
         let limit = voice.with("ask-voltage-limit", &[("least", &least), ("reserve", &reserve)]);
         asked.judged(voice.with("ask-voltage", &place), limit, &lines.radio_voltage, &lines.voltage_in_hand);
     }
-    if run.carries(Service::Data) {
+    if run.carries(Carried::Data) {
         let limit = asked.at_most(LONGEST_RUN);
         asked.judged(voice.with("ask-length", &place), limit, &lines.length, &lines.length_in_hand);
     }

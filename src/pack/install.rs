@@ -12,7 +12,7 @@ use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet, KeepClear, Line, OnwardLines, RunSheet, Saying};
-use crate::spec::{EndName, Screening, Service};
+use crate::spec::{Carried, EndName, Screening};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
 
@@ -232,7 +232,7 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
         (Some(_), Some(point)) => point.title.to_string(),
     });
     add("run-voltage", &|run| {
-        if run.carries(Service::Power) { voice.line(&run.lines.radio_voltage) } else { nothing() }
+        if run.carries(Carried::Power) { voice.line(&run.lines.radio_voltage) } else { nothing() }
     });
     if end.runs.iter().any(|run| run.onward.is_some()) {
         let fed = |run: &RunSheet<'_>, words: &dyn Fn(&OnwardLines) -> String| {

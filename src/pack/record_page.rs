@@ -10,7 +10,7 @@ use super::licence;
 use super::steps;
 use super::words::{Fact, Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, required_checks};
-use crate::spec::{EndName, Service};
+use crate::spec::{Carried, EndName};
 use crate::voice::Voice;
 
 /// Something that is written down at an end.
@@ -79,7 +79,7 @@ fn run_items(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
             band: None,
             unit,
         };
-        if run.carries(Service::Power) {
+        if run.carries(Carried::Power) {
             let least = voice.with("or-more", &[("least", &voice.line(&run.lines.radio_voltage))]);
             items.push(of("voltage", "record-voltage", least, "V"));
         }

@@ -7,7 +7,7 @@ use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
 use crate::sheet::{EndSheet, HopSheet, RunSheet, Saying};
-use crate::spec::{Radio, RunPlace, Screening, Service};
+use crate::spec::{Carried, Radio, RunPlace, Screening};
 use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
@@ -191,7 +191,7 @@ fn to_where(run: &RunSheet<'_>, voice: Voice) -> String {
 fn energise(run: &RunSheet<'_>, steps: &mut Steps) {
     let voice = steps.voice;
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
-    if let (Some(supply), true) = (resolved.supply, run.carries(Service::Power)) {
+    if let (Some(supply), true) = (resolved.supply, run.carries(Carried::Power)) {
         steps.beware(Hazard::Electricity);
         if let Some(wiring) = supply.wiring {
             let wiring = voice.term(wiring.word());

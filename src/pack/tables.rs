@@ -10,7 +10,7 @@ use crate::sheet::{
     Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Reason, Row, RunLines, RunSheet, Saying,
     SectionKey, Shown,
 };
-use crate::spec::{Both, Service};
+use crate::spec::{Both, Carried};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::Voice;
 
@@ -271,10 +271,10 @@ pub(super) fn power(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     add("run-arresters", &|run| parts::arresters_in_words(run.resolved, voice));
     add("run-hot-length", &|run| voice.line_in_both(&run.handling.hot_length));
     add("run-fed-by", &|run| text_or(run.resolved.supply.map(|supply| &supply.title), nothing()));
-    if runs.iter().any(|(_, run)| run.carries(Service::Power)) {
+    if runs.iter().any(|(_, run)| run.carries(Carried::Power)) {
         // A run that feeds nothing has no power to speak of: a dash, not a reason seven times over.
         let fed = |run: &RunSheet<'_>, line: &dyn Fn(&RunLines) -> String| {
-            if run.carries(Service::Power) { line(&run.lines) } else { nothing() }
+            if run.carries(Carried::Power) { line(&run.lines) } else { nothing() }
         };
         add("run-conductor", &|run| fed(run, &|lines| voice.line(&lines.conductor_resistance)));
         add("run-loop", &|run| fed(run, &|lines| voice.line(&lines.loop_resistance)));

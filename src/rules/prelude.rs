@@ -6,7 +6,7 @@ pub(super) use crate::finding::rule::Severity;
 pub(super) use crate::finding::{Finding, Findings, Worse};
 pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
-pub(super) use crate::spec::{Both, EndName, Service, Sky, TestResult, Verdict, Window};
+pub(super) use crate::spec::{Both, Carried, EndName, Sky, TestResult, Verdict, Window};
 pub(super) use crate::units::{
     Celsius, Decibels, Degrees, Gigahertz, Megahertz, MeterVolts, Metres, Quantity, Volts, apart,
 };

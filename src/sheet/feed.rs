@@ -12,7 +12,7 @@ use crate::physics::conductor;
 use crate::physics::ethernet_power::{Class, MOST_POWER, MOST_VOLTAGE, by_number, for_draw};
 use crate::physics::power_chain::{Chain, Onward, Wants, settle};
 use crate::physics::power_feed::{Feeder, NoOperatingPoint, OperatingPoint, longest_run};
-use crate::spec::{Service, Supply};
+use crate::spec::{Carried, Supply};
 use crate::units::{Given, Metres, Ohms, OhmsPerKilometre, SquareMillimetres, Volts, Watts};
 
 /// What reaches the radio.
@@ -78,7 +78,7 @@ impl<'n> Feeding<'n> {
         let (run, radio) = (resolved.run, own.radio);
         let fed = resolved.supply;
         let supply = all((&see!(run.carries), &see!(run.supply))).judge(|(carries, _)| match fed {
-            Some(supply) if carries.contains(&Service::Power) => Ok(supply),
+            Some(supply) if carries.contains(&Carried::Power) => Ok(supply),
             Some(_) => Err(Reason::RunWithoutPower),
             None => Err(Reason::NothingFeedsRun),
         });

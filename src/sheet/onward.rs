@@ -10,7 +10,7 @@ use crate::at;
 use crate::network::ResolvedRun;
 use crate::physics::power_chain::{Chain, Onward};
 use crate::physics::power_feed::{OperatingPoint, operating_point};
-use crate::spec::Service;
+use crate::spec::Carried;
 use crate::units::{Amperes, Ohms, Percent, Volts, Watts};
 
 /// Efficiency of a converter whose sheet says nothing: common practice, no source.
@@ -67,7 +67,7 @@ impl Passed {
 /// The device a run feeds, if it hands power on and all is said that is needed to know it.
 pub(super) fn passed(resolved: &ResolvedRun<'_>, target: &Target) -> Option<Traced<Passed>> {
     let (run, port) = (resolved.run, resolved.port);
-    if !run.carries.contains(&Service::PowerOut) || port.passes_on.is_none() {
+    if !run.carries.contains(&Carried::PowerOut) || port.passes_on.is_none() {
         return None;
     }
     let device = device(resolved)?;

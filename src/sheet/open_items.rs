@@ -1,7 +1,7 @@
 //! What a record leaves open: checks not ticked, items not filled in.
 
 use crate::network::ResolvedEnd;
-use crate::spec::{Check, Reading, Record, Service, Verdict};
+use crate::spec::{Carried, Check, Reading, Record, Verdict};
 
 /// The checks that the work at an end brings with it.
 #[must_use]
@@ -42,7 +42,7 @@ pub(super) fn blank(record: &Record, own: &ResolvedEnd<'_>) -> Vec<String> {
     .collect();
     for run in &own.runs {
         let found = record.runs.iter().find(|found| found.port == run.port.id);
-        if run.run.carries.contains(&Service::Power) && found.is_none_or(|found| found.voltage.is_none()) {
+        if run.run.carries.contains(&Carried::Power) && found.is_none_or(|found| found.voltage.is_none()) {
             blank.push(format!("runs.{}.voltage", run.port.id));
         }
         if found.is_none_or(|found| found.cable_test.is_none()) {

@@ -18,7 +18,7 @@ use crate::at;
 use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::ethernet_power::MOST_VOLTAGE;
-use crate::spec::{EndName, Service};
+use crate::spec::{Carried, EndName};
 use crate::units::{
     Amperes, Celsius, Given, Metres, Millimetres, Ohms, Quantity as _, SquareMillimetres, Volts, Watts,
 };
@@ -71,7 +71,7 @@ pub struct RunSheet<'n> {
 impl RunSheet<'_> {
     /// Whether the run is there for a service.
     #[must_use]
-    pub fn carries(&self, service: Service) -> bool {
+    pub fn carries(&self, service: Carried) -> bool {
         self.resolved.run.carries.contains(&service)
     }
 
@@ -115,7 +115,7 @@ impl RunSheet<'_> {
 pub(super) fn of_end<'n>(own: &'n ResolvedEnd<'n>, target: &Target) -> Vec<RunSheet<'n>> {
     let passed: Vec<Option<Traced<Passed>>> =
         (0..own.runs.len()).map(|i| onward::passed(&own.runs[i], target)).collect();
-    let feeding = own.runs.iter().position(|run| run.supply.is_some() && run.run.carries.contains(&Service::Power));
+    let feeding = own.runs.iter().position(|run| run.supply.is_some() && run.run.carries.contains(&Carried::Power));
     let devices: Vec<Traced<Passed>> = passed.iter().flatten().cloned().collect();
     let fed: Vec<Feeding<'_>> = (0..own.runs.len())
         .map(|i| Feeding::of(own, &own.runs[i], target, if feeding == Some(i) { &devices } else { &[] }))

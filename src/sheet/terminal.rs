@@ -6,7 +6,7 @@ use super::traced::{Traced, all, read, see};
 use crate::at;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::unavailability::{of_any, of_equipment, of_supply};
-use crate::spec::Service;
+use crate::spec::Carried;
 use crate::units::{Hours, Percent};
 
 /// Outages of both ends together: a terminal that fails stops both directions.
@@ -44,7 +44,7 @@ fn supply(end: &ResolvedEnd<'_>) -> Traced<Percent> {
     let powered: Vec<Traced<Percent>> = end
         .runs
         .iter()
-        .filter(|run| run.run.carries.contains(&Service::Power))
+        .filter(|run| run.run.carries.contains(&Carried::Power))
         .map(|run| {
             let own = run.run;
             let named = see!(own.power_point);

@@ -7,7 +7,7 @@ use super::climate::Climate;
 use super::objectives::HopObjectives;
 use super::path::HopPath;
 use super::{
-    Antenna, Arrester, Bracket, Cable, EndName, HopLicence, Id, Kind, Radio, Ref, Service, Site, Supply, Text, Way,
+    Antenna, Arrester, Bracket, Cable, Carried, EndName, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Way,
     Window,
 };
 use crate::units::{
@@ -237,7 +237,7 @@ pub struct Run {
     /// Port of the radio it ends at.
     pub port: Id,
     /// What it is there for.
-    pub carries: Vec<Service>,
+    pub carries: Vec<Carried>,
     /// What feeds it, where it carries power.
     pub supply: Option<Ref<Supply>>,
     /// Where that supply stands and takes its power: one of the site's power points.

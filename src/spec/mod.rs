@@ -8,6 +8,7 @@ mod arrester;
 mod bracket;
 mod cable;
 mod calendar;
+mod carried;
 mod checks;
 mod climate;
 mod end;
@@ -21,7 +22,7 @@ mod print;
 mod radio;
 mod record;
 mod schema;
-mod service;
+
 mod site;
 mod supply;
 mod waiver;
@@ -32,6 +33,7 @@ pub use antenna::{Antenna, GainPoint, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Finish, Plate, ScrewClass, Tilt};
 pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
 pub use end::{Both, EndName, Way};
@@ -55,7 +57,7 @@ pub use record::{
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
-pub use service::Service;
+
 pub use site::{
     Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
     SupportKind,

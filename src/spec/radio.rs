@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Service, Standard, Text, Window, Wiring};
+use super::{Carried, Id, Kind, Standard, Text, Window, Wiring};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
     NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
@@ -136,11 +136,11 @@ pub struct Port {
 impl Port {
     /// Whether a run may use the port for a service.
     #[must_use]
-    pub fn takes(&self, service: Service) -> bool {
+    pub fn takes(&self, service: Carried) -> bool {
         self.carries.contains(&match service {
-            Service::Data => Duty::Data,
-            Service::Power => Duty::PowerIn,
-            Service::PowerOut => Duty::PowerOut,
+            Carried::Data => Duty::Data,
+            Carried::Power => Duty::PowerIn,
+            Carried::PowerOut => Duty::PowerOut,
         })
     }
 }

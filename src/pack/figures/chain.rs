@@ -3,7 +3,7 @@
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point, times};
 use crate::sheet::{EndSheet, RunSheet};
-use crate::spec::{RunPlace, Service};
+use crate::spec::{Carried, RunPlace};
 use crate::voice::{Open, Voice};
 
 const WIDTH: f64 = 178.0;
@@ -37,8 +37,8 @@ fn one(run: &RunSheet<'_>, top: f64, voice: Voice, drawing: &mut Drawing) -> Str
         drawing.text((at + BOX / 2.0, wire - 0.6), Anchor::Middle, 3.2, true, words[0]);
         drawing.text((at + BOX / 2.0, wire + 3.4), Anchor::Middle, 2.8, false, words[1]);
     };
-    let power = run.carries(Service::Power);
-    let data = run.carries(Service::Data);
+    let power = run.carries(Carried::Power);
+    let data = run.carries(Carried::Data);
     let duty = match (data, power) {
         (true, true) => "draw-data-power",
         (false, true) => "draw-power",

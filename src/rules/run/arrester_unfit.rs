@@ -70,7 +70,7 @@ type Fails = (String, Place, Option<Measured>);
 
 fn rate<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let port = run.resolved.port;
-    let rate = port.rate.as_ref().filter(|_| run.carries(Service::Data))?;
+    let rate = port.rate.as_ref().filter(|_| run.carries(Carried::Data))?;
     let unfit = unfit(run, |arrester| {
         (arrester.rate.value < rate.value).then(|| {
             let what = format!("passes {}, the port runs at {rate}", arrester.rate);
@@ -82,7 +82,7 @@ fn rate<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
 }
 
 fn pairs<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
-    let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
+    let supply = run.resolved.supply.filter(|_| run.carries(Carried::Power))?;
     let unfit = unfit(run, |arrester| {
         (arrester.pairs < supply.pairs).then(|| {
             (format!("passes power on {} pairs of {}", arrester.pairs, supply.pairs), at!(arrester.pairs), None)
@@ -93,7 +93,7 @@ fn pairs<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
 }
 
 fn voltage<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
-    let supply = run.resolved.supply.filter(|_| run.carries(Service::Power))?;
+    let supply = run.resolved.supply.filter(|_| run.carries(Carried::Power))?;
     let most = &supply.voltage.max;
     let unfit = unfit(run, |arrester| {
         (arrester.voltage.value < most.value).then(|| {

@@ -25,7 +25,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port, cable) = (run.resolved.run, run.resolved.port, run.resolved.cable);
-    let Some(rate) = port.rate.as_ref().filter(|_| run.carries(Service::Data)) else { return };
+    let Some(rate) = port.rate.as_ref().filter(|_| run.carries(Carried::Data)) else { return };
     let needed = match rate.value.0 {
         ..=100.0 => Category::Cat5,
         ..=5000.0 => Category::Cat5e,

@@ -16,11 +16,11 @@ rule! {
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (end, radio) = (sheet.resolved.end, sheet.resolved.radio);
-    if sheet.runs.iter().any(|run| run.carries(Service::Data)) {
+    if sheet.runs.iter().any(|run| run.carries(Carried::Data)) {
         return;
     }
     let message = format!("end {}: no run carries data to or from radio `{}`", sheet.name, radio.id);
-    let taken = sheet.runs.iter().position(|run| run.resolved.port.takes(Service::Data));
+    let taken = sheet.runs.iter().position(|run| run.resolved.port.takes(Carried::Data));
     let spot = taken.map_or_else(|| at!(end.runs), |i| at!(end.runs[i].carries));
     let label = if taken.is_some() { "takes a port for data, and brings none" } else { "none of them carries data" };
     let finding = found.report(&RULE, spot, message, label);
@@ -32,7 +32,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let free: Vec<&str> = radio
         .ports
         .iter()
-        .filter(|port| port.takes(Service::Data))
+        .filter(|port| port.takes(Carried::Data))
         .map(|port| &*port.id)
         .filter(|id| !used(id))
         .collect();

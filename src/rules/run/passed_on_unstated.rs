@@ -19,7 +19,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let feeds = &spec.feeds;
     let known = feeds.radio.is_some() || feeds.draw.is_some() && feeds.voltage.is_some();
     let stated = feeds.radio.is_some() || feeds.draw.is_some() || feeds.voltage.is_some() || feeds.title.is_some();
-    if !run.carries(Service::PowerOut) {
+    if !run.carries(Carried::PowerOut) {
         if stated {
             let message =
                 format!("end {}: the run to port `{}` feeds something but carries no power out", sheet.name, port.id);
@@ -35,7 +35,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         finding.known_at(at!(spec.port)).because(at!(spec.carries), "carries power out");
         finding
             .help("add `feeds: { title: …, draw: 12 W, voltage: { min: 37 V, max: 57 V } }`, or `feeds: { radio: … }`");
-    } else if port.passes_on.is_none() && port.takes(Service::PowerOut) {
+    } else if port.passes_on.is_none() && port.takes(Carried::PowerOut) {
         let message = format!("end {}: what port `{}` hands on is not said", sheet.name, port.id);
         let finding = found.report(&RULE, at!(port.passes_on), message, "power and pairs");
         finding.known_at(at!(spec.port)).because(at!(spec.carries), "carries power out");

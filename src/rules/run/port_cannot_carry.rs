@@ -16,7 +16,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port, radio) = (run.resolved.run, run.resolved.port, sheet.resolved.radio);
-    for (service, word) in [(Service::Data, "data"), (Service::Power, "power"), (Service::PowerOut, "power out")] {
+    for (service, word) in [(Carried::Data, "data"), (Carried::Power, "power"), (Carried::PowerOut, "power out")] {
         if !run.carries(service) || port.takes(service) {
             continue;
         }

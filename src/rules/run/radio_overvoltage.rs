@@ -14,7 +14,7 @@ rule! {
 }
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Carried::Power)) else { return };
     let (spec, radio) = (run.resolved.run, sheet.resolved.radio);
     let (gives, most) = (supply.voltage.max.value, radio.power.voltage.max.value);
     if gives <= most {

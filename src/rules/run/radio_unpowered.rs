@@ -18,7 +18,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let mut unfed = None;
     let mut unused = None;
     for (i, run) in sheet.runs.iter().enumerate() {
-        match (run.carries(Service::Power), run.resolved.supply) {
+        match (run.carries(Carried::Power), run.resolved.supply) {
             (true, Some(_)) => return,
             (true, None) => unfed = unfed.or(Some(i)),
             (false, Some(_)) => unused = unused.or(Some(i)),

@@ -18,7 +18,7 @@ rule! {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     let Some(length) = run.lines.length.get().filter(|length| *length > LONGEST_RUN) else { return };
-    if !run.carries(Service::Data) {
+    if !run.carries(Carried::Data) {
         return;
     }
     let (has, limit, over) = apart(length, LONGEST_RUN);

@@ -20,7 +20,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     let limit = &sheet.practice.hot_length;
     let (Some(counted), Some(length)) = (run.handling.hot_length.get(), run.lines.length.get()) else { return };
-    if !run.carries(Service::Data) || counted <= limit.value() || length > LONGEST_RUN {
+    if !run.carries(Carried::Data) || counted <= limit.value() || length > LONGEST_RUN {
         return;
     }
     let (has, most, _) = apart(counted, limit.value());

@@ -16,7 +16,7 @@ rule! {
 }
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Carried::Power)) else { return };
     let Some(grants) = run.classes.granted.filter(|_| supply.standard != Standard::Passive) else { return };
     let (spec, radio) = (run.resolved.run, sheet.resolved.radio);
     let asked = run.classes.asked;

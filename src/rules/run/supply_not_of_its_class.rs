@@ -40,7 +40,7 @@ struct Against {
 type Test = fn(&RunSheet<'_>, &Document<Supply>) -> Option<Against>;
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Carried::Power)) else { return };
     let tests: &[Test] = match supply.standard {
         Standard::Passive => &[class],
         _ => &[class, voltage_above, power_below_class, power_above, pairs, voltage_below],

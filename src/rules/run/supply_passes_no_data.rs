@@ -14,7 +14,7 @@ rule! {
 }
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Data)) else { return };
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Carried::Data)) else { return };
     let (spec, port) = (run.resolved.run, run.resolved.port);
     let Some(rate) = &port.rate else { return };
     let passes = supply.rate.as_ref();

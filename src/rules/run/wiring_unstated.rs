@@ -16,7 +16,7 @@ rule! {
 }
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Service::Power)) else { return };
+    let Some(supply) = run.resolved.supply.filter(|_| run.carries(Carried::Power)) else { return };
     let (spec, radio) = (run.resolved.run, sheet.resolved.radio);
     // A radio that takes no passive supply is the business of another rule.
     if supply.standard != Standard::Passive || !radio.power.accepts.contains(&Standard::Passive) {

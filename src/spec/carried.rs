@@ -7,7 +7,7 @@ use serde::Deserialize;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 #[schemars(inline)]
-pub enum Service {
+pub enum Carried {
     /// Traffic.
     Data,
     /// Power to the radio.
