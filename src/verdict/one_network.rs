@@ -6,7 +6,7 @@ use rayon::prelude::*;
 
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
-use crate::network::{self, Document, Files, Library, ResolvedHop, Scope, Slot};
+use crate::network::{self, Companions, Company, Document, Files, Library, ResolvedHop, Scope, Slot};
 use crate::place::FileId;
 use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{Hearing, HopSheet, RainMaps, Terrains};
@@ -49,6 +49,7 @@ pub(super) struct OpenNetwork<'r> {
     pub(super) maps: RainMaps,
     pub(super) terrains: Terrains,
     pub(super) hearing: Hearing<'r>,
+    company: Company,
     waivers: Waivers<'r>,
     /// What was found before any hop was looked at.
     findings: Vec<Finding>,
@@ -81,6 +82,7 @@ impl<'r> OpenNetwork<'r> {
         let maps = RainMaps::of(&hops, &inputs);
         let terrains = Terrains::of(&hops, &inputs, samples);
         let hearing = Hearing::of(&hops, &library.neighbours.documents);
+        let company = Company::of(&hops);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
@@ -95,15 +97,21 @@ impl<'r> OpenNetwork<'r> {
             maps,
             terrains,
             hearing,
+            company,
             waivers,
             findings,
             of_waivers: found.list,
         }
     }
 
+    /// Who stands with whom.
+    pub(super) fn companions(&self) -> Companions<'_> {
+        self.company.among(&self.hops)
+    }
+
     /// The sheet of one of its hops.
     pub(super) fn sheet<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> HopSheet<'h> {
-        HopSheet::compute(hop, &self.maps, &self.terrains, &self.hearing)
+        HopSheet::compute(hop, &self.maps, &self.terrains, &self.hearing, self.companions())
     }
 
     /// The same with what is found about it.

@@ -201,7 +201,10 @@ fn single_pairs_are_those_of_an_independent_program() {
             continue;
         }
         // The table counts heights from ground of its own.
-        let lowest = ["t", "tp", "r", "rp"].map(|end| row.number(&format!("{end}_ground_m"))).into_iter().fold(f64::MAX, f64::min);
+        let lowest = ["t", "tp", "r", "rp"]
+            .map(|end| row.number(&format!("{end}_ground_m")))
+            .into_iter()
+            .fold(f64::MAX, f64::min);
         if row.text("status") == "beyond_horizon" && lowest < row.number("h_ref_m") {
             continue;
         }
