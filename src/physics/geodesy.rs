@@ -104,35 +104,6 @@ pub fn bearing(angle: Degrees) -> Degrees {
     Degrees(if turned < 360.0 { turned } else { 0.0 })
 }
 
-/// Straight-line distance `s` from antenna to antenna.
-///
-/// ```text
-/// s = |r₂ - r₁|,   r = ( (N + h) cos φ cos λ,  (N + h) cos φ sin λ,  (N (1 - e²) + h) sin φ )
-/// N = a / √(1 - e² sin² φ),   a = 6 378 137 m,   e² = f (2 - f),   1/f = 298.257 223 563
-/// ```
-///
-/// Holds everywhere. Two points one above the other are their difference in height apart.
-///
-/// Source: NGA.STND.0036, World Geodetic System 1984, geodetic to Earth-centred coordinates.
-#[must_use]
-pub fn slant(from: Position, from_height: Metres, to: Position, to_height: Metres) -> Metres {
-    let [x_1, y_1, z_1] = earth_centred(from, from_height);
-    let [x_2, y_2, z_2] = earth_centred(to, to_height);
-    Metres(libm::hypot(libm::hypot(x_2 - x_1, y_2 - y_1), z_2 - z_1))
-}
-
-/// Earth-centred coordinates in metres, see [`slant`].
-fn earth_centred(position: Position, height: Metres) -> [f64; 3] {
-    const A: f64 = 6_378_137.0;
-    const F: f64 = 1.0 / 298.257_223_563;
-    const E_2: f64 = F * (2.0 - F);
-    let (sin_phi, cos_phi) = libm::sincos(position.latitude.0.to_radians());
-    let (sin_lambda, cos_lambda) = libm::sincos(position.longitude.0.to_radians());
-    let n = A / (1.0 - E_2 * sin_phi * sin_phi).sqrt();
-    let h = height.0;
-    [(n + h) * cos_phi * cos_lambda, (n + h) * cos_phi * sin_lambda, (n * (1.0 - E_2) + h) * sin_phi]
-}
-
 /// Elevation `ε` of the far antenna over the horizontal of one's own, up positive.
 ///
 /// ```text

@@ -1,4 +1,4 @@
-//! The noise in a receiver, what interference adds to it, and whether a stated threshold can be true.
+//! The noise in a receiver, and whether a stated threshold can be true.
 //!
 //! Bandwidth and noise figure go in, the noise level comes out; a constellation then says how far above it the
 //! threshold must lie. The threshold of the data sheet rules. What is here catches a figure from another row of it.
@@ -58,33 +58,6 @@ pub fn thermal_noise(bandwidth: Megahertz) -> Dbm {
 #[must_use]
 pub fn noise(bandwidth: Megahertz, noise_figure: Decibels) -> Dbm {
     thermal_noise(bandwidth) + noise_figure
-}
-
-/// Level of several signals together, added as powers: what interferers amount to. Minus infinity without any.
-///
-/// ```text
-/// I = 10 lg Σ 10^(I_i / 10)
-/// ```
-///
-/// Source: powers of independent signals add.
-#[must_use]
-pub fn power_sum(levels: &[Dbm]) -> Dbm {
-    Dbm(10.0 * libm::log10(levels.iter().map(|level| libm::exp10(level.0 / 10.0)).sum()))
-}
-
-/// What interference takes from the fade margin, `TD`, for its level over the noise, `I - N`.
-///
-/// ```text
-/// TD = 10 lg( 1 + 10^((I - N) / 10) )
-/// ```
-///
-/// Holds for interference that is like noise and does not fade with the wanted signal; both levels in the same
-/// bandwidth. Planning allows `I - N` of -10 to -6 dB (common practice, no source).
-///
-/// Source: powers of independent signals add.
-#[must_use]
-pub fn degradation(interference_over_noise: Decibels) -> Decibels {
-    Decibels(10.0 / std::f64::consts::LN_10 * libm::log1p(libm::exp10(interference_over_noise.0 / 10.0)))
 }
 
 /// Least signal over noise that can carry a constellation with nine tenths of its bits as payload.

@@ -4,6 +4,7 @@ use super::missing::Missing;
 use super::traced::{Traced, all, read, see, written};
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::{self, MEDIAN_K, Position};
+use crate::physics::off_axis;
 use crate::spec::{Both, Way};
 use crate::units::{Degrees, Gigahertz, Given, Metres};
 
@@ -51,7 +52,7 @@ impl Geometry {
             |own, far| all((&distance, own, far)).map(|(d, own, far)| geodesy::elevation(d, own, far, MEDIAN_K));
         let slant = all((&distance, &positions.a, a, &positions.b, b));
         Self {
-            slant: slant.map(|(_, here, low, there, high)| geodesy::slant(here, low, there, high)),
+            slant: slant.map(|(_, here, low, there, high)| off_axis::slant(here, low, there, high)),
             bearings: Both { a: geodesic.map(|found| found.azimuth), b: geodesic.map(|found| found.back_azimuth) },
             elevations: Both { a: elevation(a, b), b: elevation(b, a) },
             mean_altitude: all((a, b)).map(|(a, b)| Metres(f64::midpoint(a.0, b.0))),

@@ -43,6 +43,7 @@ mod open_items;
 mod outage;
 mod path;
 mod people;
+mod pole;
 mod power_line;
 mod practice;
 mod profile;
@@ -71,7 +72,7 @@ mod wanted;
 mod what;
 mod wind;
 
-use crate::network::ResolvedHop;
+use crate::network::{Companions, ResolvedHop};
 use crate::physics::antenna;
 use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
@@ -107,6 +108,7 @@ pub use onward::OnwardLines;
 pub use open_items::required_checks;
 pub use path::PathLines;
 pub use people::{PeopleLines, TooNear};
+pub use pole::StifferPipe;
 pub use power_line::LineNear;
 pub use practice::{LONGEST_RUN, Practice};
 pub use profile::{ProfileLines, ProfileSheet};
@@ -130,7 +132,7 @@ pub use title::Title;
 pub use traced::Traced;
 pub use wanted::Wanted;
 pub use what::What;
-pub use wind::{StifferPipe, WindLines};
+pub use wind::WindLines;
 
 use direction::Means;
 use geometry::Geometry;
@@ -167,9 +169,14 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network.
+    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network and what stands beside its ends.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps, terrains: &Terrains) -> Self {
+    pub fn compute(
+        resolved: &'n ResolvedHop<'n>,
+        maps: &RainMaps,
+        terrains: &Terrains,
+        company: Companions<'n>,
+    ) -> Self {
         let target = Target::of(resolved);
         let geometry = Geometry::of(resolved);
         let profile = profile::compute(resolved, &geometry, terrains);
@@ -182,7 +189,7 @@ impl<'n> HopSheet<'n> {
         let gas_bounds = gas_bounds::compute(resolved, &path, &target);
         let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
         let service = service::compute(&directions, &means);
-        let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target));
+        let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target, company));
         let mends = mend::of(resolved, maps, &geometry, means, &directions, &licence);
         let records = visit::records(resolved, maps, &geometry, &means, &ends);
         Self { resolved, target, path, profile, near, directions, gas_bounds, licence, service, mends, ends, records }

@@ -6,7 +6,7 @@ use rayon::prelude::*;
 
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
-use crate::network::{self, Document, Files, Library, ResolvedHop, ResolvedService, Scope, Slot};
+use crate::network::{self, Companions, Company, Document, Files, Library, ResolvedHop, ResolvedService, Scope, Slot};
 use crate::place::{DocumentId, FileId};
 use crate::rules::{self, Quieted, Settings};
 use crate::sheet::{HopPart, HopSheet, Parts, RainMaps, ServiceSheet, Terrains};
@@ -51,6 +51,7 @@ pub(super) struct OpenNetwork<'r> {
     settings: Settings<'r>,
     pub(super) maps: RainMaps,
     pub(super) terrains: Terrains,
+    company: Company,
     waivers: Waivers<'r>,
     /// What was found before any hop was looked at.
     findings: Vec<Finding>,
@@ -84,6 +85,7 @@ impl<'r> OpenNetwork<'r> {
         let inputs = scope.inputs(&library.folder);
         let maps = RainMaps::of(&hops, &inputs);
         let terrains = Terrains::of(&hops, &inputs, samples);
+        let company = Company::of(&hops);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
@@ -99,15 +101,21 @@ impl<'r> OpenNetwork<'r> {
             settings,
             maps,
             terrains,
+            company,
             waivers,
             findings,
             of_waivers: found.list,
         }
     }
 
+    /// Who stands with whom.
+    pub(super) fn companions(&self) -> Companions<'_> {
+        self.company.among(&self.hops)
+    }
+
     /// The sheet of one of its hops.
     pub(super) fn sheet<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> HopSheet<'h> {
-        HopSheet::compute(hop, &self.maps, &self.terrains)
+        HopSheet::compute(hop, &self.maps, &self.terrains, self.companions())
     }
 
     /// The same with what is found about it.

@@ -2,7 +2,7 @@
 
 use super::one_network::OpenNetwork;
 use crate::finding::Finding;
-use crate::network::{ResolvedHop, mark};
+use crate::network::{Fellow, ResolvedHop, mark};
 use crate::place::DocumentId;
 use crate::sheet::HopSheet;
 
@@ -33,6 +33,11 @@ impl OpenHop<'_> {
     pub fn documents(&self) -> Vec<DocumentId> {
         let records = self.hop.records.iter().map(|record| record.at);
         mark::sources(self.hop).into_iter().chain(records).collect()
+    }
+
+    /// All ends at a site.
+    pub fn at_site(&self, site: DocumentId) -> impl Iterator<Item = Fellow<'_>> {
+        self.network.companions().at_site(site)
     }
 
     /// Whether a waiver is for it, be it one that holds or not.

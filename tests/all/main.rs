@@ -6,6 +6,7 @@ mod audit;
 mod availability;
 mod cli;
 mod climate;
+mod company;
 mod compare;
 mod compare_known;
 mod crossed;

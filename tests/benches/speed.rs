@@ -12,7 +12,7 @@ use hopwright::physics::gas::Spectrum;
 use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
-use hopwright::physics::{atmosphere, free_space};
+use hopwright::physics::{atmosphere, free_space, off_axis};
 use hopwright::sheet::{HopSheet, RainMaps, Terrains};
 use hopwright::spec::EndName;
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
@@ -42,7 +42,7 @@ fn physics_of_a_hop(bencher: Bencher) {
     let there = Position { latitude: Latitude(47.12), longitude: Longitude(173.13) };
     bencher.bench(|| {
         let geodesic = geodesy::inverse(here, there).expect("two places");
-        let slant = geodesy::slant(here, Metres(1031.4), there, Metres(2235.5));
+        let slant = off_axis::slant(here, Metres(1031.4), there, Metres(2235.5));
         let tilt = geodesy::elevation(geodesic.distance, Metres(1031.4), Metres(2235.5), geodesy::MEDIAN_K);
         let air = atmosphere::reference(Metres(1633.0)).expect("in the troposphere");
         let gas = Spectrum::of(&air);
@@ -61,8 +61,10 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
     let loaded = network::load(&scope(&folder));
     let library = loaded.libraries.first().expect("a network");
     let resolved = network::resolve(library, &mut Findings::default());
+    let company = network::Company::of(&resolved);
     bencher.bench(|| {
-        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default());
+        let with = company.among(&resolved);
+        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default(), with);
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
         (sheet.service.availability.get(), found.list.len())

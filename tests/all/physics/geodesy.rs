@@ -1,8 +1,9 @@
 //! Distance, azimuth, slant distance and elevation.
 
 use hopwright::physics::geodesy::{
-    Coincident, EARTH_RADIUS, Geodesic, MEDIAN_K, Position, bearing, elevation, inverse, slant,
+    Coincident, EARTH_RADIUS, Geodesic, MEDIAN_K, Position, bearing, elevation, inverse,
 };
+use hopwright::physics::off_axis::slant;
 use hopwright::sheet::Reason;
 use hopwright::units::{Degrees, Latitude, Longitude, Metres};
 

@@ -11,6 +11,7 @@ mod exposure;
 mod geodesy;
 mod hops;
 mod installation;
+mod interference;
 mod link;
 mod magnetic;
 mod multipath;

@@ -1,8 +1,7 @@
 //! Noise, thresholds, interference, and tolerances.
 
-use hopwright::physics::receiver::{
-    Plausibility, degradation, judge_threshold, noise, power_sum, shannon_limit, thermal_noise, uncoded,
-};
+use hopwright::physics::interference::{degradation, sum};
+use hopwright::physics::receiver::{Plausibility, judge_threshold, noise, shannon_limit, thermal_noise, uncoded};
 use hopwright::physics::uncertainty::{combined, expanded, from_limits};
 use hopwright::units::{Dbm, Decibels, Megahertz};
 
@@ -35,11 +34,15 @@ fn signal_over_noise_matches_the_table() {
 
 #[test]
 fn interferers_add_as_powers() {
-    assert!((power_sum(&[Dbm(-90.0), Dbm(-90.0)]) - Dbm(-86.989_7)).0.abs() < 1e-4);
-    assert!((power_sum(&[Dbm(-90.0), Dbm(-200.0)]) - Dbm(-90.0)).0.abs() < 1e-9);
-    assert_eq!(power_sum(&[]), Dbm(f64::NEG_INFINITY));
+    let of = |levels: &[f64]| sum(levels.iter().copied().map(Dbm));
+    assert!((of(&[-90.0, -90.0]).expect("a level") - Dbm(-86.989_7)).0.abs() < 1e-4);
+    assert!((of(&[-90.0, -200.0]).expect("a level") - Dbm(-90.0)).0.abs() < 1e-9);
+    assert_eq!(of(&[-90.0]), Some(Dbm(-90.0)));
+    assert_eq!(of(&[]), None);
+    assert_eq!(of(&[-5000.0]), None);
     let (noise, interference) = (Dbm(-80.0), Dbm(-85.0));
-    assert!((degradation(interference - noise) - (power_sum(&[noise, interference]) - noise)).0.abs() < 1e-12);
+    let together = of(&[noise.0, interference.0]).expect("a level");
+    assert!((degradation(interference - noise) - (together - noise)).0.abs() < 1e-12);
     assert_eq!(degradation(Decibels(f64::NEG_INFINITY)), Decibels(0.0));
 }
 
