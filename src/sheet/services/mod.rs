@@ -149,12 +149,11 @@ fn hops<'p>(resolved: &ResolvedService<'_>, i: usize, parts: &'p Parts) -> Hops<
             RouteHop::Hop(hop, _) => parts.get(&hop.at),
             RouteHop::Broken(_) => None,
         };
-        match part {
-            Some(part) => found.parts.push(part),
-            None => {
-                let reason = Reason::HopNotEvaluated { hop: id.into() };
-                found.lost.get_or_insert_with(|| Missing::new(reason, at!(service.routes[i][j])));
-            }
+        if let Some(part) = part {
+            found.parts.push(part);
+        } else {
+            let reason = Reason::HopNotEvaluated { hop: id.into() };
+            found.lost.get_or_insert_with(|| Missing::new(reason, at!(service.routes[i][j])));
         }
     }
     found
@@ -171,16 +170,16 @@ fn together(resolved: &ResolvedService<'_>, hops: &[Hops<'_>]) -> ServicePathLin
     });
     let coverage = hops.iter().filter_map(Hops::coverage).reduce(Coverage::and);
     let rows: Vec<Traced<Row>> = hops.iter().map(|hops| hops.row(|_| true, |_| true)).collect();
-    let (outage, shared, rain_at_once) = match hops {
-        [one, other] => Pair { one, other, resolved }.outages(),
-        _ => {
-            let outage = Traced::each(&rows).judge(|rows| rows.first().map(Row::outage).ok_or(Reason::RouteBroken));
-            (outage, Traced::missing(one_route()), Traced::missing(one_route()))
-        }
+    let (outage, shared, rain_at_once) = if let [one, other] = hops {
+        Pair { one, other, resolved }.outages()
+    } else {
+        let outage = Traced::each(&rows).judge(|rows| rows.first().map(Row::outage).ok_or(Reason::RouteBroken));
+        (outage, Traced::missing(one_route()), Traced::missing(one_route()))
     };
-    let once = match hops {
-        [only] => only_once(resolved, only),
-        _ => Traced::missing(Missing::judged(Reason::TwoRoutes, at!(service.routes))),
+    let once = if let [only] = hops {
+        only_once(resolved, only)
+    } else {
+        Traced::missing(Missing::judged(Reason::TwoRoutes, at!(service.routes)))
     };
     let delay_line = latest.line().called(delay_words(hops));
     let outage_line = outage.map(Rare).line();
