@@ -732,6 +732,11 @@ draw-map-alt = Karte von { $title }, Norden oben: { $sites } Standorte und { $ho
 draw-map-failing = Mit Fehlern: { $hops }.
 map-number = Auf der Karte
 map-key = Standorte ohne Platz für ihren Namen
+map-bare =
+    { $count ->
+        [one] 1 Standort hat weder für Namen noch für Nummer Platz; er steht bei den Einsätzen.
+       *[other] { $count } Standorte haben weder für Namen noch für Nummer Platz; sie stehen bei den Einsätzen.
+    }
 hops = Strecken
 hop = Strecke
 between = Zwischen
@@ -740,9 +745,7 @@ closest-to-limit = Am nächsten an der Grenze
 open = Offen
 tightest = { $what }: { $left } Reserve
 tight-availability = Verfügbarkeit
-closest-note =
-    Was die kleinste Reserve hat, als Anteil dessen, was seine Grenze zulässt; Pegel unter der Übersteuerung als Anteil von 20 dB
-    (übliche Praxis). Offen: Befunde, die zählen.
+closest-note = Was die kleinste Reserve hat, als Anteil dessen, was seine Grenze zulässt; Pegel unter der Übersteuerung als Anteil von 20 dB (übliche Praxis). Offen: Befunde, die zählen.
 services = Dienste
 service = Dienst
 routes = Weg | der für ihn einspringt
@@ -750,9 +753,7 @@ delay = Verzögerung
 has-of-wanted = { $has } ({ $wanted })
 delay-at-least = mindestens { $delay }
 nothing-asked = nichts gefordert
-services-note =
-    Verfügbarkeit mit den addierten Ausfällen aller Strecken; von zwei Wegen, was beide teilen, Regen auf beiden zugleich und alles
-    andere als unabhängig. In Klammern, was gefordert ist.
+services-note = Verfügbarkeit mit den addierten Ausfällen aller Strecken; von zwei Wegen, was beide teilen, Regen auf beiden zugleich und alles andere als unabhängig. In Klammern, was gefordert ist.
 frequency-plan = Frequenzplan
 end = Ende
 plan-half = Hälfte

@@ -732,6 +732,11 @@ draw-map-alt = Map of { $title }, north up: { $sites } sites and { $hops } hops;
 draw-map-failing = With errors: { $hops }.
 map-number = On the map
 map-key = Sites without room for their name
+map-bare =
+    { $count ->
+        [one] 1 site has room for neither name nor number; it stands among the visits.
+       *[other] { $count } sites have room for neither name nor number; they stand among the visits.
+    }
 hops = Hops
 hop = Hop
 between = Between
@@ -740,9 +745,7 @@ closest-to-limit = Closest to its limit
 open = Open
 tightest = { $what }: { $left } in hand
 tight-availability = Availability
-closest-note =
-    What has the least in hand as a share of what its limit allows; levels below overload as a share of 20 dB (common practice).
-    Open: findings that count.
+closest-note = What has the least in hand as a share of what its limit allows; levels below overload as a share of 20 dB (common practice). Open: findings that count.
 services = Services
 service = Service
 routes = Route | the one that stands in for it
@@ -750,9 +753,7 @@ delay = Delay
 has-of-wanted = { $has } ({ $wanted })
 delay-at-least = at least { $delay }
 nothing-asked = nothing asked
-services-note =
-    Availability with the outages of all hops added up; of two routes what both share, rain on both at once, and all else as
-    independent. In brackets what is asked for.
+services-note = Availability with the outages of all hops added up; of two routes what both share, rain on both at once, and all else as independent. In brackets what is asked for.
 frequency-plan = Frequency plan
 end = End
 plan-half = Half

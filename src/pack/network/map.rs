@@ -24,6 +24,8 @@ const STRIP: f64 = 15.0;
 const LETTERS: f64 = 3.2;
 /// Where more sites are, none has room for a name, and the time to look for it grows with their square.
 const MOST_NAMED: usize = 600;
+/// More sites than this are drawn smaller.
+const MANY: usize = 60;
 /// Letters of a name.
 const LONGEST_NAME: usize = 26;
 /// A degree of latitude on a sphere of 6371 km, in metres.
@@ -86,8 +88,10 @@ pub(super) struct MapHop {
 /// A map with the sites that found no room for their name.
 pub(super) struct Map {
     pub figure: Figure,
-    /// Number on the map, or nothing where even that found no room, and name.
+    /// Number on the map and name.
     pub key: Vec<[String; 2]>,
+    /// How many found no room for a number either.
+    pub bare: usize,
 }
 
 /// Draws the map of a network; none without sites.
@@ -101,21 +105,25 @@ pub(super) fn map(title: &str, sites: &[MapSite], hops: &[MapHop], voice: Voice)
         drawing.line(from, to, hop.standing.pen());
         paper.line(from, to);
         if hop.standing == Standing::Failing {
-            cross(middle(from, to), &mut drawing);
-            paper.area(Area::around(middle(from, to), 4.0, 4.0));
+            let size = (0.18 * libm::hypot(to.0 - from.0, to.1 - from.1)).clamp(0.7, 1.7);
+            cross(middle(from, to), size, &mut drawing);
+            paper.area(Area::around(middle(from, to), 2.4 * size, 2.4 * size));
         }
     }
+    // Where many are, smaller ones, or they would hide their hops.
+    let radius = if sites.len() > MANY { 0.8 } else { 1.3 };
     for point in &at {
-        drawing.circle(*point, 1.3, Fill::White, Pen::Firm);
-        paper.area(Area::around(*point, 2.8, 2.8));
+        drawing.circle(*point, radius, Fill::White, Pen::Firm);
+        paper.area(Area::around(*point, 2.2 * radius, 2.2 * radius));
     }
-    let key = if sites.len() <= MOST_NAMED { names(sites, &at, &mut drawing, &mut paper) } else { all_of(sites) };
+    let (key, bare) =
+        if sites.len() <= MOST_NAMED { names(sites, &at, &mut drawing, &mut paper) } else { (Vec::new(), sites.len()) };
     if hops.len() <= MOST_NAMED {
         hops.iter().for_each(|hop| name_of_hop(hop, hop.ends.map(|end| at[end]), &mut drawing, &mut paper));
     }
     strip(&scale, voice, &mut drawing);
     let alt = meaning(title, sites, hops, voice);
-    Some(Map { figure: Figure::of(&drawing, alt), key })
+    Some(Map { figure: Figure::of(&drawing, alt), key, bare })
 }
 
 /// From degrees to the sheet.
@@ -169,14 +177,14 @@ fn middle(from: Point, to: Point) -> Point {
     (f64::midpoint(from.0, to.0), f64::midpoint(from.1, to.1))
 }
 
-fn cross((x, y): Point, drawing: &mut Drawing) {
+fn cross((x, y): Point, size: f64, drawing: &mut Drawing) {
     for sign in [-1.0, 1.0] {
-        drawing.line((x - 1.7, y - 1.7 * sign), (x + 1.7, y + 1.7 * sign), Pen::Heavy);
+        drawing.line((x - size, y - size * sign), (x + size, y + size * sign), Pen::Heavy);
     }
 }
 
 /// Names the sites, the most crowded first; who finds no room gets a number.
-fn names(sites: &[MapSite], at: &[Point], drawing: &mut Drawing, paper: &mut Paper) -> Vec<[String; 2]> {
+fn names(sites: &[MapSite], at: &[Point], drawing: &mut Drawing, paper: &mut Paper) -> (Vec<[String; 2]>, usize) {
     let near = |one: Point, other: Point| libm::hypot(one.0 - other.0, one.1 - other.1) < 22.0;
     let crowd: HashMap<usize, usize> =
         (0..sites.len()).map(|own| (own, at.iter().filter(|other| near(at[own], **other)).count())).collect();
@@ -190,17 +198,16 @@ fn names(sites: &[MapSite], at: &[Point], drawing: &mut Drawing, paper: &mut Pap
         }
     }
     without.sort_unstable();
-    let numbered = |(count, number): (usize, usize)| {
-        let label = (count + 1).to_string();
-        let found = beside(at[number], &label, true, drawing, paper);
-        [if found { label } else { String::new() }, sites[number].title.clone()]
-    };
-    without.into_iter().enumerate().map(numbered).collect()
-}
-
-/// All sites, where none is named.
-fn all_of(sites: &[MapSite]) -> Vec<[String; 2]> {
-    sites.iter().map(|site| [String::new(), site.title.clone()]).collect()
+    let (mut key, mut bare) = (Vec::new(), 0);
+    for number in without {
+        let label = (key.len() + 1).to_string();
+        if beside(at[number], &label, true, drawing, paper) {
+            key.push([label, sites[number].title.clone()]);
+        } else {
+            bare += 1;
+        }
+    }
+    (key, bare)
 }
 
 /// Writes words beside a point where there is room: at the right, at the left, above, below, at the corners, then further out.
@@ -268,7 +275,7 @@ fn strip(scale: &Scale, voice: Voice, drawing: &mut Drawing) {
         let x = 76.0 + 26.0 * times(number);
         drawing.line((x, y), (x + 10.0, y), standing.pen());
         if standing == Standing::Failing {
-            cross((x + 5.0, y), drawing);
+            cross((x + 5.0, y), 1.7, drawing);
         }
         drawing.text((x, y + 5.4), Anchor::Start, LETTERS, false, &voice.say(standing.key()));
     }

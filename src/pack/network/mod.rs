@@ -87,6 +87,8 @@ pub(super) struct Pages {
     map: Option<Figure>,
     /// Sites that found no room for their name on the map.
     sites: Table,
+    /// How many found no room for a number either, if any.
+    bare: Option<String>,
     hops: Table,
     /// Hops that could not be evaluated at all.
     lost: Option<String>,
@@ -172,7 +174,7 @@ impl NetworkPack {
         let (sites, lines) = self.on_map();
         let drawn = map::map(&self.title, &sites, &lines, voice);
         let mut without = Table::new(voice, ["map-number", "site"]);
-        let (map, key) = drawn.map_or((None, Vec::new()), |drawn| (Some(drawn.figure), drawn.key));
+        let (map, key, bare) = drawn.map_or((None, Vec::new(), 0), |drawn| (Some(drawn.figure), drawn.key, drawn.bare));
         key.into_iter().for_each(|row| without.row(row));
         let mut hops =
             Table::new(voice, ["hop", "between", "length", "availability", "closest-to-limit", "open", "state"]);
@@ -191,6 +193,7 @@ impl NetworkPack {
             verdict: self.verdict(),
             map,
             sites: without,
+            bare: (bare > 0).then(|| voice.count("map-bare", bare)),
             hops,
             lost: (!self.lost.is_empty()).then(|| voice.with("hops-lost", &[("hops", &self.lost.join(", "))])),
             plan,
