@@ -175,7 +175,9 @@ impl NetworkPack {
         let drawn = map::map(&self.title, &sites, &lines, voice);
         let mut without = Table::new(voice, ["map-number", "site"]);
         let (map, key, bare) = drawn.map_or((None, Vec::new(), 0), |drawn| (Some(drawn.figure), drawn.key, drawn.bare));
-        key.into_iter().for_each(|row| without.row(row));
+        for row in key {
+            without.row(row);
+        }
         let mut hops =
             Table::new(voice, ["hop", "between", "length", "availability", "closest-to-limit", "open", "state"]);
         let mut plan = Table::new(
