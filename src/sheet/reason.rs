@@ -96,6 +96,9 @@ sentences! {
         CrossingFrequency { frequency: Gigahertz } =>
             "crossing in rain is modelled from 8 to 35 GHz, not at {frequency}";
         AimBeyondBeam => "an aim error beyond 0.9 of the beamwidth is off the main beam";
+        NothingHeard => "no other sender is heard";
+        NoNeighbourReached => "no receiver of a neighbour is reached";
+        NothingElsewhere => "none is stated";
         NoUncodedFigure => "no figure without coding for so many bits";
 
         // Services.
@@ -240,7 +243,17 @@ impl From<multipath::OutOfRange> for Reason {
 impl Reason {
     /// Whether it only says that something is not planned here that most hops do without.
     pub(super) const fn is_unplanned(&self) -> bool {
-        matches!(self, Self::NoHeldLevel | Self::NoUpFade | Self::NoHysteresis | Self::OneCarrier | Self::StandsAlone)
+        matches!(
+            self,
+            Self::NoHeldLevel
+                | Self::NoUpFade
+                | Self::NoHysteresis
+                | Self::OneCarrier
+                | Self::StandsAlone
+                | Self::NothingHeard
+                | Self::NothingElsewhere
+                | Self::NoNeighbourReached
+        )
     }
 }
 
