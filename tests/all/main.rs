@@ -36,6 +36,7 @@ mod packs;
 mod pages;
 mod physics;
 mod picture;
+mod planning;
 mod properties;
 mod recipes;
 mod records;
