@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use hopwright::physics::filter;
 use hopwright::physics::geodesy::Position;
 use hopwright::physics::off_axis::EarthCentred;
-use hopwright::plan::{Candidate, Choice, End, Ether, NoPlan, Plan, Problem, search, today};
+use hopwright::plan::search::{Candidate, Choice, End, Ether, NoPlan, Plan, Problem, best, today};
 use hopwright::spec::Polarisation;
 use hopwright::units::{Dbi, Dbm, Decibels, Gigahertz, Latitude, Longitude, Megahertz, Metres, Millimetres};
 use proptest::prelude::{ProptestConfig, prop_assert, proptest};
@@ -94,20 +94,22 @@ impl Ether for Network {
         (0..self.stations.len()).collect()
     }
 
-    fn over_noise(&self, from: End, to: End, frequency: Gigahertz) -> Option<[f64; 2]> {
+    fn over_noise(&self, from: End, to: End, sent: &[Gigahertz]) -> Option<Vec<[f64; 2]>> {
         if self.sites[from.hop][from.end] == self.sites[to.hop][to.end] {
             return None;
         }
         let (mut sender, mut receiver) =
             (self.stations[from.hop][from.end].clone(), self.stations[to.hop][to.end].clone());
-        (sender.sends, receiver.hears) = (frequency, frequency);
-        let powers = ["H", "V"].map(|polarisation| {
-            sender.polarisation = polarisation;
-            let pair = Pair { filter: Some(Decibels(0.0)), ..Pair::of(&sender, &receiver) };
-            let level = pair.level(&sender, &receiver).expect("no filter");
-            10_f64.powf((level - receiver.noise()).0 / 10.0)
+        let powers = sent.iter().map(|frequency| {
+            (sender.sends, receiver.hears) = (*frequency, *frequency);
+            ["H", "V"].map(|polarisation| {
+                sender.polarisation = polarisation;
+                let pair = Pair { filter: Some(Decibels(0.0)), ..Pair::of(&sender, &receiver) };
+                let level = pair.level(&sender, &receiver).expect("no filter");
+                10_f64.powf((level - receiver.noise()).0 / 10.0)
+            })
         });
-        Some(powers)
+        Some(powers.collect())
     }
 
     fn passed(&self, from: End, sent: Gigahertz, to: End, heard: Gigahertz) -> f64 {
@@ -128,7 +130,7 @@ fn the_best_plans_of_three_networks_are_found() {
         let network = Network::of(plan);
         let problem = Problem::of(network.candidates(), &network);
         let before = today(&problem).expect("settings of today");
-        let found = search(&problem).expect("halves");
+        let found = best(&problem).expect("halves");
         row.check("best_max_degradation_db", found.worth.greatest.0, 1e-6);
         row.check("best_sum_degradation_db", found.worth.sum.0, 1e-6);
         assert!(found.proven, "{}", row.text("plan"));
@@ -158,10 +160,10 @@ impl Ether for Made {
         (hop.saturating_sub(self.reach)..(hop + self.reach + 1).min(self.hops)).collect()
     }
 
-    fn over_noise(&self, from: End, to: End, _: Gigahertz) -> Option<[f64; 2]> {
+    fn over_noise(&self, from: End, to: End, sent: &[Gigahertz]) -> Option<Vec<[f64; 2]>> {
         let chance = self.random(from, to);
         let like = 10_f64.powf(6.0 * chance - 4.0);
-        (chance > 0.4).then_some([like, like * 0.01])
+        (chance > 0.4).then(|| vec![[like, like * 0.01]; sent.len()])
     }
 
     fn passed(&self, _: End, sent: Gigahertz, _: End, heard: Gigahertz) -> f64 {
@@ -218,7 +220,7 @@ proptest! {
     fn nothing_is_better_than_what_is_proven(seed: u64) {
         let (made, candidates) = (Made { hops: 4, seed, reach: 4 }, chain(4, 2));
         let problem = Problem::of(candidates.clone(), &made);
-        let found = search(&problem).expect("halves");
+        let found = best(&problem).expect("halves");
         prop_assert!(found.proven);
         prop_assert!(keeps_halves(&candidates, &found));
         let count = candidates[0].choices.len();
@@ -245,7 +247,7 @@ proptest! {
             candidate.now = candidate.now.map(|first| first + 4 * now);
         }
         let problem = Problem::of(candidates.clone(), &made);
-        let (before, found) = (today(&problem).expect("settings"), search(&problem).expect("halves"));
+        let (before, found) = (today(&problem).expect("settings"), best(&problem).expect("halves"));
         prop_assert!(!before.is_better_than(&found.worth));
         prop_assert!(keeps_halves(&candidates, &found));
     }
@@ -256,7 +258,7 @@ fn a_plan_is_the_same_on_any_number_of_threads() {
     let (made, candidates) = (Made { hops: 20, seed: 7, reach: 3 }, chain(20, 2));
     let of = |threads: usize| {
         let pool = rayon::ThreadPoolBuilder::new().num_threads(threads).build().expect("threads");
-        pool.install(|| search(&Problem::of(candidates.clone(), &made)).expect("halves"))
+        pool.install(|| best(&Problem::of(candidates.clone(), &made)).expect("halves"))
     };
     let alone = of(1);
     assert_eq!(alone, of(4));
@@ -270,7 +272,7 @@ fn what_disturbs_nobody_stays_as_it_is() {
         fn near(&self, _: usize) -> Vec<usize> {
             (0..6).collect()
         }
-        fn over_noise(&self, _: End, _: End, _: Gigahertz) -> Option<[f64; 2]> {
+        fn over_noise(&self, _: End, _: End, _: &[Gigahertz]) -> Option<Vec<[f64; 2]>> {
             None
         }
         fn passed(&self, _: End, _: Gigahertz, _: End, _: Gigahertz) -> f64 {
@@ -282,7 +284,7 @@ fn what_disturbs_nobody_stays_as_it_is() {
     }
     let candidates = chain(6, 4);
     let now: Vec<usize> = candidates.iter().filter_map(|candidate| candidate.now).collect();
-    let found = search(&Problem::of(candidates, &Silence)).expect("halves");
+    let found = best(&Problem::of(candidates, &Silence)).expect("halves");
     assert_eq!(found.choices, now);
     assert!(found.proven);
 }
@@ -294,7 +296,7 @@ fn hops_that_stay_hold_the_halves_of_their_sites() {
     let upper = candidates[0].choices.iter().find(|choice| choice.first_is_upper() == Some(true)).copied();
     candidates[0].choices = vec![upper.expect("an upper one")];
     candidates[0].now = Some(0);
-    let found = search(&Problem::of(candidates.clone(), &made)).expect("halves");
+    let found = best(&Problem::of(candidates.clone(), &made)).expect("halves");
     assert!(keeps_halves(&candidates, &found));
     assert_eq!(candidates[1].choices[found.choices[1]].first_is_upper(), Some(false));
 }
@@ -303,7 +305,7 @@ fn hops_that_stay_hold_the_halves_of_their_sites() {
 fn sites_that_cannot_be_told_into_halves_are_named() {
     let searched = |candidates: Vec<Candidate>| {
         let made = Made { hops: candidates.len(), seed: 3, reach: 4 };
-        search(&Problem::of(candidates, &made))
+        best(&Problem::of(candidates, &made))
     };
     let hop = |one, other| Candidate { sites: [one, other], band: 0, choices: choices(2, true), now: None };
     let refused = |candidates| searched(candidates).expect_err("no halves");

@@ -55,9 +55,14 @@ pub trait Ether: Sync {
     /// Other hops of which something may reach a hop, by their numbers, ascending.
     fn near(&self, hop: usize) -> Vec<usize>;
 
-    /// Power of a sender at a receiver of another hop over the noise there, a ratio of powers, before its filter: were it
-    /// sent on a frequency in the polarisation that is listened to, and in the other. None if it does not count.
-    fn over_noise(&self, from: End, to: End, frequency: Gigahertz) -> Option<[f64; 2]>;
+    /// Power of a sender at a receiver of another hop over the noise there, a ratio of powers, before its filter, by the
+    /// frequency it is sent on: in the polarisation that is listened to, and in the other. None if it never counts.
+    fn over_noise(&self, from: End, to: End, sent: &[Gigahertz]) -> Option<Vec<[f64; 2]>>;
+
+    /// What reaches a receiver whatever is chosen, over its noise: of hops that are none of its [`Ether::near`] ones.
+    fn constant(&self, _to: End) -> f64 {
+        0.0
+    }
 
     /// What the filter of a receiver lets in of a sender, a share of its power.
     fn passed(&self, from: End, sent: Gigahertz, to: End, heard: Gigahertz) -> f64;
@@ -146,6 +151,8 @@ pub struct Problem {
     starts: Vec<usize>,
     /// What reaches each receiver, two a hop.
     pub(super) incoming: Vec<Vec<Reach>>,
+    /// What reaches each receiver whatever is chosen.
+    pub(super) constant: Vec<f64>,
     /// Receivers that something of a hop reaches, with what.
     pub(super) outgoing: Vec<Vec<(usize, Reach)>>,
     powers: Vec<[f64; 2]>,
@@ -184,7 +191,8 @@ impl Problem {
             }
             incoming.push(reaches);
         }
-        Self { hops, numbered, starts, incoming, outgoing, powers, shares }
+        let constant = ends.par_iter().map(|end| ether.constant(*end)).collect();
+        Self { hops, numbered, starts, incoming, constant, outgoing, powers, shares }
     }
 
     /// Power over the noise that comes along one way, by the choices of both hops. `receiver` counts two a hop.
@@ -209,7 +217,10 @@ impl Problem {
     /// Everything that reaches a receiver, by the choices of all hops.
     pub(super) fn heard(&self, receiver: usize, choices: &[usize]) -> f64 {
         let to = choices[receiver / 2];
-        self.incoming[receiver].iter().map(|reach| self.power(reach, choices[reach.from as usize], receiver, to)).sum()
+        let incoming = self.incoming[receiver].iter();
+        let moving: f64 =
+            incoming.map(|reach| self.power(reach, choices[reach.from as usize], receiver, to)).sum();
+        self.constant[receiver] + moving
     }
 
     /// What the choices of all hops come to.
@@ -334,19 +345,17 @@ impl<E: Ether> Survey<'_, E> {
 
     fn row(&self, from: End, to: End, tables: &Tables) -> Option<(Vec<[f64; 2]>, u32)> {
         let list = self.list(from);
-        let mut powers = vec![[0.0; 2]; list.len()];
-        let mut counts = false;
         let mut sent: Vec<usize> =
             self.hops[from.hop].choices.iter().map(|choice| self.number(from, choice.sent[from.end])).collect();
         sent.sort_unstable();
         sent.dedup();
-        for number in sent {
-            if let Some(power) = self.ether.over_noise(from, to, list[number]) {
-                powers[number] = power;
-                counts = true;
-            }
+        let frequencies: Vec<Gigahertz> = sent.iter().map(|number| list[*number]).collect();
+        let found = self.ether.over_noise(from, to, &frequencies)?;
+        let mut powers = vec![[0.0; 2]; list.len()];
+        for (number, power) in sent.into_iter().zip(found) {
+            powers[number] = power;
         }
         let shares = tables[&(self.ether.class(from), self.ether.class(to))];
-        counts.then_some((powers, shares))
+        Some((powers, shares))
     }
 }

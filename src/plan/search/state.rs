@@ -111,12 +111,7 @@ impl<'r> State<'r> {
         heard.clear();
         let problem = self.room.problem;
         for receiver in [2 * hop, 2 * hop + 1] {
-            let all = problem.incoming[receiver].iter();
-            let over = choice.map_or(0.0, |to| {
-                all.filter_map(|reach| Some(problem.power(reach, self.choices[reach.from as usize]?, receiver, to)))
-                    .sum()
-            });
-            heard.push((receiver, over));
+            heard.push((receiver, choice.map_or(0.0, |to| self.sum(receiver, to))));
         }
         for (receiver, reach) in &problem.outgoing[hop] {
             let Some(to) = self.choices[receiver / 2] else { continue };
@@ -126,6 +121,16 @@ impl<'r> State<'r> {
                 heard.push((*receiver, (self.over_noise[*receiver] - before + after).max(0.0)));
             }
         }
+    }
+
+    /// What a receiver hears if its own hop is set to a choice.
+    fn sum(&self, receiver: usize, to: usize) -> f64 {
+        let problem = self.room.problem;
+        let incoming = problem.incoming[receiver].iter();
+        let moving: f64 = incoming
+            .filter_map(|reach| Some(problem.power(reach, self.choices[reach.from as usize]?, receiver, to)))
+            .sum();
+        problem.constant[receiver] + moving
     }
 
     /// Sets a hop to what [`State::would_hear`] was asked of.
@@ -138,13 +143,8 @@ impl<'r> State<'r> {
 
     /// Adds everything up again, so that rounding does not.
     pub(super) fn refresh(&mut self) {
-        let problem = self.room.problem;
         for receiver in 0..self.over_noise.len() {
-            let all = problem.incoming[receiver].iter();
-            self.over_noise[receiver] = self.choices[receiver / 2].map_or(0.0, |to| {
-                all.filter_map(|reach| Some(problem.power(reach, self.choices[reach.from as usize]?, receiver, to)))
-                    .sum()
-            });
+            self.over_noise[receiver] = self.choices[receiver / 2].map_or(0.0, |to| self.sum(receiver, to));
         }
     }
 
