@@ -58,6 +58,26 @@ impl<'f> Differences<'_, 'f> {
         self.list.push(Edit { name: name.clone(), route: SURVEY.to_vec(), words: Default::default(), cause });
     }
 
+    /// A document that only one side has, shown by its id.
+    pub(super) fn alone(&mut self, side: usize, name: &Name, id: DocumentId) {
+        let Some(document) = self.sides[side].document(id) else { return };
+        let Some((_, node)) = document.get(document.root(), "id") else { return };
+        let (path, line) = self.sides[side].place(id.file, document.node(node).span.start).unwrap_or_default();
+        let written = |on: usize| (on == side).then(|| shortened(&flow(document, node)));
+        let cause = Cause {
+            class: Class::of(&name.0),
+            document: format!("{} {}", name.0, name.1),
+            route: "id".into(),
+            before: written(0),
+            after: written(1),
+            path,
+            line,
+            gone: side == 0,
+        };
+        // All of it is new or gone, whatever is reached in it.
+        self.list.push(Edit { name: name.clone(), route: Route::new(), words: Default::default(), cause });
+    }
+
     fn nodes(&mut self, name: &Name, ids: [DocumentId; 2], trees: &[&'f Document; 2], nodes: Two, route: &Route<'f>) {
         let solid = [0, 1].map(|side| nodes[side].map(|node| trees[side].resolve(node)));
         let kind = |side: usize| solid[side].map(|node| &trees[side].node(node).kind);

@@ -26,7 +26,7 @@ pub(super) struct Edits<'f> {
 }
 
 impl<'f> Edits<'f> {
-    /// Everything written differently in documents that both sides have.
+    /// Everything written differently in documents that both sides have, and the hops that only one has.
     pub(super) fn between(both: [&'f Side; 2], alike: &'f Alike) -> Self {
         let sides = [0, 1].map(|side| Index::of(both[side].files(), &alike.outlines[side]));
         let mut differences = Differences { sides: &sides, list: Vec::new() };
@@ -40,6 +40,13 @@ impl<'f> Edits<'f> {
             }
             if name.0 == "hop" {
                 differences.surveys(name, ids);
+            }
+        }
+        // Whoever shares a site with a hop that is new or gone may change by it.
+        for (side, other) in [(0, 1), (1, 0)] {
+            let hops = alike.outlines[side].named().filter(|outline| outline.name.0 == "hop");
+            for outline in hops.filter(|outline| alike.outlines[other].first(&outline.name).is_none()) {
+                differences.alone(side, &outline.name, outline.id);
             }
         }
         let mut list = differences.list;

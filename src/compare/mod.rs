@@ -31,6 +31,7 @@ mod state;
 mod summary;
 mod survey;
 mod text;
+mod together;
 mod words;
 
 pub use cause::{Cause, Class};
@@ -55,8 +56,9 @@ use edits::Edits;
 use held::ByGate;
 use hop::Difference;
 use hop_trees::HopTrees;
-use matching::{Here, Pair};
+use matching::Pair;
 use state::State;
+use together::Together;
 
 /// What two states of a network differ in.
 #[derive(Debug)]
@@ -97,8 +99,10 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
     let by_gate = judged.as_ref().map(|open| ByGate::of(open, gate::quieted(&gate))).unwrap_or_default();
     let with = hop::With { edits: &edits, gate: &by_gate, noise, files: [old.files(), new.files()] };
     let pairs = matching::pairs(&states[0], &states[1]);
+    let known = Together::of(&pairs, &alike, [old, new]).known(&pairs);
+    let is_known = |pair: &Pair<'_>| pair.here[1].computed().is_some_and(|hop| known.contains(&hop.hop.hop.at));
     let differences: Vec<Option<Difference>> =
-        pairs.par_iter().map(|pair| (!is_known(pair, &alike, [old, new])).then(|| hop::change(pair, &with))).collect();
+        pairs.par_iter().map(|pair| (!is_known(pair)).then(|| hop::change(pair, &with))).collect();
     let known = differences.iter().filter(|difference| difference.is_none()).count();
     let mut summary = Summary::default();
     summary.hops = pairs.len();
@@ -133,14 +137,6 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
         edits: edits.into_causes(),
         summary,
         known,
-    }
-}
-
-/// Whether a hop is made of the same on both sides.
-fn is_known(pair: &Pair<'_>, alike: &Alike, sides: [&Side; 2]) -> bool {
-    match pair.here.map(Here::computed) {
-        [Some(old), Some(new)] => pair.renamed_from.is_none() && alike.hop(sides, [old, new]),
-        _ => false,
     }
 }
 

@@ -5,6 +5,7 @@
 //! hops. What comes out knows its place in the YAML, and knows no physics.
 
 mod brought;
+mod company;
 mod enclosing;
 mod exclude;
 mod files;
@@ -28,6 +29,7 @@ mod trees;
 mod typing;
 
 pub use brought::{Brought, Inputs};
+pub use company::{Companions, Company, Fellow};
 pub use files::{Concrete, Files, SourceFile};
 pub use gate::load;
 pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};

@@ -121,6 +121,12 @@ fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Req
         let what = voice.with("ask-up-fade", &[("way", &way)]);
         asked.judged(what, limit, &levels.up_fade_level, &levels.up_fade_in_hand);
     }
+    let heard = &direction.heard;
+    if heard.lines.interference.get().is_some() {
+        let limit = asked.at_most(&heard.limit.given);
+        let what = voice.with("ask-degradation", &[("way", &way)]);
+        asked.judged(what, limit, &heard.lines.degradation, &heard.lines.degradation_in_hand);
+    }
 }
 
 fn of_end(end: &EndSheet<'_>, asked: &mut Requirements) {

@@ -7,7 +7,7 @@ use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
 use super::words::{Table, sentence, text_or};
 use crate::sheet::{
-    Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet, Saying,
+    Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Reason, Row, RunLines, RunSheet, Saying,
     SectionKey, Shown,
 };
 use crate::spec::{Both, Carried};
@@ -109,6 +109,7 @@ pub(super) fn budget(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "symbol", "a-to-b", "b-to-a"]);
     let rows = |direction: &Direction<'_>| {
         let mut rows = direction.lines.rows(&SectionKey::Budget(direction.way));
+        rows.extend(direction.heard.lines.rows(&SectionKey::Heard(direction.way)));
         rows.extend(direction.margins.rows(&SectionKey::Margins(direction.way)));
         rows
     };
@@ -238,7 +239,12 @@ pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     };
     for (a, b) in rows(&sheet.ends.a).into_iter().zip(rows(&sheet.ends.b)) {
         if !(unasked(&a) && unasked(&b)) {
-            let cell = |row: &Row| if unasked(row) { voice.say("not-assessed") } else { voice.row(row) };
+            let alone = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.reason == Reason::StandsAlone);
+            let cell = |row: &Row| match row {
+                row if alone(row) => voice.say("nothing"),
+                row if unasked(row) => voice.say("not-assessed"),
+                row => voice.row(row),
+            };
             table.row([label(&a, voice), cell(&a), cell(&b)]);
         }
     }

@@ -16,6 +16,31 @@ pub(super) fn line<Q: Quantity>(line: &Line<Q>) -> String {
     line.get().map_or_else(|| "—".into(), |value| value.to_string())
 }
 
+/// How many antennas of other hops push the same pole, in words; nothing of none.
+pub(super) fn with_others(sheet: &EndSheet<'_>) -> String {
+    match sheet.beside.len() {
+        0 => String::new(),
+        1 => ", with the antenna of another hop on it".into(),
+        many => format!(", with the antennas of {many} other ends on it"),
+    }
+}
+
+/// Labels what they put there.
+pub(super) fn push_others(sheet: &EndSheet<'_>, finding: &mut Finding) {
+    for fellow in &sheet.beside {
+        let (end, dish) = (fellow.end.end, fellow.end.antenna);
+        finding
+            .because(at!(end.height), format!("hop `{}`, end {} stands there too", fellow.hop.hop.id, fellow.end.name));
+        finding.decided_by(at!(dish.wind_area));
+    }
+}
+
+/// How much of a margin interference takes, where it takes any.
+pub(super) fn lost_to_interference(direction: &Direction<'_>) -> String {
+    let lost = direction.heard.lines.degradation.get().filter(|lost| lost.tidy().0 > 0.0);
+    lost.map_or_else(String::new, |lost| format!("; interference takes {lost} of it"))
+}
+
 /// Single changes that would do, in words; `otherwise` if none does.
 pub(super) fn any_of(mend: &Mend, otherwise: &str) -> String {
     match mend.words().as_slice() {

@@ -2,7 +2,10 @@
 
 use super::budget::{self, DirectionLines, Gas, Sending};
 use super::crossed::{CrossedLines, Crossing};
+use super::disturbed::{self, DisturbedSheet};
 use super::fading::Fading;
+use super::heard::{HeardSheet, Spoilt};
+use super::hearing::Hearing;
 use super::key::SectionKey;
 use super::levels::{LevelLines, Levels};
 use super::line::{Line, Section};
@@ -15,6 +18,7 @@ use super::target::Target;
 use super::terminal::Terminals;
 use super::title::Title;
 use super::traced::{AsTraced as _, Traced, all, read};
+use crate::air::Heard;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::spec::{Both, Way};
 use crate::units::{Decibels, Megahertz};
@@ -30,6 +34,10 @@ pub struct Direction<'n> {
     pub receiver: &'n ResolvedEnd<'n>,
     /// The sum.
     pub lines: DirectionLines,
+    /// What is heard from others.
+    pub heard: HeardSheet,
+    /// What it puts into the receivers of other owners.
+    pub disturbed: DisturbedSheet,
     /// What is left to its limits.
     pub margins: MarginLines,
     /// What arrives while aligning, in service and in an up-fade.
@@ -103,6 +111,8 @@ impl Direction<'_> {
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
+        self.heard.lines.missing(each);
+        self.disturbed.lines.missing(each);
         self.margins.missing(each);
         self.levels.missing(each);
         self.crossed.iter().for_each(|crossed| crossed.missing(each));
@@ -112,6 +122,8 @@ impl Direction<'_> {
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let way = self.way;
         sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
+        sections.push(self.heard.section(way));
+        sections.push(self.disturbed.section(way));
         sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
         sections.push(self.levels.listed(way));
         sections.extend(self.crossed.iter().map(|crossed| crossed.listed(way)));
@@ -155,6 +167,10 @@ pub(super) struct Means<'p> {
     pub(super) target: &'p Target,
     /// How long its terminals are down.
     pub(super) terminals: &'p Terminals,
+    /// Who hears whom.
+    pub(super) hearing: &'p Hearing<'p>,
+    /// What each receiver hears.
+    pub(super) heard: &'p Both<Traced<Heard>>,
 }
 
 /// One of them with something changed.
@@ -163,7 +179,7 @@ pub(super) fn with<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, way: Wa
 }
 
 fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way: Way, trial: Trial) -> Direction<'n> {
-    let Means { path, target, terminals } = *means;
+    let Means { path, target, terminals, hearing, heard } = *means;
     let sending = Sending::of(resolved, way, trial.more);
     let (sender, receiver) = (sending.sender, sending.receiver);
     let fading = Fading::of(&sending, path, target);
@@ -175,15 +191,33 @@ fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way:
         bandwidth: trial.bandwidth,
         sending: &sending,
     };
-    let states = states::compute(&tuned, &lines, &fading, path, terminals);
-    let objective = states::most_robust(&tuned, &states, target);
+    let objective = states::most_robust(&tuned, target);
+    let in_radio = states::in_radio(&tuned, &objective);
+    let spoilt = Spoilt { tuned: &tuned, lines: &lines, objective: &in_radio, heard: &heard[way], hearing, target };
+    let heard = spoilt.compute(receiver);
+    let disturbed = disturbed::compute(resolved, way, hearing, target);
+    let states = states::compute(&tuned, &lines, &heard.lines.degradation, &fading, path, terminals);
     let margins = margin::direction(receiver, &lines, &states, &objective, target);
     let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
     let levels = levels.compute();
     let tolerance = tolerance(sender, receiver);
     let must_hold = objective.get().and_then(|number: usize| states.get(number));
     let crossed = must_hold.and_then(|state| state.causes.crossing.as_ref()).map(Crossing::lines);
-    Direction { way, sender, receiver, lines, margins, levels, crossed, states, objective, fading, tolerance }
+    Direction {
+        way,
+        sender,
+        receiver,
+        lines,
+        heard,
+        disturbed,
+        margins,
+        levels,
+        crossed,
+        states,
+        objective,
+        fading,
+        tolerance,
+    }
 }
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.

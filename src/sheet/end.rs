@@ -12,6 +12,7 @@ use super::missing::Missing;
 use super::mount::{self, Metals, Reach, TiltMend};
 use super::path::PathLines;
 use super::people::{self, PeopleLines, TooNear};
+use super::pole::{self, StifferPipe};
 use super::power_line::{self, LineNear};
 use super::practice::Practice;
 use super::run::{self, RunSheet};
@@ -21,9 +22,9 @@ use super::threshold::{self, ThresholdSheet};
 use super::title::Title;
 use super::traced::{Traced, all, read, see, written};
 use super::wanted::Wanted;
-use super::wind::{self, StifferPipe, WindLines};
+use super::wind::{self, WindLines};
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::network::{Companions, Fellow, ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
 use crate::spec::{Both, EndName};
@@ -70,6 +71,8 @@ pub struct EndSheet<'n> {
     pub resolved: &'n ResolvedEnd<'n>,
     /// The far end.
     pub far: &'n ResolvedEnd<'n>,
+    /// The other ends on its support, in order of the id of their hop; no more than are judged together and one.
+    pub beside: Vec<Fellow<'n>>,
     /// Its lines.
     pub lines: EndLines,
     /// Other ways to mount the same bracket that do reach the tilt; empty while the present one does.
@@ -140,7 +143,7 @@ impl EndSheet<'_> {
         sections.push(self.lines.section(SectionKey::End(end), Title::End { end }));
         self.dish.sections(end, sections);
         sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(end, i)));
-        sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }));
+        sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }).planned());
         sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
         sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
@@ -153,6 +156,7 @@ pub(super) fn compute<'n>(
     path: &PathLines,
     directions: &Both<Direction<'_>>,
     target: &Target,
+    company: Companions<'n>,
 ) -> EndSheet<'n> {
     let (own, far) = (&hop.ends[name], &hop.ends[name.far()]);
     let (incoming, outgoing) = (&directions[name.incoming()], &directions[name.outgoing()]);
@@ -165,12 +169,14 @@ pub(super) fn compute<'n>(
         _ => (Vec::new(), None),
     };
     let code = ground::code(hop, own);
-    let wind = wind::compute(own, hop);
+    let beside: Vec<Fellow<'_>> = company.beside(hop, own).take(pole::MOST_OTHERS + 1).collect();
+    let (wind, stiffer) = wind::compute(own, hop, &beside, target.wind_loss.value());
     let (people, too_near) = people::compute(hop, own, &outgoing.lines.frequency, bearing);
     EndSheet {
         name,
         resolved: own,
         far,
+        beside,
         lines: lines(hop, name, path, incoming, &reach, target),
         mends,
         height_mend,
@@ -183,7 +189,7 @@ pub(super) fn compute<'n>(
         dish: dish::compute(own, far, incoming),
         thresholds: threshold::compute(own, hop),
         metals: mount::metals(own),
-        stiffer: wind::stiffer(own, &wind, target.wind_loss.value()),
+        stiffer,
         wind,
         wind_loss: target.wind_loss.clone(),
         people,

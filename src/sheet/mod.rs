@@ -13,6 +13,7 @@ mod budget;
 mod crossed;
 mod direction;
 mod dish;
+mod disturbed;
 mod end;
 mod fading;
 mod feed;
@@ -23,6 +24,9 @@ mod geometry;
 mod ground;
 mod growth;
 mod handling;
+mod heard;
+mod heard_mend;
+mod hearing;
 mod key;
 mod levels;
 mod licence;
@@ -43,6 +47,7 @@ mod open_items;
 mod outage;
 mod path;
 mod people;
+mod pole;
 mod power_line;
 mod practice;
 mod profile;
@@ -70,7 +75,7 @@ mod wanted;
 mod what;
 mod wind;
 
-use crate::network::ResolvedHop;
+use crate::network::{Companions, ResolvedHop};
 use crate::physics::antenna;
 use crate::spec::{Both, EndName, Way};
 use crate::units::{Decibels, Gigahertz, Quantity as _};
@@ -85,6 +90,7 @@ pub use budget::DirectionLines;
 pub use crossed::CrossedLines;
 pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
+pub use disturbed::{DisturbedLines, DisturbedSheet, Reached};
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
 pub use gap::{Gap, UNSEEN_HEIGHT};
@@ -92,6 +98,9 @@ pub use gas_bounds::GasBoundLines;
 pub use ground::{Code, GroundLines};
 pub use growth::Outgrown;
 pub use handling::HandlingLines;
+pub use heard::{Aggressor, HeardLines, HeardSheet};
+pub use heard_mend::HeardMend;
+pub use hearing::Hearing;
 pub use key::{Key, Name, OnLobe, SectionKey};
 pub use levels::LevelLines;
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
@@ -106,6 +115,7 @@ pub use onward::OnwardLines;
 pub use open_items::required_checks;
 pub use path::PathLines;
 pub use people::{PeopleLines, TooNear};
+pub use pole::StifferPipe;
 pub use power_line::LineNear;
 pub use practice::{LONGEST_RUN, Practice};
 pub use profile::{ProfileLines, ProfileSheet};
@@ -128,7 +138,7 @@ pub use title::Title;
 pub use traced::Traced;
 pub use wanted::Wanted;
 pub use what::What;
-pub use wind::{StifferPipe, WindLines};
+pub use wind::WindLines;
 
 use direction::Means;
 use geometry::Geometry;
@@ -165,22 +175,30 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network.
+    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network, what is heard there and what stands
+    /// beside its ends.
     #[must_use]
-    pub fn compute(resolved: &'n ResolvedHop<'n>, maps: &RainMaps, terrains: &Terrains) -> Self {
+    pub fn compute(
+        resolved: &'n ResolvedHop<'n>,
+        maps: &RainMaps,
+        terrains: &Terrains,
+        hearing: &'n Hearing<'n>,
+        company: Companions<'n>,
+    ) -> Self {
         let target = Target::of(resolved);
         let geometry = Geometry::of(resolved);
         let profile = profile::compute(resolved, &geometry, terrains);
         let ground = GroundOf { diffraction: &profile.diffraction, mean: &profile.mean_terrain };
         let path = path::compute(resolved, &geometry, &target, maps, ground);
         let terminals = Terminals::of(resolved);
-        let means = Means { path: &path, target: &target, terminals: &terminals };
+        let heard = heard::of(resolved, hearing);
+        let means = Means { path: &path, target: &target, terminals: &terminals, hearing, heard: &heard };
         let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
         let directions = direction::both(resolved, &means);
         let gas_bounds = gas_bounds::compute(resolved, &path, &target);
         let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
         let service = service::compute(&directions, &means);
-        let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target));
+        let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target, company));
         let mends = mend::of(resolved, maps, &geometry, means, &directions, &licence);
         let records = visit::records(resolved, maps, &geometry, &means, &ends);
         Self { resolved, target, path, profile, near, directions, gas_bounds, licence, service, mends, ends, records }

@@ -2,8 +2,8 @@
 
 use super::geometry::altitude;
 use super::path::PathLines;
+use super::pole;
 use super::traced::{Traced, all, read, see};
-use super::wind;
 use crate::network::{Document, ResolvedEnd};
 use crate::physics::fastener::{self, Strength};
 use crate::physics::geodesy::{self, MEDIAN_K};
@@ -164,7 +164,7 @@ pub struct Metals {
 
 /// Bracket and support, where their metals harm each other.
 pub(super) fn metals(own: &ResolvedEnd<'_>) -> Option<Metals> {
-    let of = |material: Option<Material>| material.and_then(wind::metal);
+    let of = |material: Option<Material>| material.and_then(pole::metal);
     let (bracket, support) = (of(own.bracket.material)?, of(own.support.material)?);
     // Much zinc round a little stainless steel lasts.
     let accepted = (bracket, support) == (Metal::Stainless, Metal::Galvanised);

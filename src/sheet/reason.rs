@@ -10,7 +10,7 @@ use crate::network::{HoleName, Owner};
 use crate::physics::{
     atmosphere, cross_polar, geodesy, magnetic, multipath, pattern, power_feed, rain_outage, rain_rate, readout,
 };
-use crate::spec::Material;
+use crate::spec::{EndName, Material};
 use crate::units::{
     Celsius, Degrees, Gigahertz, Given, Latitude, Longitude, Metres, Millimetres, MillimetresPerHour, Watts,
 };
@@ -96,6 +96,9 @@ sentences! {
         CrossingFrequency { frequency: Gigahertz } =>
             "crossing in rain is modelled from 8 to 35 GHz, not at {frequency}";
         AimBeyondBeam => "an aim error beyond 0.9 of the beamwidth is off the main beam";
+        NothingHeard => "no other sender is heard";
+        NoNeighbourReached => "no receiver of a neighbour is reached";
+        NothingElsewhere => "none is stated";
         NoUncodedFigure => "no figure without coding for so many bits";
 
         // Antennas.
@@ -155,6 +158,10 @@ sentences! {
         NoWind => "no wind is stated";
         NoSurvivalWind => "no survival wind is stated";
         NoWindArea => "the antenna states no wind area";
+        NoWindAreaBeside { hop: Box<str>, end: EndName } =>
+            "the antenna of hop {hop}, end {end}, on the same support states no wind area";
+        StandsAlone => "nothing else of the network stands there";
+        Crowded { most: usize } => "more than {most} other antennas on one support are not judged together";
         WindBeyondBeam => "the wind turns it off the main beam";
 
         // Records.
@@ -229,7 +236,17 @@ impl From<multipath::OutOfRange> for Reason {
 impl Reason {
     /// Whether it only says that something is not planned here that most hops do without.
     pub(super) const fn is_unplanned(&self) -> bool {
-        matches!(self, Self::NoHeldLevel | Self::NoUpFade | Self::NoHysteresis | Self::OneCarrier)
+        matches!(
+            self,
+            Self::NoHeldLevel
+                | Self::NoUpFade
+                | Self::NoHysteresis
+                | Self::OneCarrier
+                | Self::StandsAlone
+                | Self::NothingHeard
+                | Self::NothingElsewhere
+                | Self::NoNeighbourReached
+        )
     }
 }
 

@@ -10,8 +10,8 @@ use crate::physics::raster::{Half, Numbered};
 use crate::physics::share::Share;
 use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::MonthOutage;
-use crate::spec::{Category, Jacket, Screening};
-use crate::units::{Decibels, Megahertz, Quantity as _};
+use crate::spec::{Category, EndName, Jacket, Screening};
+use crate::units::{Decibels, Given, Megahertz, Metres, NewtonMetres, Quantity as _};
 
 sentences! {
     /// What a line holds that is no number by itself.
@@ -52,11 +52,18 @@ sentences! {
         Count { number: usize } => "{number}";
         Standing { kind: Term, name: Box<str> } => "{kind} {name}";
 
+        // Interference.
+        Sender { owner: Box<str>, level: Figure } => "{owner} {level}";
+
         // The meter and the cables.
         Higher => "higher";
         Lower => "lower";
         Device => "device";
         Grade { category: &'static str, screening: &'static str, jacket: Term } => "{category} {screening}, {jacket}";
+
+        // What stands together.
+        EndAt { hop: Box<str>, end: EndName, height: Box<Given<Metres>> } => "{hop} end {end} at {height}";
+        MomentOf { hop: Box<str>, end: EndName, moment: NewtonMetres } => "{hop} end {end} {moment}";
 
         // The codes.
         Confidences { eirp: Term, power: Term, antenna: Term } => "EIRP {eirp}, power {power}, antenna {antenna}";
@@ -86,6 +93,12 @@ impl Saying {
     #[expect(clippy::needless_pass_by_value, reason = "names come owned and borrowed")]
     pub fn name(name: impl ToString) -> Self {
         Self::Name { name: name.to_string().into() }
+    }
+
+    /// Several, one after another; `none` of none.
+    pub(super) fn list(several: impl DoubleEndedIterator<Item = Self>) -> Self {
+        let last_first = several.rev().reduce(|next, first| Self::And { first: first.into(), next: next.into() });
+        last_first.unwrap_or(Self::Never)
     }
 
     /// A word of ours.

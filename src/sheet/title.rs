@@ -11,6 +11,8 @@ sentences! {
         BothDirections => "Both directions";
         LevelBudget { way: Way } => "Level budget {way}";
         GasBounds { way: Way } => "Gas in other air {way}";
+        Heard { way: Way } => "Interference {way}";
+        Disturbed { way: Way } => "Neighbours {way}";
         Margins { way: Way } => "Margins {way}";
         Levels { way: Way } => "Levels in operation {way}";
         Crossed { way: Way } => "Crossed polarisations {way}";

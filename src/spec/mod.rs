@@ -15,6 +15,7 @@ mod end;
 mod hop;
 mod licence;
 mod material;
+mod neighbour;
 mod network;
 mod objectives;
 mod path;
@@ -43,6 +44,7 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
+pub use neighbour::{Neighbour, NeighbourListens, NeighbourSends};
 pub use network::{
     ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
 };
@@ -50,7 +52,7 @@ pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{
-    Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
+    Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
 };
 pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
@@ -94,11 +96,13 @@ pub enum Kind {
     Record,
     /// A departure that somebody with authority has accepted.
     Waiver,
+    /// An antenna of another owner.
+    Neighbour,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -110,6 +114,7 @@ impl Kind {
         Self::Arrester,
         Self::Record,
         Self::Waiver,
+        Self::Neighbour,
     ];
 
     /// The word written after `kind:`.
@@ -127,6 +132,7 @@ impl Kind {
             Self::Arrester => "arrester",
             Self::Record => "record",
             Self::Waiver => "waiver",
+            Self::Neighbour => "neighbour",
         }
     }
 
@@ -164,4 +170,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Neighbour }

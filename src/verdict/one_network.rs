@@ -6,10 +6,10 @@ use rayon::prelude::*;
 
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
-use crate::network::{self, Document, Files, Library, ResolvedHop, Scope, Slot};
+use crate::network::{self, Companions, Company, Document, Files, Library, ResolvedHop, Scope, Slot};
 use crate::place::FileId;
 use crate::rules::{self, Quieted, Settings};
-use crate::sheet::{HopSheet, RainMaps, Terrains};
+use crate::sheet::{Hearing, HopSheet, RainMaps, Terrains};
 use crate::spec::{Date, Network};
 use crate::verdict::waivers::Waivers;
 
@@ -48,6 +48,8 @@ pub(super) struct OpenNetwork<'r> {
     settings: Settings<'r>,
     pub(super) maps: RainMaps,
     pub(super) terrains: Terrains,
+    pub(super) hearing: Hearing<'r>,
+    company: Company,
     waivers: Waivers<'r>,
     /// What was found before any hop was looked at.
     findings: Vec<Finding>,
@@ -79,17 +81,37 @@ impl<'r> OpenNetwork<'r> {
         let inputs = scope.inputs(&library.folder);
         let maps = RainMaps::of(&hops, &inputs);
         let terrains = Terrains::of(&hops, &inputs, samples);
+        let hearing = Hearing::of(&hops, &library.neighbours.documents);
+        let company = Company::of(&hops);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);
         settings.apply(&mut found.list);
         let findings = std::mem::take(&mut found.list);
         let waivers = Waivers::of(library, files, today, &mut found);
-        Self { hops, library, files, scope, settings, maps, terrains, waivers, findings, of_waivers: found.list }
+        Self {
+            hops,
+            library,
+            files,
+            scope,
+            settings,
+            maps,
+            terrains,
+            hearing,
+            company,
+            waivers,
+            findings,
+            of_waivers: found.list,
+        }
+    }
+
+    /// Who stands with whom.
+    pub(super) fn companions(&self) -> Companions<'_> {
+        self.company.among(&self.hops)
     }
 
     /// The sheet of one of its hops.
     pub(super) fn sheet<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> HopSheet<'h> {
-        HopSheet::compute(hop, &self.maps, &self.terrains)
+        HopSheet::compute(hop, &self.maps, &self.terrains, &self.hearing, self.companions())
     }
 
     /// The same with what is found about it.

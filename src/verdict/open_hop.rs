@@ -2,7 +2,7 @@
 
 use super::one_network::OpenNetwork;
 use crate::finding::Finding;
-use crate::network::{ResolvedHop, mark};
+use crate::network::{Fellow, ResolvedHop, mark};
 use crate::place::DocumentId;
 use crate::sheet::HopSheet;
 
@@ -35,6 +35,11 @@ impl OpenHop<'_> {
         mark::sources(self.hop).into_iter().chain(records).collect()
     }
 
+    /// All ends at a site.
+    pub fn at_site(&self, site: DocumentId) -> impl Iterator<Item = Fellow<'_>> {
+        self.network.companions().at_site(site)
+    }
+
     /// Whether a waiver is for it, be it one that holds or not.
     #[must_use]
     pub fn is_waived(&self) -> bool {
@@ -47,6 +52,12 @@ impl OpenHop<'_> {
         let holes = &self.network.library.holes;
         let sound = holes.is_empty() || self.documents().iter().all(|document| holes.of(*document).is_none());
         sound && !matches!(self.hop.profile_file, Some(Err(_)))
+    }
+
+    /// Whether it hears, and puts into others, the same as a hop of another state: from the same senders, to the last bit.
+    #[must_use]
+    pub fn hears_the_same(&self, other: Self) -> bool {
+        self.network.hearing.around(self.hop) == other.network.hearing.around(other.hop)
     }
 
     /// Whether the maps of rain and the tiles of ground heights give the same for it as for a hop of another state.

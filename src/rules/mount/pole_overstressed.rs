@@ -10,6 +10,10 @@ rule! {
     /// commonest grade is taken as the limit. It finds poles that are plainly too thin. It proves nothing of the others:
     /// the pole, what holds it and the roof below are for a structural engineer to confirm.
     ///
+    /// Everything counts that the hops of the network put on this pole: each antenna with its radio at its own height, in the
+    /// pressure there. Forces are added by their size, which no direction of the wind exceeds. What no hop of the network
+    /// knows of does not count. The sheet says how much of the moment is whose.
+    ///
     /// Source: elastic bending of a cantilever; strengths from memory of EN 10025 and makers' tables; the factor of 1.5 is
     /// common practice, no source.
     severity: Warning,
@@ -28,10 +32,12 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (has, limit, by) = apart(stress, allowed);
     let message =
         format!("end {}: {} at the foot of `{}` in the survival wind, {by} over {limit}", sheet.name, has, support.id);
+    let message = format!("{message}{}", with_others(sheet));
     let label = format!("yields at {strength}");
     let finding = found.report(&RULE, at!(support.outside_diameter), message, label);
     finding.measured(stress, Worse::Higher);
     finding.because(at!(support.free_length), "the lever the wind has");
     finding.because(at!(dish.wind_area), format!("in {}", line(&lines.survival_pressure)));
+    push_others(sheet, finding);
     finding.help("take a thicker or shorter pole or stay it, and have a structural engineer confirm it");
 }

@@ -8,7 +8,8 @@ rule! {
     ///
     /// A pole may be strong enough and still be far too soft: a beam of half a degree is lost on a pole that hardly shows
     /// its movement. The pole is taken as fixed at its foot; brackets and roof fixings give way too, so the real movement is
-    /// greater. Without `climate.wind`, the antenna's `wind_area` or a pole that stands free, the rule is silent.
+    /// greater. All that hops of the network put on the pole bends it, each antenna at its own height; forces are added by
+    /// their size, which no direction of the wind exceeds. A pole to take instead is tried with all of it. Without `climate.wind`, the antenna's `wind_area` or a pole that stands free, the rule is silent.
     ///
     /// Take a thicker or shorter pole, mount lower, stay the pole, or take an antenna with a wider beam.
     ///
@@ -34,13 +35,15 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         }
         None => return,
     };
-    let message = format!("end {}: the operating wind turns the antenna by {turn}, which {costs}", sheet.name);
+    let others = with_others(sheet);
+    let message = format!("end {}: the operating wind turns the antenna by {turn}, which {costs}{others}", sheet.name);
     let label = format!("turns by {turn} in a wind of {}", line(&lines.pressure));
     let finding = found.report(&RULE, at!(support.outside_diameter), message, label);
     finding.measured(turn, Worse::Higher);
     finding.because(at!(dish.beamwidth), "the beam is this wide");
     finding.because(at!(dish.wind_area), format!("{} on antenna and radio", line(&lines.force)));
     finding.because(at!(support.free_length), "this much of the pole stands free");
+    push_others(sheet, finding);
     let others = "a shorter pole, stays, or an antenna with a wider beam";
     finding.help(match &sheet.stiffer {
         Some(pipe) => {
