@@ -140,3 +140,11 @@ fn channel(resolved: &ResolvedHop<'_>, centre: Gigahertz, width: Megahertz) -> O
         Some(Channel { raster: raster.name, numbered: raster.numbered(centre, width)? })
     })
 }
+
+impl Line {
+    /// As a table calls it: the hop and the letter of the end.
+    #[must_use]
+    pub fn called(&self) -> String {
+        format!("{} {}", self.hop, self.end.letter())
+    }
+}

@@ -46,8 +46,12 @@ impl<'a, 'n> OverAir<'a, 'n> {
         for (hop, candidate) in candidates.iter().enumerate() {
             for frequency in candidate.choices.iter().flat_map(|choice| choice.sent) {
                 for end in 0..2 {
-                    let Some(Owner::Hop(own)) = made.station(End { hop, end }).map(|station| station.owner) else { continue };
-                    made.aerials.entry(key(own.antenna, frequency)).or_insert_with(|| Aerial::of(own.antenna, frequency));
+                    let Some(Owner::Hop(own)) = made.station(End { hop, end }).map(|station| station.owner) else {
+                        continue;
+                    };
+                    made.aerials
+                        .entry(key(own.antenna, frequency))
+                        .or_insert_with(|| Aerial::of(own.antenna, frequency));
                 }
             }
         }
@@ -106,10 +110,8 @@ impl Ether for OverAir<'_, '_> {
         let off_sender = off_axis(sender.at, sender.aimed_at, receiver.at);
         let off_receiver = off_axis(receiver.at, receiver.aimed_at, sender.at);
         let in_clear_air = |frequency: Gigahertz| {
-            let (one, other) = (
-                self.aerial(sender, &sends.aerial, frequency),
-                self.aerial(receiver, &listens.aerial, frequency),
-            );
+            let (one, other) =
+                (self.aerial(sender, &sends.aerial, frequency), self.aerial(receiver, &listens.aerial, frequency));
             let (out, back) = (one.towards(off_sender), other.towards(off_receiver));
             let crossed =
                 interference::polarisation_discrimination([out, one.crossed(out)], [back, other.crossed(back)]);

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use crate::air::{Air, Owner};
 use crate::finding::Spot;
-use crate::network::{Placed as _, ResolvedHop};
+use crate::network::ResolvedHop;
 use crate::place::DocumentId;
 use crate::spec::{EndName, Id, Way};
 use crate::units::Gigahertz;
@@ -105,10 +105,9 @@ fn candidates(hops: &[ResolvedHop<'_>], all: &[(usize, Vec<Setting>)]) -> Vec<Ca
             let next = sites.len();
             *sites.entry(end.site.at).or_insert(next)
         });
-        let choices = settings.iter().map(|setting| Choice {
-            sent: [setting.sends.a, setting.sends.b],
-            polarisation: setting.polarisation,
-        });
+        let choices = settings
+            .iter()
+            .map(|setting| Choice { sent: [setting.sends.a, setting.sends.b], polarisation: setting.polarisation });
         Candidate { sites: [sites.a, sites.b], band, choices: choices.collect(), now: Some(0) }
     };
     all.iter().zip(bands).map(candidate).collect()
@@ -209,6 +208,35 @@ impl Move {
         }
         Self { hop: hop.id.to_string(), today, then, edits }
     }
+}
+
+impl Proposal {
+    /// Takes that of another network in.
+    pub fn add(&mut self, mut other: Self) {
+        self.proven = other.proven && (self.looked_at == 0 || self.proven);
+        self.moves.append(&mut other.moves);
+        self.licensed.append(&mut other.licensed);
+        self.stuck.append(&mut other.stuck);
+        self.looked_at += other.looked_at;
+    }
+}
+
+/// A change in words: what becomes of the channels, the polarisation and the halves.
+#[must_use]
+pub fn in_words(changed: &Move) -> String {
+    let (today, then) = (&changed.today, &changed.then);
+    let mut words = Vec::new();
+    if today.sends != then.sends {
+        let pair = |setting: &Setting| format!("{}/{}", setting.sends.a, setting.sends.b);
+        words.push(format!("{} → {}", pair(today), pair(then)));
+    }
+    if today.polarisation != then.polarisation {
+        words.push(format!("{} → {}", today.polarisation.word(), then.polarisation.word()));
+    }
+    if today.halves != then.halves {
+        words.push("halves exchanged".to_owned());
+    }
+    format!("{}: {}", changed.hop, words.join(", "))
 }
 
 /// A frequency as it is written, to the kilohertz.

@@ -43,7 +43,8 @@ pub(super) fn of(air: &Air<'_>, resolved: &ResolvedHop<'_>) -> Vec<Setting> {
     for sends in pairs {
         let Some(halves) = halves(resolved, &sends) else { continue };
         let all = polarisations.iter().map(|polarisation| Setting { sends, polarisation: *polarisation, halves });
-        settings.extend(all.filter(|setting| (setting.sends, setting.polarisation) != (today.sends, today.polarisation)));
+        settings
+            .extend(all.filter(|setting| (setting.sends, setting.polarisation) != (today.sends, today.polarisation)));
     }
     settings
 }

@@ -218,8 +218,7 @@ impl Problem {
     pub(super) fn heard(&self, receiver: usize, choices: &[usize]) -> f64 {
         let to = choices[receiver / 2];
         let incoming = self.incoming[receiver].iter();
-        let moving: f64 =
-            incoming.map(|reach| self.power(reach, choices[reach.from as usize], receiver, to)).sum();
+        let moving: f64 = incoming.map(|reach| self.power(reach, choices[reach.from as usize], receiver, to)).sum();
         self.constant[receiver] + moving
     }
 
