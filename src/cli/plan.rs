@@ -6,7 +6,7 @@ use super::args::{Plan, PlanFormat};
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
 use crate::finding::Spot;
-use crate::fix::{Mended, diff, rewritten};
+use crate::fix::{Mended, patch, rewritten};
 use crate::network::Scope;
 use crate::plan::{self, Line, Proposal, Standing, drawn, json, lines, propose, standing_in_words, table};
 use crate::text::nearest::{did_you_mean, nearest};
@@ -135,7 +135,7 @@ fn say_new(scope: &Scope, patched: &Scope) {
 }
 
 fn print(files: &[Mended]) -> Result<(), Stop> {
-    let patch: String = files.iter().map(diff).collect();
+    let patch: String = files.iter().map(patch).collect();
     say::out(&patch)?;
     if inert(&patch, Form::People) != patch {
         say::aside("the patch holds characters or commands that are spelled out above: it is to be read, not applied");

@@ -16,7 +16,7 @@ use crate::finding::{Finding, Fix, Spot};
 use crate::network::{Files, Scope};
 use crate::verdict::{Evaluation, evaluate};
 
-pub use diff::diff;
+pub use diff::{diff, patch};
 use edit::Bytes;
 
 /// A file that was mended.

@@ -38,6 +38,7 @@ mod packs;
 mod pages;
 mod physics;
 mod picture;
+mod plan;
 mod planning;
 mod properties;
 mod recipes;
