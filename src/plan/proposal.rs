@@ -3,15 +3,15 @@
 use std::collections::HashMap;
 
 use crate::air::{Air, Owner};
+use crate::at;
 use crate::finding::Spot;
 use crate::network::ResolvedHop;
 use crate::place::DocumentId;
 use crate::spec::{EndName, Id, Way};
 use crate::units::Gigahertz;
-use crate::{at, plan::search};
 
 use super::over_air::{self, OverAir};
-use super::search::{Candidate, Choice, NoPlan, Problem};
+use super::search::{self, Candidate, Choice, NoPlan, Problem};
 use super::settings::{self, Setting};
 
 /// What is proposed for a network.

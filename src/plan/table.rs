@@ -70,7 +70,8 @@ fn footer(lines: &[Line]) -> String {
     // Of equals the first.
     let worst = borne.reduce(|worst, next| if next.1.degradation > worst.1.degradation { next } else { worst });
     if let Some((line, (name, level))) = worst.and_then(|(line, bears)| Some((line, bears.strongest.as_ref()?))) {
-        let _ = writeln!(out, "most at {}, the loudest there {} with {level}", spelled(&line.called()), spelled(name));
+        let _ = writeln!(out, "most at {}", spelled(&line.called()));
+        let _ = writeln!(out, "the loudest there: {} with {level}", spelled(name));
     }
     let left = lines.iter().filter(|line| line.bears.is_none()).count();
     if left > 0 {
