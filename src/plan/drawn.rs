@@ -50,12 +50,18 @@ pub fn drawn(lines: &[Line]) -> Option<String> {
     for (number, hop) in hops.iter().enumerate() {
         let y = HEAD + ROW * times(number);
         drawing.line((2.0, y + ROW), (LEFT + PLOT, y + ROW), Pen::Thin);
-        drawing.text((LEFT - 2.0, y + ROW / 2.0 + 1.0), Anchor::End, TEXT, false, &shortened(hop));
-        let (ends, others): (Vec<&Line>, Vec<&Line>) =
-            lines.iter().filter(|line| line.hop == *hop).partition(|line| line.end == EndName::A);
-        for line in ends.iter().chain(&others) {
-            let upper = lines.iter().filter(|other| other.hop == *hop).all(|other| other.sends <= line.sends);
-            channel(&mut drawing, &bands, line, upper, y);
+        drawing.text((LEFT - 5.0, y + ROW / 2.0 + 1.0), Anchor::End, TEXT, false, &shortened(hop));
+        let of_hop: Vec<&Line> = lines.iter().filter(|line| line.hop == *hop).collect();
+        for line in &of_hop {
+            let others = || of_hop.iter().filter(|other| other.end != line.end);
+            // Ends that take turns share one box.
+            let shared = others().any(|other| other.sends == line.sends);
+            if shared && line.end == EndName::B {
+                continue;
+            }
+            let upper = others().any(|other| other.sends < line.sends);
+            let letters = if shared { "ab" } else { line.end.letter() };
+            channel(&mut drawing, &bands, line, (letters, upper), y);
         }
     }
     legend(&mut drawing, bottom + 12.0);
@@ -119,7 +125,7 @@ fn axis(drawing: &mut Drawing, band: &Band, bottom: f64) {
     drawing.text((end, bottom + 8.5), Anchor::End, TEXT, false, "GHz");
 }
 
-fn channel(drawing: &mut Drawing, bands: &[Band], line: &Line, upper: bool, y: f64) {
+fn channel(drawing: &mut Drawing, bands: &[Band], line: &Line, (letters, upper): (&str, bool), y: f64) {
     let (low, high) = edges(line);
     let Some(band) = bands.iter().find(|band| band.from <= low + 1e-9 && high <= band.to + 1e-9) else { return };
     let (from, to) = (band.at(low), band.at(high));
@@ -127,7 +133,7 @@ fn channel(drawing: &mut Drawing, bands: &[Band], line: &Line, upper: bool, y: f
     drawing.rect((from, top), (to - from, height), Fill::White, None);
     ruled(drawing, line.polarisation, (from, top), (to - from, height));
     drawing.rect((from, top), (to - from, height), Fill::None, Some(if upper { Pen::Heavy } else { Pen::Thin }));
-    drawing.text((from - 0.6, top + height - 0.6), Anchor::End, TEXT, false, line.end.letter());
+    drawing.text((from - 0.6, top + height - 0.6), Anchor::End, TEXT, false, letters);
 }
 
 /// Lines along a box, across it, or both.

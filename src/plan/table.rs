@@ -85,7 +85,7 @@ fn cells(line: &Line) -> [String; 6] {
         None => ("—".to_owned(), "—".to_owned()),
         Some(bears) if !bears.beside.is_empty() => ("site".to_owned(), "—".to_owned()),
         Some(bears) => (
-            bears.over_noise.map_or_else(|| "—".to_owned(), |over| format!("{:.1}", over.0).replace('-', "−")),
+            bears.over_noise.map_or_else(|| "—".to_owned(), |over| format!("{:.1}", over.0)),
             format!("{:.2}", bears.degradation.0),
         ),
     };

@@ -28,7 +28,7 @@ const STEPS: usize = 4_000;
 const LOOKED_UP: usize = 60_000_000;
 /// Receivers looked at to show that nothing is better.
 const LOOKED_AT: usize = 10_000_000;
-/// Decibels of the sum for which a hop is not changed.
+/// Decibels of the sum for which no hop is changed.
 const NOT_WORTH_IT: f64 = 1e-6;
 
 /// A frequency plan.
@@ -120,22 +120,35 @@ fn beginning<'r>(room: &'r Room<'r>, today: Option<&State<'r>>, number: u64, ran
     State::empty(room, turned).fill()
 }
 
-/// Sets hops back to what they are today where nothing is gained by the change.
+/// Changes hops no more than it takes: back to what they are today, or at least to its channel or its polarisation, where
+/// nothing is lost by it.
 fn leave_be(state: &mut State<'_>) {
     let mut heard = Heard::new();
     let mut worth = state.worth();
     for hop in &state.room.moving {
-        let Some(now) = state.room.problem.hops[*hop].now else { continue };
-        if state.choice(*hop) == Some(now) || !state.room.options(*hop, &state.turned).contains(&now) {
-            continue;
-        }
-        state.would_hear(*hop, Some(now), &mut heard);
-        state.exchange(&mut heard);
-        let would = state.worth();
-        state.exchange(&mut heard);
-        if would.greatest <= worth.greatest && would.sum.0 <= worth.sum.0 + NOT_WORTH_IT {
-            state.set(*hop, Some(now), &heard);
-            worth = state.worth();
+        let (Some(now), Some(chosen)) = (state.room.problem.hops[*hop].now, state.choice(*hop)) else { continue };
+        let apart = |choice: usize| differences(&state.room.problem.hops[*hop].choices, now, choice);
+        let options = state.room.options(*hop, &state.turned).iter().copied();
+        let mut nearer: Vec<usize> = options.filter(|choice| apart(*choice) < apart(chosen)).collect();
+        nearer.sort_by_key(|choice| apart(*choice));
+        for choice in nearer {
+            state.would_hear(*hop, Some(choice), &mut heard);
+            state.exchange(&mut heard);
+            let would = state.worth();
+            state.exchange(&mut heard);
+            if would.greatest <= worth.greatest && would.sum.0 <= worth.sum.0 + NOT_WORTH_IT {
+                state.set(*hop, Some(choice), &heard);
+                worth = state.worth();
+                break;
+            }
         }
     }
+}
+
+/// How much has to be set to get from one choice to another: halves are more than channels, and these more than polarisations.
+fn differences(choices: &[Choice], one: usize, other: usize) -> u8 {
+    let (one, other) = (&choices[one], &choices[other]);
+    let halves = one.first_is_upper() != other.first_is_upper();
+    let (channels, polarisations) = (one.sent != other.sent, one.polarisation != other.polarisation);
+    4 * u8::from(halves) + 2 * u8::from(channels) + u8::from(polarisations)
 }
