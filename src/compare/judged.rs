@@ -132,7 +132,7 @@ fn of_direction(named: &Named<'_, '_>, direction: &Direction<'_>) -> Vec<Judged>
     let degradation = named.judged(
         &heard.line(HeardLines::degradation),
         format!("threshold degradation {way}"),
-        Some(format!("≤ {}", direction.heard.limit.given)),
+        Some(format!("≤ {}", named.0.heard[way].limit.given)),
         &heard.line(HeardLines::degradation_in_hand),
     );
     fade.into_iter().chain([level]).chain(up_fade).chain([degradation]).collect()

@@ -11,25 +11,25 @@ use super::prelude::*;
 use crate::sheet::Aggressor;
 
 /// Whether a sender is the other one of two hops between the same supports, in one polarisation.
-fn is_twin(other: &Aggressor, direction: &Direction<'_>) -> bool {
-    let too_much = other.degradation > direction.heard.limit.value();
+fn is_twin(other: &Aggressor, hop: &HopSheet<'_>, direction: &Direction<'_>) -> bool {
+    let too_much = other.degradation > hop.heard[direction.way].limit.value();
     other.between_same_supports && other.heard.polarisation.0 <= 0.0 && too_much
 }
 
 /// Whether a rule on the channel says already why too much is heard.
-fn told_by_channel(direction: &Direction<'_>) -> bool {
-    let strongest = direction.heard.aggressors.first();
-    strongest.is_some_and(|strongest| strongest.in_beam || is_twin(strongest, direction))
+fn told_by_channel(hop: &HopSheet<'_>, direction: &Direction<'_>) -> bool {
+    let strongest = hop.heard[direction.way].aggressors.first();
+    strongest.is_some_and(|strongest| strongest.in_beam || is_twin(strongest, hop, direction))
 }
 
 /// Whether the capacity asked for does not get through for interference.
 fn cannot_work(direction: &Direction<'_>) -> bool {
-    direction.heard.lines.carrier_in_hand.get().is_some_and(|left| left.tidy().0 < 0.0)
+    direction.heard.carrier_in_hand.get().is_some_and(|left| left.tidy().0 < 0.0)
 }
 
 /// Points at the senders that are heard most.
-fn name_aggressors(finding: &mut Finding, direction: &Direction<'_>) {
-    for (number, other) in direction.heard.aggressors.iter().enumerate() {
+fn name_aggressors(finding: &mut Finding, hop: &HopSheet<'_>, direction: &Direction<'_>) {
+    for (number, other) in hop.heard[direction.way].aggressors.iter().enumerate() {
         let fades = if other.heard.same_path { ", fades with the carrier" } else { "" };
         let words = format!(
             "{}{} over the noise, {} away, {} off the axis here and {} there{fades}",
@@ -44,8 +44,8 @@ fn name_aggressors(finding: &mut Finding, direction: &Direction<'_>) {
 }
 
 /// What would do, each tried.
-fn mends(direction: &Direction<'_>) -> String {
-    let mend = &direction.heard.mend;
+fn mends(hop: &HopSheet<'_>, direction: &Direction<'_>) -> String {
+    let mend = &hop.heard[direction.way].mend;
     let mut list = mend.words.clone();
     if let (Some(weaker), Some(angle)) = (mend.weaker, mend.off_axis) {
         list.push(format!(

@@ -37,7 +37,7 @@ pub(super) fn push_others(sheet: &EndSheet<'_>, finding: &mut Finding) {
 
 /// How much of a margin interference takes, where it takes any.
 pub(super) fn lost_to_interference(direction: &Direction<'_>) -> String {
-    let lost = direction.heard.lines.degradation.get().filter(|lost| lost.tidy().0 > 0.0);
+    let lost = direction.heard.degradation.get().filter(|lost| lost.tidy().0 > 0.0);
     lost.map_or_else(String::new, |lost| format!("; interference takes {lost} of it"))
 }
 

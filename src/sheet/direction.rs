@@ -1,10 +1,11 @@
 //! One direction of a hop: its level budget, its modulation states and what they leave in hand.
 
+use std::sync::Arc;
+
 use super::budget::{self, DirectionLines, Gas, Sending};
 use super::crossed::{CrossedLines, Crossing};
-use super::disturbed::{self, DisturbedSheet};
 use super::fading::Fading;
-use super::heard::{HeardSheet, Spoilt};
+use super::heard::{HeardLines, Spoilt};
 use super::hearing::Hearing;
 use super::key::SectionKey;
 use super::levels::{LevelLines, Levels};
@@ -35,9 +36,7 @@ pub struct Direction<'n> {
     /// The sum.
     pub lines: DirectionLines,
     /// What is heard from others.
-    pub heard: HeardSheet,
-    /// What it puts into the receivers of other owners.
-    pub disturbed: DisturbedSheet,
+    pub heard: HeardLines,
     /// What is left to its limits.
     pub margins: MarginLines,
     /// What arrives while aligning, in service and in an up-fade.
@@ -111,8 +110,7 @@ impl Direction<'_> {
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
-        self.heard.lines.missing(each);
-        self.disturbed.lines.missing(each);
+        self.heard.missing(each);
         self.margins.missing(each);
         self.levels.missing(each);
         self.crossed.iter().for_each(|crossed| crossed.missing(each));
@@ -122,8 +120,7 @@ impl Direction<'_> {
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let way = self.way;
         sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
-        sections.push(self.heard.section(way));
-        sections.push(self.disturbed.section(way));
+        sections.push(self.heard.listed(way));
         sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
         sections.push(self.levels.listed(way));
         sections.extend(self.crossed.iter().map(|crossed| crossed.listed(way)));
@@ -170,7 +167,7 @@ pub(super) struct Means<'p> {
     /// Who hears whom.
     pub(super) hearing: &'p Hearing<'p>,
     /// What each receiver hears.
-    pub(super) heard: &'p Both<Traced<Heard>>,
+    pub(super) heard: &'p Both<Traced<Arc<Heard>>>,
 }
 
 /// One of them with something changed.
@@ -193,31 +190,16 @@ fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way:
     };
     let objective = states::most_robust(&tuned, target);
     let in_radio = states::in_radio(&tuned, &objective);
-    let spoilt = Spoilt { tuned: &tuned, lines: &lines, objective: &in_radio, heard: &heard[way], hearing, target };
-    let heard = spoilt.compute(receiver);
-    let disturbed = disturbed::compute(resolved, way, hearing, target);
-    let states = states::compute(&tuned, &lines, &heard.lines.degradation, &fading, path, terminals);
+    let spoilt = Spoilt { tuned: &tuned, lines: &lines, objective: &in_radio, heard: &heard[way], target, hearing };
+    let heard = spoilt.lines(receiver);
+    let states = states::compute(&tuned, &lines, &heard.degradation, &fading, path, terminals);
     let margins = margin::direction(receiver, &lines, &states, &objective, target);
     let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
     let levels = levels.compute();
     let tolerance = tolerance(sender, receiver);
     let must_hold = objective.get().and_then(|number: usize| states.get(number));
     let crossed = must_hold.and_then(|state| state.causes.crossing.as_ref()).map(Crossing::lines);
-    Direction {
-        way,
-        sender,
-        receiver,
-        lines,
-        heard,
-        disturbed,
-        margins,
-        levels,
-        crossed,
-        states,
-        objective,
-        fading,
-        tolerance,
-    }
+    Direction { way, sender, receiver, lines, heard, margins, levels, crossed, states, objective, fading, tolerance }
 }
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.

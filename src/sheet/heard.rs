@@ -3,7 +3,10 @@
 //! Interference raises the noise, and with it every threshold alike. In a fade of the wanted path what comes along the same path
 //! fades with it; what comes from elsewhere is taken as unfaded, which may be more than there is.
 
+use std::sync::Arc;
+
 use super::budget::DirectionLines;
+use super::direction::Direction;
 use super::heard_mend::{Bench, HeardMend};
 use super::hearing::Hearing;
 use super::key::SectionKey;
@@ -52,11 +55,9 @@ lines! {
     }
 }
 
-/// What one receiver hears, and from whom.
+/// From whom one receiver hears too much, and what would mend it.
 #[derive(Debug)]
 pub struct HeardSheet {
-    /// The sums.
-    pub lines: HeardLines,
     /// The strongest senders, the strongest first.
     pub aggressors: Vec<Aggressor>,
     /// Senders at its own site that send into what it listens to.
@@ -99,14 +100,14 @@ pub struct Beside {
     pub place: Place,
 }
 
-impl HeardSheet {
-    pub(super) fn section(&self, way: Way) -> Section {
-        self.lines.section(SectionKey::Heard(way), Title::Heard { way }).planned()
+impl HeardLines {
+    pub(super) fn listed(&self, way: Way) -> Section {
+        self.section(SectionKey::Heard(way), Title::Heard { way }).planned()
     }
 }
 
 /// What both ends of a hop hear.
-pub(super) fn of<'n>(resolved: &ResolvedHop<'n>, hearing: &Hearing<'n>) -> Both<Traced<Heard>> {
+pub(super) fn of<'n>(resolved: &ResolvedHop<'n>, hearing: &Hearing<'n>) -> Both<Traced<Arc<Heard>>> {
     Both::ways(|way| hearing.heard(resolved, way.receiver()))
 }
 
@@ -116,13 +117,13 @@ pub(super) struct Spoilt<'s> {
     pub(super) lines: &'s DirectionLines,
     /// The state that must hold, by its number in the radio.
     pub(super) objective: &'s Traced<usize>,
-    pub(super) heard: &'s Traced<Heard>,
+    pub(super) heard: &'s Traced<Arc<Heard>>,
     pub(super) hearing: &'s Hearing<'s>,
     pub(super) target: &'s Target,
 }
 
 impl Spoilt<'_> {
-    pub(super) fn compute(&self, receiver: &ResolvedEnd<'_>) -> HeardSheet {
+    pub(super) fn lines(&self, receiver: &ResolvedEnd<'_>) -> HeardLines {
         let (end, radio, heard) = (receiver.end, receiver.radio, self.heard);
         let nothing = || Missing::judged(Reason::NothingHeard, at!(end.radio));
         let level = heard.map(|heard| heard.level());
@@ -136,25 +137,21 @@ impl Spoilt<'_> {
         let carrier = all((&self.level(), &interference)).map(|(level, interference)| level - interference);
         let needed = self.needed(radio, &noise);
         let in_hand = all((&carrier, &needed)).map(|(carrier, needed)| carrier - needed);
-        let limit = self.target.threshold_degradation.clone();
-        let lines = HeardLines {
+        let limit = &self.target.threshold_degradation;
+        HeardLines {
             noise_figure: noise_figure(radio).line(),
             over_noise: all((&interference, &noise)).map(|(interference, noise)| interference - noise).line(),
             strongest: self.strongest().line(),
             unfaded: unfaded.line(),
             elsewhere: elsewhere(receiver).line(),
-            degradation_in_hand: all((&limit, &faded)).map(|(limit, degradation)| limit - degradation).line(),
+            degradation_in_hand: all((limit, &faded)).map(|(limit, degradation)| limit - degradation).line(),
             degradation: faded.line(),
             carrier: carrier.line(),
-            needed: needed.decided_by(&interference).line(),
+            needed: all((&interference, &needed)).map(|(_, needed)| needed).line(),
             carrier_in_hand: in_hand.line(),
             interference: interference.line(),
             noise: noise.line(),
-        };
-        let mend = self.mend(&lines, limit.value());
-        let beside = self.beside();
-        let halves_exchange = !beside.is_empty() && self.halves_exchange();
-        HeardSheet { lines, aggressors: self.aggressors(), beside, halves_exchange, limit, mend }
+        }
     }
 
     /// Level in the state that must hold, clear sky.
@@ -195,10 +192,32 @@ impl Spoilt<'_> {
                 .ok_or_else(|| Missing::judged(Reason::NothingHeard, at!(receiver.radio)))
         })
     }
+}
+
+/// A receiver that may hear too much.
+pub(super) struct Listener<'l> {
+    pub(super) resolved: &'l ResolvedHop<'l>,
+    pub(super) direction: &'l Direction<'l>,
+    pub(super) heard: &'l Traced<Arc<Heard>>,
+    pub(super) hearing: &'l Hearing<'l>,
+    pub(super) target: &'l Target,
+}
+
+impl Listener<'_> {
+    pub(super) fn sheet(&self) -> HeardSheet {
+        let beside = self.beside();
+        HeardSheet {
+            aggressors: self.aggressors(),
+            halves_exchange: !beside.is_empty() && self.halves_exchange(),
+            beside,
+            mend: self.mend(),
+            limit: self.target.threshold_degradation.clone(),
+        }
+    }
 
     fn aggressors(&self) -> Vec<Aggressor> {
         let Ok(heard) = self.heard.value() else { return Vec::new() };
-        let beam = self.tuned.sending.receiver.antenna.beamwidth.value.0;
+        let beam = self.direction.receiver.antenna.beamwidth.value.0;
         let named = heard.from.iter().take(NAMED).map(|from| {
             let owner = self.hearing.station(from.number).owner;
             let over_noise = from.level - heard.noise;
@@ -220,20 +239,21 @@ impl Spoilt<'_> {
     fn is_parallel(&self, owner: &Owner<'_>) -> bool {
         let Owner::Hop(other) = owner else { return false };
         let foot = |site: DocumentId, support: &Id| (site, support.0.clone());
-        let Both { a, b } = self.tuned.sending.resolved.ends.each_ref().map(|end| foot(end.site.at, &end.end.support));
+        let Both { a, b } = self.resolved.ends.each_ref().map(|end| foot(end.site.at, &end.end.support));
         let near = foot(other.site.at, &other.end.support);
         let far = foot(other.far_site.at, &other.far_end.support);
         (near == a && far == b) || (near == b && far == a)
     }
 
     /// What would mend it, where it needs mending.
-    fn mend(&self, lines: &HeardLines, limit: Decibels) -> HeardMend {
+    fn mend(&self) -> HeardMend {
+        let lines = &self.direction.heard;
         let above = lines.degradation_in_hand.get().is_some_and(|left| left.0 < 0.0);
         let lost = lines.carrier_in_hand.get().is_some_and(|left| left.0 < 0.0);
-        let sending = self.tuned.sending;
         match self.heard.value() {
             Ok(heard) if above || lost => {
-                Bench { hearing: self.hearing, resolved: sending.resolved, heard, limit }.mend()
+                let limit = self.target.threshold_degradation.value();
+                Bench { hearing: self.hearing, resolved: self.resolved, heard, limit }.mend()
             }
             _ => HeardMend::default(),
         }
@@ -241,7 +261,7 @@ impl Spoilt<'_> {
 
     fn halves_exchange(&self) -> bool {
         let air = self.hearing.air();
-        let exchanged = air.with_halves_exchanged(self.tuned.hop.at);
+        let exchanged = air.with_halves_exchanged(self.resolved.hop.at);
         exchanged.is_some_and(|change| change.worst().is_some())
     }
 

@@ -1,6 +1,6 @@
 //! The air around the hops of a network, and where everything written that counts in it.
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use super::traced::{Traced, all, read, see};
 use crate::air::{Air, Heard, Own, Owner, Station};
@@ -34,15 +34,15 @@ impl<'n> Hearing<'n> {
     }
 
     /// What a receiver of a hop hears. Missing where something of the hop is broken; what is broken elsewhere is not heard.
-    pub(super) fn heard(&self, resolved: &ResolvedHop<'n>, end: EndName) -> Traced<Heard> {
+    pub(super) fn heard(&self, resolved: &ResolvedHop<'n>, end: EndName) -> Traced<Arc<Heard>> {
         let own = listening(&own(resolved, end));
         let Some(number) = self.air.number(resolved.hop.at, end) else {
-            return own.map(|()| Heard::nothing());
+            return own.map(|()| Arc::new(Heard::nothing()));
         };
         let heard = self.air.heard_by(&self.air.stations()[number]);
         let others = heard.from.iter().map(|from| from.number).chain(heard.beside.iter().copied());
         let others: Vec<&Inputs> = others.map(|number| self.sending(number)).collect();
-        Traced::each(others).decided_by(&own).map(|_| heard)
+        Traced::each(others).decided_by(&own).map(|_| Arc::new(heard))
     }
 
     /// Where what a station sends is written.

@@ -16,11 +16,11 @@ rule! {
     check: Direction(check),
 }
 
-fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    let heard = &direction.heard;
-    let above = heard.lines.degradation_in_hand.get().is_some_and(|left| left.tidy().0 < 0.0);
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+    let heard = &hop.heard[direction.way];
+    let above = direction.heard.degradation_in_hand.get().is_some_and(|left| left.tidy().0 < 0.0);
     let Some(strongest) = heard.aggressors.first().filter(|_| above) else { return };
-    if !strongest.in_beam || is_twin(strongest, direction) || cannot_work(direction) {
+    if !strongest.in_beam || is_twin(strongest, hop, direction) || cannot_work(direction) {
         return;
     }
     let (end, receiver) = (direction.receiver.end, direction.receiver.name);
@@ -29,10 +29,10 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         strongest.called,
         strongest.heard.coupling.off_receiver.tidy(),
         strongest.over_noise,
-        heard.lines.degradation.get().unwrap_or_default(),
+        direction.heard.degradation.get().unwrap_or_default(),
     );
     let finding = found.report(&RULE, at!(end.antenna), message, "the beam of this antenna");
     finding.measured(strongest.over_noise, Worse::Higher);
     finding.because(strongest.place, "this sender");
-    finding.help(mends(direction));
+    finding.help(mends(hop, direction));
 }

@@ -16,8 +16,8 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    let heard = &direction.heard;
-    let Some(other) = heard.aggressors.iter().find(|other| is_twin(other, direction)) else { return };
+    let heard = &hop.heard[direction.way];
+    let Some(other) = heard.aggressors.iter().find(|other| is_twin(other, hop, direction)) else { return };
     let spec = hop.resolved.hop;
     let message = format!(
         "end {} and {} send between the same supports on one channel in one polarisation: {} over the noise of end {}",
@@ -27,5 +27,5 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     finding.about(format!("{} {}", direction.way, other.called));
     finding.measured(other.over_noise, Worse::Higher);
     finding.because(other.place, "the other hop");
-    finding.help(mends(direction));
+    finding.help(mends(hop, direction));
 }

@@ -18,14 +18,14 @@ rule! {
     check: Direction(check),
 }
 
-fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let end = direction.receiver.end;
-    for beside in &direction.heard.beside {
+    for beside in &hop.heard[direction.way].beside {
         let message = format!("end {} listens where {} sends at the same site", direction.receiver.name, beside.called);
         let finding = found.report(&RULE, at!(end.radio), message, "this receiver");
         finding.about(beside.called.clone());
         finding.because(beside.place, "this sender");
-        finding.help(if direction.heard.halves_exchange {
+        finding.help(if hop.heard[direction.way].halves_exchange {
             "exchange the two halves of this hop: tried, it leaves no receiver with another half beside it"
         } else {
             "exchange the two halves of one of the hops, and of those that follow from it round the ring"

@@ -15,9 +15,9 @@ rule! {
     check: Direction(check),
 }
 
-fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    let (end, heard) = (direction.receiver.end, &direction.heard);
-    let lines = &heard.lines;
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+    let (end, heard) = (direction.receiver.end, &hop.heard[direction.way]);
+    let lines = &direction.heard;
     let known = (lines.carrier.get(), lines.needed.get(), lines.carrier_in_hand.get());
     let (Some(carrier), Some(needed), Some(left)) = known else { return };
     let parallel = heard.aggressors.first().is_some_and(|strongest| strongest.between_same_supports);
@@ -35,6 +35,6 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     );
     let finding = found.report(&RULE, at!(end.radio), message, "this receiver");
     finding.measured(left, Worse::Lower);
-    name_aggressors(finding, direction);
-    finding.help(mends(direction));
+    name_aggressors(finding, hop, direction);
+    finding.help(mends(hop, direction));
 }

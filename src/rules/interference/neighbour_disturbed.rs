@@ -16,9 +16,9 @@ rule! {
     check: Direction(check),
 }
 
-fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    let (end, limit) = (direction.sender.end, direction.disturbed.limit.value());
-    for reached in &direction.disturbed.above {
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+    let (end, limit) = (direction.sender.end, hop.disturbed[direction.way].limit.value());
+    for reached in &hop.disturbed[direction.way].above {
         let (name, called) = (direction.sender.name, &reached.called);
         let message = match reached.over_noise {
             Some(over) => format!("end {name} comes through to {called} {over} over its noise, more than {limit}"),

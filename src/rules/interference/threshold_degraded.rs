@@ -20,11 +20,11 @@ rule! {
     check: Direction(check),
 }
 
-fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
-    let (end, heard) = (direction.receiver.end, &direction.heard);
-    let lines = &heard.lines;
+fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
+    let (end, heard) = (direction.receiver.end, &hop.heard[direction.way]);
+    let lines = &direction.heard;
     let (Some(degradation), Some(left)) = (lines.degradation.get(), lines.degradation_in_hand.get()) else { return };
-    if left.tidy().0 >= 0.0 || told_by_channel(direction) || cannot_work(direction) {
+    if left.tidy().0 >= 0.0 || told_by_channel(hop, direction) || cannot_work(direction) {
         return;
     }
     let by = heard.aggressors.first().map_or_else(
@@ -38,6 +38,6 @@ fn check(_: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     );
     let finding = found.report(&RULE, at!(end.radio), message, "this receiver");
     finding.measured(degradation, Worse::Higher);
-    name_aggressors(finding, direction);
-    finding.help(mends(direction));
+    name_aggressors(finding, hop, direction);
+    finding.help(mends(hop, direction));
 }
