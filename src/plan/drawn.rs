@@ -72,7 +72,7 @@ pub fn drawn(lines: &[Line]) -> Option<String> {
 
 /// Where the channels lie, bands that are far apart moved together.
 fn bands(lines: &[Line]) -> Vec<Band> {
-    let mut spans: Vec<(f64, f64)> = lines.iter().map(|line| edges(line)).collect();
+    let mut spans: Vec<(f64, f64)> = lines.iter().map(edges).collect();
     spans.sort_by(|one, other| one.0.total_cmp(&other.0));
     let mut bands: Vec<(f64, f64)> = Vec::new();
     for (low, high) in spans {
