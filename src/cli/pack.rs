@@ -53,6 +53,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         Command::Design(args) => (args, &[Pack::Design]),
         Command::Install(args) => (args, &[Pack::Install(EndName::A), Pack::Install(EndName::B)]),
         Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
+        Command::Network(args) => return super::network_pack::run(args),
     };
     present(&args.network)?;
     let scope = scope(std::slice::from_ref(&args.network), &args.brought)?.on(args.today);

@@ -26,6 +26,7 @@ mod kind;
 mod licence;
 mod lobes;
 mod names;
+mod network;
 mod outline;
 mod parts;
 mod phrases;
@@ -58,6 +59,7 @@ use outline::Sources;
 pub use form::Form;
 pub use kind::Pack;
 pub use names::PackNames;
+pub use network::{Gathered, HopExtract, NetworkPack};
 pub use outline::Outline;
 #[cfg(feature = "pages")]
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};

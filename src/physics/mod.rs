@@ -10,6 +10,7 @@ pub mod atmosphere;
 pub mod bullington;
 pub mod cable_handling;
 pub mod cantilever;
+pub mod chain;
 pub mod channel_length;
 pub mod clearance;
 pub mod codes;

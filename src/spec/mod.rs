@@ -23,6 +23,7 @@ mod print;
 mod radio;
 mod record;
 mod schema;
+mod service;
 
 mod site;
 mod supply;
@@ -59,6 +60,7 @@ pub use record::{
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
+pub use service::{Service, ServiceObjectives};
 
 pub use site::{
     Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
@@ -96,13 +98,15 @@ pub enum Kind {
     Record,
     /// A departure that somebody with authority has accepted.
     Waiver,
+    /// What is carried from site to site over several hops.
+    Service,
     /// An antenna of another owner.
     Neighbour,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -114,6 +118,7 @@ impl Kind {
         Self::Arrester,
         Self::Record,
         Self::Waiver,
+        Self::Service,
         Self::Neighbour,
     ];
 
@@ -132,6 +137,7 @@ impl Kind {
             Self::Arrester => "arrester",
             Self::Record => "record",
             Self::Waiver => "waiver",
+            Self::Service => "service",
             Self::Neighbour => "neighbour",
         }
     }
@@ -170,4 +176,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Neighbour }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service Neighbour }

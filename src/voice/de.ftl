@@ -715,6 +715,101 @@ field-photos = Fotos: den Strahl entlang, Schilder, Verschraubung, Erdanschluss,
 field-service = Diensttest (service): Zustand, Rate, Verluste, Dauer; { $rate }, { $time }
 checks-done = Erledigte Prüfungen
 
+## The pack of a network.
+
+pack-network = Netzmappe
+title-network = { $network }: Netzmappe
+standing-sound = ohne Befund
+standing-warned = mit Warnungen
+standing-failing = mit Fehlern
+standing-not-judged = nicht beurteilt
+network-hops =
+    { $count ->
+        [one] 1 Strecke
+       *[other] { $count } Strecken
+    }
+hops-lost = Gar nicht berechnet und nicht auf der Karte: { $hops }.
+draw-map-alt = Karte von { $title }, Norden oben: { $sites } Standorte und { $hops } Strecken; { $counts }.
+draw-map-failing = Mit Fehlern: { $hops }.
+map-number = Auf der Karte
+map-key = Standorte ohne Platz für ihren Namen
+map-bare =
+    { $count ->
+        [one] 1 Standort hat weder für Namen noch für Nummer Platz; er steht bei den Einsätzen.
+       *[other] { $count } Standorte haben weder für Namen noch für Nummer Platz; sie stehen bei den Einsätzen.
+    }
+hops = Strecken
+hop = Strecke
+between = Zwischen
+length = Länge
+closest-to-limit = Am nächsten an der Grenze
+open = Offen
+tightest = { $what }: { $left } Reserve
+tight-availability = Verfügbarkeit
+closest-note = Was die kleinste Reserve hat, als Anteil dessen, was seine Grenze zulässt; Pegel unter der Übersteuerung als Anteil von 20 dB (übliche Praxis). Offen: Befunde, die zählen.
+services = Dienste
+service = Dienst
+routes = Weg | der für ihn einspringt
+delay = Verzögerung
+has-of-wanted = { $has } ({ $wanted })
+delay-at-least = mindestens { $delay }
+nothing-asked = nichts gefordert
+services-note = Verfügbarkeit mit den addierten Ausfällen aller Strecken; von zwei Wegen, was beide teilen, Regen auf beiden zugleich und alles andere als unabhängig. In Klammern, was gefordert ist.
+frequency-plan = Frequenzplan
+end = Ende
+plan-half = Hälfte
+sends-on = Sendet auf
+hears-on = Hört auf
+bandwidth = Breite
+power = Leistung
+findings-count =
+    { $count ->
+        [one] 1 Befund
+       *[other] { $count } Befunde
+    }
+finding = Befund
+written-at = Steht in
+findings-known =
+    { $count ->
+        [one] 1 Befund ist in der Baseline bekannt.
+       *[other] { $count } Befunde sind in der Baseline bekannt.
+    }
+known-by-baseline = Baseline in Kraft: { $file }. { $count }
+aside-hops-not-judged =
+    { $count ->
+        [one] 1 Strecke wurde nicht oder nicht ganz beurteilt.
+       *[other] { $count } Strecken wurden nicht oder nicht ganz beurteilt.
+    }
+bill = Teile aller Enden
+bill-cable = Kabel
+bill-detail = Modell, Größe
+bill-runs =
+    { $count ->
+        [one] 1 Leitung
+       *[other] { $count } Leitungen
+    }
+bill-length = { $length }, { $runs }
+bill-length-at-least = mindestens { $length }, { $runs }, { $unknown } von unbekannter Länge
+bill-note = Kabel und Leiter mit der Reserve, die zu jedem Ende mitgeht. Ein Netzteil, das mehrere Funkgeräte speist, zählt bei jedem.
+trips = Einsätze nach Standort
+network-computed-by = Berechnet von { $program } aus den Dateien des Netzes. Jede Zahl einer Strecke steht mit Methode und Eingaben in ihrer Planungsmappe.
+trip-place = { $id }: { $latitude }, { $longitude }; { $ends }
+trip-ends =
+    { $count ->
+        [one] 1 Ende
+       *[other] { $count } Enden
+    }
+looks-to = Blickt nach
+cabling = Verkabelung
+trip-to = { $site }
+trip-mount = { $height } über Grund, an { $support }
+trip-aim = { $bearing } rechtweisend, Neigung { $tilt }; auf { $level } ausrichten
+trip-runs =
+    { $count ->
+        [one] 1 Leitung
+       *[other] { $count } Leitungen
+    }
+
 ## Words of the sheet.
 
 # Schreibung der Zahlen
@@ -817,6 +912,22 @@ sheet-rain-availability-both-directions = Regenverfügbarkeit, beide Richtungen
 sheet-propagation-availability-in-the-worst-month-both-directions = Ausbreitungsverfügbarkeit im schlechtesten Monat, beide Richtungen
 sheet-rain-availability-in-the-worst-month-both-directions = Regenverfügbarkeit im schlechtesten Monat, beide Richtungen
 sheet-multipath-outage-both-directions = Mehrwegeausfall, beide Richtungen
+sheet-capacity-each-way = Kapazität, je Richtung
+sheet-delay-one-way = Verzögerung, eine Richtung
+sheet-propagation-delay-one-way = Laufzeit, eine Richtung
+sheet-delay-of-propagation-and-some-of-the-radios-one-way = Laufzeit und Verzögerung einiger Funkgeräte, eine Richtung
+sheet-not-counted-in-the-delay = in der Verzögerung nicht gezählt
+sheet-outage-of-what-both-routes-share = Ausfall dessen, was beide Wege teilen
+sheet-rain-on-both-routes-at-once = Regen auf beiden Wegen zugleich
+sheet-availability-common-rain-counted-once = Verfügbarkeit, gemeinsamer Regen einmal gezählt
+sheet-length-antenna-to-antenna-all-hops = Länge von Antenne zu Antenne, alle Strecken
+sheet-rain-outage-all-hops-added = Regenausfall, alle Strecken addiert
+sheet-rain-outage-common-rain-counted-once = Regenausfall, gemeinsamer Regen einmal gezählt
+sheet-outage-in-clear-air-all-hops = Ausfall in klarer Luft, alle Strecken
+sheet-outage-by-equipment-all-ends = Geräteausfall, alle Enden
+sheet-outage-by-its-supply-each-power-point-once = Ausfall der Versorgung, jeder Speisepunkt einmal
+sheet-outage-of-the-route-both-directions = Ausfall des Weges, beide Richtungen
+sheet-availability-of-the-route-both-directions = Verfügbarkeit des Weges, beide Richtungen
 sheet-outage-by-equipment-both-ends = Ausfall durch Geräte, beide Enden
 sheet-outage-by-its-supply-both-ends = Ausfall durch ihre Versorgung, beide Enden
 sheet-outage-in-the-average-year-both-directions = Ausfall im mittleren Jahr, beide Richtungen
@@ -1182,6 +1293,11 @@ reason-no-carrier-to-interference = die Stufe nennt keinen Störabstand
 reason-crossing-frequency = die Depolarisation im Regen ist von 8 bis 35 GHz modelliert, nicht bei { $frequency }
 reason-aim-beyond-beam = ein Ausrichtfehler über 0.9 der Halbwertsbreite liegt neben der Hauptkeule
 reason-no-uncoded-figure = kein Wert ohne Kodierung für so viele Bit
+reason-hop-not-evaluated = Strecke { $hop } ist nicht berechnet
+reason-route-broken = ein Weg schließt nicht aneinander an
+reason-one-route = es gibt einen Weg
+reason-two-routes = es gibt zwei Wege
+reason-no-common-rain = kein Abstand angegeben, bis zu dem Regen gemeinsam ist
 reason-diameter-not-above-zero = eine Antenne hat einen Durchmesser über null
 reason-no-diameter = die Antenne gibt keinen Durchmesser an
 reason-beam-not-above-zero = eine Keule hat eine Breite über null
@@ -1262,6 +1378,7 @@ said-crossing = gekreuzte Polarisationen
 said-multipath = Mehrwegeschwund
 said-equipment = Ausfälle von Geräten
 said-supply = Ausfälle ihrer Versorgung
+said-latency-of = Verzögerung von { $radio }
 said-and = { $first }, { $next }
 said-no-source = keine: { $why }
 said-points-in-hop = Punkte in der Strecke
@@ -1289,6 +1406,8 @@ said-upper-channels = { $raster }: { $first } bis { $last } zu { $step }, obere 
 title-of-path = Strecke
 title-of-line-of-sight = Sichtverbindung
 title-of-both-directions = Beide Richtungen
+title-of-end-to-end = Von Ende zu Ende
+title-of-route = Weg { $number }: { $hops }
 title-of-level-budget = Pegelbilanz { $way }
 title-of-gas-bounds = Gas in anderer Luft { $way }
 title-of-margins = Reserven { $way }

@@ -25,7 +25,7 @@ pub use look::{LookArgs, When};
 pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
 #[cfg(feature = "pages")]
-pub use pack::PackArgs;
+pub use pack::{NetworkPackArgs, PackArgs};
 pub use plan::{Plan, PlanFormat};
 pub use sheet::{Sheet, SheetFormat};
 
