@@ -20,6 +20,7 @@ mod near;
 mod station;
 mod trial;
 
+pub use aerial::Aerial;
 pub use coupling::Coupling;
 pub use hearing::{Disturbed, Heard, HeardFrom};
 pub use limits::{FLOOR, SAME_SITE};
