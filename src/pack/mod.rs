@@ -14,6 +14,7 @@ mod acceptance_table;
 mod aside;
 mod attach;
 mod cautions;
+mod company;
 mod decision;
 mod design;
 mod figures;

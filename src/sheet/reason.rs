@@ -158,6 +158,9 @@ sentences! {
         NoWindAreaBeside { hop: Box<str>, end: EndName } =>
             "the antenna of hop {hop}, end {end}, on the same support states no wind area";
         StandsAlone => "nothing else of the network stands there";
+        BondsAlone => "nothing else of the network bonds there";
+        NoTotalPower => "the supply states no power of all its ports together";
+        CrowdedSupply { most: usize } => "more than {most} runs on one supply are not summed";
         Crowded { most: usize } => "more than {most} other antennas on one support are not judged together";
         WindBeyondBeam => "the wind turns it off the main beam";
 
@@ -233,7 +236,15 @@ impl From<multipath::OutOfRange> for Reason {
 impl Reason {
     /// Whether it only says that something is not planned here that most hops do without.
     pub(super) const fn is_unplanned(&self) -> bool {
-        matches!(self, Self::NoHeldLevel | Self::NoUpFade | Self::NoHysteresis | Self::OneCarrier | Self::StandsAlone)
+        matches!(
+            self,
+            Self::NoHeldLevel
+                | Self::NoUpFade
+                | Self::NoHysteresis
+                | Self::OneCarrier
+                | Self::StandsAlone
+                | Self::BondsAlone
+        )
     }
 }
 
