@@ -6,8 +6,9 @@ use super::args::{Sheet, SheetFormat};
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
 use crate::figure;
-use crate::listing::{self, HopListing, Places};
+use crate::listing::{self, HopListing, Places, ServiceListing};
 use crate::network::Trees;
+use crate::sheet::Parts;
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::Form;
 use crate::verdict::{Open, Read};
@@ -17,6 +18,8 @@ use crate::voice::Voice;
 struct Frame {
     before: &'static str,
     between: &'static str,
+    /// What stands between the last hop and the first service.
+    services: &'static str,
     after: &'static str,
     form: Form,
 }
@@ -24,10 +27,10 @@ struct Frame {
 impl Frame {
     const fn of(format: SheetFormat) -> Self {
         match format {
-            SheetFormat::Table => Self { before: "", between: "\n", after: "", form: Form::People },
+            SheetFormat::Table => Self { before: "", between: "\n", services: "\n", after: "", form: Form::People },
             SheetFormat::Json => {
                 let (before, between, after) = (listing::BEFORE, listing::BETWEEN, listing::AFTER);
-                Self { before, between, after, form: Form::Json }
+                Self { before, between, services: listing::SERVICES, after, form: Form::Json }
             }
         }
     }
@@ -60,15 +63,29 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
         SheetFormat::Json => listing::json_of_hop(listing, places),
     };
     let frame = Frame::of(args.format);
-    let mut before = frame.before;
+    let (mut before, mut parts) = (frame.before, Parts::new());
     open.sheets(
         &wanted,
-        |sheet| say::ready(&listed(&HopListing::of(sheet)), frame.form),
-        |text| {
+        |sheet| (say::ready(&listed(&HopListing::of(sheet)), frame.form), open.part(sheet)),
+        |(text, part)| {
+            parts.extend(part.map(|part| (part.document, part)));
             say::out_as(std::mem::replace(&mut before, frame.between), frame.form)?;
             say::out_ready(&text)
         },
     )?;
+    // A service needs all its hops.
+    if args.hops.is_empty() {
+        let mut before = frame.services;
+        open.services(&parts, |service| {
+            let listing = ServiceListing::of(service);
+            let text = match args.format {
+                SheetFormat::Table => listing::table_of_service(&listing, places),
+                SheetFormat::Json => listing::json_of_service(&listing, places),
+            };
+            say::out_as(std::mem::replace(&mut before, frame.between), frame.form)?;
+            say::out_as(&text, frame.form)
+        })?;
+    }
     say::out_as(frame.after, frame.form)?;
     Ok(Exit::Clean)
 }

@@ -47,7 +47,9 @@ impl<'s> State<'s> {
         let namesakes = hops.iter().enumerate().filter(|(_, hop)| ids.contains(&*hop.hop.hop.id.0));
         let numbers: Vec<usize> = namesakes.map(|(number, _)| number).collect();
         let mut about_them = Vec::new();
-        let findings = open.judge_only(&numbers, |_, found| found.to_vec(), |mut found| about_them.append(&mut found));
+        let mut findings =
+            open.judge_only(&numbers, |_, found| found.to_vec(), |mut found| about_them.append(&mut found));
+        findings.append(&mut open.of_services());
         let about_them = if waiting.is_empty() { Vec::new() } else { open.of_hops_that_wait(about_them) };
         let why = |id: &str| {
             let about = |finding: &&Finding| finding.hop.as_deref() == Some(id) && finding.severity == Severity::Error;

@@ -4,13 +4,15 @@ use std::collections::HashMap;
 
 use serde::Serialize;
 
-use super::{HopListing, Places};
-use crate::sheet::{self, Listed, Row};
+use super::{HopListing, Places, ServiceListing};
+use crate::sheet::{self, Listed, Row, Section};
 
 /// What stands before the first hop; it says the version of the form.
 pub const BEFORE: &str = "{\"format_version\":2,\"hops\":[\n";
 /// What stands between two hops.
 pub const BETWEEN: &str = ",\n";
+/// What stands between the last hop and the first service.
+pub const SERVICES: &str = "\n],\"services\":[\n";
 /// What stands behind the last.
 pub const AFTER: &str = "\n]}\n";
 
@@ -46,15 +48,34 @@ struct Line<'a> {
 /// and says in words and by its symbol what it is.
 #[must_use]
 pub fn json_of_hop(hop: &HopListing, places: Option<&Places<'_>>) -> String {
+    let named = [("network", &hop.network), ("hop", &hop.hop), ("title", &hop.title)];
+    object(named, Some(&hop.assumptions), &hop.sections, places)
+}
+
+/// One service as a JSON object, in the same form.
+#[must_use]
+pub fn json_of_service(service: &ServiceListing, places: Option<&Places<'_>>) -> String {
+    let named = [("network", &service.network), ("service", &service.service), ("title", &service.title)];
+    object(named, None, &service.sections, places)
+}
+
+fn object(
+    named: [(&str, &String); 3],
+    assumptions: Option<&Vec<String>>,
+    sections: &[Section],
+    places: Option<&Places<'_>>,
+) -> String {
     let mut sources = places.map(Sources::of);
     let mut lines = List::of("lines", USUAL);
-    hop.sections.iter().flat_map(|section| &section.rows).for_each(|row| lines.add(&line(row, sources.as_mut())));
+    sections.iter().flat_map(|section| &section.rows).for_each(|row| lines.add(&line(row, sources.as_mut())));
     let mut out = String::with_capacity(lines.text.len() + USUAL);
     out.push('{');
-    for (key, value) in [("network", &hop.network), ("hop", &hop.hop), ("title", &hop.title)] {
+    for (key, value) in named {
         out.extend(["\"", key, "\":", &spelled(value), ","]);
     }
-    out.extend([&List::whole("assumptions", &hop.assumptions), ","]);
+    if let Some(assumptions) = assumptions {
+        out.extend([&List::whole("assumptions", assumptions), ","]);
+    }
     if let Some(sources) = &sources {
         out.extend([&List::whole("methods", &sources.methods.named), ","]);
         out.extend([&List::whole("places", &sources.written.named), ","]);

@@ -4,11 +4,11 @@ mod json;
 mod places;
 mod table;
 
-use crate::sheet::{HopSheet, Section};
+use crate::sheet::{HopSheet, Section, ServiceSheet};
 
-pub use json::{AFTER, BEFORE, BETWEEN, json, json_of_hop};
+pub use json::{AFTER, BEFORE, BETWEEN, SERVICES, json, json_of_hop, json_of_service};
 pub use places::Places;
-pub use table::table;
+pub use table::{table, table_of_service};
 
 /// The lines of one hop, free of the library they came from.
 #[derive(Debug, Clone)]
@@ -23,6 +23,33 @@ pub struct HopListing {
     pub sections: Vec<Section>,
     /// Defaults that stood in.
     pub assumptions: Vec<String>,
+}
+
+/// The lines of one service, free of the library it came from.
+#[derive(Debug, Clone)]
+pub struct ServiceListing {
+    /// Network the service belongs to.
+    pub network: String,
+    /// The service's id.
+    pub service: String,
+    /// Its title, or its id.
+    pub title: String,
+    /// All lines.
+    pub sections: Vec<Section>,
+}
+
+impl ServiceListing {
+    /// Takes the lines out of a sheet.
+    #[must_use]
+    pub fn of(sheet: &ServiceSheet<'_>) -> Self {
+        let service = sheet.resolved.service;
+        Self {
+            network: sheet.resolved.network.id.to_string(),
+            service: service.id.to_string(),
+            title: service.title.as_ref().map_or_else(|| service.id.to_string(), ToString::to_string),
+            sections: sheet.sections(),
+        }
+    }
 }
 
 impl HopListing {

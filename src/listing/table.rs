@@ -3,8 +3,8 @@
 use std::collections::HashSet;
 use std::fmt::Write as _;
 
-use super::{HopListing, Places};
-use crate::sheet::{Cause, Row};
+use super::{HopListing, Places, ServiceListing};
+use crate::sheet::{Cause, Row, Section};
 use crate::text::plain::spelled;
 
 /// The lines of a hop in columns. With `places`, the method and the inputs follow each line.
@@ -12,15 +12,7 @@ use crate::text::plain::spelled;
 pub fn table(hop: &HopListing, places: Option<&Places<'_>>) -> String {
     let mut out = String::new();
     let _ = writeln!(out, "{}/{}: {}", hop.network, hop.hop, spelled(&hop.title));
-    for section in &hop.sections {
-        let _ = writeln!(out, "\n  {}", section.title);
-        for row in &section.rows {
-            line(row, &mut out);
-            if let Some(places) = places.filter(|_| row.text.is_ok()) {
-                sources(row, places, &mut out);
-            }
-        }
-    }
+    rows(&hop.sections, places, &mut out);
     if places.is_some() {
         let _ = writeln!(out, "\n  Assumptions");
         for assumption in &hop.assumptions {
@@ -28,6 +20,27 @@ pub fn table(hop: &HopListing, places: Option<&Places<'_>>) -> String {
         }
     }
     out
+}
+
+/// The same of a service.
+#[must_use]
+pub fn table_of_service(service: &ServiceListing, places: Option<&Places<'_>>) -> String {
+    let mut out = String::new();
+    let _ = writeln!(out, "{}, service {}: {}", service.network, service.service, spelled(&service.title));
+    rows(&service.sections, places, &mut out);
+    out
+}
+
+fn rows(sections: &[Section], places: Option<&Places<'_>>, out: &mut String) {
+    for section in sections {
+        let _ = writeln!(out, "\n  {}", section.title);
+        for row in &section.rows {
+            line(row, out);
+            if let Some(places) = places.filter(|_| row.text.is_ok()) {
+                sources(row, places, out);
+            }
+        }
+    }
 }
 
 fn line(row: &Row, out: &mut String) {

@@ -36,7 +36,7 @@ pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};
 pub use library::Library;
 pub use load::Loaded;
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};
-pub use resolve::resolve;
+pub use resolve::{Break, ResolvedService, Route, RouteHop, resolve, resolve_services};
 pub use resolved::{ResolvedEnd, ResolvedHop, ResolvedRun};
 pub use scope::Scope;
 pub use shelf::{Document, Look, Part, Shelf, Slot};

@@ -10,7 +10,9 @@ use crate::finding::faults::{DANGLING, DUPLICATE_ID, NO_NETWORK, TWO_NETWORKS};
 use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
-use crate::spec::{Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Site, Supply, Waiver};
+use crate::spec::{
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Service, Site, Supply, Waiver,
+};
 use crate::text::few::few;
 use crate::text::nearest::did_you_mean;
 
@@ -151,6 +153,7 @@ fn shelve(library: &mut Library, entry: Entry) {
         Some(AnySpec::Arrester(spec)) => put(library, document, spec),
         Some(AnySpec::Waiver(spec)) => put(library, document, spec),
         Some(AnySpec::Record(spec)) => put(library, document, spec),
+        Some(AnySpec::Service(spec)) => put(library, document, spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
             Kind::Site => put_broken::<Site>(library, document, id),
@@ -163,6 +166,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Arrester => put_broken::<Arrester>(library, document, id),
             Kind::Waiver => put_broken::<Waiver>(library, document, id),
             Kind::Record => put_broken::<Record>(library, document, id),
+            Kind::Service => put_broken::<Service>(library, document, id),
         },
     }
 }

@@ -10,7 +10,7 @@ use crate::place::{DocumentId, FileId};
 use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Network, Radio, Record, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Network, Radio, Record, Service, Site, Supply, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -44,6 +44,7 @@ pub(super) enum AnySpec {
     Arrester(Box<Arrester>),
     Waiver(Box<Waiver>),
     Record(Box<Record>),
+    Service(Box<Service>),
 }
 
 pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
@@ -196,6 +197,7 @@ fn type_value(
         Kind::Arrester => typed(tree, mends).map(AnySpec::Arrester),
         Kind::Waiver => typed(tree, mends).map(AnySpec::Waiver),
         Kind::Record => typed(tree, mends).map(AnySpec::Record),
+        Kind::Service => typed(tree, mends).map(AnySpec::Service),
     };
     let said = |untyped: Untyped<'_>| {
         let route = untyped.route();

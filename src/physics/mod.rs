@@ -11,6 +11,7 @@ pub mod bodies;
 pub mod bullington;
 pub mod cable_handling;
 pub mod cantilever;
+pub mod chain;
 pub mod channel_length;
 pub mod clearance;
 pub mod codes;

@@ -15,6 +15,7 @@ pub mod path;
 pub mod people;
 pub mod record;
 pub mod run;
+pub mod service;
 pub mod site;
 
 mod prelude;
@@ -25,7 +26,7 @@ use crate::finding::rule::Rule;
 use crate::finding::{Finding, Findings, Identity, Spot};
 use crate::network::Holes;
 use crate::place::Step;
-use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, Reason, RecordSheet, RunSheet};
+use crate::sheet::{Cause, Direction, EndSheet, HopSheet, Missing, Reason, RecordSheet, RunSheet, ServiceSheet};
 use crate::spec::EndName;
 
 pub use settings::{Quieted, Settings, quieted, unread_maps, unread_tiles, unsound};
@@ -50,9 +51,11 @@ pub enum Check {
     Run(fn(&EndSheet<'_>, &RunSheet<'_>, &mut Findings)),
     /// The newest record of each end, and every one that is still a form.
     Record(fn(&HopSheet<'_>, &RecordSheet<'_>, &mut Findings)),
+    /// Each service, after the hops: what it finds is about no hop.
+    Service(fn(&ServiceSheet<'_>, &mut Findings)),
 }
 
-/// Every rule that judges a hop, in the order `explain` lists them.
+/// Every rule that judges a hop or a service, in the order `explain` lists them.
 pub static ALL: &[&Entry] = &[
     &antenna::aperture_efficiency_impossible::ENTRY,
     &antenna::aperture_efficiency_unusual::ENTRY,
@@ -192,6 +195,12 @@ pub static ALL: &[&Entry] = &[
     &record::steps_undone::ENTRY,
     &record::voltage_found_low::ENTRY,
     &record::voltage_found_out_of_window::ENTRY,
+    &service::route_broken::ENTRY,
+    &service::routes_share::ENTRY,
+    &service::service_availability_below_objective::ENTRY,
+    &service::service_capacity_below_objective::ENTRY,
+    &service::service_delay_above_objective::ENTRY,
+    &service::service_not_judged::ENTRY,
 ];
 
 /// Every rule there is: the faults of files first, then the rules that judge a hop.
@@ -206,6 +215,7 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
     for entry in ALL {
         match entry.check {
             Check::Hop(check) => check(hop, found),
+            Check::Service(_) => {}
             Check::Direction(check) => hop.directions.iter().for_each(|direction| check(hop, direction, found)),
             Check::End(check) => {
                 for end in hop.ends.iter() {
@@ -240,6 +250,17 @@ pub fn judge(hop: &HopSheet<'_>, holes: &Holes, found: &mut Findings) {
             Identity::Label | Identity::Spot(_) => finding.end.or_else(|| end_of_label(hop, finding)),
         };
     }
+}
+
+/// Judges one service by the rules that look at services. Of what rests on something broken nothing is said: the fault is.
+pub fn judge_service(service: &ServiceSheet<'_>, holes: &Holes, found: &mut Findings) {
+    let start = found.list.len();
+    for entry in ALL {
+        if let Check::Service(check) = entry.check {
+            check(service, found);
+        }
+    }
+    drop_touching(holes, found, start);
 }
 
 fn of_end(end: EndName, findings: &mut [Finding]) {

@@ -17,7 +17,7 @@ use super::title::Title;
 use super::traced::{AsTraced as _, Traced, all, read};
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::spec::{Both, Way};
-use crate::units::{Decibels, Megahertz};
+use crate::units::{Decibels, MegabitsPerSecond, Megahertz};
 
 /// One direction.
 #[derive(Debug)]
@@ -63,6 +63,11 @@ impl Direction<'_> {
     #[must_use]
     pub fn availability_words(&self) -> &'static str {
         self.objective_state().and_then(|state| state.lines.availability.own_words()).unwrap_or("availability")
+    }
+
+    /// What the state carries that must hold.
+    pub(super) fn objective_capacity(&self) -> Traced<MegabitsPerSecond> {
+        self.objective.and_then(|number| self.states[number].lines.capacity.map(|given| given.value))
     }
 
     /// What takes the state down that must hold.

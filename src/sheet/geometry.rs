@@ -63,7 +63,8 @@ impl Geometry {
     }
 }
 
-fn position(end: &ResolvedEnd<'_>) -> Traced<Position> {
+/// Where an end stands.
+pub(super) fn position(end: &ResolvedEnd<'_>) -> Traced<Position> {
     let site = end.site;
     see!(site.position)
         .map(|position| Position { latitude: position.latitude.value, longitude: position.longitude.value })

@@ -62,6 +62,10 @@ pub enum SectionKey {
     Code(Way, usize),
     /// Both ways together.
     Service,
+    /// A service from end to end.
+    EndToEnd,
+    /// A route of a service, by its number.
+    Route(usize),
     /// An end.
     End(EndName),
     /// The antenna of an end.
@@ -126,6 +130,8 @@ impl SectionKey {
             Self::Licence(way) => format!("{}.licence", way.key()),
             Self::Code(way, number) => numbered(format!("{}.licence.codes", way.key()), number),
             Self::Service => "service".into(),
+            Self::EndToEnd => "end_to_end".into(),
+            Self::Route(number) => numbered("routes".into(), number),
             Self::End(end) => format!("ends.{end}"),
             Self::Antenna(end) => format!("ends.{end}.antenna"),
             Self::SideLobes(end) => format!("ends.{end}.side_lobes"),

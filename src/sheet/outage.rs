@@ -70,7 +70,7 @@ impl Causes {
     }
 
     /// By rain that fades and rain that crosses.
-    fn all_rain(&self) -> Traced<Outage> {
+    pub(super) fn all_rain(&self) -> Traced<Outage> {
         crossed::with_rain(&self.rain, self.crossing.as_ref())
     }
 
@@ -91,7 +91,7 @@ fn total(rain: &Traced<Share>, multipath: &Traced<Percent>, terminals: &Terminal
 }
 
 /// An outage as far as it is known: what nobody gave the numbers for counts nothing, and is said to be left out.
-fn counted(outage: &Traced<Percent>) -> Traced<Percent> {
+pub(super) fn counted(outage: &Traced<Percent>) -> Traced<Percent> {
     outage.or(|| Traced::constant(Percent(0.0)))
 }
 
@@ -127,6 +127,17 @@ impl Coverage {
             (true, true) => Name::Whole,
             (true, false) => Name::Propagation,
             (false, _) => Name::Rain,
+        }
+    }
+
+    /// The same where hops in a row have to be up, one of which counts this and another that.
+    pub(super) const fn and(self, other: Self) -> Self {
+        Self {
+            wet_snow: self.wet_snow && other.wet_snow,
+            multipath: self.multipath && other.multipath,
+            crossing: self.crossing && other.crossing,
+            equipment: self.equipment && other.equipment,
+            supply: self.supply && other.supply,
         }
     }
 

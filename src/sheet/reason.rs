@@ -98,6 +98,13 @@ sentences! {
         AimBeyondBeam => "an aim error beyond 0.9 of the beamwidth is off the main beam";
         NoUncodedFigure => "no figure without coding for so many bits";
 
+        // Services.
+        HopNotEvaluated { hop: Box<str> } => "hop {hop} is not evaluated";
+        RouteBroken => "a route does not join";
+        OneRoute => "there is one route";
+        TwoRoutes => "there are two routes";
+        NoCommonRain => "no distance is stated within which rain is common";
+
         // Antennas.
         DiameterNotAboveZero => "an antenna has a diameter above zero";
         NoDiameter => "the antenna states no diameter";

@@ -42,6 +42,7 @@ sentences! {
         Multipath => "multipath fading";
         Equipment => "failures of equipment";
         Supply => "failures of its supply";
+        LatencyOf { radio: Box<str> } => "latency of {radio}";
         And { first: Box<Saying>, next: Box<Saying> } => "{first}, {next}";
 
         // The profile.

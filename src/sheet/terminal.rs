@@ -4,7 +4,7 @@ use super::missing::Missing;
 use super::reason::Reason;
 use super::traced::{Traced, all, read, see};
 use crate::at;
-use crate::network::{ResolvedEnd, ResolvedHop};
+use crate::network::{ResolvedEnd, ResolvedHop, ResolvedRun};
 use crate::physics::unavailability::{of_any, of_equipment, of_supply};
 use crate::spec::Carried;
 use crate::units::{Hours, Percent};
@@ -28,7 +28,8 @@ impl Terminals {
     }
 }
 
-fn equipment(resolved: &ResolvedHop<'_>, end: &ResolvedEnd<'_>) -> Traced<Percent> {
+/// How long the equipment of an end is down.
+pub(super) fn equipment(resolved: &ResolvedHop<'_>, end: &ResolvedEnd<'_>) -> Traced<Percent> {
     let (radio, site, network) = (end.radio, end.site, resolved.network);
     let between = read!(radio.mean_time_between_failures).stated(Reason::NoTimeBetweenFailures);
     let here = Traced::first_written([see!(site.mean_time_to_restore), see!(network.mean_time_to_restore)]);
@@ -41,25 +42,28 @@ fn equipment(resolved: &ResolvedHop<'_>, end: &ResolvedEnd<'_>) -> Traced<Percen
 
 /// Every point where the radio of an end takes power, one by one.
 fn supply(end: &ResolvedEnd<'_>) -> Traced<Percent> {
-    let powered: Vec<Traced<Percent>> = end
-        .runs
-        .iter()
-        .filter(|run| run.run.carries.contains(&Carried::Power))
-        .map(|run| {
-            let own = run.run;
-            let named = see!(own.power_point);
-            let Some(point) = run.power_point else {
-                return named.try_map(|_| Err(Missing::judged(Reason::NoPowerFailures, at!(own.power_point))));
-            };
-            let failures = see!(point.failures).map(|failures| {
-                failures.as_ref().map(|given| {
-                    let autonomy = given.autonomy.as_ref().map_or(Hours(0.0), |given| given.value);
-                    of_supply(given.mean_time_between.value, given.mean_duration.value, autonomy)
-                })
-            });
-            failures.stated(Reason::NoPowerFailures).decided_by(&named)
-        })
-        .collect();
+    let powered: Vec<Traced<Percent>> = fed(end).map(of_point).collect();
     let (own, listed) = (end.end, Traced::each(&powered));
     listed.decided_by(&see!(own.runs)).map(|parts| of_any(&parts))
+}
+
+/// The runs over which the radio of an end takes power.
+pub(super) fn fed<'e, 'n>(end: &'e ResolvedEnd<'n>) -> impl Iterator<Item = &'e ResolvedRun<'n>> {
+    end.runs.iter().filter(|run| run.run.carries.contains(&Carried::Power))
+}
+
+/// How long the point is without power that feeds a run.
+pub(super) fn of_point(run: &ResolvedRun<'_>) -> Traced<Percent> {
+    let own = run.run;
+    let named = see!(own.power_point);
+    let Some(point) = run.power_point else {
+        return named.try_map(|_| Err(Missing::judged(Reason::NoPowerFailures, at!(own.power_point))));
+    };
+    let failures = see!(point.failures).map(|failures| {
+        failures.as_ref().map(|given| {
+            let autonomy = given.autonomy.as_ref().map_or(Hours(0.0), |given| given.value);
+            of_supply(given.mean_time_between.value, given.mean_duration.value, autonomy)
+        })
+    });
+    failures.stated(Reason::NoPowerFailures).decided_by(&named)
 }

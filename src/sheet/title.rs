@@ -9,6 +9,8 @@ sentences! {
         Path => "Path";
         LineOfSight => "Line of sight";
         BothDirections => "Both directions";
+        EndToEnd => "From end to end";
+        Route { number: usize, hops: Box<str> } => "Route {number}: {hops}";
         LevelBudget { way: Way } => "Level budget {way}";
         GasBounds { way: Way } => "Gas in other air {way}";
         Margins { way: Way } => "Margins {way}";

@@ -22,6 +22,7 @@ mod print;
 mod radio;
 mod record;
 mod schema;
+mod service;
 
 mod site;
 mod supply;
@@ -57,6 +58,7 @@ pub use record::{
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use schema::{schema_of, schema_text};
+pub use service::{Service, ServiceObjectives};
 
 pub use site::{
     Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
@@ -94,11 +96,13 @@ pub enum Kind {
     Record,
     /// A departure that somebody with authority has accepted.
     Waiver,
+    /// What is carried from site to site over several hops.
+    Service,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -110,6 +114,7 @@ impl Kind {
         Self::Arrester,
         Self::Record,
         Self::Waiver,
+        Self::Service,
     ];
 
     /// The word written after `kind:`.
@@ -127,6 +132,7 @@ impl Kind {
             Self::Arrester => "arrester",
             Self::Record => "record",
             Self::Waiver => "waiver",
+            Self::Service => "service",
         }
     }
 
@@ -164,4 +170,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service }

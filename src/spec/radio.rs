@@ -6,7 +6,7 @@ use serde::Deserialize;
 use super::{Carried, Id, Kind, Standard, Text, Window, Wiring};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
-    NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
+    Milliseconds, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A radio model.
@@ -60,6 +60,10 @@ pub struct Radio {
     /// site, equipment counts in the outage.
     #[schemars(extend("x-least" = 0.0001))]
     pub mean_time_between_failures: Option<Given<Hours>>,
+    /// Delay it adds to what passes through one terminal, in one direction. Without it the delay of a service is that of
+    /// propagation alone, and is called so.
+    #[schemars(extend("x-least" = 0))]
+    pub latency: Option<Given<Milliseconds>>,
     /// How far the thresholds may be off, either way.
     #[schemars(extend("x-least" = 0))]
     pub threshold_tolerance: Option<Given<Decibels>>,

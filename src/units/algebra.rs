@@ -19,8 +19,8 @@ use std::ops::{Add, Mul, Neg, Sub};
 
 use super::{
     Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, MegabitsPerSecond, Megapascals, MeterVolts,
-    Metres, Millimetres, MillimetresPerHour, Minutes, NewtonMetres, Ohms, OhmsPerKilometre, Percent, SquareMillimetres,
-    Volts, Watts,
+    Metres, Millimetres, MillimetresPerHour, Milliseconds, Minutes, NewtonMetres, Ohms, OhmsPerKilometre, Percent,
+    SquareMillimetres, Volts, Watts,
 };
 
 macro_rules! operator {
@@ -79,6 +79,8 @@ operator! {
     Percent + Percent = Percent;
     Percent - Percent = Percent;
     Minutes - Minutes = Minutes;
+    Milliseconds + Milliseconds = Milliseconds;
+    Milliseconds - Milliseconds = Milliseconds;
     Volts + Volts = Volts;
     Volts - Volts = Volts;
     MeterVolts - MeterVolts = MeterVolts;

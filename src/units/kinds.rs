@@ -179,6 +179,9 @@ quantity! {
     /// A span of time between failures, of repairs, of what a battery bridges.
     Hours: "time span" in "h", decimals 1, like "8 h", from 0.0 to 100_000_000.0, no finer than 0.000_1, written
         Times(1.0) => "h", Times(1.0 / 60.0) => "min", Times(24.0) => "d", Times(8760.0) => "years" | "year";
+    /// How late something arrives.
+    Milliseconds: "delay" in "ms", decimals 3, like "0.12 ms", from 0.0 to 100_000.0, no finer than 0.000_001, written
+        Times(1.0) => "ms", Times(0.001) => "µs" | "us", Times(1000.0) => "s";
     /// A span of time, for outages.
     Minutes: "duration" in "min", decimals 1, like "52.6 min", from 0.0 to 1_000_000.0, no finer than 0.000_001, written
         Times(1.0) => "min", Times(60.0) => "h";

@@ -12,7 +12,7 @@ use rayon::prelude::*;
 use crate::finding::{Finding, Spot};
 use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
-use crate::sheet::HopSheet;
+use crate::sheet::{HopPart, HopSheet, Parts, ServiceSheet};
 use crate::spec::Date;
 use crate::verdict::fingerprint;
 use crate::verdict::one_network::{HopRun, OpenNetwork};
@@ -199,6 +199,35 @@ impl Open<'_> {
         findings.dedup_by(|later, first| later.says_the_same(first));
         findings.retain(|finding| concerns(finding, files, scope));
         findings
+    }
+
+    /// What is found about services; the hops they run over are computed for it.
+    #[must_use]
+    pub fn of_services(&self) -> Vec<Finding> {
+        let networks = self.networks.iter().filter(|network| !network.services.is_empty());
+        let mut findings: Vec<Finding> = networks.flat_map(|network| network.of_services(&network.parts())).collect();
+        findings.sort_by_cached_key(|finding| order(finding, &self.read.files));
+        findings.retain(|finding| concerns(finding, &self.read.files, &self.read.scope));
+        findings
+    }
+
+    /// Hands the sheet of every service to `visit`, in order of file, by what its hops bring: see [`Self::part`].
+    ///
+    /// # Errors
+    /// That of `visit`.
+    pub fn services<E>(
+        &self,
+        parts: &Parts,
+        mut visit: impl FnMut(&ServiceSheet<'_>) -> Result<(), E>,
+    ) -> Result<(), E> {
+        let services = self.networks.iter().flat_map(|network| &network.services);
+        services.map(|service| ServiceSheet::compute(service, parts)).try_for_each(|sheet| visit(&sheet))
+    }
+
+    /// What a hop brings to the services that run over it, if any does.
+    #[must_use]
+    pub fn part(&self, sheet: &HopSheet<'_>) -> Option<HopPart> {
+        self.networks.iter().find_map(|network| network.part(sheet))
     }
 
     /// What is found about hops before any of them is judged, and `more` that is, in order of place; of that, what touches

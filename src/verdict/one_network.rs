@@ -6,10 +6,10 @@ use rayon::prelude::*;
 
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::{Finding, Findings};
-use crate::network::{self, Companions, Company, Document, Files, Library, ResolvedHop, Scope, Slot};
-use crate::place::FileId;
+use crate::network::{self, Companions, Company, Document, Files, Library, ResolvedHop, ResolvedService, Scope, Slot};
+use crate::place::{DocumentId, FileId};
 use crate::rules::{self, Quieted, Settings};
-use crate::sheet::{HopSheet, RainMaps, Terrains};
+use crate::sheet::{HopPart, HopSheet, Parts, RainMaps, ServiceSheet, Terrains};
 use crate::spec::{Date, Network};
 use crate::verdict::waivers::Waivers;
 
@@ -42,6 +42,9 @@ pub(super) struct OneNetwork {
 /// A network with all that its hops are judged by.
 pub(super) struct OpenNetwork<'r> {
     pub(super) hops: Vec<ResolvedHop<'r>>,
+    pub(super) services: Vec<ResolvedService<'r>>,
+    /// The hops that services run over.
+    carrying: HashSet<DocumentId>,
     pub(super) library: &'r Library,
     files: &'r Files,
     scope: &'r Scope,
@@ -77,6 +80,8 @@ impl<'r> OpenNetwork<'r> {
         }
         let mut hops = network::resolve(library, &mut found);
         network::mark::mark_recorded(&mut hops, files);
+        let services = network::resolve_services(library, &mut found);
+        let carrying = services.iter().flat_map(ResolvedService::hops).map(|hop| hop.at).collect();
         let inputs = scope.inputs(&library.folder);
         let maps = RainMaps::of(&hops, &inputs);
         let terrains = Terrains::of(&hops, &inputs, samples);
@@ -88,6 +93,8 @@ impl<'r> OpenNetwork<'r> {
         let waivers = Waivers::of(library, files, today, &mut found);
         Self {
             hops,
+            services,
+            carrying,
             library,
             files,
             scope,
@@ -138,7 +145,42 @@ impl<'r> OpenNetwork<'r> {
         take: &mut impl FnMut(R),
     ) -> OneNetwork {
         let hops: Vec<&ResolvedHop<'r>> = self.hops.iter().collect();
-        self.close(self.run(&hops, visit, take, |_| true))
+        let mut parts = Parts::new();
+        let mut found = self.run(
+            &hops,
+            &|sheet, found| (visit(sheet, found), self.part(sheet)),
+            &mut |(taken, part)| {
+                take(taken);
+                parts.extend(part.map(|part| (part.document, part)));
+            },
+            |_| true,
+        );
+        found.append(&mut self.of_services(&parts));
+        self.close(found)
+    }
+
+    /// What a hop brings to services, if any runs over it.
+    pub(super) fn part(&self, sheet: &HopSheet<'_>) -> Option<HopPart> {
+        self.carrying.contains(&sheet.resolved.hop.at).then(|| HopPart::of(sheet))
+    }
+
+    /// What every hop brings that a service runs over.
+    pub(super) fn parts(&self) -> Parts {
+        let carrying = self
+            .hops
+            .par_iter()
+            .filter_map(|hop| self.carrying.contains(&hop.hop.at).then(|| (hop.hop.at, HopPart::of(&self.sheet(hop)))));
+        carrying.collect()
+    }
+
+    /// What is found about its services, by what their hops bring.
+    pub(super) fn of_services(&self, parts: &Parts) -> Vec<Finding> {
+        let mut found = Findings::default();
+        for service in &self.services {
+            rules::judge_service(&ServiceSheet::compute(service, parts), &self.library.holes, &mut found);
+        }
+        self.settings.apply(&mut found.list);
+        found.list
     }
 
     /// The same with some of its hops, by their numbers. Gives what is found about no hop, as if all had been judged.

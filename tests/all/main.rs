@@ -43,6 +43,7 @@ mod records;
 mod robust;
 mod rules;
 mod safe_to_act;
+mod services;
 mod sheets;
 mod sight;
 mod source;

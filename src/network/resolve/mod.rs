@@ -2,6 +2,7 @@
 
 mod end;
 mod follow;
+mod service;
 
 use rayon::prelude::*;
 
@@ -17,6 +18,7 @@ use crate::text::few::few;
 use crate::text::nearest::{did_you_mean, nearest};
 
 use follow::Follow;
+pub use service::{Break, ResolvedService, Route, RouteHop, resolve_services};
 
 /// Follows the references of every hop in the library.
 ///

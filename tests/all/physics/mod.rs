@@ -2,6 +2,7 @@
 
 mod antenna;
 mod availability;
+mod chain;
 mod climate;
 mod codes;
 mod cross_polar;
