@@ -18,6 +18,8 @@ mod pack;
 #[path = "no_press.rs"]
 mod pack;
 #[cfg(feature = "pages")]
+mod pack_site;
+#[cfg(feature = "pages")]
 mod progress;
 mod say;
 mod schema;

@@ -1,6 +1,6 @@
 //! What else is live on the way up, and what ends of a site share: as crews are told.
 
-use super::install::reach;
+use super::phrases::reach;
 use super::words::Table;
 use crate::network::ResolvedEnd;
 use crate::sheet::EndSheet;

@@ -7,7 +7,7 @@ use super::company;
 use super::figures::{self, Figure};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
-use super::phrases::{angle, feeds, least_conductor};
+use super::phrases::{angle, feeds, least_conductor, reach};
 use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
@@ -155,15 +155,6 @@ fn keep_clear(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
         fact(voice.say("keep-clear-public"), said(&lines.public_distance)),
         fact(voice.say("keep-clear-workers"), said(&lines.workers_distance)),
     ]
-}
-
-/// A distance to keep, in words where there is none.
-pub(super) fn reach(line: &Line<KeepClear>, voice: Voice) -> String {
-    match line.get() {
-        Some(KeepClear(reach)) if reach.0 > 0.0 => voice.in_both(reach),
-        Some(_) => voice.say("keep-clear-nowhere"),
-        None => voice.line(line),
-    }
 }
 
 pub(super) fn position(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {

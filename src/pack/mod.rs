@@ -26,6 +26,8 @@ mod install;
 mod kind;
 mod licence;
 mod lobes;
+#[cfg(feature = "pages")]
+mod materials;
 mod names;
 mod outline;
 mod parts;
@@ -35,6 +37,10 @@ mod record_page;
 mod render;
 #[cfg(feature = "pages")]
 mod set;
+#[cfg(feature = "pages")]
+mod site;
+#[cfg(feature = "pages")]
+mod site_view;
 mod steps;
 mod tables;
 mod waivers;
@@ -62,6 +68,8 @@ pub use names::PackNames;
 pub use outline::Outline;
 #[cfg(feature = "pages")]
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
+#[cfg(feature = "pages")]
+pub use site::{SitePack, site_file_name};
 
 /// Everything that packs of one hop print, free of the library it came from.
 #[derive(Debug)]

@@ -12,6 +12,7 @@ use super::front::Front;
 use super::install::Install;
 use super::outline::is_open_error;
 use super::render::{PackError, Press};
+use super::site_view::SiteView;
 use super::{Body, HopPacks, Pack, waivers, words};
 use crate::finding::Finding;
 use crate::listing::Places;
@@ -20,18 +21,19 @@ use crate::place::DocumentId;
 
 /// A pack with its page data; what the templates receive.
 #[derive(Debug, Serialize)]
-struct Pages<'a> {
+pub(super) struct Pages<'a> {
     /// The sentences of the language that leave nothing open, by key.
-    words: &'static BTreeMap<String, String>,
-    front: Front,
-    design: Option<Design>,
-    install: Option<&'a Install>,
+    pub words: &'static BTreeMap<String, String>,
+    pub front: Front,
+    pub design: Option<Design>,
+    pub install: Option<&'a Install>,
+    pub site: Option<&'a SiteView>,
     /// Departures somebody has accepted; a crew must know of them.
-    waivers: words::Table,
+    pub waivers: words::Table,
     /// In which language they are told, where that is another.
-    waivers_spoken: Option<String>,
-    acceptance: Option<Acceptance>,
-    files: Vec<Attachment>,
+    pub waivers_spoken: Option<String>,
+    pub acceptance: Option<Acceptance>,
+    pub files: Vec<Attachment>,
 }
 
 impl HopPacks {
@@ -65,6 +67,7 @@ impl HopPacks {
             front,
             design: None,
             install: None,
+            site: None,
             acceptance: None,
             waivers: waivers::table(&accepted, self.naming.voice),
             waivers_spoken: self.naming.voice.of_findings(),

@@ -17,12 +17,15 @@ pub enum Pack {
     Install(PackArgs),
     /// One record an end, to sign: as designed, tolerance, as built, verdict. Needs a `record` that came back.
     Acceptance(PackArgs),
+    /// One pack a site, for one visit: the site once, what stands on each support and who is live, then the tasks of each end.
+    Site(PackArgs),
 }
 
 /// Arguments of the packs.
 #[derive(Debug, Arguments)]
 pub struct PackArgs {
-    /// Hops, by id; all of them if none is given. `install` and `acceptance` also take `HOP/a`, `HOP/b` and the ids of sites.
+    /// Hops, by id; all of them if none is given. `install` and `acceptance` also take `HOP/a`, `HOP/b` and the ids of sites;
+    /// `site` takes the ids of sites alone.
     pub ids: Vec<String>,
     /// Folder of the network.
     #[arg(long, default_value = ".")]

@@ -39,7 +39,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             found.report(&RULE, at!(run.supply_unit), message, format!("{drawn} drawn, {reserved} kept for classes"));
         finding.measured(asked, Worse::Higher);
         finding.because(at!(supply.total_power), "the most it gives on all ports");
-        for feeds in shared.feeds.iter().take(8) {
+        // The last of them is this one.
+        for feeds in shared.feeds.iter().take(shared.feeds.len() - 1).take(8) {
             let (other, id) = (feeds.fellow.end.runs[feeds.run].run, &feeds.fellow.hop.hop.id);
             finding.because(at!(other.supply_unit), format!("`{id}`, end {}", feeds.fellow.end.name));
         }
