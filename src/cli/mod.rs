@@ -10,6 +10,8 @@ mod compare;
 mod explain;
 mod fix;
 mod gate;
+#[cfg(feature = "pages")]
+mod network_pack;
 mod new;
 mod new_record;
 #[cfg(feature = "pages")]

@@ -55,6 +55,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
         Command::Install(args) => (args, &[Pack::Install(EndName::A), Pack::Install(EndName::B)]),
         Command::Site(args) => return pack_site::run(args),
         Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
+        Command::Network(args) => return super::network_pack::run(args),
     };
     present(&args.network)?;
     let scope = scope(std::slice::from_ref(&args.network), &args.brought)?.on(args.today);

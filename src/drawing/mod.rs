@@ -2,6 +2,8 @@
 //!
 //! No colour, no script, no font of its own: a drawing reads the same on a copier and in a pull request.
 
+pub mod letters;
+pub mod paper;
 pub mod svg;
 
 use std::fmt::Display;

@@ -26,6 +26,20 @@ impl Aside {
     }
 }
 
+impl Aside {
+    /// Of a whole network. What was not judged is listed there among what is open.
+    pub(super) fn of_network(aside: &SetAside, voice: Voice) -> Self {
+        let mut sentences = sentences(&SetAside { not_judged: 0, ..aside.clone() }, voice);
+        if aside.not_judged > 0 {
+            sentences.push(voice.count("aside-hops-not-judged", aside.not_judged));
+        }
+        if aside.baselined > 0 {
+            sentences.push(voice.count("findings-known", aside.baselined));
+        }
+        Self { sentences, unassessed: Vec::new() }
+    }
+}
+
 /// Only what there is.
 fn sentences(aside: &SetAside, voice: Voice) -> Vec<String> {
     let names = |list: Vec<String>| list.join(", ");

@@ -176,7 +176,7 @@ fn issues(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Issue> {
 }
 
 /// The key of a severity.
-const fn severity(severity: Severity) -> &'static str {
+pub(super) const fn severity(severity: Severity) -> &'static str {
     match severity {
         Severity::Error => "severity-error",
         Severity::Warning => "severity-warning",

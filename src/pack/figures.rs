@@ -31,7 +31,7 @@ pub(super) struct Figure {
 }
 
 impl Figure {
-    fn of(drawing: &Drawing, alt: String) -> Self {
+    pub(super) fn of(drawing: &Drawing, alt: String) -> Self {
         Self { svg: drawing.svg(&alt), alt }
     }
 }

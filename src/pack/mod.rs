@@ -13,6 +13,7 @@ mod acceptance;
 mod acceptance_table;
 mod aside;
 mod attach;
+mod bill;
 mod cautions;
 mod company;
 mod decision;
@@ -26,9 +27,8 @@ mod install;
 mod kind;
 mod licence;
 mod lobes;
-#[cfg(feature = "pages")]
-mod materials;
 mod names;
+mod network;
 mod outline;
 mod parts;
 mod phrases;
@@ -65,6 +65,7 @@ use outline::Sources;
 pub use form::Form;
 pub use kind::Pack;
 pub use names::PackNames;
+pub use network::{Gathered, HopExtract, NetworkPack};
 pub use outline::Outline;
 #[cfg(feature = "pages")]
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};

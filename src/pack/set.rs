@@ -13,11 +13,11 @@ use super::install::Install;
 use super::outline::is_open_error;
 use super::render::{PackError, Press};
 use super::site_view::SiteView;
-use super::{Body, HopPacks, Pack, waivers, words};
+use super::{Body, HopPacks, NetworkPack, Pack, network, waivers, words};
 use crate::finding::Finding;
 use crate::listing::Places;
 use crate::network::Trees;
-use crate::place::DocumentId;
+use crate::place::{DocumentId, FileId};
 
 /// A pack with its page data; what the templates receive.
 #[derive(Debug, Serialize)]
@@ -33,6 +33,7 @@ pub(super) struct Pages<'a> {
     /// In which language they are told, where that is another.
     pub waivers_spoken: Option<String>,
     pub acceptance: Option<Acceptance>,
+    pub network: Option<network::Pages>,
     pub files: Vec<Attachment>,
 }
 
@@ -69,6 +70,7 @@ impl HopPacks {
             install: None,
             site: None,
             acceptance: None,
+            network: None,
             waivers: waivers::table(&accepted, self.naming.voice),
             waivers_spoken: self.naming.voice.of_findings(),
             files: attached,
@@ -103,5 +105,32 @@ impl HopPacks {
         });
         attached.extend(self.profile.as_deref().map(|table| attach::profile(self.names().hop(), table)));
         attached
+    }
+}
+
+impl NetworkPack {
+    /// Sets the pack in type, with all files of the network inside.
+    ///
+    /// # Errors
+    /// As of [`HopPacks::set`].
+    pub fn set(&self, press: &Press, asked_as_draft: bool, trees: &Trees<'_>) -> Result<Vec<u8>, PackError> {
+        let files = trees.files();
+        let numbers = (0..files.list.len()).filter_map(|number| u32::try_from(number).ok()).map(FileId);
+        let documents: Vec<DocumentId> = numbers.map(|file| DocumentId { file, number: 0 }).collect();
+        let places = Places::inside(trees, self.network, documents.iter().map(|document| document.file));
+        let attached = attach::sources(files, &places, &documents);
+        let front = self.imprint.front(self.heading(asked_as_draft, &attached));
+        press.set(&Pages {
+            words: self.voice().sentences(),
+            front,
+            design: None,
+            install: None,
+            site: None,
+            acceptance: None,
+            network: Some(self.pages(&places)),
+            waivers: self.waivers(),
+            waivers_spoken: self.voice().of_findings(),
+            files: attached,
+        })
     }
 }

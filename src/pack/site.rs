@@ -124,6 +124,7 @@ impl SitePack {
             install: None,
             site: Some(&view),
             acceptance: None,
+            network: None,
             waivers,
             waivers_spoken: voice.of_findings(),
             files: attached,

@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 
+use super::bill::Bill;
 use super::cautions::{self, Caution};
 use super::company;
 use super::figures::{self, Carrier, Figure, Stand};
 use super::install::{self, Install};
-use super::materials::Materials;
 use super::phrases::reach;
 use super::words::{Fact, Table, text_or};
 use crate::sheet::{EndSheet, HopSheet, KeepClear, SharedSupply};
@@ -70,20 +70,20 @@ pub(super) struct Gathered {
     voice: Voice,
     view: Option<SiteView>,
     supports: Vec<Filling>,
-    materials: Materials,
+    materials: Bill,
     /// Earth points that were spoken of.
     earths: Vec<String>,
 }
 
 impl Gathered {
     pub(super) fn new(voice: Voice) -> Self {
-        Self { voice, view: None, supports: Vec::new(), materials: Materials::default(), earths: Vec::new() }
+        Self { voice, view: None, supports: Vec::new(), materials: Bill::default(), earths: Vec::new() }
     }
 
     /// Adds an end; the first one brings the site.
     pub(super) fn add(&mut self, sheet: &HopSheet<'_>, which: EndName) {
         let (voice, end) = (self.voice, &sheet.ends[which]);
-        self.materials.add_end(end, voice);
+        self.materials.end(end, voice);
         self.stand(sheet, end);
         let view = self.view.get_or_insert_with(|| card(end, voice));
         let (hop, far) = (&sheet.resolved.hop.id, &end.far.site.title);

@@ -219,8 +219,6 @@ climb-workers = Geschulte, davor
 climb-public = Andere, davor
 climb-call = Vor dem Aufstieg anrufen, wer sie abschalten oder herunterregeln kann: { $names }
 climb-call-nobody = Wen man vor dem Aufstieg anruft, ist nicht erfasst. Den Eigentümer des Standorts fragen.
-material-cable = Kabel
-material-which = Welche
 site-job = { $hop }, Ende { $end }: Blick nach { $far }
 site-support = Träger { $support }
 site-supply-shared = Versorgung { $unit } ({ $supply }) speist { $runs }: zusammen { $drawn } entnommen, { $total } an allen Anschlüssen.
@@ -741,6 +739,101 @@ field-deviations = Abweichungen von dieser Mappe, und wer zugestimmt hat
 field-photos = Fotos: den Strahl entlang, Schilder, Verschraubung, Erdanschluss, ganze Montage
 field-service = Diensttest (service): Zustand, Rate, Verluste, Dauer; { $rate }, { $time }
 checks-done = Erledigte Prüfungen
+
+## The pack of a network.
+
+pack-network = Netzmappe
+title-network = { $network }: Netzmappe
+standing-sound = ohne Befund
+standing-warned = mit Warnungen
+standing-failing = mit Fehlern
+standing-not-judged = nicht beurteilt
+network-hops =
+    { $count ->
+        [one] 1 Strecke
+       *[other] { $count } Strecken
+    }
+hops-lost = Gar nicht berechnet und nicht auf der Karte: { $hops }.
+draw-map-alt = Karte von { $title }, Norden oben: { $sites } Standorte und { $hops } Strecken; { $counts }.
+draw-map-failing = Mit Fehlern: { $hops }.
+map-number = Auf der Karte
+map-key = Standorte ohne Platz für ihren Namen
+map-bare =
+    { $count ->
+        [one] 1 Standort hat weder für Namen noch für Nummer Platz; er steht bei den Einsätzen.
+       *[other] { $count } Standorte haben weder für Namen noch für Nummer Platz; sie stehen bei den Einsätzen.
+    }
+hops = Strecken
+hop = Strecke
+between = Zwischen
+length = Länge
+closest-to-limit = Am nächsten an der Grenze
+open = Offen
+tightest = { $what }: { $left } Reserve
+tight-availability = Verfügbarkeit
+closest-note = Was die kleinste Reserve hat, als Anteil dessen, was seine Grenze zulässt; Pegel unter der Übersteuerung als Anteil von 20 dB (übliche Praxis). Offen: Befunde, die zählen.
+services = Dienste
+service = Dienst
+routes = Weg | der für ihn einspringt
+delay = Verzögerung
+has-of-wanted = { $has } ({ $wanted })
+delay-at-least = mindestens { $delay }
+nothing-asked = nichts gefordert
+services-note = Verfügbarkeit mit den addierten Ausfällen aller Strecken; von zwei Wegen, was beide teilen, Regen auf beiden zugleich und alles andere als unabhängig. In Klammern, was gefordert ist.
+frequency-plan = Frequenzplan
+end = Ende
+plan-half = Hälfte
+sends-on = Sendet auf
+hears-on = Hört auf
+bandwidth = Breite
+power = Leistung
+findings-count =
+    { $count ->
+        [one] 1 Befund
+       *[other] { $count } Befunde
+    }
+finding = Befund
+written-at = Steht in
+findings-known =
+    { $count ->
+        [one] 1 Befund ist in der Baseline bekannt.
+       *[other] { $count } Befunde sind in der Baseline bekannt.
+    }
+known-by-baseline = Baseline in Kraft: { $file }. { $count }
+aside-hops-not-judged =
+    { $count ->
+        [one] 1 Strecke wurde nicht oder nicht ganz beurteilt.
+       *[other] { $count } Strecken wurden nicht oder nicht ganz beurteilt.
+    }
+bill = Teile aller Enden
+bill-cable = Kabel
+bill-detail = Modell, Größe
+bill-runs =
+    { $count ->
+        [one] 1 Leitung
+       *[other] { $count } Leitungen
+    }
+bill-length = { $length }, { $runs }
+bill-length-at-least = mindestens { $length }, { $runs }, { $unknown } von unbekannter Länge
+bill-note = Kabel und Leiter mit der Reserve, die zu jedem Ende mitgeht. Ein Netzteil, das mehrere Leitungen als ein Gerät nennen, zählt einmal.
+trips = Einsätze nach Standort
+network-computed-by = Berechnet von { $program } aus den Dateien des Netzes. Jede Zahl einer Strecke steht mit Methode und Eingaben in ihrer Planungsmappe.
+trip-place = { $id }: { $latitude }, { $longitude }; { $ends }
+trip-ends =
+    { $count ->
+        [one] 1 Ende
+       *[other] { $count } Enden
+    }
+looks-to = Blickt nach
+cabling = Verkabelung
+trip-to = { $site }
+trip-mount = { $height } über Grund, an { $support }
+trip-aim = { $bearing } rechtweisend, Neigung { $tilt }; auf { $level } ausrichten
+trip-runs =
+    { $count ->
+        [one] 1 Leitung
+       *[other] { $count } Leitungen
+    }
 
 ## Words of the sheet.
 

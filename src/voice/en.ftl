@@ -219,8 +219,6 @@ climb-workers = Trained, in front
 climb-public = Others, in front
 climb-call = Before the climb, call whoever can switch them off or lower them: { $names }
 climb-call-nobody = Whom to call before the climb is not assessed. Ask the owner of the site.
-material-cable = Cable
-material-which = Which
 site-job = { $hop }, end { $end }: looking at { $far }
 site-support = Support { $support }
 site-supply-shared = Supply { $unit } ({ $supply }) feeds { $runs }: { $drawn } drawn together, { $total } on all ports.
@@ -741,3 +739,98 @@ field-deviations = Deviations from this pack, with who agreed
 field-photos = Photos: along the beam, labels, gland, bond, whole mount
 field-service = Service test (service): state, rate, losses, time; { $rate }, { $time }
 checks-done = Checks done
+
+## The pack of a network.
+
+pack-network = Network pack
+title-network = { $network }: network pack
+standing-sound = sound
+standing-warned = with warnings
+standing-failing = with errors
+standing-not-judged = not judged
+network-hops =
+    { $count ->
+        [one] 1 hop
+       *[other] { $count } hops
+    }
+hops-lost = Not evaluated at all, and not on the map: { $hops }.
+draw-map-alt = Map of { $title }, north up: { $sites } sites and { $hops } hops; { $counts }.
+draw-map-failing = With errors: { $hops }.
+map-number = On the map
+map-key = Sites without room for their name
+map-bare =
+    { $count ->
+        [one] 1 site has room for neither name nor number; it stands among the visits.
+       *[other] { $count } sites have room for neither name nor number; they stand among the visits.
+    }
+hops = Hops
+hop = Hop
+between = Between
+length = Length
+closest-to-limit = Closest to its limit
+open = Open
+tightest = { $what }: { $left } in hand
+tight-availability = Availability
+closest-note = What has the least in hand as a share of what its limit allows; levels below overload as a share of 20 dB (common practice). Open: findings that count.
+services = Services
+service = Service
+routes = Route | the one that stands in for it
+delay = Delay
+has-of-wanted = { $has } ({ $wanted })
+delay-at-least = at least { $delay }
+nothing-asked = nothing asked
+services-note = Availability with the outages of all hops added up; of two routes what both share, rain on both at once, and all else as independent. In brackets what is asked for.
+frequency-plan = Frequency plan
+end = End
+plan-half = Half
+sends-on = Sends on
+hears-on = Hears on
+bandwidth = Width
+power = Power
+findings-count =
+    { $count ->
+        [one] 1 finding
+       *[other] { $count } findings
+    }
+finding = Finding
+written-at = Written at
+findings-known =
+    { $count ->
+        [one] 1 finding is known by the baseline.
+       *[other] { $count } findings are known by the baseline.
+    }
+known-by-baseline = Baseline in force: { $file }. { $count }
+aside-hops-not-judged =
+    { $count ->
+        [one] 1 hop was not judged, or not in full.
+       *[other] { $count } hops were not judged, or not in full.
+    }
+bill = Parts of all ends
+bill-cable = Cable
+bill-detail = Model, size
+bill-runs =
+    { $count ->
+        [one] 1 run
+       *[other] { $count } runs
+    }
+bill-length = { $length }, { $runs }
+bill-length-at-least = at least { $length }, { $runs }, { $unknown } of unknown length
+bill-note = Cable and conductor with the spare that is taken to each end. A supply that runs name as one unit counts once.
+trips = Visits by site
+network-computed-by = Computed by { $program } from the files of the network. Every number of a hop, with its method and inputs, is in its design pack.
+trip-place = { $id }: { $latitude }, { $longitude }; { $ends }
+trip-ends =
+    { $count ->
+        [one] 1 end
+       *[other] { $count } ends
+    }
+looks-to = Looks to
+cabling = Cabling
+trip-to = { $site }
+trip-mount = { $height } above ground, on { $support }
+trip-aim = { $bearing } true, tilt { $tilt }; align to { $level }
+trip-runs =
+    { $count ->
+        [one] 1 run
+       *[other] { $count } runs
+    }

@@ -31,6 +31,7 @@ mod losses;
 mod mends;
 mod mends_licence;
 mod nasty;
+mod network_pack;
 mod one_at_a_time;
 mod one_hop;
 mod packs;

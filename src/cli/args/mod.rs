@@ -24,7 +24,7 @@ pub use look::{LookArgs, When};
 pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
 #[cfg(feature = "pages")]
-pub use pack::PackArgs;
+pub use pack::{NetworkPackArgs, PackArgs};
 pub use sheet::{Sheet, SheetFormat};
 
 /// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.

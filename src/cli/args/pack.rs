@@ -19,6 +19,37 @@ pub enum Pack {
     Acceptance(PackArgs),
     /// One pack a site, for one visit: the site once, what stands on each support and who is live, then the tasks of each end.
     Site(PackArgs),
+    /// One pack for the whole network: map, hops, frequency plan, services, open findings, parts, visits.
+    Network(NetworkPackArgs),
+}
+
+/// Arguments of the pack of a network.
+#[derive(Debug, Arguments)]
+pub struct NetworkPackArgs {
+    /// Folder of the network.
+    #[arg(long, default_value = ".")]
+    pub network: PathBuf,
+    /// Folder to write into.
+    #[arg(long, default_value = "packs")]
+    pub out: PathBuf,
+    /// Language of the pages; that of the network if not given.
+    #[arg(long, value_parser = language())]
+    pub language: Option<Language>,
+    /// Write plain PDF: the same pages, neither PDF/A nor PDF/UA, with nothing attached.
+    #[arg(long)]
+    pub plain: bool,
+    /// Print it with errors too, every page marked as a draft.
+    #[arg(long)]
+    pub draft: bool,
+    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    pub today: Option<Date>,
+    /// What is known to be wrong, as `baseline` wrote it: it is counted and not listed.
+    #[arg(long, value_name = "FILE")]
+    pub baseline: Option<PathBuf>,
+    /// What lies outside.
+    #[command(flatten)]
+    pub brought: BroughtArgs,
 }
 
 /// Arguments of the packs.
