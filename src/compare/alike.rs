@@ -1,8 +1,8 @@
 //! What both sides have alike, word for word: files, documents, and the hops that are made of nothing else.
 //!
-//! A hop is computed from its documents, from what lies beside them, and from the hops that end where it ends: see
-//! [`super::together`]. One whose inputs are all alike has the same sheet and the same findings on both sides, so neither is
-//! looked at again.
+//! A hop is computed from its documents, from what lies beside them, from what it hears of other hops, and from those that end
+//! where it ends: see [`super::together`]. One whose inputs are all alike has the same sheet and the same findings on both
+//! sides, so neither is looked at again.
 
 use std::collections::{BTreeMap, HashMap, HashSet};
 use std::path::Path;
@@ -83,6 +83,7 @@ impl Alike {
             && hops.iter().all(|hop| hop.is_sound() && !hop.is_waived())
             && !self.doubled.contains(&*hops[1].hop.network.id.0)
             && hops[1].has_the_same_beside(hops[0])
+            && hops[1].hears_the_same(hops[0])
     }
 }
 

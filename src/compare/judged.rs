@@ -3,8 +3,8 @@
 use crate::at;
 use crate::place::Place;
 use crate::sheet::{
-    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HopSheet, Key, LONGEST_RUN, LevelLines, MarginLines,
-    ProfileLines, Radii, RunLines, RunSheet, Section, SectionKey, ServiceLines,
+    Direction, DirectionLines, EndLines, EndSheet, GroundLines, HeardLines, HopSheet, Key, LONGEST_RUN, LevelLines,
+    MarginLines, ProfileLines, Radii, RunLines, RunSheet, Section, SectionKey, ServiceLines,
 };
 
 /// A quantity with a limit.
@@ -128,7 +128,14 @@ fn of_direction(named: &Named<'_, '_>, direction: &Direction<'_>) -> Vec<Judged>
             &levels.line(LevelLines::up_fade_in_hand),
         )
     });
-    fade.into_iter().chain([level]).chain(up_fade).collect()
+    let heard = SectionKey::Heard(way);
+    let degradation = named.judged(
+        &heard.line(HeardLines::degradation),
+        format!("threshold degradation {way}"),
+        Some(format!("≤ {}", named.0.heard[way].limit.given)),
+        &heard.line(HeardLines::degradation_in_hand),
+    );
+    fade.into_iter().chain([level]).chain(up_fade).chain([degradation]).collect()
 }
 
 /// The clearance is judged in radii of the Fresnel zone, by which its worst point is chosen; metres are information.

@@ -4,7 +4,8 @@ use super::holes::Holes;
 use super::profile::ProfileFiles;
 use super::shelf::{Look, Shelf};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Ref, Service, Site, Spec, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Neighbour, Network, Radio, Record, Ref, Service, Site, Spec,
+    Supply, Waiver,
 };
 use crate::text::nearest::Vocabulary;
 
@@ -74,6 +75,8 @@ library! {
     waivers: Waiver;
     /// What came back from the roof.
     records: Record;
+    /// Antennas of other owners.
+    neighbours: Neighbour;
     /// What is carried from site to site.
     services: Service;
 }

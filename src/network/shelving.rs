@@ -11,7 +11,7 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Network, Radio, Record, Service, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Neighbour, Network, Radio, Record, Service, Site, Supply, Waiver,
 };
 use crate::text::few::few;
 use crate::text::nearest::did_you_mean;
@@ -153,6 +153,7 @@ fn shelve(library: &mut Library, entry: Entry) {
         Some(AnySpec::Arrester(spec)) => put(library, document, spec),
         Some(AnySpec::Waiver(spec)) => put(library, document, spec),
         Some(AnySpec::Record(spec)) => put(library, document, spec),
+        Some(AnySpec::Neighbour(spec)) => put(library, document, spec),
         Some(AnySpec::Service(spec)) => put(library, document, spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
@@ -166,6 +167,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Arrester => put_broken::<Arrester>(library, document, id),
             Kind::Waiver => put_broken::<Waiver>(library, document, id),
             Kind::Record => put_broken::<Record>(library, document, id),
+            Kind::Neighbour => put_broken::<Neighbour>(library, document, id),
             Kind::Service => put_broken::<Service>(library, document, id),
         },
     }

@@ -10,7 +10,8 @@ use crate::place::{DocumentId, FileId};
 use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Network, Radio, Record, Service, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service, Site,
+    Supply, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -44,6 +45,7 @@ pub(super) enum AnySpec {
     Arrester(Box<Arrester>),
     Waiver(Box<Waiver>),
     Record(Box<Record>),
+    Neighbour(Box<Neighbour>),
     Service(Box<Service>),
 }
 
@@ -197,6 +199,7 @@ fn type_value(
         Kind::Arrester => typed(tree, mends).map(AnySpec::Arrester),
         Kind::Waiver => typed(tree, mends).map(AnySpec::Waiver),
         Kind::Record => typed(tree, mends).map(AnySpec::Record),
+        Kind::Neighbour => typed(tree, mends).map(AnySpec::Neighbour),
         Kind::Service => typed(tree, mends).map(AnySpec::Service),
     };
     let said = |untyped: Untyped<'_>| {

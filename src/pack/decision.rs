@@ -121,6 +121,11 @@ fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, asked: &mut Req
         let what = voice.with("ask-up-fade", &[("way", &way)]);
         asked.judged(what, limit, &levels.up_fade_level, &levels.up_fade_in_hand);
     }
+    if direction.heard.interference.get().is_some() {
+        let limit = asked.at_most(&sheet.heard[direction.way].limit.given);
+        let what = voice.with("ask-degradation", &[("way", &way)]);
+        asked.judged(what, limit, &direction.heard.degradation, &direction.heard.degradation_in_hand);
+    }
 }
 
 fn of_end(end: &EndSheet<'_>, asked: &mut Requirements) {

@@ -109,6 +109,7 @@ pub(super) fn budget(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "symbol", "a-to-b", "b-to-a"]);
     let rows = |direction: &Direction<'_>| {
         let mut rows = direction.lines.rows(&SectionKey::Budget(direction.way));
+        rows.extend(direction.heard.rows(&SectionKey::Heard(direction.way)));
         rows.extend(direction.margins.rows(&SectionKey::Margins(direction.way)));
         rows
     };

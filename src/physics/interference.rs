@@ -38,6 +38,19 @@ pub fn degradation(over_noise: Decibels) -> Decibels {
     Decibels(10.0 / LN_10 * libm::log1p(libm::exp10(over_noise.0 / 10.0)))
 }
 
+/// Threshold degradation by two sources of interference, from that by each.
+///
+/// ```text
+/// TD = 10 lg( 10^(TD_1 / 10) + 10^(TD_2 / 10) - 1 )
+/// ```
+///
+/// Source: powers of independent signals add.
+#[must_use]
+pub fn together(one: Decibels, other: Decibels) -> Decibels {
+    let more = |degradation: Decibels| libm::expm1(degradation.0 * LN_10 / 10.0);
+    Decibels(10.0 / LN_10 * libm::log1p(more(one) + more(other)))
+}
+
 /// Carrier over interference that costs a state a `degradation` of its threshold, at the threshold so degraded.
 ///
 /// ```text

@@ -4,7 +4,7 @@
 //! the side lobes, for one interferer, or as their mean, for the sum of many. The patterns cover 1 to 86 GHz.
 
 use super::antenna::electrical_diameter;
-use crate::units::{Dbi, Degrees, Gigahertz, Millimetres};
+use crate::units::{Dbi, Decibels, Degrees, Gigahertz, Millimetres};
 
 /// Up to this frequency the skirt of the pattern ends at 48°, above at 120°.
 const SPLIT: Gigahertz = Gigahertz(70.0);
@@ -93,6 +93,19 @@ pub fn average(frequency: Gigahertz, diameter: Millimetres, gain: Dbi, off_axis:
         (dish.phi_m, 39.0 - dish.log_ratio / 2.0, -3.0 - dish.log_ratio / 2.0)
     };
     Ok(dish.gain(off_axis, ledge, skirt, floor))
+}
+
+/// How much less an antenna gains at an angle off the axis than on it, by a measured pattern: straight in decibels and
+/// degrees between its points, which are in order, and from nothing on the axis to the first of them. None beyond the last.
+///
+/// Source: straight line between measured values.
+#[must_use]
+pub fn measured(points: &[(Degrees, Decibels)], off_axis: Degrees) -> Option<Decibels> {
+    let next = points.iter().position(|(angle, _)| *angle >= off_axis)?;
+    let (to, below) = points[next];
+    let (from, above) = if next == 0 { (Degrees(0.0), Decibels(0.0)) } else { points[next - 1] };
+    let share = if to > from { (off_axis - from).0 / (to - from).0 } else { 1.0 };
+    Some(Decibels(above.0 + (below.0 - above.0) * share))
 }
 
 impl Dish {

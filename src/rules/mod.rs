@@ -8,6 +8,7 @@ pub mod antenna;
 pub mod budget;
 pub mod channel;
 pub mod grounding;
+pub mod interference;
 pub mod licence;
 pub mod mount;
 pub mod paper;
@@ -87,6 +88,12 @@ pub static ALL: &[&Entry] = &[
     &channel::no_common_state::ENTRY,
     &channel::same_duplex_half::ENTRY,
     &channel::transmit_power_out_of_range::ENTRY,
+    &interference::channel_used_in_beam::ENTRY,
+    &interference::channel_used_twice::ENTRY,
+    &interference::halves_mixed::ENTRY,
+    &interference::interference_too_strong::ENTRY,
+    &interference::neighbour_disturbed::ENTRY,
+    &interference::threshold_degraded::ENTRY,
     &licence::channel_off_raster::ENTRY,
     &licence::eirp_above_code::ENTRY,
     &licence::eirp_above_licence::ENTRY,

@@ -35,6 +35,12 @@ pub(super) fn push_others(sheet: &EndSheet<'_>, finding: &mut Finding) {
     }
 }
 
+/// How much of a margin interference takes, where it takes any.
+pub(super) fn lost_to_interference(direction: &Direction<'_>) -> String {
+    let lost = direction.heard.degradation.get().filter(|lost| lost.tidy().0 > 0.0);
+    lost.map_or_else(String::new, |lost| format!("; interference takes {lost} of it"))
+}
+
 /// Single changes that would do, in words; `otherwise` if none does.
 pub(super) fn any_of(mend: &Mend, otherwise: &str) -> String {
     match mend.words().as_slice() {

@@ -56,7 +56,6 @@ lines! {
             "sum of both antennas as written, none where nothing is written; no ITU method";
         aim_loss: Decibels, "L_p", "loss of aim when locked, both ends",
             cited("sum of 12 (θ/θ_3)² for each aim error as written, none where nothing is written (ITU-R F.699-8, main beam)");
-        degradation: Decibels, "D", "threshold degradation by interference", "as written, none where nothing is written";
         fog_loss: Decibels, "A_f", "loss in fog", cited("ITU-R P.840-9 at the path temperature, over the slant distance");
         rain_fade: Decibels, "A_0.01", "rain fade exceeded 0.01 % of the year", RAIN;
         objective_fade: Decibels, "A_p", "rain fade at the availability asked for", RAIN;
@@ -138,7 +137,6 @@ pub(super) fn compute(
         level: level.line(),
         wet_loss: wet_loss(here, there).line(),
         aim_loss: aim_loss(sending.sender, sending.receiver).line(),
-        degradation: degradation(sending.receiver).line(),
         fog_loss: fog_loss(sending, path, target).line(),
         rain_fade: rain.map(|rain| rain.attenuation_0_01).line(),
         objective_fade: objective_fade.line(),
@@ -160,12 +158,6 @@ fn aim_loss(sender: &ResolvedEnd<'_>, receiver: &ResolvedEnd<'_>) -> Traced<Deci
         })
     };
     all((&of(sender), &of(receiver))).map(|(here, there)| here + there)
-}
-
-/// How much interference raises the thresholds of a receiver.
-fn degradation(receiver: &ResolvedEnd<'_>) -> Traced<Decibels> {
-    let end = receiver.end;
-    read!(end.threshold_degradation).map(Option::unwrap_or_default)
 }
 
 /// How far a level may be off by all that is stated of power and gains, at its worst together.

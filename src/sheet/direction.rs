@@ -1,8 +1,12 @@
 //! One direction of a hop: its level budget, its modulation states and what they leave in hand.
 
+use std::sync::Arc;
+
 use super::budget::{self, DirectionLines, Gas, Sending};
 use super::crossed::{CrossedLines, Crossing};
 use super::fading::Fading;
+use super::heard::{HeardLines, Spoilt};
+use super::hearing::Hearing;
 use super::key::SectionKey;
 use super::levels::{LevelLines, Levels};
 use super::line::{Line, Section};
@@ -15,6 +19,7 @@ use super::target::Target;
 use super::terminal::Terminals;
 use super::title::Title;
 use super::traced::{AsTraced as _, Traced, all, read};
+use crate::air::Heard;
 use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::spec::{Both, Way};
 use crate::units::{Decibels, MegabitsPerSecond, Megahertz};
@@ -30,6 +35,8 @@ pub struct Direction<'n> {
     pub receiver: &'n ResolvedEnd<'n>,
     /// The sum.
     pub lines: DirectionLines,
+    /// What is heard from others.
+    pub heard: HeardLines,
     /// What is left to its limits.
     pub margins: MarginLines,
     /// What arrives while aligning, in service and in an up-fade.
@@ -108,6 +115,7 @@ impl Direction<'_> {
 
     pub(super) fn missing(&self, each: &mut dyn FnMut(&'static str, &Missing)) {
         self.lines.missing(each);
+        self.heard.missing(each);
         self.margins.missing(each);
         self.levels.missing(each);
         self.crossed.iter().for_each(|crossed| crossed.missing(each));
@@ -117,6 +125,7 @@ impl Direction<'_> {
     pub(super) fn sections(&self, sections: &mut Vec<Section>) {
         let way = self.way;
         sections.push(self.lines.section(SectionKey::Budget(way), Title::LevelBudget { way }));
+        sections.push(self.heard.listed(way));
         sections.push(self.margins.section(SectionKey::Margins(way), Title::Margins { way }));
         sections.push(self.levels.listed(way));
         sections.extend(self.crossed.iter().map(|crossed| crossed.listed(way)));
@@ -160,6 +169,10 @@ pub(super) struct Means<'p> {
     pub(super) target: &'p Target,
     /// How long its terminals are down.
     pub(super) terminals: &'p Terminals,
+    /// Who hears whom.
+    pub(super) hearing: &'p Hearing<'p>,
+    /// What each receiver hears.
+    pub(super) heard: &'p Both<Traced<Arc<Heard>>>,
 }
 
 /// One of them with something changed.
@@ -168,7 +181,7 @@ pub(super) fn with<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, way: Wa
 }
 
 fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way: Way, trial: Trial) -> Direction<'n> {
-    let Means { path, target, terminals } = *means;
+    let Means { path, target, terminals, hearing, heard } = *means;
     let sending = Sending::of(resolved, way, trial.more);
     let (sender, receiver) = (sending.sender, sending.receiver);
     let fading = Fading::of(&sending, path, target);
@@ -180,15 +193,18 @@ fn compute<'n>(resolved: &'n ResolvedHop<'n>, means: &Means<'_>, gas: &Gas, way:
         bandwidth: trial.bandwidth,
         sending: &sending,
     };
-    let states = states::compute(&tuned, &lines, &fading, path, terminals);
-    let objective = states::most_robust(&tuned, &states, target);
+    let objective = states::most_robust(&tuned, target);
+    let in_radio = states::in_radio(&tuned, &objective);
+    let spoilt = Spoilt { tuned: &tuned, lines: &lines, objective: &in_radio, heard: &heard[way], target, hearing };
+    let heard = spoilt.lines(receiver);
+    let states = states::compute(&tuned, &lines, &heard.degradation, &fading, path, terminals);
     let margins = margin::direction(receiver, &lines, &states, &objective, target);
     let levels = Levels { sending: &sending, lines: &lines, states: &states, objective: &objective, path, target };
     let levels = levels.compute();
     let tolerance = tolerance(sender, receiver);
     let must_hold = objective.get().and_then(|number: usize| states.get(number));
     let crossed = must_hold.and_then(|state| state.causes.crossing.as_ref()).map(Crossing::lines);
-    Direction { way, sender, receiver, lines, margins, levels, crossed, states, objective, fading, tolerance }
+    Direction { way, sender, receiver, lines, heard, margins, levels, crossed, states, objective, fading, tolerance }
 }
 
 /// All that is stated of how far power, gains and thresholds may be off, at its worst together.

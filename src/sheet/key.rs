@@ -48,6 +48,10 @@ pub enum SectionKey {
     Budget(Way),
     /// Gas loss of a way in other air.
     GasBounds(Way),
+    /// What the receiver of a way hears from others.
+    Heard(Way),
+    /// What the sender of a way puts into others.
+    Disturbed(Way),
     /// What a way has in hand.
     Margins(Way),
     /// Levels of a way while aligning, in service and in an up-fade.
@@ -123,6 +127,8 @@ impl SectionKey {
             Self::Profile => "profile".into(),
             Self::Budget(way) => way.key().into(),
             Self::GasBounds(way) => format!("{}.gas", way.key()),
+            Self::Heard(way) => format!("{}.interference", way.key()),
+            Self::Disturbed(way) => format!("{}.neighbours", way.key()),
             Self::Margins(way) => format!("{}.margins", way.key()),
             Self::Levels(way) => format!("{}.levels", way.key()),
             Self::Crossed(way) => format!("{}.crossed", way.key()),

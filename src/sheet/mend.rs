@@ -223,12 +223,12 @@ impl Bench<'_, '_> {
 
     /// The greatest length, rounded down, at which it passes.
     fn shorter(&self, passes: Passes<'_>) -> Option<Metres> {
-        let Means { path, target, terminals } = self.means;
+        let Means { path, target, .. } = self.means;
         let whole = path.distance.get()?;
         let good = |share: f64| {
             let geometry = self.geometry.shortened(share);
             let path = path::compute(self.resolved, &geometry, target, self.maps, GroundOf::under(self.means.path));
-            let both = direction::both(self.resolved, &Means { path: &path, target, terminals });
+            let both = direction::both(self.resolved, &Means { path: &path, ..self.means });
             (passes(&both) == Some(true), both.iter().any(loud))
         };
         // Whole metres: what passes at one and fails at the next is known to the metre it is printed to.

@@ -14,6 +14,7 @@ mod budget;
 mod crossed;
 mod direction;
 mod dish;
+mod disturbed;
 mod end;
 mod fading;
 mod feed;
@@ -24,6 +25,9 @@ mod geometry;
 mod ground;
 mod growth;
 mod handling;
+mod heard;
+mod heard_mend;
+mod hearing;
 mod key;
 mod levels;
 mod licence;
@@ -90,6 +94,7 @@ pub use budget::DirectionLines;
 pub use crossed::CrossedLines;
 pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
+pub use disturbed::{DisturbedLines, DisturbedSheet, Reached};
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
 pub use gap::{Gap, UNSEEN_HEIGHT};
@@ -97,6 +102,9 @@ pub use gas_bounds::GasBoundLines;
 pub use ground::{Code, GroundLines};
 pub use growth::Outgrown;
 pub use handling::HandlingLines;
+pub use heard::{Aggressor, HeardLines, HeardSheet};
+pub use heard_mend::HeardMend;
+pub use hearing::Hearing;
 pub use key::{Key, Name, OnLobe, SectionKey};
 pub use levels::LevelLines;
 pub use licence::{CodeLines, CodeSheet, Licence, LicenceLines, RasterSheet};
@@ -140,6 +148,7 @@ pub use wind::WindLines;
 
 use direction::Means;
 use geometry::Geometry;
+use heard::Listener;
 use path::GroundOf;
 use terminal::Terminals;
 
@@ -158,6 +167,10 @@ pub struct HopSheet<'n> {
     pub near: Both<NearSheet>,
     /// The budget of each way.
     pub directions: Both<Direction<'n>>,
+    /// From whom the receiver of each way hears too much.
+    pub heard: Both<HeardSheet>,
+    /// What the sender of each way puts into the receivers of other owners.
+    pub disturbed: Both<DisturbedSheet>,
     /// Gas loss of each way in other air, for information.
     pub gas_bounds: Both<GasBoundLines>,
     /// What codes and licence allow, each way.
@@ -173,12 +186,14 @@ pub struct HopSheet<'n> {
 }
 
 impl<'n> HopSheet<'n> {
-    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network and what stands beside its ends.
+    /// Computes the sheet of a hop, with the rain maps and the ground tiles of its network, what is heard there and what stands
+    /// beside its ends.
     #[must_use]
     pub fn compute(
         resolved: &'n ResolvedHop<'n>,
         maps: &RainMaps,
         terrains: &Terrains,
+        hearing: &'n Hearing<'n>,
         company: Companions<'n>,
     ) -> Self {
         let target = Target::of(resolved);
@@ -187,16 +202,37 @@ impl<'n> HopSheet<'n> {
         let ground = GroundOf { diffraction: &profile.diffraction, mean: &profile.mean_terrain };
         let path = path::compute(resolved, &geometry, &target, maps, ground);
         let terminals = Terminals::of(resolved);
-        let means = Means { path: &path, target: &target, terminals: &terminals };
+        let around = heard::of(resolved, hearing);
+        let means = Means { path: &path, target: &target, terminals: &terminals, hearing, heard: &around };
         let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
         let directions = direction::both(resolved, &means);
+        let heard = Both::ways(|way| {
+            let (direction, heard) = (&directions[way], &around[way]);
+            Listener { resolved, direction, heard, hearing, target: &target }.sheet()
+        });
+        let disturbed = Both::ways(|way| disturbed::compute(resolved, way, hearing, &target));
         let gas_bounds = gas_bounds::compute(resolved, &path, &target);
         let licence = directions.each_ref().map(|direction| licence::compute(resolved, direction));
         let service = service::compute(&directions, &means);
         let ends = Both::ends(|name| end::compute(resolved, name, &path, &directions, &target, company));
         let mends = mend::of(resolved, maps, &geometry, means, &directions, &licence);
         let records = visit::records(resolved, maps, &geometry, &means, &ends);
-        Self { resolved, target, path, profile, near, directions, gas_bounds, licence, service, mends, ends, records }
+        Self {
+            resolved,
+            target,
+            path,
+            profile,
+            near,
+            directions,
+            heard,
+            disturbed,
+            gas_bounds,
+            licence,
+            service,
+            mends,
+            ends,
+            records,
+        }
     }
 
     /// The defaults that stand in for what nobody stated, a sentence each, for the design pack.
@@ -255,6 +291,9 @@ impl<'n> HopSheet<'n> {
         sections.push(self.profile.section());
         for (direction, licence) in self.directions.iter().zip(self.licence.iter()) {
             direction.sections(&mut sections);
+            // Most networks know of no neighbours.
+            let disturbed = self.disturbed[direction.way].section(direction.way);
+            sections.extend(Some(disturbed).filter(|section| !section.rows.is_empty()));
             let (gas, way) = (&self.gas_bounds[direction.way], direction.way);
             sections.push(gas.section(SectionKey::GasBounds(way), Title::GasBounds { way }));
             licence.sections(direction.way, &mut sections);
@@ -282,6 +321,7 @@ impl<'n> HopSheet<'n> {
         self.profile.missing(&mut each);
         self.near.iter().for_each(|near| near.lines.missing(&mut each));
         self.directions.iter().for_each(|direction| direction.missing(&mut each));
+        self.disturbed.iter().for_each(|disturbed| disturbed.lines.missing(&mut each));
         self.gas_bounds.iter().for_each(|gas| gas.missing(&mut each));
         self.licence.iter().for_each(|licence| licence.missing(&mut each));
         self.service.missing(&mut each);

@@ -96,6 +96,9 @@ sentences! {
         CrossingFrequency { frequency: Gigahertz } =>
             "crossing in rain is modelled from 8 to 35 GHz, not at {frequency}";
         AimBeyondBeam => "an aim error beyond 0.9 of the beamwidth is off the main beam";
+        NothingHeard => "no other sender is heard";
+        NoNeighbourReached => "no receiver of a neighbour is reached";
+        NothingElsewhere => "none is stated";
         NoUncodedFigure => "no figure without coding for so many bits";
 
         // Services.
@@ -251,6 +254,9 @@ impl Reason {
                 | Self::OneCarrier
                 | Self::StandsAlone
                 | Self::BondsAlone
+                | Self::NothingHeard
+                | Self::NothingElsewhere
+                | Self::NoNeighbourReached
         )
     }
 }

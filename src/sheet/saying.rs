@@ -53,6 +53,9 @@ sentences! {
         Count { number: usize } => "{number}";
         Standing { kind: Term, name: Box<str> } => "{kind} {name}";
 
+        // Interference.
+        Sender { owner: Box<str>, level: Figure } => "{owner} {level}";
+
         // The meter and the cables.
         Higher => "higher";
         Lower => "lower";

@@ -3,7 +3,7 @@
 use super::budget::{DirectionLines, Sending};
 use super::crossed::{self, Crossing};
 use super::fading::Fading;
-use super::line::{AS_WRITTEN, lines};
+use super::line::{AS_WRITTEN, Line, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
 use super::outage::{Causes, Coverage};
@@ -88,8 +88,13 @@ impl Tuned<'_> {
             .map(|(wanted, own)| own == tried.unwrap_or(wanted))
     }
 
+    /// The states of the receiver at the bandwidth in use, by their numbers.
+    fn usable(&self) -> impl Iterator<Item = usize> + '_ {
+        (0..self.radio.states.len()).filter(|number| self.fits(*number).get() == Some(true))
+    }
+
     /// How much the sender lowers its power in a state of the receiver: as it says for its own of this name and bandwidth.
-    fn back_off(&self, number: usize) -> Traced<Decibels> {
+    pub(super) fn back_off(&self, number: usize) -> Traced<Decibels> {
         let (sender, radio) = (self.sender, self.radio);
         let state = &radio.states[number];
         let same = |other: &spec::State| other.title == state.title && other.bandwidth == state.bandwidth;
@@ -117,24 +122,32 @@ struct Rung {
 pub(super) fn compute(
     tuned: &Tuned<'_>,
     lines: &DirectionLines,
+    degradation: &Line<Decibels>,
     fading: &Fading,
     path: &PathLines,
     terminals: &Terminals,
 ) -> Vec<State> {
-    let usable = (0..tuned.radio.states.len()).filter(|number| tuned.fits(*number).get() == Some(true));
-    let rungs: Vec<Rung> = usable.map(|number| rung(tuned, number, lines, fading, terminals)).collect();
+    let levels = Levels { lines, degradation };
+    let rungs: Vec<Rung> = tuned.usable().map(|number| rung(tuned, number, &levels, fading, terminals)).collect();
     let shares: Vec<Traced<Share>> = (0..rungs.len()).map(|own| share(&rungs, own)).collect();
     let rungs = rungs.into_iter().zip(shares);
     rungs.map(|(rung, share)| state(tuned, rung, share, path, terminals)).collect()
 }
 
-fn rung(tuned: &Tuned<'_>, number: usize, lines: &DirectionLines, fading: &Fading, terminals: &Terminals) -> Rung {
+/// What the margin of a state is made of.
+struct Levels<'l> {
+    lines: &'l DirectionLines,
+    degradation: &'l Line<Decibels>,
+}
+
+fn rung(tuned: &Tuned<'_>, number: usize, levels: &Levels<'_>, fading: &Fading, terminals: &Terminals) -> Rung {
+    let Levels { lines, degradation } = *levels;
     let (radio, i) = (tuned.radio, number);
     let fits = tuned.fits(number);
     let threshold = read!(radio.states[i].threshold);
     let level = all((&lines.level, &tuned.back_off(number))).map(|(level, back_off)| level - back_off);
     let level = level.decided_by(&fits);
-    let margin = all((&level, &threshold, &lines.aim_loss, &lines.degradation))
+    let margin = all((&level, &threshold, &lines.aim_loss, degradation))
         .map(|(level, threshold, aim, degradation)| link::fade_margin(level, threshold) - aim - degradation);
     let rain_margin = all((&margin, &lines.wet_loss)).map(|(margin, wet)| margin - wet);
     // Lost until the level is back above the hysteresis.
@@ -195,20 +208,30 @@ fn state(tuned: &Tuned<'_>, rung: Rung, share: Traced<Share>, path: &PathLines, 
 }
 
 /// The state with the lowest threshold among those that reach the capacity asked for, by its number in the list.
-pub(super) fn most_robust(tuned: &Tuned<'_>, states: &[State], target: &Target) -> Traced<usize> {
-    let radio = tuned.radio;
+pub(super) fn most_robust(tuned: &Tuned<'_>, target: &Target) -> Traced<usize> {
+    let (radio, usable) = (tuned.radio, tuned.usable().collect::<Vec<usize>>());
     let fitting: Vec<Traced<bool>> = (0..radio.states.len()).map(|number| tuned.fits(number)).collect();
-    let of = |line: fn(&StateLines) -> Traced<f64>| {
-        let values: Vec<Traced<f64>> = states.iter().map(|state| line(&state.lines)).collect();
-        Traced::each(&values)
-    };
-    let capacities = of(|lines| lines.capacity.map(|given| given.value.0));
-    let thresholds = of(|lines| lines.threshold.map(|given| given.value.0));
+    let capacities = usable.iter().map(|i| {
+        let i = *i;
+        crossed::capacity(tuned.hop, &written!(radio.states[i].capacity)).map(|given| given.value.0)
+    });
+    let thresholds = usable.iter().map(|i| {
+        let i = *i;
+        read!(radio.states[i].threshold).map(|threshold| threshold.0)
+    });
+    let [capacities, thresholds] =
+        [capacities.collect::<Vec<_>>(), thresholds.collect::<Vec<_>>()].map(|list| Traced::each(&list));
     let listed = see!(radio.states).decided_by(&Traced::each(&fitting));
     all((&listed, &capacities, &thresholds, &target.capacity)).try_map(|(_, capacities, thresholds, wanted)| {
         let known: Vec<(f64, f64)> = capacities.into_iter().zip(thresholds).collect();
         lowest_threshold(&known, wanted.0).ok_or_else(|| Missing::judged(Reason::NoStateForCapacity, at!(radio.states)))
     })
+}
+
+/// The same by its number in the radio.
+pub(super) fn in_radio(tuned: &Tuned<'_>, objective: &Traced<usize>) -> Traced<usize> {
+    let usable: Vec<usize> = tuned.usable().collect();
+    objective.map(|number| usable[number])
 }
 
 /// The one with the lowest threshold among those that reach a capacity, by its number; each is a capacity and a threshold.

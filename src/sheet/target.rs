@@ -20,6 +20,11 @@ pub const VOLTAGE_RESERVE: Volts = Volts(2.0);
 pub const WIND_LOSS: Decibels = Decibels(1.0);
 /// What locking may change where the network does not say: common practice, no source.
 pub const LOCKING_LOSS: Decibels = Decibels(1.0);
+/// How much interference may raise a threshold where the network does not say: common practice, no source.
+pub const THRESHOLD_DEGRADATION: Decibels = Decibels(1.0);
+/// How far over the noise of a neighbour's receiver one sender may come through where the network does not say: common
+/// practice, no source.
+pub const NEIGHBOUR_DISTURBANCE: Decibels = Decibels(-10.0);
 /// How far the two ends may disagree, predictions taken off, where the network does not say: common practice, no source.
 pub const RECIPROCITY: Decibels = Decibels(3.0);
 /// How far the voltage found may lie below the predicted one where the network does not say: common practice, no source.
@@ -101,6 +106,10 @@ pub struct Target {
     pub wind_loss: Wanted<Decibels>,
     /// What locking may change of the level.
     pub locking_loss: Wanted<Decibels>,
+    /// How much interference may raise a threshold.
+    pub threshold_degradation: Wanted<Decibels>,
+    /// How far over the noise of a neighbour's receiver a sender may come through.
+    pub neighbour_disturbance: Wanted<Decibels>,
     /// How far the two ends may disagree.
     pub reciprocity: Wanted<Decibels>,
     /// How far the bearing as found may lie from the designed one.
@@ -146,6 +155,10 @@ impl Target {
                 .or_assume(HOTTEST_AIR, at!(network.climate.hottest_air)),
             wind_loss: asked!(network.limits.wind_loss).or_assume(WIND_LOSS, at!(network.limits.wind_loss)),
             locking_loss: asked!(network.limits.locking_loss).or_assume(LOCKING_LOSS, at!(network.limits.locking_loss)),
+            threshold_degradation: asked!(network.limits.threshold_degradation)
+                .or_assume(THRESHOLD_DEGRADATION, at!(network.limits.threshold_degradation)),
+            neighbour_disturbance: asked!(network.limits.neighbour_disturbance)
+                .or_assume(NEIGHBOUR_DISTURBANCE, at!(network.limits.neighbour_disturbance)),
             reciprocity: asked!(network.limits.reciprocity).or_assume(RECIPROCITY, at!(network.limits.reciprocity)),
             found_bearing: asked!(network.limits.found_bearing)
                 .or_assume(FOUND_BEARING, at!(network.limits.found_bearing)),

@@ -13,6 +13,8 @@ sentences! {
         Route { number: usize, hops: Box<str> } => "Route {number}: {hops}";
         LevelBudget { way: Way } => "Level budget {way}";
         GasBounds { way: Way } => "Gas in other air {way}";
+        Heard { way: Way } => "Interference {way}";
+        Disturbed { way: Way } => "Neighbours {way}";
         Margins { way: Way } => "Margins {way}";
         Levels { way: Way } => "Levels in operation {way}";
         Crossed { way: Way } => "Crossed polarisations {way}";

@@ -84,7 +84,7 @@ impl Visit<'_, '_> {
         day.fog = asked!(record.weather.fog).wanted();
         // What stands in the way stands there on any day.
         let path = path::compute(self.resolved, geometry, &day, maps, GroundOf::under(design.path));
-        let means = Means { path: &path, target: &day, terminals: design.terminals };
+        let means = Means { path: &path, target: &day, ..*design };
         let incoming = direction::with(self.resolved, &means, record.end.incoming(), Trial::default());
         (path, incoming)
     }

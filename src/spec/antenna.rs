@@ -36,7 +36,7 @@ pub struct Antenna {
     #[schemars(extend("x-least" = 0))]
     pub wet_loss: Option<Given<Decibels>>,
     /// Least cross-polar discrimination on the axis: how much weaker the other polarisation comes through. For dual-polarised
-    /// hops.
+    /// hops, and for interference between hops of crossed polarisations: without it crossing them helps nothing.
     #[schemars(extend("x-least" = 0))]
     pub cross_polar: Option<Given<Decibels>>,
     /// Full width of the main beam between its half-power points.

@@ -167,8 +167,8 @@ pub struct End {
     /// How far the aim may be off when all is locked. What that costs comes off the margin; none if not given.
     #[schemars(extend("x-least" = 0))]
     pub aim_error: Option<Given<Degrees>>,
-    /// How much interference from other senders raises the thresholds of the receiver here. It comes off the margin; none if
-    /// not given.
+    /// How much interference from senders that are neither in this network nor among its neighbours raises the thresholds of
+    /// the receiver here. What it hears from those that are is computed and added. Both come off the margin.
     #[schemars(extend("x-least" = 0))]
     pub threshold_degradation: Option<Given<Decibels>>,
     /// Bracket and which way up.

@@ -15,6 +15,7 @@ mod end;
 mod hop;
 mod licence;
 mod material;
+mod neighbour;
 mod network;
 mod objectives;
 mod path;
@@ -44,6 +45,7 @@ pub use hop::{
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
+pub use neighbour::{Neighbour, NeighbourListens, NeighbourSends};
 pub use network::{
     ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
 };
@@ -51,7 +53,7 @@ pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{
-    Duty, Gland, Half, Indicator, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
+    Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
 };
 pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
@@ -98,11 +100,13 @@ pub enum Kind {
     Waiver,
     /// What is carried from site to site over several hops.
     Service,
+    /// An antenna of another owner.
+    Neighbour,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -115,6 +119,7 @@ impl Kind {
         Self::Record,
         Self::Waiver,
         Self::Service,
+        Self::Neighbour,
     ];
 
     /// The word written after `kind:`.
@@ -133,6 +138,7 @@ impl Kind {
             Self::Record => "record",
             Self::Waiver => "waiver",
             Self::Service => "service",
+            Self::Neighbour => "neighbour",
         }
     }
 
@@ -170,4 +176,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service }
+specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service Neighbour }

@@ -238,6 +238,12 @@ pub struct Limits {
     /// The same at the low `k`, that of `climate.low_k` or of the length of the path. Without it that of
     /// `clearance_criteria`.
     pub low_k_clearance: Option<Number>,
+    /// How much interference may raise the thresholds of a receiver. Default 1 dB (common practice).
+    #[schemars(extend("x-least" = 0))]
+    pub threshold_degradation: Option<Given<Decibels>>,
+    /// How far over the noise of a neighbour's receiver one sender of this network may come through. Default -10 dB (common
+    /// practice).
+    pub neighbour_disturbance: Option<Given<Decibels>>,
     /// Height of what a profile may miss between two points that lie further apart than the Fresnel zone is wide.
     /// Default 10 m: a tree or a house (common practice).
     #[schemars(extend("x-least" = 0))]

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Carried, Id, Kind, Standard, Text, Window, Wiring};
+use super::{Carried, Id, Kind, Number, Standard, Text, Window, Wiring};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
     Milliseconds, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
@@ -38,6 +38,14 @@ pub struct Radio {
     /// not given.
     #[schemars(extend("x-least" = 0))]
     pub cross_polar_cancelling: Option<Given<Decibels>>,
+    /// Spectrum it sends, as the sheet of the radio or the class of the equipment has it: outwards from the middle of the channel,
+    /// both sides alike, straight between the points, nothing beyond the last. Without it a hop sends inside of its channel only,
+    /// and what leaks into the channels beside it is not judged.
+    #[serde(default)]
+    pub transmit_mask: Vec<MaskPoint>,
+    /// What its receiver lets through, in the same way. Without it all of the channel and nothing else.
+    #[serde(default)]
+    pub receive_mask: Vec<MaskPoint>,
     /// Ports for cables.
     pub ports: Vec<Port>,
     /// What it needs to run.
@@ -90,6 +98,18 @@ pub struct Half {
     pub receive: Window<Gigahertz>,
 }
 
+/// A point of a mask.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline)]
+pub struct MaskPoint {
+    /// Off the middle of the channel, in bandwidths of the channel: a plain number, its edge lies at 0.5.
+    pub offset: Number,
+    /// How far below the level in the middle.
+    #[schemars(extend("x-least" = 0))]
+    pub below: Given<Decibels>,
+}
+
 /// One modulation state at one bandwidth.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -113,8 +133,8 @@ pub struct State {
     /// is counted to there, as if it were lost until then: no more time than that is lost. Default none.
     #[schemars(extend("x-least" = 0))]
     pub hysteresis: Option<Given<Decibels>>,
-    /// Carrier over co-channel interference at which it still holds, at the bit error ratio of the threshold. For
-    /// dual-polarised hops.
+    /// Carrier over co-channel interference at which it still holds, at the bit error ratio of the threshold. Without it
+    /// interference is held to be like noise, except between the two carriers of a dual-polarised hop, where it is asked for.
     #[schemars(extend("x-least" = 0))]
     pub carrier_to_interference: Option<Given<Decibels>>,
 }

@@ -6,7 +6,8 @@ use schemars::transform::RecursiveTransform;
 use serde_json::Value;
 
 use super::{
-    Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Network, Radio, Record, Service, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Service, Site,
+    Supply, Waiver,
 };
 use crate::units::Kind as Quantity;
 
@@ -32,6 +33,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Arrester => generator.into_root_schema_for::<Arrester>(),
         Kind::Waiver => generator.into_root_schema_for::<Waiver>(),
         Kind::Record => generator.into_root_schema_for::<Record>(),
+        Kind::Neighbour => generator.into_root_schema_for::<Neighbour>(),
         Kind::Service => generator.into_root_schema_for::<Service>(),
     };
     schema.insert("title".into(), kind.word().into());

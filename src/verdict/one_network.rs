@@ -9,7 +9,7 @@ use crate::finding::{Finding, Findings};
 use crate::network::{self, Companions, Company, Document, Files, Library, ResolvedHop, ResolvedService, Scope, Slot};
 use crate::place::{DocumentId, FileId};
 use crate::rules::{self, Quieted, Settings};
-use crate::sheet::{HopPart, HopSheet, Parts, RainMaps, ServiceSheet, Terrains};
+use crate::sheet::{Hearing, HopPart, HopSheet, Parts, RainMaps, ServiceSheet, Terrains};
 use crate::spec::{Date, Network};
 use crate::verdict::waivers::Waivers;
 
@@ -51,6 +51,7 @@ pub(super) struct OpenNetwork<'r> {
     settings: Settings<'r>,
     pub(super) maps: RainMaps,
     pub(super) terrains: Terrains,
+    pub(super) hearing: Hearing<'r>,
     company: Company,
     waivers: Waivers<'r>,
     /// What was found before any hop was looked at.
@@ -85,6 +86,7 @@ impl<'r> OpenNetwork<'r> {
         let inputs = scope.inputs(&library.folder);
         let maps = RainMaps::of(&hops, &inputs);
         let terrains = Terrains::of(&hops, &inputs, samples);
+        let hearing = Hearing::of(&hops, &library.neighbours.documents);
         let company = Company::of(&hops);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);
@@ -101,6 +103,7 @@ impl<'r> OpenNetwork<'r> {
             settings,
             maps,
             terrains,
+            hearing,
             company,
             waivers,
             findings,
@@ -115,7 +118,7 @@ impl<'r> OpenNetwork<'r> {
 
     /// The sheet of one of its hops.
     pub(super) fn sheet<'h>(&'h self, hop: &'h ResolvedHop<'r>) -> HopSheet<'h> {
-        HopSheet::compute(hop, &self.maps, &self.terrains, self.companions())
+        HopSheet::compute(hop, &self.maps, &self.terrains, &self.hearing, self.companions())
     }
 
     /// The same with what is found about it.

@@ -54,6 +54,12 @@ impl OpenHop<'_> {
         sound && !matches!(self.hop.profile_file, Some(Err(_)))
     }
 
+    /// Whether it hears, and puts into others, the same as a hop of another state: from the same senders, to the last bit.
+    #[must_use]
+    pub fn hears_the_same(&self, other: Self) -> bool {
+        self.network.hearing.around(self.hop) == other.network.hearing.around(other.hop)
+    }
+
     /// Whether the maps of rain and the tiles of ground heights give the same for it as for a hop of another state.
     #[must_use]
     pub fn has_the_same_beside(&self, other: Self) -> bool {

@@ -401,6 +401,7 @@ ask-errored = Severely errored time { $way }, worst month
 ask-fade-margin = Fade margin { $way }
 ask-overload = Received level { $way }, below overload
 ask-up-fade = Level in an up-fade { $way }, below overload
+ask-degradation = Thresholds raised by interference { $way }
 ask-tilt = Tilt of the bracket, end { $end }
 ask-ground = Grounding conductor, end { $end }
 ask-voltage = Voltage at the radio, end { $end }, port { $port }

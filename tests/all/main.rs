@@ -24,6 +24,7 @@ mod hostile_pages;
 mod house;
 mod injection;
 mod installation_mends;
+mod interference;
 mod invented;
 mod language;
 mod levels;

@@ -13,7 +13,7 @@ use hopwright::physics::geodesy::{self, Position};
 use hopwright::physics::rain::Polarisation;
 use hopwright::physics::rain_outage::RainFade;
 use hopwright::physics::{atmosphere, free_space, off_axis};
-use hopwright::sheet::{HopSheet, RainMaps, Terrains};
+use hopwright::sheet::{Hearing, HopSheet, RainMaps, Terrains};
 use hopwright::spec::EndName;
 use hopwright::units::{Decibels, Degrees, Gigahertz, Latitude, Longitude, Metres, MillimetresPerHour};
 use hopwright::verdict::evaluate;
@@ -62,9 +62,10 @@ fn sheet_and_rules_of_a_hop(bencher: Bencher) {
     let library = loaded.libraries.first().expect("a network");
     let resolved = network::resolve(library, &mut Findings::default());
     let company = network::Company::of(&resolved);
+    let hearing = Hearing::of(&resolved, &library.neighbours.documents);
     bencher.bench(|| {
         let with = company.among(&resolved);
-        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default(), with);
+        let sheet = HopSheet::compute(&resolved[0], &RainMaps::default(), &Terrains::default(), &hearing, with);
         let mut found = Findings::default();
         hopwright::rules::judge(&sheet, &library.holes, &mut found);
         (sheet.service.availability.get(), found.list.len())

@@ -77,6 +77,7 @@ approver: Nobody
 objectives: { availability: 99.9 %, capacity: 600 Mbit/s, fade_margin: 10 dB }
 climate: { rain_rate: 30 mm/h, hottest_air: 35 °C, rain_height: 6000 m }
 codes: { grounding: IEC 60728-11, licence: [EN 302 217] }
+limits: { threshold_degradation: 30 dB }
 rules: { clearance-not-shown: off }
 ";
 
@@ -172,14 +173,20 @@ fn hop(number: usize, dice: &mut Dice) -> String {
         _ if number % 100 == 99 => number - 100,
         _ => number + 1,
     };
-    let channel = 71.375 + 0.5 * dice.between(0.0, 8.0).floor();
+    // A raster of nine channels, a diagonal each, and the halves like the squares of a chessboard: all radios of a site are one
+    // half, and who is on one channel in one direction is eighteen hops away.
+    let (column, row) = (number % 100, number / 100);
+    let lower = 71.375 + 0.5 * f64::from(u32::try_from((column + row) % 9).unwrap_or_default());
+    let (halves, channel, partner) = match (column + row) % 2 {
+        0 => (["low", "high"], lower, lower + 10.0),
+        _ => (["high", "low"], lower + 10.0, lower),
+    };
     let mut text = format!(
         "# One of many: made by a generator, to be read by a program.\nkind: hop\nid: h{number}\n\
-         title: Synthetic hop {number}\n\nchannel:\n  a_to_b: {channel} GHz\n  b_to_a: {} GHz\n  bandwidth: 500 MHz\n  \
-         polarisation: vertical\n\nends:\n",
-        channel + 10.0
+         title: Synthetic hop {number}\n\nchannel:\n  a_to_b: {channel} GHz\n  b_to_a: {partner} GHz\n  bandwidth: 500 MHz\n  \
+         polarisation: vertical\n\nends:\n"
     );
-    for (end, half, site) in [("a", "low", number), ("b", "high", far)] {
+    for (end, half, site) in [("a", halves[0], number), ("b", halves[1], far)] {
         // Ends that share a pole keep out of each other's way.
         let (lowest, highest) = match end {
             "a" => (22.0, 35.0),

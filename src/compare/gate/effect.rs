@@ -96,6 +96,8 @@ const SENSES: &[Sense] = &[
     plain("limits.clearance", Worse::Lower),
     plain("limits.low_k_clearance", Worse::Lower),
     lower("limits.unseen_height", "length"),
+    higher("limits.threshold_degradation", "level difference"),
+    higher("limits.neighbour_disturbance", "level difference"),
     higher("licence.max_eirp", "power level"),
     higher("licence.max_power", "power level"),
     plain("waivers.longest_months", Worse::Higher),

@@ -41,7 +41,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let message =
         format!("{name} is {has}, below {wants}: {}; worst {}{}", causes(hop), direction.way, not_counted(hop));
     let margin = state.lines.margin.get().unwrap_or_default();
-    let label = format!("leaves a margin of {margin} in {}", state.title);
+    let label = format!("leaves a margin of {margin} in {}{}", state.title, lost_to_interference(direction));
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(availability, Worse::Lower).of_whole_hop();
     finding.because(wanted.place, format!("{} asked for here", wanted.given));

@@ -27,7 +27,8 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let (end, radio, receiver) = (direction.sender.end, direction.sender.radio, direction.receiver.radio);
     let (has, wants, by) = apart(margin, wanted.value());
     let i = state.number;
-    let message = format!("{}: fade margin in {} is {has}, {by} short of {wants}", direction.way, state.title);
+    let lost = lost_to_interference(direction);
+    let message = format!("{}: fade margin in {} is {has}, {by} short of {wants}{lost}", direction.way, state.title);
     let label = format!("{} arrives at the far end", state.lines.level.get().unwrap_or_default());
     let finding = found.report(&RULE, at!(end.transmit_power), message, label);
     finding.measured(margin, Worse::Lower);

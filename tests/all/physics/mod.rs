@@ -24,5 +24,5 @@ mod rain;
 mod rain_map;
 mod receiver;
 mod steel;
-mod table;
+pub mod table;
 mod terrain;

@@ -1,0 +1,162 @@
+//! The air around the hops of a network, and where everything written that counts in it.
+
+use std::sync::{Arc, OnceLock};
+
+use super::traced::{Traced, all, read, see};
+use crate::air::{Air, Heard, Own, Owner, Station};
+use crate::network::{Document, ResolvedHop};
+use crate::spec::{EndName, Neighbour, Way};
+
+/// Places without a value.
+pub(super) type Inputs = Traced<()>;
+
+/// What of a network is heard by whom, with the places it is written at.
+#[derive(Debug, Default)]
+pub struct Hearing<'n> {
+    air: Air<'n>,
+    /// Of every antenna, where it stands, what it sends and what it listens to: gathered when somebody asks.
+    places: Vec<[OnceLock<Inputs>; 2]>,
+}
+
+impl<'n> Hearing<'n> {
+    /// That of the hops of a network and of its neighbours.
+    #[must_use]
+    pub fn of(hops: &[ResolvedHop<'n>], neighbours: &'n [Document<Neighbour>]) -> Self {
+        let air = Air::of(hops, neighbours);
+        let places = air.stations().iter().map(|_| [OnceLock::new(), OnceLock::new()]).collect();
+        Self { air, places }
+    }
+
+    /// Who hears whom.
+    #[must_use]
+    pub const fn air(&self) -> &Air<'n> {
+        &self.air
+    }
+
+    /// What a receiver of a hop hears. Missing where something of the hop is broken; what is broken elsewhere is not heard.
+    pub(super) fn heard(&self, resolved: &ResolvedHop<'n>, end: EndName) -> Traced<Arc<Heard>> {
+        let own = listening(&own(resolved, end));
+        let Some(number) = self.air.number(resolved.hop.at, end) else {
+            return own.map(|()| Arc::new(Heard::nothing()));
+        };
+        let heard = self.air.heard_by(&self.air.stations()[number]);
+        let others = heard.from.iter().map(|from| from.number).chain(heard.beside.iter().copied());
+        let others: Vec<&Inputs> = others.map(|number| self.sending(number)).collect();
+        Traced::each(others).decided_by(&own).map(|_| Arc::new(heard))
+    }
+
+    /// Where what a station sends is written.
+    pub(super) fn sending(&self, number: usize) -> &Inputs {
+        self.places[number][0].get_or_init(|| match &self.air.stations()[number].owner {
+            Owner::Hop(own) => sending(own),
+            Owner::Neighbour(neighbour) => neighbour_sends(neighbour),
+        })
+    }
+
+    /// Where what a station listens to is written.
+    pub(super) fn listening(&self, number: usize) -> &Inputs {
+        self.places[number][1].get_or_init(|| match &self.air.stations()[number].owner {
+            Owner::Hop(own) => listening(own),
+            Owner::Neighbour(neighbour) => neighbour_listens(neighbour),
+        })
+    }
+
+    /// What both ends of a hop hear and put into neighbours: from whom by name, and how much.
+    #[must_use]
+    pub fn around(&self, resolved: &ResolvedHop<'_>) -> Vec<(String, u64)> {
+        let mut list = Vec::new();
+        for end in EndName::BOTH {
+            let Some(number) = self.air.number(resolved.hop.at, end) else { continue };
+            let heard = self.air.heard_by(self.station(number));
+            let called = |number: usize| self.station(number).owner.to_string();
+            list.push((end.to_string(), heard.noise.0.to_bits()));
+            list.extend(heard.from.iter().map(|from| {
+                let path = if from.same_path { " on the same path" } else { "" };
+                (called(from.number) + path, from.level.0.to_bits())
+            }));
+            list.extend(heard.beside.iter().map(|number| (called(*number), 0)));
+            let disturbed = self.air.disturbed_by(number);
+            list.extend(
+                disturbed.iter().map(|disturbed| {
+                    (called(disturbed.number), disturbed.over_noise.map_or(1, |over| over.0.to_bits()))
+                }),
+            );
+        }
+        list
+    }
+
+    /// A station by its number.
+    pub(super) fn station(&self, number: usize) -> &Station<'n> {
+        &self.air.stations()[number]
+    }
+}
+
+/// An end of a hop, broken or not.
+fn own<'n>(resolved: &ResolvedHop<'n>, name: EndName) -> Own<'n> {
+    let (own, far) = (&resolved.ends[name], &resolved.ends[name.far()]);
+    Own {
+        network: resolved.network,
+        hop: resolved.hop,
+        name,
+        end: own.end,
+        far_end: far.end,
+        site: own.site,
+        far_site: far.site,
+        radio: own.radio,
+        half: own.half,
+        antenna: own.antenna,
+    }
+}
+
+/// Where an antenna stands, where it looks and what it is.
+fn standing(own: &Own<'_>, way: Way) -> Inputs {
+    let Own { hop, end, far_end, site, far_site, antenna, .. } = *own;
+    let here = all((&see!(site.position), &read!(site.ground_height), &read!(end.height)));
+    let there = all((&see!(far_site.position), &read!(far_site.ground_height), &read!(far_end.height)));
+    let dish = all((
+        &read!(antenna.gain),
+        &read!(antenna.gain_at),
+        &see!(antenna.gain_by_frequency),
+        &read!(antenna.diameter),
+        &read!(antenna.cross_polar),
+        &see!(antenna.pattern),
+    ));
+    let centre = match way {
+        Way::AToB => read!(hop.channel.a_to_b),
+        Way::BToA => read!(hop.channel.b_to_a),
+    };
+    let channel = all((&centre, &read!(hop.channel.bandwidth), &see!(hop.channel.polarisation)));
+    all((&channel, &here, &there, &dish, &see!(end.losses))).map(|_| ())
+}
+
+fn sending(own: &Own<'_>) -> Inputs {
+    let (end, radio) = (own.end, own.radio);
+    all((&standing(own, own.name.outgoing()), &read!(end.transmit_power), &see!(radio.transmit_mask))).map(|_| ())
+}
+
+fn listening(own: &Own<'_>) -> Inputs {
+    let radio = own.radio;
+    let inputs = all((&standing(own, own.name.incoming()), &read!(radio.noise_figure), &see!(radio.receive_mask)));
+    inputs.map(|_| ())
+}
+
+fn neighbour_stands(neighbour: &Document<Neighbour>) -> Inputs {
+    let here = all((&see!(neighbour.position), &read!(neighbour.ground_height), &read!(neighbour.height)));
+    let aim = all((&read!(neighbour.bearing), &read!(neighbour.elevation)));
+    let dish = all((
+        &read!(neighbour.gain),
+        &read!(neighbour.diameter),
+        &read!(neighbour.cross_polar),
+        &see!(neighbour.pattern),
+        &see!(neighbour.polarisation),
+    ));
+    all((&here, &aim, &dish)).map(|_| ())
+}
+
+fn neighbour_sends(neighbour: &Document<Neighbour>) -> Inputs {
+    all((&see!(neighbour.sends), &neighbour_stands(neighbour))).map(|_| ())
+}
+
+fn neighbour_listens(neighbour: &Document<Neighbour>) -> Inputs {
+    all((&see!(neighbour.listens), &neighbour_stands(neighbour))).map(|_| ())
+}
