@@ -26,6 +26,7 @@ pub mod output;
 pub mod pack;
 pub mod physics;
 pub mod place;
+pub mod plan;
 pub mod rules;
 pub mod shape;
 pub mod sheet;

@@ -29,7 +29,8 @@ pub struct Aerial {
 
 impl Aerial {
     /// An antenna model at a frequency.
-    pub(super) fn of(model: &spec::Antenna, frequency: Gigahertz) -> Self {
+    #[must_use]
+    pub fn of(model: &spec::Antenna, frequency: Gigahertz) -> Self {
         let by_frequency: Vec<(Gigahertz, Dbi)> =
             model.gain_by_frequency.iter().map(|point| (point.frequency.value, point.gain.value)).collect();
         let gain = antenna_gain::by_frequency(&by_frequency, frequency).unwrap_or_else(|| match &model.gain_at {

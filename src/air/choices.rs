@@ -20,18 +20,32 @@ impl Air<'_> {
         let (Some(Owner::Hop(a)), Some(Owner::Hop(b))) = (owner(EndName::A), owner(EndName::B)) else {
             return Vec::new();
         };
-        let (ends, channel) = (Both { a, b }, &a.hop.channel);
-        let own = Both { a: channel.a_to_b.value, b: channel.b_to_a.value };
-        let mut pairs = of_rasters(&a, own);
-        if pairs.is_empty() {
-            pairs = self.in_use(channel.bandwidth.value, own.b < own.a);
-        }
+        let (ends, own) = (Both { a, b }, own_pair(&a));
+        let mut pairs = self.known(&a, own);
         pairs.push(own);
         pairs.retain(|pair| fits(&ends, *pair));
-        pairs.sort_by(|one, other| one.a.0.total_cmp(&other.a.0).then(one.b.0.total_cmp(&other.b.0)));
-        pairs.dedup();
+        in_order(&mut pairs);
         pairs.truncate(MOST);
         pairs
+    }
+
+    /// The same whichever end sends on the higher channel, and whether or not radios and antennas can be set to them.
+    #[must_use]
+    pub fn pairs(&self, hop: DocumentId) -> Vec<Both<Gigahertz>> {
+        let Some(Owner::Hop(a)) = self.station(hop, EndName::A).map(|station| station.owner) else { return Vec::new() };
+        let own = own_pair(&a);
+        let mut pairs = self.known(&a, own);
+        pairs.push(own);
+        let turned: Vec<Both<Gigahertz>> = pairs.iter().map(|pair| Both { a: pair.b, b: pair.a }).collect();
+        pairs.extend(turned);
+        in_order(&mut pairs);
+        pairs
+    }
+
+    /// Pairs of the rasters that a channel falls under, else those in use.
+    fn known(&self, a: &Own<'_>, own: Both<Gigahertz>) -> Vec<Both<Gigahertz>> {
+        let pairs = of_rasters(a, own);
+        if pairs.is_empty() { self.in_use(a.hop.channel.bandwidth.value, own.b < own.a) } else { pairs }
     }
 
     /// Pairs of channels of a width that hops use, the lower one or the higher one first.
@@ -45,8 +59,7 @@ impl Air<'_> {
             _ => None,
         });
         let mut used: Vec<Both<Gigahertz>> = used.collect();
-        used.sort_by(|one, other| one.a.0.total_cmp(&other.a.0).then(one.b.0.total_cmp(&other.b.0)));
-        used.dedup();
+        in_order(&mut used);
         used
     }
 
@@ -55,6 +68,18 @@ impl Air<'_> {
     pub fn knows(&self, hop: DocumentId) -> bool {
         self.numbers.contains_key(&hop)
     }
+}
+
+/// What the ends of a hop send on.
+fn own_pair(a: &Own<'_>) -> Both<Gigahertz> {
+    let channel = &a.hop.channel;
+    Both { a: channel.a_to_b.value, b: channel.b_to_a.value }
+}
+
+/// By frequency, each once.
+fn in_order(pairs: &mut Vec<Both<Gigahertz>>) {
+    pairs.sort_by(|one, other| one.a.0.total_cmp(&other.a.0).then(one.b.0.total_cmp(&other.b.0)));
+    pairs.dedup();
 }
 
 /// The pairs of the rasters that the channel of a hop falls under, in the halves it is in now.

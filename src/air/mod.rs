@@ -19,6 +19,7 @@ mod near;
 mod station;
 mod trial;
 
+pub use aerial::Aerial;
 pub use coupling::Coupling;
 pub use hearing::{Disturbed, Heard, HeardFrom};
 pub use station::{Listens, Named, Own, Owner, QUIETEST, Sends, Station};

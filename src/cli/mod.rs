@@ -19,6 +19,7 @@ mod pack;
 #[cfg(not(feature = "pages"))]
 #[path = "no_press.rs"]
 mod pack;
+mod plan;
 #[cfg(feature = "pages")]
 mod pack_site;
 #[cfg(feature = "pages")]
@@ -52,6 +53,7 @@ pub fn run() -> Exit {
         Command::Check(check) => check::run(&check),
         Command::Baseline(baseline) => baseline::run(&baseline),
         Command::Sheet(sheet) => sheet::run(&sheet),
+        Command::Plan(plan) => plan::run(&plan),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),
         Command::Explain(explain) => explain::run(&explain),

@@ -21,8 +21,18 @@ enum Row<'t> {
 /// The change of a file in unified form.
 #[must_use]
 pub fn diff(file: &Mended) -> String {
+    headed(file, ["", ""])
+}
+
+/// The same with a folder in front of each name, as `git apply` takes it off.
+#[must_use]
+pub fn patch(file: &Mended) -> String {
+    headed(file, ["a/", "b/"])
+}
+
+fn headed(file: &Mended, [old, new]: [&str; 2]) -> String {
     let rows = rows(&file.before, &file.after);
-    let mut out = format!("--- {}\n+++ {}\n", file.path, file.path);
+    let mut out = format!("--- {old}{path}\n+++ {new}{path}\n", path = file.path);
     let changed: Vec<usize> = (0..rows.len()).filter(|at| !matches!(rows[*at], Row::Both(_))).collect();
     let mut next = 0;
     while let Some(&first) = changed.get(next) {

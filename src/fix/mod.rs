@@ -13,10 +13,10 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::finding::{Finding, Fix, Spot};
-use crate::network::Scope;
+use crate::network::{Files, Scope};
 use crate::verdict::{Evaluation, evaluate};
 
-pub use diff::diff;
+pub use diff::{diff, patch};
 use edit::Bytes;
 
 /// A file that was mended.
@@ -62,6 +62,26 @@ type Numbers = BTreeMap<(String, String), u64>;
 #[must_use]
 pub fn fix(scope: &Scope, all: bool) -> Fixed {
     attempt(scope, all, true).or_else(|| attempt(scope, all, false)).unwrap_or_default()
+}
+
+/// Files with texts put in at places: the value that stands there, or the key that does not yet. Also the places where that
+/// cannot be done, such as in the midst of an alias.
+#[must_use]
+pub fn rewritten<'e>(files: &Files, edits: &'e [(Spot, String)]) -> (Vec<Mended>, Vec<&'e Spot>) {
+    let (mut bytes, mut left) = (Vec::new(), Vec::new());
+    for (spot, text) in edits {
+        match edit::resolve(files, spot, text) {
+            Some(edit) => bytes.push(edit),
+            None => left.push(spot),
+        }
+    }
+    let all: Vec<&Bytes> = bytes.iter().collect();
+    let changed = (0_u32..).zip(&files.list).filter_map(|(number, file)| {
+        let (before, after) = (file.text.clone(), edit::applied(&file.text, number, &all));
+        let (origin, path) = (file.origin.clone(), file.path.clone());
+        (after != before).then_some(Mended { origin, path, before, after })
+    });
+    (changed.collect(), left)
 }
 
 /// One attempt. `None` if something was brought out in the hope of a later round, and no round mended it.

@@ -189,8 +189,8 @@ fn rules_run(sheet: &HopSheet<'_>, voice: Voice) -> String {
     let off: Vec<&str> =
         quieted.iter().filter(|one| one.to.is_none() && one.paths.is_none()).map(|one| one.rule.name).collect();
     // What came back from the roof is judged in the acceptance record.
-    let run =
-        rules::ALL.iter().filter(|entry| entry.rule.family != "record" && !off.contains(&entry.rule.name)).count();
+    let judges = |entry: &&&rules::Entry| entry.check.is_of_hops() && entry.rule.family != "record";
+    let run = rules::ALL.iter().filter(judges).filter(|entry| !off.contains(&entry.rule.name)).count();
     match off.as_slice() {
         [] => voice.with("rules-run", &[("number", &run)]),
         off => voice.with("rules-run-but", &[("number", &run), ("off", &off.join(", "))]),

@@ -56,6 +56,14 @@ pub enum Check {
     Service(fn(&ServiceSheet<'_>, &mut Findings)),
 }
 
+impl Check {
+    /// Whether it looks at hops: what holds for several together is judged after them, and not by every command.
+    #[must_use]
+    pub const fn is_of_hops(&self) -> bool {
+        !matches!(self, Self::Service(_))
+    }
+}
+
 /// Every rule that judges a hop or a service, in the order `explain` lists them.
 pub static ALL: &[&Entry] = &[
     &antenna::aperture_efficiency_impossible::ENTRY,

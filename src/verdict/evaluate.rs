@@ -9,6 +9,7 @@ use std::sync::Arc;
 
 use rayon::prelude::*;
 
+use crate::air::Air;
 use crate::finding::{Finding, Spot};
 use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
@@ -264,6 +265,11 @@ impl Open<'_> {
     /// The hops that there are sheets of, in order of file: by their numbers here, from 0, they are asked for below.
     pub fn hops(&self) -> impl Iterator<Item = &ResolvedHop<'_>> {
         self.networks.iter().flat_map(|network| &network.hops)
+    }
+
+    /// Of each network its hops that there are sheets of, and who hears whom.
+    pub fn airs(&self) -> impl Iterator<Item = (&[ResolvedHop<'_>], &Air<'_>)> {
+        self.networks.iter().map(|network| (network.hops.as_slice(), network.hearing.air()))
     }
 
     /// The sheet of a hop and what is found about it.

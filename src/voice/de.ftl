@@ -788,6 +788,16 @@ sends-on = Sendet auf
 hears-on = Hört auf
 bandwidth = Breite
 power = Leistung
+plan-polarisation = Pol.
+over-noise = I/N
+threshold-loss = Verlust
+interference = Störungen
+interference-note = Die stärksten fremden Sender an jedem Empfänger, ab 20 dB unter seinem Rauschen, in klarer Luft ohne Hindernis. Verlust: was Störungen von der Schwelle nehmen, im Plan alle zusammen, hier jede allein.
+nothing-heard = Kein Empfänger hört einen anderen Sender stärker als 20 dB unter seinem Rauschen.
+receiver = Empfänger
+hears-from = Hört
+heard-level = Pegel
+takes-alone = Verlust
 findings-count =
     { $count ->
         [one] 1 Befund

@@ -788,6 +788,16 @@ sends-on = Sends on
 hears-on = Hears on
 bandwidth = Width
 power = Power
+plan-polarisation = Pol.
+over-noise = I/N
+threshold-loss = Lost
+interference = Interference
+interference-note = The strongest senders of others at each receiver, from 20 dB below its noise on, in clear air with nothing in the way. Lost: what interference takes of the threshold, all of it in the plan, each alone here.
+nothing-heard = No receiver hears another sender above 20 dB below its noise.
+receiver = Receiver
+hears-from = Hears
+heard-level = Level
+takes-alone = Lost
 findings-count =
     { $count ->
         [one] 1 finding

@@ -39,6 +39,8 @@ mod packs;
 mod pages;
 mod physics;
 mod picture;
+mod plan;
+mod planning;
 mod properties;
 mod recipes;
 mod records;

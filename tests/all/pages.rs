@@ -1,6 +1,6 @@
 //! Pages as they look: held against pictures of them, in black on white, with their fonts inside.
 //!
-//! `tests/pages/` holds a picture of each page of three packs. When a page is meant to look different, look at it and then
+//! `tests/pages/` holds a picture of each page of four packs. When a page is meant to look different, look at it and then
 //! accept it: `PAGES_UPDATE=1 cargo test --test pages`.
 
 use std::collections::BTreeSet;
@@ -8,6 +8,7 @@ use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::fixture::program::run;
 use crate::picture::grey::{DPI, Grey, Rendered, render_pages};
 use crate::picture::{all_of, difference, example, ink, packs, set};
 use hayro::vello_cpu::kurbo::Rect;
@@ -33,7 +34,18 @@ fn pages() -> Vec<(String, Rendered)> {
         let pages = render_pages(set(&evaluation, &press, HOP, pack));
         named.extend(pages.into_iter().enumerate().map(|(page, look)| (format!("{name}-{}", page + 1), look)));
     }
+    let pages = render_pages(network_pack());
+    named.extend(pages.into_iter().enumerate().map(|(page, look)| (format!("network-{}", page + 1), look)));
     named
+}
+
+/// The pack of the whole network, as the program prints it.
+fn network_pack() -> Vec<u8> {
+    let out = tempfile::tempdir().expect("a folder");
+    let (network, into) = (example("varneck").display().to_string(), out.path().display().to_string());
+    let ran = run(&["pack", "network", "--network", &network, "--out", &into]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    fs::read(out.path().join("varneck-network.pdf")).expect("written")
 }
 
 fn names_in(folder: &Path) -> BTreeSet<String> {

@@ -259,3 +259,18 @@ fn a_radio_that_states_no_latency_leaves_only_propagation_and_says_so() {
     assert!(!text.contains("propagation delay") && text.contains("delay, one way"), "{text}");
     near(two.sheet().services["water"]["end_to_end.delay"], bare + 0.1);
 }
+
+#[test]
+fn asking_less_of_a_service_weakens_the_gate_and_compare_says_so() {
+    let text = "routes: [[ridge]]\nobjectives: { availability: 99.993 %, delay: 1 ms }\n";
+    let told = |change: &dyn Fn(&Two)| {
+        let (old, new) = (Two::with(text), Two::with(text));
+        change(&new);
+        let paths = [&old, &new].map(|two| two.bench.path("").display().to_string());
+        run(&["compare", &paths[0], &paths[1]]).out
+    };
+    let lower = told(&|two| two.bench.change("services.yaml", "99.993 %", "99.9 %"));
+    assert!(lower.contains("objectives.availability: 99.993 % → 99.9 %") && lower.contains("weaker"), "{lower}");
+    let gone = told(&|two| fs::remove_file(two.bench.path("services.yaml")).expect("removed"));
+    assert!(gone.contains("service water") && gone.contains("weaker"), "{gone}");
+}

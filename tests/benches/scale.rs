@@ -41,6 +41,7 @@ fn main() {
     bench.one_pack();
     bench.all_packs();
     bench.sheets();
+    bench.plans();
     bench.comparisons();
 }
 
@@ -144,6 +145,18 @@ impl Bench {
         row("sheet --format json of 1,000 hops / check", values, judged);
         let [sourced, judged] = self.pair(3, &Task::of(&network, &[&sheet[..], &["--sources"]].concat()), &check);
         row("the same with --sources / check", sourced, judged);
+    }
+
+    fn plans(&self) {
+        if !self.wants("plans") {
+            return;
+        }
+        let network = network(1000);
+        let check = Task::of(&network, &["check", "--quiet", "."]);
+        let [listed, judged] = self.pair(3, &Task::of(&network, &["plan"]), &check);
+        row("plan of 1,000 hops / check", listed, judged);
+        let [assigned, judged] = self.pair(1, &Task::of(&network, &["plan", "--assign"]), &check);
+        row("plan --assign of 1,000 hops / check", assigned, judged);
     }
 
     fn comparisons(&self) {

@@ -8,6 +8,7 @@ mod form;
 mod look;
 mod new;
 mod pack;
+mod plan;
 mod sheet;
 mod values;
 
@@ -25,6 +26,7 @@ pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
 #[cfg(feature = "pages")]
 pub use pack::{NetworkPackArgs, PackArgs};
+pub use plan::{Plan, PlanFormat};
 pub use sheet::{Sheet, SheetFormat};
 
 /// Checks point-to-point radio hops written as YAML, computes their numbers, and prints packs for the people who build them.
@@ -46,6 +48,8 @@ pub enum Command {
     Baseline(Baseline),
     /// Print the computed numbers of hops.
     Sheet(Sheet),
+    /// Print the frequency plan of a network, or propose a better one.
+    Plan(Plan),
     /// Print packs as PDF: for the desk, or for the crew at one end.
     #[command(subcommand)]
     Pack(Pack),

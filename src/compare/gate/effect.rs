@@ -68,6 +68,8 @@ const SENSES: &[Sense] = &[
     lower("objectives.capacity", "data rate"),
     lower("objectives.fade_margin", "level difference"),
     higher("objectives.acceptance_window", "level difference"),
+    higher("objectives.delay", "delay"),
+    lower("rain_common_within", "length"),
     lower("climate.rain_rate", "rain rate"),
     lower("climate.rain_rate_tolerance", "percentage"),
     lower("climate.fog", "water content"),
@@ -117,6 +119,11 @@ pub(super) fn of(kind: &str, route: &str, before: Option<&str>, after: Option<&s
     }
     if let Some((_, usual, strict)) = CHOICES.iter().find(|(choice, ..)| route == *choice) {
         return of_choice(before.unwrap_or(usual), after.unwrap_or(usual), strict);
+    }
+    if kind == "service" && (before.is_none() || after.is_none()) {
+        // Without the distance all rain is common, which is the careful side; an objective that is not written asks nothing.
+        let written = by_presence(before, after);
+        return if route == "rain_common_within" { written.turned() } else { written };
     }
     let (Some(before), Some(after)) = (before, after) else {
         // A hop that says nothing has what its network asks for; a limit that is not written has its default.
@@ -245,6 +252,10 @@ mod tests {
         assert_eq!(of("network", "rules.tilt-out-of-reach", None, Some("warning")), Effect::Weaker);
         assert_eq!(of("network", "objectives.fade_margin", Some("20 dB"), None), Effect::Weaker);
         assert_eq!(of("hop", "objectives.fade_margin", None, Some("20 dB")), Effect::Other);
+        assert_eq!(of("service", "objectives.delay", Some("2 ms"), Some("2500 us")), Effect::Weaker);
+        assert_eq!(of("service", "rain_common_within", None, Some("5 km")), Effect::Weaker);
+        assert_eq!(of("service", "rain_common_within", Some("5 km"), Some("8 km")), Effect::Stricter);
+        assert_eq!(of("service", "objectives.availability", Some("99.9 %"), None), Effect::Weaker);
         assert_eq!(of("hop", "objectives.directions", None, Some("each")), Effect::Weaker);
         assert_eq!(of("network", "objectives.directions", Some("each"), None), Effect::Stricter);
         assert_eq!(of("network", "objectives.period", Some("worst-month"), Some("average-year")), Effect::Weaker);

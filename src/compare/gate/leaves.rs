@@ -69,6 +69,7 @@ fn asked(kind: &str) -> Option<&'static [&'static str]> {
             Some(&["objectives", "climate", "codes", "limits", "exclude", "rules", "rules_by_path", "waivers"])
         }
         "hop" => Some(&["objectives", "climate", "licence"]),
+        "service" => Some(&["from", "to", "objectives", "rain_common_within"]),
         "waiver" => Some(&[]),
         _ => None,
     }

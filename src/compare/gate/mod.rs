@@ -79,24 +79,30 @@ fn fields(name: &(String, String), sides: [&Leaves; 2], list: &mut Vec<GateChang
     }
 }
 
-/// A waiver that only one side has, or a network that is gone.
+/// A waiver that only one side has, or a network or a service that is gone.
 fn whole(name: &(String, String), sides: [Option<&Leaves>; 2], list: &mut Vec<GateChange>) {
     let (kind, id) = name;
     let Some(leaves) = sides[1].or(sides[0]) else { return };
     let added = sides[1].is_some();
     if added && kind != "waiver" {
-        // A network that is new changes no gate that was there.
+        // A network or a service that is new changes no gate that was there.
         return;
     }
     let effect = match kind.as_str() {
         "waiver" if added => Effect::Weaker,
         "waiver" => Effect::Stricter,
+        // Nobody asks for it any more.
+        "service" => Effect::Weaker,
         _ => Effect::Other,
     };
     let told = |side: Option<&Leaves>| side.map(|leaves| if kind == "waiver" { accepted(leaves) } else { id.clone() });
     let (place, gone) = place(sides.map(|side| side.and_then(|leaves| leaves.get(""))));
     list.push(GateChange {
-        part: if kind == "waiver" { Part::Waiver } else { Part::Network },
+        part: match kind.as_str() {
+            "waiver" => Part::Waiver,
+            "service" => Part::Objective,
+            _ => Part::Network,
+        },
         effect,
         document: format!("{kind} {id}"),
         field: if added { "added" } else { "removed" }.into(),

@@ -9,7 +9,7 @@ pub enum Part {
     Rule,
     /// A threshold of common practice.
     Limit,
-    /// What a hop must reach.
+    /// What a hop or a service must reach.
     Objective,
     /// A code of practice.
     Code,
@@ -55,6 +55,7 @@ impl Part {
     pub(super) fn of(kind: &str, route: &str) -> Self {
         match (kind, route.split(['.', '[']).next().unwrap_or_default()) {
             ("waiver", _) => Self::Waiver,
+            ("service", _) => Self::Objective,
             (_, "rules" | "rules_by_path") => Self::Rule,
             (_, "limits") => Self::Limit,
             (_, "objectives") => Self::Objective,

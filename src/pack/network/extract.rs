@@ -6,8 +6,9 @@ use crate::finding::Finding;
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::rule::Severity;
 use crate::pack::bill::Bill;
-use crate::sheet::{EndSheet, HopSheet};
+use crate::sheet::{Aggressor, EndSheet, HopSheet};
 use crate::spec::{Both, EndName};
+use crate::units::Decibels;
 use crate::voice::{Open, Voice, shown};
 
 /// What is kept of a hop.
@@ -19,7 +20,9 @@ pub struct HopExtract {
     /// Row of the table of hops.
     pub(super) row: [String; 7],
     /// Rows of the frequency plan.
-    pub(super) plan: Both<[String; 8]>,
+    pub(super) plan: Both<[String; 10]>,
+    /// Who disturbs its receivers.
+    pub(super) heard: Vec<[String; 5]>,
     /// Work at each end: what is mounted where, and how it is aimed.
     pub(super) visits: Both<[String; 5]>,
     pub(super) bill: Bill,
@@ -44,6 +47,7 @@ impl HopExtract {
             standing,
             row: row(sheet, findings, standing, voice),
             plan: Both::ends(|end| plan(sheet, end, voice)),
+            heard: EndName::BOTH.into_iter().flat_map(|end| heard(sheet, end, voice)).collect(),
             visits: Both::ends(|end| visit(sheet, &sheet.ends[end], voice)),
             bill,
         }
@@ -86,8 +90,9 @@ fn row(sheet: &HopSheet<'_>, findings: &[Finding], standing: Standing, voice: Vo
     ]
 }
 
-/// A sender of the plan.
-fn plan(sheet: &HopSheet<'_>, end: EndName, voice: Voice) -> [String; 8] {
+/// An end of the plan: what it sends and hears, and what disturbs it there.
+fn plan(sheet: &HopSheet<'_>, end: EndName, voice: Voice) -> [String; 10] {
+    let heard = &sheet.directions[end.incoming()].heard;
     let (resolved, channel) = (&sheet.resolved.ends[end], &sheet.resolved.hop.channel);
     [
         shown(&resolved.site.title),
@@ -98,7 +103,27 @@ fn plan(sheet: &HopSheet<'_>, end: EndName, voice: Voice) -> [String; 8] {
         voice.number(&channel.bandwidth),
         voice.term(channel.polarisation.word()),
         voice.number(&resolved.end.transmit_power),
+        heard.over_noise.get().map_or_else(|| voice.say("nothing"), |over| voice.number(over)),
+        voice.line(&heard.degradation),
     ]
+}
+
+/// Below this a sender is not told of: it takes 0.04 dB of a threshold.
+const QUIET: Decibels = Decibels(-20.0);
+
+/// The strongest senders that the receiver of an end hears, as many as its sheet names.
+fn heard(sheet: &HopSheet<'_>, end: EndName, voice: Voice) -> Vec<[String; 5]> {
+    let strong = sheet.heard[end.incoming()].aggressors.iter().filter(|aggressor| aggressor.over_noise >= QUIET);
+    let row = |aggressor: &Aggressor| {
+        [
+            format!("{}/{end}", sheet.resolved.hop.id),
+            shown(&aggressor.called.replace('`', "")),
+            voice.number(aggressor.heard.level),
+            voice.number(aggressor.over_noise),
+            voice.number(aggressor.degradation),
+        ]
+    };
+    strong.map(row).collect()
 }
 
 /// The work at an end.

@@ -119,7 +119,9 @@ pub(super) fn map(title: &str, sites: &[MapSite], hops: &[MapHop], voice: Voice)
     let (key, bare) =
         if sites.len() <= MOST_NAMED { names(sites, &at, &mut drawing, &mut paper) } else { (Vec::new(), sites.len()) };
     if hops.len() <= MOST_NAMED {
-        hops.iter().for_each(|hop| name_of_hop(hop, hop.ends.map(|end| at[end]), &mut drawing, &mut paper));
+        for hop in hops {
+            name_of_hop(hop, hop.ends.map(|end| at[end]), &mut drawing, &mut paper);
+        }
     }
     strip(&scale, voice, &mut drawing);
     let alt = meaning(title, sites, hops, voice);
@@ -131,7 +133,7 @@ struct Scale {
     /// Latitude and longitude in the middle.
     middle: (f64, f64),
     /// Millimetres of paper for a metre of ground.
-    scale: f64,
+    per_metre: f64,
     height: f64,
 }
 
@@ -152,19 +154,19 @@ impl Scale {
         let tall = ((north - south) * DEGREE).max(1.0);
         let scale = ((WIDTH - 2.0 * MARGIN) / across).min((TALLEST - MARGIN) / tall);
         let height = (tall * scale + MARGIN).max(LOWEST);
-        Some(Self { middle, scale, height })
+        Some(Self { middle, per_metre: scale, height })
     }
 
     fn place(&self, site: &MapSite) -> Point {
         let east = turned(site.longitude - self.middle.1) * DEGREE * libm::cos(self.middle.0.to_radians());
         let north = (site.latitude - self.middle.0) * DEGREE;
-        (WIDTH / 2.0 + east * self.scale, self.height / 2.0 - north * self.scale)
+        (WIDTH / 2.0 + east * self.per_metre, self.height / 2.0 - north * self.per_metre)
     }
 
     /// The longest round length that fits into the bar, in metres.
     fn bar(&self) -> f64 {
         let lengths = (0..7).flat_map(|power| [1.0, 2.0, 5.0].map(|digit| digit * libm::exp10(f64::from(power))));
-        lengths.filter(|length| length * self.scale <= 45.0).fold(1.0, f64::max)
+        lengths.filter(|length| length * self.per_metre <= 45.0).fold(1.0, f64::max)
     }
 }
 
@@ -262,7 +264,7 @@ fn name_of_hop(hop: &MapHop, [from, to]: [Point; 2], drawing: &mut Drawing, pape
 /// Scale, north, and what the lines mean.
 fn strip(scale: &Scale, voice: Voice, drawing: &mut Drawing) {
     let (y, metres) = (scale.height + 5.0, scale.bar());
-    let long = metres * scale.scale;
+    let long = metres * scale.per_metre;
     drawing.rect((4.0, y), (long / 2.0, 1.4), Fill::Black, Some(Pen::Thin));
     drawing.rect((4.0 + long / 2.0, y), (long / 2.0, 1.4), Fill::White, Some(Pen::Thin));
     drawing.text((4.0, y + 5.4), Anchor::Start, LETTERS, false, "0");

@@ -79,6 +79,20 @@ pub struct NetworkPack {
     pub(super) network: FileId,
 }
 
+/// The head of the frequency plan.
+const PLAN: [&str; 10] = [
+    "site",
+    "end",
+    "plan-half",
+    "sends-on",
+    "hears-on",
+    "bandwidth",
+    "plan-polarisation",
+    "power",
+    "over-noise",
+    "threshold-loss",
+];
+
 /// The pages as data.
 #[derive(Debug, Serialize)]
 pub(super) struct Pages {
@@ -92,6 +106,8 @@ pub(super) struct Pages {
     /// Hops that could not be evaluated at all.
     lost: Option<String>,
     plan: Table,
+    /// Who disturbs whom.
+    heard: Table,
     services: Table,
     findings: Vec<Group>,
     known: Option<String>,
@@ -174,17 +190,18 @@ impl NetworkPack {
         let drawn = map::map(&self.title, &sites, &lines, voice);
         let mut without = Table::new(voice, ["map-number", "site"]);
         let (map, key, bare) = drawn.map_or((None, Vec::new(), 0), |drawn| (Some(drawn.figure), drawn.key, drawn.bare));
-        key.into_iter().for_each(|row| without.row(row));
+        for row in key {
+            without.row(row);
+        }
         let mut hops =
             Table::new(voice, ["hop", "between", "length", "availability", "closest-to-limit", "open", "state"]);
-        let mut plan = Table::new(
-            voice,
-            ["site", "end", "plan-half", "sends-on", "hears-on", "bandwidth", "polarisation", "power"],
-        );
+        let mut plan = Table::new(voice, PLAN);
+        let mut heard = Table::new(voice, ["receiver", "hears-from", "heard-level", "over-noise", "takes-alone"]);
         let mut bill = Bill::default();
         for hop in &self.hops {
             hops.row(hop.row.clone().map(|cell| shown(&cell)));
             hop.plan.iter().for_each(|row| plan.row(row.clone()));
+            hop.heard.iter().for_each(|row| heard.row(row.clone()));
             bill.add(&hop.bill);
         }
         plan.rows.sort();
@@ -196,6 +213,7 @@ impl NetworkPack {
             hops,
             lost: (!self.lost.is_empty()).then(|| voice.with("hops-lost", &[("hops", &self.lost.join(", "))])),
             plan,
+            heard,
             services: self.services.clone(),
             findings: open::groups(&self.findings, places, voice),
             known: self.known.as_ref().map(|(path, number)| {

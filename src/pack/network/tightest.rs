@@ -68,6 +68,10 @@ fn of_direction(sheet: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Can
     }
     found.add("ask-overload", &open, &margins.overload_in_hand, LEVELS.0);
     found.add("ask-up-fade", &open, &levels.up_fade_in_hand, LEVELS.0);
+    if direction.heard.interference.get().is_some() {
+        let limit = sheet.heard[direction.way].limit.value().0;
+        found.add("ask-degradation", &open, &direction.heard.degradation_in_hand, limit);
+    }
 }
 
 fn of_end(end: &EndSheet<'_>, found: &mut Candidates) {

@@ -39,7 +39,9 @@ pub(super) fn of(library: &Library, hops: &[HopExtract], voice: Voice) -> Vec<Tr
         let ends = voice.count("trip-ends", rows.len());
         let open: [Open<'_>; 4] = [("id", &site.id), ("latitude", &north), ("longitude", &east), ("ends", &ends)];
         let mut table = Table::new(voice, ["end", "looks-to", "mounting", "alignment", "cabling"]);
-        rows.into_iter().for_each(|row| table.row(row));
+        for row in rows {
+            table.row(row);
+        }
         trips.push(Trip {
             title: shown(&site.title),
             place: voice.with("trip-place", &open),

@@ -88,7 +88,7 @@ fn paths_are_as_far_apart_as_their_nearest_points() {
     // On the equator a degree of longitude is 111 319.49 m, of latitude 110 574 m.
     let path = [at(0.0, -30.0), at(0.0, -29.9)];
     assert_eq!(apart(path, [at(-0.05, -29.95), at(0.05, -29.95)]), Metres(0.0), "crossing");
-    assert_eq!(apart(path, [at(0.0, -29.9), at(0.1, -29.9)]).0.round(), 0.0, "touching at an end");
+    assert!(apart(path, [at(0.0, -29.9), at(0.1, -29.9)]).0 < 0.1, "touching at an end");
     let parallel = apart(path, [at(0.02, -30.0), at(0.02, -29.9)]).0;
     assert!((parallel - 2211.5).abs() < 1.0, "{parallel}");
     let behind = apart(path, [at(0.0, -29.88), at(0.0, -29.8)]).0;

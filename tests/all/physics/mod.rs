@@ -11,7 +11,7 @@ mod exposure;
 mod geodesy;
 mod hops;
 mod installation;
-mod interference;
+pub mod interference;
 mod link;
 mod magnetic;
 mod multipath;
