@@ -1,9 +1,10 @@
 //! What one receiver hears, sender by sender, and what that does to it.
 
+use super::Air;
 use super::coupling::{self, Coupling};
+use super::limits::FLOOR;
 use super::near::{Search, Side};
 use super::station::Station;
-use super::{Air, FLOOR};
 use crate::physics::interference;
 use crate::units::{Dbm, Decibels};
 

@@ -15,6 +15,7 @@ mod aerial;
 mod choices;
 mod coupling;
 mod hearing;
+mod limits;
 mod near;
 mod station;
 mod trial;
@@ -22,6 +23,7 @@ mod trial;
 pub use aerial::Aerial;
 pub use coupling::Coupling;
 pub use hearing::{Disturbed, Heard, HeardFrom};
+pub use limits::{FLOOR, SAME_SITE};
 pub use station::{Listens, Named, Own, Owner, QUIETEST, Sends, Station};
 pub use trial::Change;
 
@@ -30,17 +32,9 @@ use std::collections::HashMap;
 use crate::network::{Document, ResolvedHop};
 use crate::place::DocumentId;
 use crate::spec::{EndName, Neighbour};
-use crate::units::{Decibels, Metres};
+use crate::units::Metres;
 
 use near::{OnChannel, Side};
-
-/// What a sender brings is counted down to this far over the noise of a receiver. A hundred thousand that bring just less
-/// together raise a threshold by 0.04 dB.
-pub const FLOOR: Decibels = Decibels(-70.0);
-
-/// Antennas nearer to each other than this stand at one site: between them no path has a length, and what one puts into the
-/// other is not computed.
-pub const SAME_SITE: Metres = Metres(30.0);
 
 /// All antennas of a network, and those of its neighbours.
 #[derive(Debug, Default)]

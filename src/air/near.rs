@@ -11,8 +11,8 @@ use rstar::{AABB, PointDistance, RTree, RTreeObject};
 
 use super::aerial::Bound;
 use super::coupling::{filtered, gas_at};
+use super::limits::{FLOOR, SAME_SITE};
 use super::station::Station;
-use super::{FLOOR, SAME_SITE};
 use crate::physics::filter::Mask;
 use crate::physics::{free_space, interference};
 use crate::units::{Dbi, Dbm, Decibels, DecibelsPerKilometre, Gigahertz, Megahertz, Metres};

@@ -4,14 +4,15 @@ use std::collections::HashMap;
 use std::fmt;
 use std::sync::Arc;
 
-use super::SAME_SITE;
 use super::aerial::{Aerial, Bound};
-use crate::network::{Document, Holed as _, Part, ResolvedEnd, ResolvedHop};
+use super::limits::SAME_SITE;
+use crate::at;
+use crate::network::{Document, Holed, Part, ResolvedEnd, ResolvedHop};
 use crate::physics::filter::Mask;
 use crate::physics::geodesy::Position;
 use crate::physics::off_axis::EarthCentred;
 use crate::physics::receiver;
-use crate::place::DocumentId;
+use crate::place::{DocumentId, Place};
 use crate::spec::{
     Antenna, Both, End, EndName, Half, Hop, MaskPoint, Neighbour, Network, Polarisation, Radio, Site, Way,
 };
@@ -225,12 +226,36 @@ pub(super) fn of_hop<'n>(hop: &ResolvedHop<'n>, models: &mut Models) -> Option<[
     })
 }
 
-/// Whether nothing of its documents is broken: what is, says so itself.
-fn is_sound(hop: &ResolvedHop<'_>) -> bool {
-    let sound = |end: &ResolvedEnd<'_>| {
-        end.site.holes().is_none() && end.radio.holes().is_none() && end.antenna.holes().is_none()
-    };
-    hop.hop.holes().is_none() && hop.ends.iter().all(sound)
+/// Whether nothing that counts here is broken: what is, says so itself.
+fn is_sound(resolved: &ResolvedHop<'_>) -> bool {
+    let hop = resolved.hop;
+    let channel =
+        [at!(hop.channel.a_to_b), at!(hop.channel.b_to_a), at!(hop.channel.bandwidth), at!(hop.channel.polarisation)];
+    whole(hop, &channel) && resolved.ends.iter().all(is_sound_end)
+}
+
+fn is_sound_end(own: &ResolvedEnd<'_>) -> bool {
+    let (end, site, radio, antenna) = (own.end, own.site, own.radio, own.antenna);
+    let dish = [
+        at!(antenna.gain),
+        at!(antenna.gain_at),
+        at!(antenna.gain_by_frequency),
+        at!(antenna.diameter),
+        at!(antenna.cross_polar),
+        at!(antenna.pattern),
+    ];
+    whole(&end, &[at!(end.height), at!(end.transmit_power), at!(end.losses)])
+        && whole(site, &[at!(site.position), at!(site.ground_height)])
+        && whole(
+            radio,
+            &[at!(radio.noise_figure), at!(radio.transmit_mask), at!(radio.receive_mask), at!(radio.halves)],
+        )
+        && whole(antenna, &dish)
+}
+
+/// Whether none of these places of a document is broken.
+fn whole(document: &impl Holed, places: &[Place]) -> bool {
+    document.holes().is_none_or(|holes| places.iter().all(|place| holes.at(place).is_none()))
 }
 
 fn altitude(end: &ResolvedEnd<'_>) -> Metres {

@@ -6,7 +6,6 @@
 use std::sync::Arc;
 
 use super::budget::DirectionLines;
-use super::direction::Direction;
 use super::heard_mend::{Bench, HeardMend};
 use super::hearing::Hearing;
 use super::key::SectionKey;
@@ -197,7 +196,8 @@ impl Spoilt<'_> {
 /// A receiver that may hear too much.
 pub(super) struct Listener<'l> {
     pub(super) resolved: &'l ResolvedHop<'l>,
-    pub(super) direction: &'l Direction<'l>,
+    pub(super) receiver: &'l ResolvedEnd<'l>,
+    pub(super) lines: &'l HeardLines,
     pub(super) heard: &'l Traced<Arc<Heard>>,
     pub(super) hearing: &'l Hearing<'l>,
     pub(super) target: &'l Target,
@@ -217,7 +217,7 @@ impl Listener<'_> {
 
     fn aggressors(&self) -> Vec<Aggressor> {
         let Ok(heard) = self.heard.value() else { return Vec::new() };
-        let beam = self.direction.receiver.antenna.beamwidth.value.0;
+        let beam = self.receiver.antenna.beamwidth.value.0;
         let named = heard.from.iter().take(NAMED).map(|from| {
             let owner = self.hearing.station(from.number).owner;
             let over_noise = from.level - heard.noise;
@@ -247,7 +247,7 @@ impl Listener<'_> {
 
     /// What would mend it, where it needs mending.
     fn mend(&self) -> HeardMend {
-        let lines = &self.direction.heard;
+        let lines = self.lines;
         let above = lines.degradation_in_hand.get().is_some_and(|left| left.0 < 0.0);
         let lost = lines.carrier_in_hand.get().is_some_and(|left| left.0 < 0.0);
         match self.heard.value() {

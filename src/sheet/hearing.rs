@@ -35,7 +35,8 @@ impl<'n> Hearing<'n> {
 
     /// What a receiver of a hop hears. Missing where something of the hop is broken; what is broken elsewhere is not heard.
     pub(super) fn heard(&self, resolved: &ResolvedHop<'n>, end: EndName) -> Traced<Arc<Heard>> {
-        let own = listening(&own(resolved, end));
+        let own = own(resolved, end);
+        let own = all((&listening(&own), &sending(&own))).map(|_| ());
         let Some(number) = self.air.number(resolved.hop.at, end) else {
             return own.map(|()| Arc::new(Heard::nothing()));
         };

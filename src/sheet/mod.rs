@@ -203,8 +203,8 @@ impl<'n> HopSheet<'n> {
         let near = Both::ends(|end| near::compute(resolved, &path, end, profile.fraction(), &profile.frequency));
         let directions = direction::both(resolved, &means);
         let heard = Both::ways(|way| {
-            let (direction, heard) = (&directions[way], &around[way]);
-            Listener { resolved, direction, heard, hearing, target: &target }.sheet()
+            let (receiver, lines, heard) = (directions[way].receiver, &directions[way].heard, &around[way]);
+            Listener { resolved, receiver, lines, heard, hearing, target: &target }.sheet()
         });
         let disturbed = Both::ways(|way| disturbed::compute(resolved, way, hearing, &target));
         let gas_bounds = gas_bounds::compute(resolved, &path, &target);

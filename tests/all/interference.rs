@@ -244,7 +244,7 @@ fn single_pairs_are_those_of_an_independent_program() {
             silent += 1;
         }
     }
-    assert!(compared >= 2 && silent >= 4, "{compared} compared, {silent} silent");
+    assert!(compared >= 3 && silent >= 2, "{compared} compared, {silent} silent");
 }
 
 /// A generated network of so many hops.

@@ -151,7 +151,7 @@ impl Made {
         for _ in 0..3 {
             mixed = (mixed ^ mixed >> 29).wrapping_mul(0xbf58_476d_1ce4_e5b9);
         }
-        (mixed >> 11) as f64 / (1_u64 << 53) as f64
+        f64::from(u32::try_from(mixed >> 32).expect("32 bits")) / f64::from(u32::MAX)
     }
 }
 
@@ -208,7 +208,8 @@ fn keeps_halves(candidates: &[Candidate], plan: &Plan) -> bool {
     candidates.iter().zip(&plan.choices).all(|(candidate, choice)| {
         let first = candidate.choices[*choice].first_is_upper().expect("a pair");
         let [one, other] = candidate.sites;
-        *halves.entry(one).or_insert(first) == first && *halves.entry(other).or_insert(!first) == !first
+        let (near, far) = (*halves.entry(one).or_insert(first), *halves.entry(other).or_insert(!first));
+        near == first && far != first
     })
 }
 
