@@ -21,6 +21,8 @@ mod pack;
 mod pack;
 mod plan;
 #[cfg(feature = "pages")]
+mod pack_site;
+#[cfg(feature = "pages")]
 mod progress;
 mod say;
 mod schema;

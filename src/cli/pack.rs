@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 
 use super::args::{Pack as Command, PackArgs};
+use super::pack_site;
 use super::progress::Progress;
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
@@ -52,6 +53,7 @@ pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (args, packs): (_, &[Pack]) = match command {
         Command::Design(args) => (args, &[Pack::Design]),
         Command::Install(args) => (args, &[Pack::Install(EndName::A), Pack::Install(EndName::B)]),
+        Command::Site(args) => return pack_site::run(args),
         Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
         Command::Network(args) => return super::network_pack::run(args),
     };

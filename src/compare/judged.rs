@@ -34,7 +34,7 @@ impl Named<'_, '_> {
 
     fn name(&self, section: &SectionKey) -> Option<String> {
         let (names, number): (Vec<String>, usize) = match section {
-            SectionKey::Run(end, number) | SectionKey::Onward(end, number) => {
+            SectionKey::Run(end, number) | SectionKey::Onward(end, number) | SectionKey::Shared(end, number) => {
                 let runs = &self.0.ends[*end].runs;
                 (runs.iter().map(|run| run.resolved.port.id.to_string()).collect(), *number)
             }
@@ -55,7 +55,7 @@ impl Named<'_, '_> {
     /// Where the name of a numbered part is written: with another name its lines are others.
     pub(super) fn written_at(&self, section: &SectionKey) -> Option<Place> {
         match section {
-            SectionKey::Run(end, number) | SectionKey::Onward(end, number) => {
+            SectionKey::Run(end, number) | SectionKey::Onward(end, number) | SectionKey::Shared(end, number) => {
                 let run = self.0.ends[*end].runs[*number].resolved.run;
                 Some(at!(run.port))
             }

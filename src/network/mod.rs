@@ -29,7 +29,7 @@ mod trees;
 mod typing;
 
 pub use brought::{Brought, Inputs};
-pub use company::{Companions, Company, Fellow};
+pub use company::{Companions, Company, Fellow, FellowRun};
 pub use files::{Concrete, Files, SourceFile};
 pub use gate::load;
 pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};

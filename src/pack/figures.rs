@@ -1,6 +1,7 @@
 //! Drawings for the packs: each takes its numbers from the sheet and says in words what it shows.
 
 mod chain;
+mod elevation;
 mod grades;
 mod mounting;
 mod outages;
@@ -13,6 +14,7 @@ use serde::Serialize;
 use crate::drawing::Drawing;
 
 pub(super) use chain::chain;
+pub(super) use elevation::{Carrier, Stand, elevation};
 pub(super) use grades::grades;
 pub(super) use mounting::mounting;
 pub(super) use outages::outages;

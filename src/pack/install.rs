@@ -3,10 +3,11 @@
 use serde::Serialize;
 
 use super::cautions::{self, Caution};
+use super::company;
 use super::figures::{self, Figure};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
-use super::phrases::{angle, feeds, least_conductor};
+use super::phrases::{angle, feeds, least_conductor, reach};
 use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
@@ -27,6 +28,8 @@ pub(super) struct Install {
     near: Vec<String>,
     permits: Vec<String>,
     keep_clear: Vec<Fact>,
+    climb: Table,
+    climb_call: String,
     tools: String,
     access: String,
     contacts: Table,
@@ -76,6 +79,8 @@ impl Install {
             near: near(own, voice),
             permits: site.permits.iter().map(ToString::to_string).collect(),
             keep_clear: keep_clear(end, voice),
+            climb: company::climb(end, voice),
+            climb_call: company::whom_to_call(own, voice),
             tools: parts::tools(end, voice),
             hazards: site.hazards.iter().map(ToString::to_string).collect(),
             access: text_or(site.access.as_ref(), voice.say("not-assessed-ask")),
@@ -124,7 +129,7 @@ fn declination(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> String
 }
 
 /// People and power lines the site lists, in the words of the owner.
-fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
+pub(super) fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
     let site = own.site;
     let lines = site.power_lines.iter().map(|line| {
         let distance = voice.given_in_both(&line.distance);
@@ -145,18 +150,14 @@ fn near(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<String> {
 /// How far to stay away in front of the antenna.
 fn keep_clear(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let lines = &end.people;
-    let said = |line: &Line<KeepClear>| match line.get() {
-        Some(KeepClear(reach)) if reach.0 > 0.0 => voice.in_both(reach),
-        Some(_) => voice.say("keep-clear-nowhere"),
-        None => voice.line(line),
-    };
+    let said = |line: &Line<KeepClear>| reach(line, voice);
     vec![
         fact(voice.say("keep-clear-public"), said(&lines.public_distance)),
         fact(voice.say("keep-clear-workers"), said(&lines.workers_distance)),
     ]
 }
 
-fn position(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
+pub(super) fn position(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
     let at = &own.site.position;
     let (latitude, longitude) = (at.latitude.value, at.longitude.value);
     vec![
@@ -166,7 +167,7 @@ fn position(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
     ]
 }
 
-fn contacts(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
+pub(super) fn contacts(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["contact", "contact-for", "contact-telephone"]);
     for contact in &own.site.contacts {
         let role = text_or(contact.role.as_ref(), voice.say("nothing"));
@@ -176,7 +177,7 @@ fn contacts(own: &ResolvedEnd<'_>, voice: Voice) -> Table {
 }
 
 /// Where power and earth are on the site.
-fn supplies(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
+pub(super) fn supplies(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<Fact> {
     let power = own.site.power.iter().map(|point| ("site-power", &point.title));
     let earth = own.site.earth.iter().map(|point| ("site-earth", &point.title));
     power.chain(earth).map(|(key, title)| Fact { label: voice.say(key), value: title.to_string() }).collect()

@@ -13,7 +13,9 @@ mod acceptance;
 mod acceptance_table;
 mod aside;
 mod attach;
+mod bill;
 mod cautions;
+mod company;
 mod decision;
 mod design;
 mod figures;
@@ -35,6 +37,10 @@ mod record_page;
 mod render;
 #[cfg(feature = "pages")]
 mod set;
+#[cfg(feature = "pages")]
+mod site;
+#[cfg(feature = "pages")]
+mod site_view;
 mod steps;
 mod tables;
 mod waivers;
@@ -63,6 +69,8 @@ pub use network::{Gathered, HopExtract, NetworkPack};
 pub use outline::Outline;
 #[cfg(feature = "pages")]
 pub use render::{Finish, PackError, Press, on_presses, on_presses_for};
+#[cfg(feature = "pages")]
+pub use site::{SitePack, site_file_name};
 
 /// Everything that packs of one hop print, free of the library it came from.
 #[derive(Debug)]

@@ -104,7 +104,10 @@ impl Sources {
             Pack::Design | Pack::Install(_) => None,
         };
         let first = finding.labels.first().and_then(|label| label.spot.file());
-        let of_design = finding.rule.family != "record" && first.is_none_or(|file| self.is_of_design(file));
+        // What others put on a support is said where it is written, and is of the design all the same.
+        let of_company = || matches!(finding.rule.family, "mount" | "site");
+        let of_design =
+            finding.rule.family != "record" && (first.is_none_or(|file| self.is_of_design(file)) || of_company());
         let mut touched = finding.labels.iter().filter_map(|label| match &label.spot {
             Spot::Field(place) | Spot::Entry(place, _) => Some(place.document),
             Spot::Bytes(file, _) => record.filter(|record| record.file == *file),

@@ -3,7 +3,7 @@
 use std::fmt::Display;
 
 use super::words::sentence;
-use crate::sheet::{EndSheet, OnwardLines, Row};
+use crate::sheet::{EndSheet, KeepClear, Line, OnwardLines, Row};
 use crate::voice::Voice;
 
 /// What a run feeds, and what that draws.
@@ -31,4 +31,13 @@ pub(super) fn angle(decimal: impl Display, seconds: String, voice: Voice) -> Str
 /// What a row is, as a label.
 pub(super) fn label(row: &Row, voice: Voice) -> String {
     sentence(&voice.term(row.words))
+}
+
+/// A distance to keep, in words where there is none.
+pub(super) fn reach(line: &Line<KeepClear>, voice: Voice) -> String {
+    match line.get() {
+        Some(KeepClear(reach)) if reach.0 > 0.0 => voice.in_both(reach),
+        Some(_) => voice.say("keep-clear-nowhere"),
+        None => voice.line(line),
+    }
 }

@@ -12,6 +12,7 @@ use super::front::Front;
 use super::install::Install;
 use super::outline::is_open_error;
 use super::render::{PackError, Press};
+use super::site_view::SiteView;
 use super::{Body, HopPacks, NetworkPack, Pack, network, waivers, words};
 use crate::finding::Finding;
 use crate::listing::Places;
@@ -20,19 +21,20 @@ use crate::place::{DocumentId, FileId};
 
 /// A pack with its page data; what the templates receive.
 #[derive(Debug, Serialize)]
-struct Pages<'a> {
+pub(super) struct Pages<'a> {
     /// The sentences of the language that leave nothing open, by key.
-    words: &'static BTreeMap<String, String>,
-    front: Front,
-    design: Option<Design>,
-    install: Option<&'a Install>,
+    pub words: &'static BTreeMap<String, String>,
+    pub front: Front,
+    pub design: Option<Design>,
+    pub install: Option<&'a Install>,
+    pub site: Option<&'a SiteView>,
     /// Departures somebody has accepted; a crew must know of them.
-    waivers: words::Table,
+    pub waivers: words::Table,
     /// In which language they are told, where that is another.
-    waivers_spoken: Option<String>,
-    acceptance: Option<Acceptance>,
-    network: Option<network::Pages>,
-    files: Vec<Attachment>,
+    pub waivers_spoken: Option<String>,
+    pub acceptance: Option<Acceptance>,
+    pub network: Option<network::Pages>,
+    pub files: Vec<Attachment>,
 }
 
 impl HopPacks {
@@ -66,6 +68,7 @@ impl HopPacks {
             front,
             design: None,
             install: None,
+            site: None,
             acceptance: None,
             network: None,
             waivers: waivers::table(&accepted, self.naming.voice),
@@ -122,6 +125,7 @@ impl NetworkPack {
             front,
             design: None,
             install: None,
+            site: None,
             acceptance: None,
             network: Some(self.pages(&places)),
             waivers: self.waivers(),

@@ -7,6 +7,7 @@
 pub mod antenna;
 pub mod antenna_gain;
 pub mod atmosphere;
+pub mod bodies;
 pub mod bullington;
 pub mod cable_handling;
 pub mod cantilever;

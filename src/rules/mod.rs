@@ -17,6 +17,7 @@ pub mod people;
 pub mod record;
 pub mod run;
 pub mod service;
+pub mod site;
 
 mod prelude;
 mod settings;
@@ -173,6 +174,13 @@ pub static ALL: &[&Entry] = &[
     &run::voltage_reserve_small::ENTRY,
     &run::wiring_unfit::ENTRY,
     &run::wiring_unstated::ENTRY,
+    &site::antenna_in_beam::ENTRY,
+    &site::antennas_collide::ENTRY,
+    &site::antennas_too_near::ENTRY,
+    &site::live_antenna_on_climb::ENTRY,
+    &site::supply_port_used_twice::ENTRY,
+    &site::supply_shared_overloaded::ENTRY,
+    &site::supply_shared_unstated::ENTRY,
     &grounding::copper_between_earths::ENTRY,
     &grounding::earth_bond_unstated::ENTRY,
     &grounding::earth_not_bonded::ENTRY,

@@ -8,7 +8,7 @@ pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
 pub(super) use crate::spec::{Both, Carried, EndName, Sky, TestResult, Verdict, Window};
 pub(super) use crate::units::{
-    Celsius, Decibels, Degrees, Gigahertz, Megahertz, MeterVolts, Metres, Quantity, Volts, apart,
+    Celsius, Decibels, Degrees, Gigahertz, Megahertz, MeterVolts, Metres, Millimetres, Quantity, Volts, apart,
 };
 
 /// A line as it is printed; a dash for one that has no value.

@@ -1,5 +1,6 @@
 //! One end: where it points, what its bracket gives, what its meter will read.
 
+use super::beside::{self, Beside};
 use super::direction::Direction;
 use super::dish::{self, DishSheet};
 use super::geometry::altitude;
@@ -17,6 +18,7 @@ use super::power_line::{self, LineNear};
 use super::practice::Practice;
 use super::run::{self, RunSheet};
 use super::saying::Saying;
+use super::shared::{self, SharedSupply};
 use super::target::Target;
 use super::threshold::{self, ThresholdSheet};
 use super::title::Title;
@@ -73,6 +75,12 @@ pub struct EndSheet<'n> {
     pub far: &'n ResolvedEnd<'n>,
     /// The other ends on its support, in order of the id of their hop; no more than are judged together and one.
     pub beside: Vec<Fellow<'n>>,
+    /// The diameter of its antenna, as written or that of an aperture of its gain.
+    pub diameter: Option<Millimetres>,
+    /// What is to be known of each of them; nothing where there are more.
+    pub others: Vec<Beside<'n>>,
+    /// Its supplies that feed other runs too.
+    pub shared: Vec<SharedSupply<'n>>,
     /// Its lines.
     pub lines: EndLines,
     /// Other ways to mount the same bracket that do reach the tilt; empty while the present one does.
@@ -145,8 +153,10 @@ impl EndSheet<'_> {
         sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(end, i)));
         sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }).planned());
         sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
-        sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }));
+        sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }).planned());
+        sections.extend(self.others.iter().map(|beside| beside.section(self.resolved)));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
+        sections.extend(self.shared.iter().map(|shared| shared.section(self.resolved)));
     }
 }
 
@@ -176,12 +186,14 @@ pub(super) fn compute<'n>(
         name,
         resolved: own,
         far,
-        beside,
         lines: lines(hop, name, path, incoming, &reach, target),
         mends,
         height_mend,
         align_power: meter::power_that_reads(own, far, incoming, target),
-        ground: ground::compute(own, &code, target),
+        ground: ground::compute(own, &code, target, shared::earth(hop, own, company)),
+        shared: shared::supplies(hop, own, company),
+        diameter: beside::diameter(hop, own),
+        others: beside::compute(hop, own, &beside),
         code: code.get().flatten(),
         practice: target.practice.clone(),
         hottest_air: target.hottest_air.clone(),
@@ -196,6 +208,7 @@ pub(super) fn compute<'n>(
         too_near,
         lines_near: power_line::near(hop, own),
         runs: run::of_end(own, target),
+        beside,
     }
 }
 

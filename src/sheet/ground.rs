@@ -3,6 +3,7 @@
 use super::line::{AS_WRITTEN, lines};
 use super::method::cited;
 use super::reason::Reason;
+use super::saying::Saying;
 use super::target::Target;
 use super::traced::{Traced, all, read, see, written};
 use crate::at;
@@ -21,6 +22,7 @@ lines! {
             "the greater of the radio's floor, at equal conductance, and the code in force";
         length: Given<Metres>, "l", "length of the grounding conductor", AS_WRITTEN;
         inductance: Microhenries, "L", "its inductance, led straight", "0.2 l (ln(4 l/d) − 0.75) µH, straight round wire";
+        shared_earth: Saying, "", "what else bonds to its earth point", "ends of other hops of the network";
         to_take: Metres, "", "conductor to take, spare included", cited("length and spare (common practice), to the next half metre");
     }
 }
@@ -79,7 +81,12 @@ fn conductivity(metal: GroundMetal) -> f64 {
     }
 }
 
-pub(super) fn compute(own: &ResolvedEnd<'_>, code: &Traced<Option<Code>>, target: &Target) -> GroundLines {
+pub(super) fn compute(
+    own: &ResolvedEnd<'_>,
+    code: &Traced<Option<Code>>,
+    target: &Target,
+    shared: Traced<Saying>,
+) -> GroundLines {
     let (end, radio) = (own.end, own.radio);
     let floor = all((&read!(radio.ground.least_conductor), &see!(end.grounding.material)))
         .map(|(copper, metal)| SquareMillimetres(copper.0 / conductivity(*metal)).tidy());
@@ -99,6 +106,7 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, code: &Traced<Option<Code>>, target
         needed: needed.line(),
         length: length.line(),
         inductance: inductance.line(),
+        shared_earth: shared.line(),
         to_take: take.line(),
     }
 }

@@ -90,6 +90,10 @@ pub enum SectionKey {
     Run(EndName, usize),
     /// What a run hands on.
     Onward(EndName, usize),
+    /// A supply that a run shares with others, by the number of the run.
+    Shared(EndName, usize),
+    /// An antenna on the same support, by its hop and end.
+    Beside(EndName, String, EndName),
     /// What is close to an end.
     Near(EndName),
     /// A record, by its id.
@@ -146,6 +150,8 @@ impl SectionKey {
             Self::Ground(end) => format!("ends.{end}.ground"),
             Self::Run(end, number) => numbered(format!("ends.{end}.runs"), number),
             Self::Onward(end, number) => numbered(format!("ends.{end}.runs"), number) + ".onward",
+            Self::Shared(end, number) => numbered(format!("ends.{end}.runs"), number) + ".shared",
+            Self::Beside(end, hop, other) => format!("ends.{end}.beside[{hop}/{other}]"),
             Self::Near(end) => format!("near.{end}"),
             Self::Record(id) => format!("records.{id}"),
             Self::RecordRun(id, number) => numbered(format!("records.{id}.runs"), number),

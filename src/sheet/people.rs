@@ -13,7 +13,7 @@ use crate::network::{ResolvedEnd, ResolvedHop};
 use crate::physics::exposure::{PUBLIC, Sender, WORKERS};
 use crate::units::{Dbm, Decibels, Degrees, Gigahertz, Given, Metres, WattsPerSquareMetre};
 
-const KEEP_CLEAR: Method =
+pub(super) const KEEP_CLEAR: Method =
     cited("0 where 4 P / A is within the limit, else √(EIRP / (4 π S)); FCC OET Bulletin 65 (from memory)");
 
 const SET_POWER: &str = "the greatest the radio can be set to, or the power set where the licence fixes a ceiling; its tolerance and a second carrier come on top, and losses on the way to the antenna are not taken off";
@@ -44,6 +44,18 @@ pub(super) fn compute(
     sends: &Line<Given<Gigahertz>>,
     bearing: &Line<Degrees>,
 ) -> (PeopleLines, Vec<TooNear>) {
+    let lines = lines(hop, own, sends);
+    let near = match (lines.public_distance.get(), bearing.get(), altitude(own).get()) {
+        (Some(KeepClear(reach)), Some(bearing), Some(altitude)) if reach.0 > 0.0 => {
+            too_near(own, altitude, reach, bearing)
+        }
+        _ => Vec::new(),
+    };
+    (lines, near)
+}
+
+/// How far to keep from the antenna of an end, by the frequency it sends on.
+pub(super) fn lines(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>, sends: &Traced<Given<Gigahertz>>) -> PeopleLines {
     let (dish, radio) = (own.antenna, own.radio);
     let set_power = greatest_set(hop, own);
     let document = hop.hop;
@@ -66,19 +78,12 @@ pub(super) fn compute(
         diameter,
     });
     let of = |limit| sender.map(|sender| KeepClear(sender.distance(limit))).line();
-    let lines = PeopleLines {
+    PeopleLines {
         set_power: set_power.line(),
         at_cover: sender.map(|sender| sender.at_aperture()).line(),
         public_distance: of(PUBLIC),
         workers_distance: of(WORKERS),
-    };
-    let near = match (lines.public_distance.get(), bearing.get(), altitude(own).get()) {
-        (Some(KeepClear(reach)), Some(bearing), Some(altitude)) if reach.0 > 0.0 => {
-            too_near(own, altitude, reach, bearing)
-        }
-        _ => Vec::new(),
-    };
-    (lines, near)
+    }
 }
 
 /// The greatest power that may be set here: what the radio can, unless the licence fixes a ceiling and with it the setting.

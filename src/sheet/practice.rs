@@ -21,6 +21,8 @@ pub const DRIP_LOOP: Millimetres = Millimetres(150.0);
 pub const GROUND_LENGTH: Metres = Metres(6.0);
 /// Tightest bend of a grounding conductor: common practice (NFPA 780 has 203 mm, from memory).
 pub const GROUND_BEND: Millimetres = Millimetres(200.0);
+/// Least room between two antennas on one support: common practice, no source.
+pub const ANTENNA_GAP: Millimetres = Millimetres(100.0);
 /// Cable and wire beyond the length laid: common practice, no source.
 pub const SPARE: Percent = Percent(10.0);
 
@@ -45,6 +47,8 @@ pub struct Practice {
     pub ground_length: Wanted<Metres>,
     /// Tightest bend of a grounding conductor.
     pub ground_bend: Wanted<Millimetres>,
+    /// Least room between two antennas.
+    pub antenna_gap: Wanted<Millimetres>,
     /// Cable and wire to spare.
     pub spare: Wanted<Percent>,
     /// Coldest air, if anybody gave it.
@@ -70,6 +74,7 @@ impl Practice {
             ground_length: asked!(network.limits.ground_length)
                 .or_assume(GROUND_LENGTH, at!(network.limits.ground_length)),
             ground_bend: asked!(network.limits.ground_bend).or_assume(GROUND_BEND, at!(network.limits.ground_bend)),
+            antenna_gap: asked!(network.limits.antenna_gap).or_assume(ANTENNA_GAP, at!(network.limits.antenna_gap)),
             spare: asked!(network.limits.spare).or_assume(SPARE, at!(network.limits.spare)),
             coldest_air: asked!(hop.climate.coldest_air).or(asked!(network.climate.coldest_air)).wanted(),
         }

@@ -168,6 +168,9 @@ sentences! {
         NoWindAreaBeside { hop: Box<str>, end: EndName } =>
             "the antenna of hop {hop}, end {end}, on the same support states no wind area";
         StandsAlone => "nothing else of the network stands there";
+        BondsAlone => "nothing else of the network bonds there";
+        NoTotalPower => "the supply states no power of all its ports together";
+        CrowdedSupply { most: usize } => "more than {most} runs on one supply are not summed";
         Crowded { most: usize } => "more than {most} other antennas on one support are not judged together";
         WindBeyondBeam => "the wind turns it off the main beam";
 
@@ -250,6 +253,7 @@ impl Reason {
                 | Self::NoHysteresis
                 | Self::OneCarrier
                 | Self::StandsAlone
+                | Self::BondsAlone
                 | Self::NothingHeard
                 | Self::NothingElsewhere
                 | Self::NoNeighbourReached

@@ -64,6 +64,9 @@ sentences! {
 
         // What stands together.
         EndAt { hop: Box<str>, end: EndName, height: Box<Given<Metres>> } => "{hop} end {end} at {height}";
+        EndOf { hop: Box<str>, end: EndName } => "{hop} end {end}";
+        RunOf { hop: Box<str>, end: EndName, port: Box<str> } => "{hop} end {end} port {port}";
+        AndMore => "and more";
         MomentOf { hop: Box<str>, end: EndName, moment: NewtonMetres } => "{hop} end {end} {moment}";
 
         // The codes.

@@ -240,6 +240,11 @@ pub struct Run {
     pub carries: Vec<Carried>,
     /// What feeds it, where it carries power.
     pub supply: Option<Ref<Supply>>,
+    /// Name of that supply at the site, where one supply feeds several runs: runs here that name the same unit of the same
+    /// model hang on it together.
+    pub supply_unit: Option<Id>,
+    /// Which of its ports feeds this run.
+    pub supply_port: Option<Id>,
     /// Where that supply stands and takes its power: one of the site's power points.
     pub power_point: Option<Id>,
     /// What it feeds, where it carries `power-out`.

@@ -226,6 +226,8 @@ pub struct Limits {
     pub ground_length: Option<Given<Metres>>,
     /// Tightest bend of a grounding conductor. Default 200 mm (common practice).
     pub ground_bend: Option<Given<Millimetres>>,
+    /// Least room between two antennas on one support. Default 100 mm (common practice).
+    pub antenna_gap: Option<Given<Millimetres>>,
     /// Cable and wire to take beyond the length laid. Default 10 % (common practice).
     pub spare: Option<Given<Percent>>,
     /// By which criteria paths are cleared. Default `P.530-18 temperate`; `clearance` and `low_k_clearance` stand above it.

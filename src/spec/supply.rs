@@ -28,6 +28,8 @@ pub struct Supply {
     pub voltage: Window<Volts>,
     /// Most power it gives at its port.
     pub power: Given<Watts>,
+    /// Most power of all its ports together, where it feeds several runs.
+    pub total_power: Option<Given<Watts>>,
     /// Pairs it powers: 2 or 4; 1 is a plain two-wire feed.
     #[schemars(extend("enum" = [1, 2, 4]))]
     pub pairs: u8,

@@ -154,3 +154,57 @@ fn more_on_one_support_than_anybody_mounts_is_said_and_not_computed() {
     let found = found(&bench, "wind-not-judged");
     assert!(found.iter().any(|(_, message)| message.contains("more than 100 other antennas")), "{found:?}");
 }
+
+/// Two boxes in front of a tube of 100 mm, seen from above 50 to 450 mm out and 600 mm wide.
+#[test]
+fn bodies_on_one_tube_take_their_room() {
+    use hopwright::physics::bodies::Body;
+    use hopwright::units::{Degrees, Metres, Millimetres};
+    let body = |height: f64, bearing: f64| Body {
+        height: Metres(height),
+        diameter: Millimetres(600.0),
+        bearing: Degrees(bearing),
+        tilt: Degrees(0.0),
+    };
+    let room = |one: Body, other: Body| one.room(&other, Millimetres(100.0)).0;
+    let near = |one: f64, other: f64| assert!((one - other).abs() < 1e-9, "{one}, {other}");
+    near(room(body(10.0, 0.0), body(10.0, 0.0)), -400.0);
+    // Back to back: the tube is between them.
+    near(room(body(10.0, 0.0), body(10.0, 180.0)), 100.0);
+    // A quarter turn apart each reaches 250 mm into the other; above each other 100 mm are left.
+    near(room(body(10.0, 0.0), body(10.0, 90.0)), -250.0);
+    near(room(body(10.0, 0.0), body(10.7, 90.0)), 100.0);
+    near(room(body(10.0, 0.0), body(10.8, 180.0)), 100.0_f64.hypot(200.0));
+    for turn in [0.0, 17.0, 90.0, 233.0] {
+        let turned = |height, bearing: f64| body(height, (bearing + turn) % 360.0);
+        near(room(turned(10.0, 0.0), turned(10.2, 70.0)), room(body(10.0, 0.0), body(10.2, 70.0)));
+        near(room(turned(10.0, 70.0), turned(10.2, 0.0)), room(turned(10.2, 0.0), turned(10.0, 70.0)));
+    }
+    // What looks the same way and stands further out is in the beam of what is level with it, and not the other way round.
+    let bigger = Body { diameter: Millimetres(1200.0), ..body(10.0, 0.0) };
+    let tube = Millimetres(100.0);
+    assert!(body(10.0, 0.0).shines_on(&bigger, tube) && !bigger.shines_on(&body(10.0, 0.0), tube));
+    assert!(!body(11.0, 0.0).shines_on(&bigger, tube));
+}
+
+#[test]
+fn two_antennas_in_one_place_are_told_once_at_the_later_hop() {
+    let bench = Bench::new();
+    another(&bench, "second", "8 m", "-32.150000");
+    let found = found(&bench, "antennas-collide");
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0].0, "second");
+    assert!(found[0].1.contains("`ridge`, end a"), "{found:?}");
+}
+
+#[test]
+fn an_earth_point_of_two_names_both() {
+    let bench = Bench::new();
+    let before = sheets(&bench);
+    assert_eq!(before["ridge"].get("ends.a.ground.shared_earth"), None);
+    another(&bench, "second", "6.5 m", "-32.150000");
+    let after = sheets(&bench);
+    assert_eq!(after["ridge"]["ends.a.ground.shared_earth"].1, "second end a");
+    assert_eq!(after["second"]["ends.a.ground.shared_earth"].1, "ridge end a");
+    assert_eq!(after["ridge"].get("ends.b.ground.shared_earth"), None);
+}

@@ -50,6 +50,7 @@ mod safe_to_act;
 mod services;
 mod sheets;
 mod sight;
+mod site_packs;
 mod source;
 mod source_files;
 mod source_hostile;

@@ -187,7 +187,13 @@ fn hop(number: usize, dice: &mut Dice) -> String {
          polarisation: vertical\n\nends:\n"
     );
     for (end, half, site) in [("a", halves[0], number), ("b", halves[1], far)] {
-        let (height, outdoor) = (dice.between(8.0, 35.0), dice.between(10.0, 60.0));
+        // Ends that share a pole keep out of each other's way.
+        let (lowest, highest) = match end {
+            "a" => (22.0, 35.0),
+            _ if number % 100 == 99 => (36.5, 39.5),
+            _ => (8.0, 20.0),
+        };
+        let (height, outdoor) = (dice.between(lowest, highest), dice.between(10.0, 60.0));
         let _ = write!(
             text,
             "  {end}:\n    # Where it stands.\n    site: s{site}\n    support: pole\n    height: {height:.1} m\n\n    \

@@ -17,6 +17,8 @@ pub enum Pack {
     Install(PackArgs),
     /// One record an end, to sign: as designed, tolerance, as built, verdict. Needs a `record` that came back.
     Acceptance(PackArgs),
+    /// One pack a site, for one visit: the site once, what stands on each support and who is live, then the tasks of each end.
+    Site(PackArgs),
     /// One pack for the whole network: map, hops, frequency plan, services, open findings, parts, visits.
     Network(NetworkPackArgs),
 }
@@ -53,7 +55,8 @@ pub struct NetworkPackArgs {
 /// Arguments of the packs.
 #[derive(Debug, Arguments)]
 pub struct PackArgs {
-    /// Hops, by id; all of them if none is given. `install` and `acceptance` also take `HOP/a`, `HOP/b` and the ids of sites.
+    /// Hops, by id; all of them if none is given. `install` and `acceptance` also take `HOP/a`, `HOP/b` and the ids of sites;
+    /// `site` takes the ids of sites alone.
     pub ids: Vec<String>,
     /// Folder of the network.
     #[arg(long, default_value = ".")]

@@ -93,6 +93,7 @@ const SENSES: &[Sense] = &[
     lower("limits.drip_loop", "diameter"),
     higher("limits.ground_length", "length"),
     lower("limits.ground_bend", "diameter"),
+    lower("limits.antenna_gap", "diameter"),
     lower("limits.spare", "percentage"),
     plain("limits.clearance", Worse::Lower),
     plain("limits.low_k_clearance", Worse::Lower),

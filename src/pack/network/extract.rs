@@ -1,11 +1,11 @@
 //! What the pack of a network keeps of a hop: rows to print, and nothing of its sheet.
 
-use super::bill::Bill;
 use super::map::{MapSite, Standing};
 use super::tightest;
 use crate::finding::Finding;
 use crate::finding::faults::NOT_EVALUATED;
 use crate::finding::rule::Severity;
+use crate::pack::bill::Bill;
 use crate::sheet::{Aggressor, EndSheet, HopSheet};
 use crate::spec::{Both, EndName};
 use crate::units::Decibels;

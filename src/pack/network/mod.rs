@@ -3,7 +3,6 @@
 //!
 //! Of every hop rows are kept, never its sheet: a network of any size takes the memory of its pages.
 
-mod bill;
 mod extract;
 mod map;
 mod open;
@@ -14,6 +13,7 @@ mod trips;
 use serde::Serialize;
 
 use super::aside::Aside;
+use super::bill::Bill;
 use super::figures::Figure;
 use super::front::{Heading, Imprint};
 use super::outline::is_open_error;
@@ -30,7 +30,6 @@ use crate::voice::{Voice, shown};
 
 pub use extract::HopExtract;
 
-use bill::Bill;
 use map::{MapHop, MapSite, Standing};
 use open::Group;
 use trips::Trip;

@@ -1,9 +1,9 @@
-//! What all ends of a network take together: parts counted, cable and conductor by length.
+//! What several ends take together: parts counted, cable and conductor by length.
 
 use std::collections::BTreeMap;
 
-use crate::pack::parts::open_ports;
-use crate::pack::words::Table;
+use super::parts::open_ports;
+use super::words::Table;
 use crate::sheet::{EndSheet, RunSheet};
 use crate::spec::{Plugs, Screening};
 use crate::units::Metres;
@@ -82,8 +82,10 @@ impl Bill {
         if let Some(plate) = own.bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
             self.pieces(Part::Plate, 1, plate.title.to_string());
         }
-        for run in &end.runs {
-            self.run(run, voice);
+        for (number, run) in end.runs.iter().enumerate() {
+            // A supply of several runs is taken once, at the last of them.
+            let elsewhere = end.shared.iter().any(|shared| shared.run == number && !shared.told_here);
+            self.run(run, !elsewhere, voice);
         }
         let grounding = &own.end.grounding;
         let size = grounding.conductor.as_ref().map_or_else(|| voice.say("size-not-set"), |size| voice.number(size));
@@ -98,7 +100,7 @@ impl Bill {
         self.pieces(Part::Blank, open_ports(own).len(), own.radio.title.to_string());
     }
 
-    fn run(&mut self, run: &RunSheet<'_>, voice: Voice) {
+    fn run(&mut self, run: &RunSheet<'_>, with_supply: bool, voice: Voice) {
         let (resolved, cable) = (run.resolved, run.resolved.cable);
         let screen = format!("{} {}", cable.category.word(), cable.screening.word());
         let jacket = voice.term(cable.jacket.word());
@@ -116,7 +118,7 @@ impl Bill {
         for arrester in &resolved.arresters {
             self.pieces(Part::Arrester, 1, arrester.title.to_string());
         }
-        if let Some(supply) = resolved.supply {
+        if let Some(supply) = resolved.supply.filter(|_| with_supply) {
             self.pieces(Part::Supply, 1, format!("{}, {}", supply.title, supply.standard.word()));
         }
     }
