@@ -19,9 +19,9 @@ mod pack;
 #[cfg(not(feature = "pages"))]
 #[path = "no_press.rs"]
 mod pack;
-mod plan;
 #[cfg(feature = "pages")]
 mod pack_site;
+mod plan;
 #[cfg(feature = "pages")]
 mod progress;
 mod say;
