@@ -157,6 +157,11 @@ impl<'n> Air<'n> {
         here.iter().filter(sends_in).copied().collect()
     }
 
+    /// Whether it listens where another sends at its site.
+    pub(super) fn is_beside_a_sender(&self, station: &Station<'_>, instead: &[Station<'_>]) -> bool {
+        !self.beside(station, instead).is_empty()
+    }
+
     fn sees(&self, one: &Station<'_>, other: &Station<'_>) -> bool {
         let horizon = interference::horizon(one.altitude - self.lowest, other.altitude - self.lowest);
         one.at.distance(other.at) <= horizon

@@ -68,25 +68,43 @@ impl<'n> Air<'n> {
 }
 
 impl<'n> Change<'_, 'n> {
-    /// The greatest threshold degradation, nothing faded, of all receivers of the network that the change touches: those that
-    /// are changed and those that hear a changed sender before or after. None if one of them would listen where another sends
-    /// at its own site.
+    /// The greatest threshold degradation, nothing faded, of the receivers that are changed. None if one of them would listen
+    /// where another sends at its own site.
     #[must_use]
-    pub fn worst(&self) -> Option<Decibels> {
-        let mut worst = Decibels(0.0);
-        for station in self.touched() {
-            let heard = self.air.heard_instead(station, &self.instead);
-            if !heard.beside.is_empty() {
-                return None;
-            }
-            let degradation = heard.degradation();
-            worst = if degradation > worst { degradation } else { worst };
-        }
-        Some(worst)
+    pub fn of_its_own(&self) -> Option<Decibels> {
+        let each = self.instead.iter().filter(|station| listens_here(station)).map(|station| self.degradation(station));
+        each.reduce(|one, other| Some(Decibels(one?.0.max(other?.0)))).flatten()
     }
 
+    /// Whether no receiver of the network that the change touches is degraded by more than a limit, nothing faded, or listens
+    /// where another sends at its own site: neither those that are changed nor those that hear a changed sender before or after.
+    #[must_use]
+    pub fn keeps_within(&self, limit: Decibels) -> bool {
+        let good = |station: &Station<'_>| self.degradation(station).is_some_and(|degradation| degradation <= limit);
+        // Those that are changed first: most changes fail there, and the others need not be looked for.
+        self.instead.iter().filter(|station| listens_here(station)).all(good) && self.touched().into_iter().all(good)
+    }
+
+    /// Whether some end at a site of what is changed listens where another sends there.
+    #[must_use]
+    pub fn mixes_halves(&self) -> bool {
+        let here = |station: &Station<'n>| station.site().and_then(|site| self.air.at_site.get(&site));
+        let beside = self.instead.iter().filter_map(here).flatten().map(|number| &self.air.stations[*number]);
+        let others = beside.filter(|station| !self.changes(station));
+        self.instead.iter().chain(others).any(|station| self.air.is_beside_a_sender(station, &self.instead))
+    }
+
+    fn degradation(&self, station: &Station<'_>) -> Option<Decibels> {
+        let heard = self.air.heard_instead(station, &self.instead);
+        heard.beside.is_empty().then(|| heard.degradation())
+    }
+
+    fn changes(&self, station: &Station<'_>) -> bool {
+        self.instead.iter().any(|other| other.named() == station.named())
+    }
+
+    /// Those that hear a changed sender before or after and are not changed themselves.
     fn touched(&self) -> Vec<&Station<'n>> {
-        let changed = |station: &Station<'_>| self.instead.iter().any(|other| other.named() == station.named());
         let before = self.instead.iter().filter_map(|station| match station.named() {
             Named::Hop(hop, end) => self.air.station(hop, end),
             Named::Neighbour(_) => None,
@@ -95,8 +113,12 @@ impl<'n> Change<'_, 'n> {
         let mut numbers: Vec<usize> = senders.iter().flat_map(|station| self.air.hearers(station)).collect();
         numbers.sort_unstable();
         numbers.dedup();
-        let others = numbers.into_iter().map(|number| &self.air.stations[number]).filter(|station| !changed(station));
-        let all = self.instead.iter().chain(others);
-        all.filter(|station| station.listens.is_some() && matches!(station.owner, Owner::Hop(_))).collect()
+        let others = numbers.into_iter().map(|number| &self.air.stations[number]);
+        others.filter(|station| !self.changes(station) && listens_here(station)).collect()
     }
+}
+
+/// Whether it is a receiver of the network.
+fn listens_here(station: &Station<'_>) -> bool {
+    station.listens.is_some() && matches!(station.owner, Owner::Hop(_))
 }

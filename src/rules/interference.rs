@@ -46,6 +46,10 @@ fn name_aggressors(finding: &mut Finding, hop: &HopSheet<'_>, direction: &Direct
 /// What would do, each tried.
 fn mends(hop: &HopSheet<'_>, direction: &Direction<'_>) -> String {
     let mend = &hop.heard[direction.way].mend;
+    if !mend.tried {
+        return "changes are tried for the receivers that hear most; `plan --assign` looks for a frequency plan"
+            .to_owned();
+    }
     let mut list = mend.words.clone();
     if let (Some(weaker), Some(angle)) = (mend.weaker, mend.off_axis) {
         list.push(format!(
@@ -54,7 +58,7 @@ fn mends(hop: &HopSheet<'_>, direction: &Direction<'_>) -> String {
         ));
     }
     let mut help = match list.as_slice() {
-        [] => "no single change that was tried does: see the frequency plan of the network".to_owned(),
+        [] => "no single change that was tried does: `plan --assign` looks for a frequency plan".to_owned(),
         [only] => format!("{only} mends it"),
         many => format!("any one of these mends it: {}", many.join("; ")),
     };

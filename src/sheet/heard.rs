@@ -251,7 +251,7 @@ impl Listener<'_> {
         let above = lines.degradation_in_hand.get().is_some_and(|left| left.0 < 0.0);
         let lost = lines.carrier_in_hand.get().is_some_and(|left| left.0 < 0.0);
         match self.heard.value() {
-            Ok(heard) if above || lost => {
+            Ok(heard) if (above || lost) && self.hearing.is_worth_mending(self.resolved.hop.at, self.receiver.name) => {
                 let limit = self.target.threshold_degradation.value();
                 Bench { hearing: self.hearing, resolved: self.resolved, heard, limit }.mend()
             }
@@ -262,7 +262,7 @@ impl Listener<'_> {
     fn halves_exchange(&self) -> bool {
         let air = self.hearing.air();
         let exchanged = air.with_halves_exchanged(self.resolved.hop.at);
-        exchanged.is_some_and(|change| change.worst().is_some())
+        exchanged.is_some_and(|change| !change.mixes_halves())
     }
 
     fn beside(&self) -> Vec<Beside> {

@@ -10,6 +10,8 @@ use crate::units::{Decibels, Degrees, Gigahertz, Quantity as _};
 /// Single changes each of which would bring every receiver that it touches below the limit.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct HeardMend {
+    /// Whether any was tried: not where too many hear more.
+    pub tried: bool,
     /// The changes in words, the one that costs least first.
     pub words: Vec<String>,
     /// What the strongest sender would have to come in weaker by, by whatever means: an antenna, a screen, a place.
@@ -22,6 +24,10 @@ pub struct HeardMend {
 
 /// More decibels less are no mend.
 const MOST: f64 = 40.0;
+/// Nor is so much less power.
+const LESS: u8 = 20;
+/// Channels that are looked at for what they do to others.
+const CHANNELS: usize = 3;
 
 /// A receiver to try changes for.
 pub(super) struct Bench<'b, 'n> {
@@ -58,6 +64,7 @@ impl Bench<'_, '_> {
         }
         let crossed = strongest.coupling;
         HeardMend {
+            tried: true,
             words,
             weaker: self.weaker(),
             off_axis: Some(strongest.coupling.off_receiver),
@@ -66,7 +73,7 @@ impl Bench<'_, '_> {
     }
 
     fn passes(&self, change: Option<crate::air::Change<'_, '_>>) -> bool {
-        change.and_then(|change| change.worst()).is_some_and(|worst| worst <= self.limit)
+        change.is_some_and(|change| change.keeps_within(self.limit))
     }
 
     fn polarisation(&self, hop: DocumentId) -> Option<&'static str> {
@@ -79,23 +86,33 @@ impl Bench<'_, '_> {
         self.passes(Some(air.with_polarisation(hop, other))).then(|| other.word())
     }
 
-    /// The pair of channels on which the least is heard, if that is little enough.
+    /// The pair of channels on which the hop itself hears least, of those that disturb nobody else.
     fn channels(&self, hop: DocumentId) -> Option<Both<Gigahertz>> {
         let air = self.hearing.air();
         let Owner::Hop(own) = air.station(hop, EndName::A)?.owner else { return None };
         let now = Both { a: own.hop.channel.a_to_b.value, b: own.hop.channel.b_to_a.value };
         let tried = air.channels(hop).into_iter().filter(|pair| *pair != now);
-        let tried = tried.filter_map(|pair| Some((air.with_channels(hop, pair).worst()?, pair)));
-        let best = tried.min_by(|one, other| one.0.0.total_cmp(&other.0.0))?;
-        (best.0 <= self.limit).then_some(best.1)
+        let own = tried.filter_map(|pair| Some((air.with_channels(hop, pair).of_its_own()?, pair)));
+        let mut own: Vec<_> = own.filter(|(worst, _)| *worst <= self.limit).collect();
+        own.sort_by(|one, other| one.0.0.total_cmp(&other.0.0));
+        let best = own.into_iter().take(CHANNELS).map(|(_, pair)| pair);
+        best.into_iter().find(|pair| air.with_channels(hop, *pair).keeps_within(self.limit))
     }
 
     /// The least that the strongest sender has to be lowered by.
     fn power(&self, number: usize) -> Option<Decibels> {
         let air = self.hearing.air();
         let does = |less: f64| self.passes(Some(air.with_less_power(number, Decibels(less))));
-        let whole = (1..=20).map(f64::from).find(|less| does(*less))?;
-        Some(Decibels(whole))
+        // The less is sent, the less is heard: halved until one decibel does and one fewer does not.
+        let (mut low, mut high) = (0_u8, LESS);
+        if !does(f64::from(high)) {
+            return None;
+        }
+        while high - low > 1 {
+            let middle = low.midpoint(high);
+            if does(f64::from(middle)) { high = middle } else { low = middle }
+        }
+        Some(Decibels(f64::from(high)))
     }
 
     /// How much weaker the strongest would have to come in, all others as they are.

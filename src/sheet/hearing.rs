@@ -1,11 +1,14 @@
 //! The air around the hops of a network, and where everything written that counts in it.
 
+use std::collections::HashSet;
 use std::sync::{Arc, OnceLock};
 
 use super::traced::{Traced, all, read, see};
 use crate::air::{Air, Heard, Own, Owner, Station};
 use crate::network::{Document, ResolvedHop};
+use crate::place::DocumentId;
 use crate::spec::{EndName, Neighbour, Way};
+use crate::units::Decibels;
 
 /// Places without a value.
 pub(super) type Inputs = Traced<()>;
@@ -16,7 +19,12 @@ pub struct Hearing<'n> {
     air: Air<'n>,
     /// Of every antenna, where it stands, what it sends and what it listens to: gathered when somebody asks.
     places: Vec<[OnceLock<Inputs>; 2]>,
+    /// The receivers that hear most, by their numbers: found out when one hears too much.
+    worst: OnceLock<HashSet<usize>>,
 }
+
+/// For so many receivers changes are tried; where more hear too much, a frequency plan is what they need.
+const TRIED: usize = 100;
 
 impl<'n> Hearing<'n> {
     /// That of the hops of a network and of its neighbours.
@@ -24,7 +32,7 @@ impl<'n> Hearing<'n> {
     pub fn of(hops: &[ResolvedHop<'n>], neighbours: &'n [Document<Neighbour>]) -> Self {
         let air = Air::of(hops, neighbours);
         let places = air.stations().iter().map(|_| [OnceLock::new(), OnceLock::new()]).collect();
-        Self { air, places }
+        Self { air, places, worst: OnceLock::new() }
     }
 
     /// Who hears whom.
@@ -84,6 +92,20 @@ impl<'n> Hearing<'n> {
             );
         }
         list
+    }
+
+    /// Whether a receiver is among those that hear most. Trying changes takes long, and a network in which nothing fits must not
+    /// take hours to say so.
+    pub(super) fn is_worth_mending(&self, hop: DocumentId, end: EndName) -> bool {
+        let worst = self.worst.get_or_init(|| {
+            let own =
+                self.air.stations().iter().enumerate().filter(|(_, station)| matches!(station.owner, Owner::Hop(_)));
+            let heard = own.map(|(number, station)| (self.air.heard_by(station).degradation(), number));
+            let mut heard: Vec<(Decibels, usize)> = heard.collect();
+            heard.sort_by(|one, other| other.0.0.total_cmp(&one.0.0).then(one.1.cmp(&other.1)));
+            heard.into_iter().take(TRIED).map(|(_, number)| number).collect()
+        });
+        self.air.number(hop, end).is_some_and(|number| worst.contains(&number))
     }
 
     /// A station by its number.

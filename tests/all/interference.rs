@@ -9,6 +9,7 @@ use crate::fixture::Bench;
 use crate::physics::table::{Row, rows};
 use crate::synthetic::{self, Plan};
 use hopwright::air::{Air, Heard, Owner, Station};
+use hopwright::compare::{Noise, Side, compare};
 use hopwright::finding::Findings;
 use hopwright::network::{self, Scope};
 use hopwright::spec::EndName;
@@ -389,4 +390,17 @@ fn a_high_half_beside_a_low_one_is_found() {
     let found = found(&hub(turn).path(""));
     let of_hop = |hop: &str| (hop.to_owned(), "halves-mixed");
     assert_eq!(found, [of_hop("brook"), of_hop("ridge")]);
+}
+
+#[test]
+fn a_change_to_one_hop_shows_what_it_does_to_another() {
+    let [before, after] = [hub(|hop| hop.replace("b_to_a: 83.375", "b_to_a: 84.375")), hub(|hop| hop)];
+    let side = |bench: &Bench| Side::of(&Scope::of(&[bench.path("")]), "a state".into());
+    let compared = compare(&side(&before), &side(&after), &Noise::default());
+    let ridge = compared.hops.iter().find(|hop| hop.hop == "ridge").expect("ridge changes too");
+    let margin = ridge.quantities.iter().find(|change| change.key.ends_with("margins.fade_margin")).expect("a margin");
+    let [was, is] = [margin.values[0].number, margin.values[1].number].map(|number| number.expect("a number"));
+    assert!(is < was - 1.0, "{was} dB to {is} dB");
+    let causes: Vec<&str> = ridge.causes.iter().map(|cause| cause.path.as_str()).collect();
+    assert!(causes.iter().all(|file| file.ends_with("brook.yaml")) && !causes.is_empty(), "{causes:?}");
 }

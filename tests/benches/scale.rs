@@ -14,6 +14,9 @@ use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
 use granit_parser::Parser;
+use hopwright::air::Air;
+use hopwright::finding::Findings;
+use hopwright::network::{self, Scope};
 use pdf_extract::Document;
 use rayon::prelude::*;
 use synthetic::Plan;
@@ -37,6 +40,7 @@ fn main() {
     let bench = Bench { program, words };
     println!("{:<58} {:>6}  {:>7}  {:>7}  {:>7}  {:>9}", "row", "ratio", "wall s", "cpu s", "peak MB", "output kB");
     bench.size();
+    bench.air();
     bench.slips();
     bench.one_pack();
     bench.all_packs();
@@ -52,6 +56,19 @@ fn parse(folder: &Path) {
     let events = |path: &PathBuf| Parser::new_from_str(&fs::read_to_string(path).expect("text")).count();
     let count: usize = paths.par_iter().map(events).sum();
     println!("{count}");
+}
+
+/// Seconds that it takes to know what every receiver of a network hears, once its hops are known.
+fn heard(folder: &Path) -> f64 {
+    let loaded = network::load(&Scope::of(&[folder.to_path_buf()]));
+    let library = loaded.libraries.first().expect("a network");
+    let hops = network::resolve(library, &mut Findings::default());
+    let start = Instant::now();
+    let air = Air::of(&hops, &library.neighbours.documents);
+    let count: usize = air.stations().par_iter().map(|station| air.heard_by(station).from.len()).sum();
+    let took = start.elapsed().as_secs_f64();
+    assert!(count > 0, "somebody is heard");
+    took
 }
 
 /// What one run of a program took.
@@ -84,15 +101,34 @@ impl Bench {
         if !self.wants("size") {
             return;
         }
-        let small = network(10_000);
+        let small = made(10_000);
         let arguments = [OsStr::new("--parse"), small.path().as_os_str()];
         let bare = Task { bare: true, ..Task::of(&small, &arguments) };
         let check = Task::of(&small, &["check", "--quiet", "."]);
         let [ten, parsed] = self.pair(5, &check, &bare);
         row("check 10,000 hops / a bare parse of their files", ten, parsed);
-        let large = network(100_000);
+        let large = made(100_000);
         let hundred = Task::of(&large, &["check", "--quiet", "."]).run(&self.program);
         row("check 100,000 hops / 10,000", hundred, ten);
+    }
+
+    /// What every receiver hears, by itself and in the whole of `check`.
+    fn air(&self) {
+        if !self.wants("air") {
+            return;
+        }
+        let [small, large] = [10_000, 100_000].map(made);
+        let [ten, hundred] = [&small, &large].map(|network| {
+            let runs = (0..3).map(|_| heard(network.path()));
+            runs.fold(f64::INFINITY, f64::min)
+        });
+        let check = Task::of(&small, &["check", "--quiet", "."]).run(&self.program);
+        println!(
+            "{:<58} {:>6.2}  {ten:>7.2}",
+            "who hears whom, 10,000 hops / the rest of check",
+            ten / (check.wall - ten)
+        );
+        println!("{:<58} {:>6.2}  {hundred:>7.2}", "who hears whom, 100,000 hops / 10,000", hundred / ten);
     }
 
     /// One letter wrong in every reference to a site.
@@ -100,7 +136,7 @@ impl Bench {
         if !self.wants("slips") {
             return;
         }
-        let (clean, slipped) = (network(10_000), network(10_000));
+        let (clean, slipped) = (made(10_000), made(10_000));
         for number in 0..10_000 {
             let path = slipped.path().join(format!("hops/h{number}.yaml"));
             let text = fs::read_to_string(&path).expect("a hop");
@@ -115,7 +151,7 @@ impl Bench {
         if !self.wants("one-pack") {
             return;
         }
-        let (many, few) = (network(800), network(5));
+        let (many, few) = (made(800), made(5));
         let install = ["pack", "install", "h3/a", "--no-progress", "--out", "out"];
         let [one, other] = self.pair(5, &Task::of(&many, &install), &Task::of(&few, &install));
         row("pack install of an end of 800 hops / of 5", one, other);
@@ -125,7 +161,7 @@ impl Bench {
         if !self.wants("all-packs") {
             return;
         }
-        let (many, few) = (network(1000), network(100));
+        let (many, few) = (made(1000), made(100));
         for kind in ["install", "design"] {
             let pack = ["pack", kind, "--no-progress", "--out", "out"];
             let [all, some] = self.pair(1, &Task::of(&many, &pack), &Task::of(&few, &pack));
@@ -138,7 +174,7 @@ impl Bench {
         if !self.wants("sheets") {
             return;
         }
-        let network = network(1000);
+        let network = made(1000);
         let check = Task::of(&network, &["check", "--quiet", "."]);
         let sheet = ["sheet", "--format", "json"];
         let [values, judged] = self.pair(3, &Task::of(&network, &sheet), &check);
@@ -151,7 +187,7 @@ impl Bench {
         if !self.wants("plans") {
             return;
         }
-        let network = network(1000);
+        let network = made(1000);
         let check = Task::of(&network, &["check", "--quiet", "."]);
         let [listed, judged] = self.pair(3, &Task::of(&network, &["plan"]), &check);
         row("plan of 1,000 hops / check", listed, judged);
@@ -163,7 +199,7 @@ impl Bench {
         if !self.wants("compare") {
             return;
         }
-        let network = network(2400);
+        let network = made(2400);
         committed(&network);
         let check = Task::of(&network, &["check", "--quiet", "."]);
         let compare = Task::of(&network, &["compare", "HEAD"]);
@@ -253,7 +289,7 @@ fn pages(folder: &Path, kind: &str) -> u32 {
     packs.par_iter().map(|path| u32::try_from(of(path)).expect("few")).sum()
 }
 
-fn network(hops: usize) -> TempDir {
+fn made(hops: usize) -> TempDir {
     let folder = tempfile::tempdir().expect("a temporary folder");
     write(hops, folder.path());
     folder
