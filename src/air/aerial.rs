@@ -1,6 +1,6 @@
 //! An antenna in every direction: what it gains there, and the most it may gain anywhere further off.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use crate::physics::pattern;
 use crate::physics::{antenna, antenna_gain};
@@ -90,37 +90,44 @@ const MOST: i32 = 1;
 /// The most that an antenna gains at an angle or anywhere further off, to be looked up without computing an angle.
 #[derive(Debug)]
 pub(super) struct Bound {
-    steps: Vec<f64>,
+    aerial: Arc<Aerial>,
+    /// Found out when somebody asks: in a small network nobody does.
+    steps: OnceLock<Vec<f64>>,
 }
 
 impl Bound {
-    pub(super) fn of(aerial: &Aerial) -> Arc<Self> {
-        let count = usize::try_from((MOST - LEAST) * STEPS + 1).unwrap_or_default();
-        let mut steps = vec![0.0; count];
-        let mut most = f64::NEG_INFINITY;
-        // From behind forwards: each step holds the most from its nearer edge on.
-        for (number, step) in steps.iter_mut().enumerate().rev() {
-            let (near, far) = (angle(number), angle(number + 1));
-            for at in [near, far] {
-                most = most.max(aerial.towards(at).0);
-            }
-            // Between points of a measured pattern nothing is higher than at them; where it ends, the envelope takes over.
-            let inside = aerial.measured.iter().map(|(at, _)| *at).filter(|at| near <= *at && *at <= far);
-            for at in inside {
-                most = most.max(aerial.towards(at).0).max(aerial.envelope(at).0);
-            }
-            *step = most;
-        }
-        // On the axis, and where the angle is lost in rounding.
-        steps[0] = most.max(aerial.gain.0);
-        Arc::new(Self { steps })
+    pub(super) fn of(aerial: &Arc<Aerial>) -> Arc<Self> {
+        Arc::new(Self { aerial: Arc::clone(aerial), steps: OnceLock::new() })
     }
 
     /// The most, by the cosine of the angle.
     pub(super) fn beyond(&self, cosine: f64) -> f64 {
-        let number = step(1.0 - cosine);
-        self.steps[number.min(self.steps.len() - 1)]
+        let steps = self.steps.get_or_init(|| steps(&self.aerial));
+        steps[step(1.0 - cosine).min(steps.len() - 1)]
     }
+}
+
+/// The most from the nearer edge of each step on.
+fn steps(aerial: &Aerial) -> Vec<f64> {
+    let count = usize::try_from((MOST - LEAST) * STEPS + 1).unwrap_or_default();
+    let mut steps = vec![0.0; count];
+    let mut most = f64::NEG_INFINITY;
+    // From behind forwards.
+    for (number, step) in steps.iter_mut().enumerate().rev() {
+        let (near, far) = (angle(number), angle(number + 1));
+        for at in [near, far] {
+            most = most.max(aerial.towards(at).0);
+        }
+        // Between points of a measured pattern nothing is higher than at them; where it ends, the envelope takes over.
+        let inside = aerial.measured.iter().map(|(at, _)| *at).filter(|at| near <= *at && *at <= far);
+        for at in inside {
+            most = most.max(aerial.towards(at).0).max(aerial.envelope(at).0);
+        }
+        *step = most;
+    }
+    // On the axis, and where the angle is lost in rounding.
+    steps[0] = most.max(aerial.gain.0);
+    steps
 }
 
 /// The step that a value of `1 − cos φ` falls into, or the one before.

@@ -17,6 +17,8 @@ pub struct Heard {
     pub from: Vec<HeardFrom>,
     /// Senders at its own site that send into what it listens to, by their numbers: what they put into it is not computed.
     pub beside: Vec<usize>,
+    /// All of it together in milliwatts: what comes along the path of the partner, and the rest.
+    powers: [f64; 2],
 }
 
 /// What comes from one sender.
@@ -49,13 +51,39 @@ impl Heard {
     /// What is heard in an empty network.
     #[must_use]
     pub const fn nothing() -> Self {
-        Self { noise: Dbm(f64::INFINITY), from: Vec::new(), beside: Vec::new() }
+        Self { noise: Dbm(f64::INFINITY), from: Vec::new(), beside: Vec::new(), powers: [0.0; 2] }
+    }
+
+    /// The same with the strongest sender weaker.
+    #[must_use]
+    pub fn with_strongest_weaker(&self, less: Decibels) -> Self {
+        let mut heard = self.clone();
+        if let Some(strongest) = heard.from.first_mut() {
+            strongest.level = strongest.level - less;
+        }
+        heard.summed()
+    }
+
+    /// Adds up what is heard.
+    fn summed(mut self) -> Self {
+        self.powers = [true, false].map(|same_path| {
+            let of_path = self.from.iter().filter(|from| from.same_path == same_path);
+            of_path.map(|from| libm::exp10(from.level.0 / 10.0)).sum()
+        });
+        self
     }
 
     /// All of it together. None where nothing is heard.
     #[must_use]
     pub fn level(&self) -> Option<Dbm> {
-        interference::sum(self.from.iter().map(|from| from.level))
+        self.level_in(Decibels(0.0))
+    }
+
+    /// The same in a fade of the wanted path, which fades what comes along that path as well.
+    fn level_in(&self, fade: Decibels) -> Option<Dbm> {
+        let [along, others] = self.powers;
+        let power = along * libm::exp10(-fade.0 / 10.0) + others;
+        (power > 0.0).then(|| Dbm(10.0 * libm::log10(power)))
     }
 
     /// What it takes from the fade margin where nothing of it fades.
@@ -64,11 +92,10 @@ impl Heard {
         self.degradation_in(Decibels(0.0))
     }
 
-    /// The same in a fade of the wanted path, which fades what comes along that path as well.
+    /// The same in a fade of the wanted path.
     #[must_use]
     pub fn degradation_in(&self, fade: Decibels) -> Decibels {
-        let faded = self.from.iter().map(|from| if from.same_path { from.level - fade } else { from.level });
-        interference::sum(faded).map_or(Decibels(0.0), |level| interference::degradation(level - self.noise))
+        self.level_in(fade).map_or(Decibels(0.0), |level| interference::degradation(level - self.noise))
     }
 }
 
@@ -205,6 +232,6 @@ impl<'s> Ear<'s> {
         self.heard.from.sort_by(|one, other| other.level.0.total_cmp(&one.level.0).then(one.number.cmp(&other.number)));
         self.heard.beside.sort_unstable();
         self.heard.beside.dedup();
-        self.heard
+        self.heard.summed()
     }
 }

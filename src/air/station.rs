@@ -201,9 +201,9 @@ impl Models {
     fn aerial(&mut self, model: &Document<Antenna>, frequency: Gigahertz) -> (Arc<Aerial>, Arc<Bound>) {
         let known = self.aerials.entry((model.at, frequency.0.to_bits()));
         let (aerial, bound) = known.or_insert_with(|| {
-            let aerial = Aerial::of(model, frequency);
+            let aerial = Arc::new(Aerial::of(model, frequency));
             let bound = Bound::of(&aerial);
-            (Arc::new(aerial), bound)
+            (aerial, bound)
         });
         (Arc::clone(aerial), Arc::clone(bound))
     }
@@ -345,8 +345,9 @@ pub(super) fn of_neighbour(neighbour: &Document<Neighbour>) -> Option<Station<'_
     let aerial = |frequency: Gigahertz| {
         let diameter = neighbour.diameter.as_ref().map(|given| given.value);
         let cross_polar = neighbour.cross_polar.as_ref().map(|given| given.value);
-        let aerial = Aerial::new(frequency, neighbour.gain.value, diameter, cross_polar, &neighbour.pattern);
-        (Bound::of(&aerial), Arc::new(aerial))
+        let pattern = &neighbour.pattern;
+        let aerial = Arc::new(Aerial::new(frequency, neighbour.gain.value, diameter, cross_polar, pattern));
+        (Bound::of(&aerial), aerial)
     };
     let sends = neighbour.sends.as_ref().map(|sends| {
         let (bound, aerial) = aerial(sends.frequency.value);
@@ -389,8 +390,8 @@ pub(super) fn retuned<'n>(station: &Station<'n>, channels: Both<Gigahertz>) -> S
     let mut station = station.clone();
     let Owner::Hop(own) = station.owner else { return station };
     let aerial = |frequency| {
-        let aerial = Aerial::of(own.antenna, frequency);
-        (Bound::of(&aerial), Arc::new(aerial))
+        let aerial = Arc::new(Aerial::of(own.antenna, frequency));
+        (Bound::of(&aerial), aerial)
     };
     if let Some(sends) = &mut station.sends {
         sends.frequency = channels[own.name.outgoing()];

@@ -117,11 +117,7 @@ impl Bench<'_, '_> {
 
     /// How much weaker the strongest would have to come in, all others as they are.
     fn weaker(&self) -> Option<Decibels> {
-        let by = |less: f64| {
-            let mut heard = self.heard.clone();
-            heard.from[0].level = heard.from[0].level - Decibels(less);
-            heard.degradation() <= self.limit
-        };
+        let by = |less: f64| self.heard.with_strongest_weaker(Decibels(less)).degradation() <= self.limit;
         if !by(MOST) {
             return None;
         }

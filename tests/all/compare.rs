@@ -485,17 +485,32 @@ fn text_of_a_spec_breaks_no_comment() {
     }
 }
 
-/// The base network with a thousand hops more, all with this grounding conductor.
+/// The base network with a thousand hops more, all with this grounding conductor and too far apart to hear each other.
 fn thousand(conductor: &str) -> Bench {
     let bench = Bench::new();
-    let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
-    for file in 0..10 {
+    let read = |file: &str| fs::read_to_string(bench.path(file)).expect("there");
+    let (hop, scar, mill) = (read("hops/ridge.yaml"), read("sites/scar.yaml"), read("sites/mill.yaml"));
+    for file in 0..10_u32 {
         let mut text = String::new();
-        for number in 0..100 {
+        for number in 0..100_usize {
             let one = hop
                 .replace("id: ridge", &format!("id: spur-{file}{number:02}"))
-                .replace("conductor: 16 mm2", conductor);
+                .replace("conductor: 16 mm2", conductor)
+                .replace("site: scar", &format!("site: scar-{file}{number:02}"))
+                .replace("site: mill", &format!("site: mill-{file}{number:02}"));
             let _ = write!(text, "---\n{one}\n");
+            // Two degrees of latitude or three and a half of longitude lie between them, all around the world.
+            let south = [-2.0, 2.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 18.0][number % 10];
+            let east = f64::from(10 * file + u32::try_from(number / 10).expect("below ten")) * 3.5;
+            let around = |longitude: f64| (longitude + east + 180.0).rem_euclid(360.0) - 180.0;
+            for (site, name, latitude, longitude) in [(&scar, "scar", 54.30, -32.20), (&mill, "mill", 54.32, -32.17)] {
+                let there = site
+                    .replace(&format!("id: {name}"), &format!("id: {name}-{file}{number:02}"))
+                    .replace(&format!("latitude: {latitude:.6}"), &format!("latitude: {:.6}", latitude - south))
+                    .replace(&format!("longitude: {longitude:.6}"), &format!("longitude: {:.6}", around(longitude)));
+                assert_ne!(&there, site);
+                let _ = write!(text, "---\n{there}\n");
+            }
         }
         fs::write(bench.path(&format!("hops/spurs-{file}.yaml")), text).expect("written");
     }
