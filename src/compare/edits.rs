@@ -42,9 +42,9 @@ impl<'f> Edits<'f> {
                 differences.surveys(name, ids);
             }
         }
-        // Whoever shares a site with a hop that is new or gone may change by it.
+        // Whoever shares a site with a hop that is new or gone, or hears it, may change by it; a neighbour is heard too.
         for (side, other) in [(0, 1), (1, 0)] {
-            let hops = alike.outlines[side].named().filter(|outline| outline.name.0 == "hop");
+            let hops = alike.outlines[side].named().filter(|outline| matches!(&*outline.name.0, "hop" | "neighbour"));
             for outline in hops.filter(|outline| alike.outlines[other].first(&outline.name).is_none()) {
                 differences.alone(side, &outline.name, outline.id);
             }

@@ -7,8 +7,8 @@ use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
 use super::words::{Table, sentence, text_or};
 use crate::sheet::{
-    Cause, Direction, DirectionLines, EndSheet, HopSheet, Line, OnwardLines, Reason, Row, RunLines, RunSheet, Saying,
-    SectionKey, Shown,
+    Cause, Direction, DirectionLines, EndSheet, HeardLines, HopSheet, Line, OnwardLines, Reason, Row, RunLines,
+    RunSheet, Saying, SectionKey, Shown,
 };
 use crate::spec::{Both, Carried};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
@@ -109,7 +109,9 @@ pub(super) fn budget(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "symbol", "a-to-b", "b-to-a"]);
     let rows = |direction: &Direction<'_>| {
         let mut rows = direction.lines.rows(&SectionKey::Budget(direction.way));
-        rows.extend(direction.heard.rows(&SectionKey::Heard(direction.way)));
+        // Who is heard most is told by name where there is room for it, in the pack of the network.
+        let heard = direction.heard.rows(&SectionKey::Heard(direction.way));
+        rows.extend(heard.into_iter().filter(|row| row.key.name != HeardLines::strongest));
         rows.extend(direction.margins.rows(&SectionKey::Margins(direction.way)));
         rows
     };

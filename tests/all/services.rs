@@ -20,7 +20,11 @@ impl Two {
     fn with(rest: &str) -> Self {
         let bench = Bench::new();
         let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
-        fs::write(bench.path("hops/second.yaml"), hop.replace("id: ridge", "id: second")).expect("writable");
+        fs::write(
+            bench.path("hops/second.yaml"),
+            hop.replace("id: ridge", "id: second").replace("73.375", "74.375").replace("83.375", "84.375"),
+        )
+        .expect("writable");
         fs::write(bench.path("services.yaml"), format!("{SERVICE}{rest}")).expect("writable");
         Self { bench }
     }

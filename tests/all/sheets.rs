@@ -38,6 +38,9 @@ fn values_take_fifty_kilobytes_a_hop_and_a_line_of_text_each() {
         let hops = hops(&text);
         assert!(text.len() <= 50_000 * hops.len(), "{network}: {} bytes of {} hops", text.len(), hops.len());
         let lines: Vec<&Value> = hops.iter().flat_map(|hop| list(hop, "lines")).collect();
+        let document: Value = serde_json::from_str(&text).expect("JSON");
+        let services = document["services"].as_array().into_iter().flatten();
+        let lines: Vec<&Value> = lines.into_iter().chain(services.flat_map(|service| list(service, "lines"))).collect();
         let alone = text.lines().filter(|line| line.starts_with("{\"key\":"));
         let alone: Vec<Value> =
             alone.map(|line| serde_json::from_str(line.trim_end_matches(',')).expect("a whole line")).collect();

@@ -28,7 +28,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             sheet.name
         );
         let finding = near(&RULE, sheet, beside, message, found);
-        finding.measured(room, Worse::Lower);
+        finding.measured(into, Worse::Higher);
         finding.help(other_height(sheet, beside));
     }
 }
