@@ -99,7 +99,7 @@ impl Heard {
     }
 }
 
-impl<'n> Air<'n> {
+impl Air<'_> {
     /// What a receiver hears.
     #[must_use]
     pub fn heard_by(&self, station: &Station<'_>) -> Heard {

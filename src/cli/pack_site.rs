@@ -23,7 +23,7 @@ pub(super) fn run(args: &PackArgs) -> Result<Exit, Stop> {
     let open = read.open();
     let all = sites(&open);
     all_known(args, &all)?;
-    let wanted: Vec<(&[String; 2], &Vec<(usize, EndName)>)> =
+    let wanted: Vec<Wanted<'_>> =
         all.iter().filter(|([_, site], _)| args.ids.is_empty() || args.ids.contains(site)).collect();
     if wanted.is_empty() {
         say::aside(&format!("no site to print in {} (`check` says why)", say::shown(&args.network)));
@@ -76,7 +76,9 @@ fn sites(open: &Open<'_>) -> Sites {
         }
     }
     let ids: Vec<String> = open.hops().map(|hop| hop.hop.id.to_string()).collect();
-    sites.values_mut().for_each(|ends| ends.sort_by(|one, other| (&ids[one.0], one.1).cmp(&(&ids[other.0], other.1))));
+    for ends in sites.values_mut() {
+        ends.sort_by(|one, other| (&ids[one.0], one.1).cmp(&(&ids[other.0], other.1)));
+    }
     sites
 }
 
@@ -110,8 +112,11 @@ fn all_known(args: &PackArgs, all: &Sites) -> Result<(), Stop> {
     )))
 }
 
+/// A site by its network and its name, with the ends there, each by the number of its hop.
+type Wanted<'w> = (&'w [String; 2], &'w Vec<(usize, EndName)>);
+
 /// Two sites of one name in two networks would overwrite each other.
-fn distinct(wanted: &[(&[String; 2], &Vec<(usize, EndName)>)]) -> Result<(), Stop> {
+fn distinct(wanted: &[Wanted<'_>]) -> Result<(), Stop> {
     let twice = wanted.iter().find(|(name, _)| wanted.iter().filter(|(other, _)| other[1] == name[1]).count() > 1);
     match twice {
         None => Ok(()),

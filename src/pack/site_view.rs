@@ -158,7 +158,9 @@ impl Filling {
         let mut table =
             Table::new(voice, ["climb-antenna", "climb-height", "climb-points", "climb-workers", "climb-public"]);
         let (stands, rows): (Vec<Stand>, Vec<[String; 5]>) = self.stands.into_iter().unzip();
-        rows.into_iter().for_each(|row| table.row(row));
+        for row in rows {
+            table.row(row);
+        }
         let figures = stands.chunks(IN_ONE_DRAWING);
         let figures = figures.filter_map(|stands| figures::elevation(&self.carrier, stands, voice)).collect();
         SupportView { title: voice.with("site-support", &[("support", &self.title)]), figures, table }

@@ -181,7 +181,7 @@ pub struct StifferPipe {
 /// The thinnest pipe that all brackets take and that passes a trial; none where no pipe does.
 pub(super) fn thinnest<'b>(
     standing: Standing,
-    brackets: impl Iterator<Item = &'b Bracket> + Clone,
+    brackets: &(impl Iterator<Item = &'b Bracket> + Clone),
     passes: impl Fn(Standing) -> bool,
 ) -> Option<StifferPipe> {
     let does = |pipe: &&pipe::Pipe| {

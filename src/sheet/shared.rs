@@ -127,8 +127,8 @@ pub(super) fn earth(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>, company: Compa
         all((&see!(hop.id), &see!(end.grounding.bonds_to))).map(|_| ())
     });
     let named = Traced::each(&named.collect::<Vec<_>>()).decided_by(&see!(end.grounding.bonds_to));
-    let names = fellows.iter().map(|fellow| end_of(fellow.hop, fellow.end.name));
-    let list = Saying::list(names.chain(more.then_some(Saying::AndMore)).collect::<Vec<_>>().into_iter());
+    let ends = fellows.iter().map(|fellow| end_of(fellow.hop, fellow.end.name));
+    let list = Saying::list(ends.chain(more.then_some(Saying::AndMore)).collect::<Vec<_>>().into_iter());
     named.judge(|named| if named.is_empty() { Err(Reason::BondsAlone) } else { Ok(list) })
 }
 

@@ -255,7 +255,7 @@ fn stiffer(
     let (standing, others) = (carried.standing.get()?, carried.others.value().ok()?);
     let beam = own.antenna.beamwidth.value;
     let brackets = std::iter::once(own).chain(carried.fellows.iter().map(|fellow| fellow.end));
-    pole::thinnest(standing, brackets.map(|end| &*end.bracket.spec), |standing| {
+    pole::thinnest(standing, &brackets.map(|end| &*end.bracket.spec), |standing| {
         let pole = standing.in_wind(std::iter::once(&facing).chain(others), |height| gale.at(height).0);
         let turn = pole.turn(standing.above_foot(height));
         antenna::pointing_loss(turn, beam).is_some_and(|loss| loss <= allowed)

@@ -14,7 +14,7 @@ const HOPS: usize = 12;
 
 /// Every third hop has an antenna of its own kind, one more document of the same file.
 fn network() -> TempDir {
-    let folder = tempfile::tempdir().expect("a temporary folder");
+    let folder = tempfile::Builder::new().prefix("1-").tempdir().expect("a temporary folder");
     // The search for a network ends here.
     fs::create_dir(folder.path().join(".git")).expect("writable");
     synthetic::write(folder.path(), Plan { hops: HOPS, seed: 7, faults: false, points: 0 }).expect("written");
@@ -30,7 +30,7 @@ fn network() -> TempDir {
 
 /// The same files under other names, in the same order.
 fn moved(network: &TempDir) -> TempDir {
-    let folder = tempfile::tempdir().expect("a temporary folder");
+    let folder = tempfile::Builder::new().prefix("2-").tempdir().expect("a temporary folder");
     copy(network.path(), folder.path());
     for (was, is) in MOVES {
         fs::rename(folder.path().join(was), folder.path().join(is)).expect("renamed");
@@ -42,7 +42,7 @@ const MOVES: [(&str, &str); 4] =
     [("hops", "hopt"), ("sites", "sitet"), ("equipment.yaml", "equipmenu.yaml"), ("network.yaml", "networl.yaml")];
 
 fn copied(network: &TempDir) -> TempDir {
-    let folder = tempfile::tempdir().expect("a temporary folder");
+    let folder = tempfile::Builder::new().prefix("2-").tempdir().expect("a temporary folder");
     copy(network.path(), folder.path());
     folder
 }

@@ -1,5 +1,11 @@
 //! Interference through the whole program: networks whose every level is known from elsewhere, and what must hold of any.
 
+#![allow(
+    clippy::redundant_closure,
+    clippy::redundant_closure_for_method_calls,
+    reason = "a method by name has one lifetime"
+)]
+
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::fs;

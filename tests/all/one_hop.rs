@@ -142,22 +142,21 @@ tilt: { upright: { min: -35 deg, max: 35 deg } }
 /// The lines of a sheet that are there: key to number, where there is one, and text.
 pub type Lines = BTreeMap<String, (Option<f64>, String)>;
 
-/// The sheets of these hops, in their order.
+/// The sheets of these hops, in their order. Each is a network of its own: in one they would hear each other.
 pub fn sheets(hops: &[OneHop]) -> Vec<Lines> {
+    hops.iter().map(sheet).collect()
+}
+
+fn sheet(hop: &OneHop) -> Lines {
     let folder = tempfile::tempdir().expect("a temporary folder");
     fs::write(folder.path().join("network.yaml"), NETWORK).expect("written");
-    for hop in hops {
-        fs::write(folder.path().join(format!("{}.yaml", hop.name)), hop.yaml()).expect("written");
-    }
+    fs::write(folder.path().join(format!("{}.yaml", hop.name)), hop.yaml()).expect("written");
     let evaluation = evaluate(&Scope::of(&[folder.path().to_path_buf()]), |sheet, _| HopListing::of(sheet));
-    let of = |hop: &OneHop| {
-        let listing = evaluation.hops.iter().find(|listing| listing.hop == hop.name);
-        let listing = listing.unwrap_or_else(|| panic!("{} has no sheet: {:#?}", hop.name, evaluation.findings));
-        let rows = listing.sections.iter().flat_map(|section| &section.rows);
-        rows.filter_map(|row| {
-            Some((row.key.to_string(), (row.number.map(|(value, _)| value), row.text.as_ref().ok()?.to_string())))
-        })
-        .collect()
-    };
-    hops.iter().map(of).collect()
+    let listing = evaluation.hops.iter().find(|listing| listing.hop == hop.name);
+    let listing = listing.unwrap_or_else(|| panic!("{} has no sheet: {:#?}", hop.name, evaluation.findings));
+    let rows = listing.sections.iter().flat_map(|section| &section.rows);
+    rows.filter_map(|row| {
+        Some((row.key.to_string(), (row.number.map(|(value, _)| value), row.text.as_ref().ok()?.to_string())))
+    })
+    .collect()
 }

@@ -55,10 +55,9 @@ impl Part {
     pub(super) fn of(kind: &str, route: &str) -> Self {
         match (kind, route.split(['.', '[']).next().unwrap_or_default()) {
             ("waiver", _) => Self::Waiver,
-            ("service", _) => Self::Objective,
+            ("service", _) | (_, "objectives") => Self::Objective,
             (_, "rules" | "rules_by_path") => Self::Rule,
             (_, "limits") => Self::Limit,
-            (_, "objectives") => Self::Objective,
             (_, "codes") => Self::Code,
             (_, "climate") => Self::Climate,
             (_, "licence") if route.starts_with("licence.codes") => Self::Code,

@@ -161,19 +161,19 @@ fn antenna(
     let turn = (stand.bearing.0 - first.bearing.0).to_radians();
     let (along, across) = (libm::cos(turn), libm::sin(turn).abs());
     let side = if along >= 0.0 { 1.0 } else { -1.0 };
-    let size = (stand.diameter.0 / 2000.0 * shown.scale.min(26.0)).clamp(2.4, 11.0);
+    let reach = (stand.diameter.0 / 2000.0 * shown.scale.min(26.0)).clamp(2.4, 11.0);
     let half = half_width(carrier, shown);
     let out = POLE + side * (half + 5.0);
-    let wide = (size * across).max(0.9);
+    let wide = (reach * across).max(0.9);
     if stand.keep.is_some() {
         let far = 17.0 * along.abs().max(0.25);
-        drawing.hatch((out.min(out + side * far), y - size - 1.0), (far, 2.0 * size + 2.0));
+        drawing.hatch((out.min(out + side * far), y - reach - 1.0), (far, 2.0 * reach + 2.0));
     }
     drawing.rect((POLE.min(out), y - 1.2), ((out - POLE).abs(), 2.4), Fill::White, Some(Pen::Firm));
     let oval: Vec<Point> = (0..36_u8)
         .map(|step| {
             let angle = (f64::from(step) * 10.0).to_radians();
-            (out + wide * libm::cos(angle), y + size * libm::sin(angle))
+            (out + wide * libm::cos(angle), y + reach * libm::sin(angle))
         })
         .collect();
     drawing.polygon(&oval, Fill::White, Some(Pen::Heavy));

@@ -1,6 +1,7 @@
 //! A sender on the same channel and polarisation stands in the beam of a receiver.
 
-use super::*;
+use super::{cannot_work, is_twin, mends};
+use crate::rules::prelude::*;
 
 rule! {
     /// A sender on the same channel and polarisation stands in the beam of a receiver.

@@ -1,6 +1,7 @@
 //! Two hops between the same supports use one channel in one polarisation.
 
-use super::*;
+use super::{is_twin, mends};
+use crate::rules::prelude::*;
 
 rule! {
     /// Two hops between the same supports use one channel in one polarisation.

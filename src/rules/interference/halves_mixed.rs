@@ -1,6 +1,6 @@
 //! A receiver listens in the band that another hop sends in at the same site.
 
-use super::*;
+use crate::rules::prelude::*;
 
 rule! {
     /// A receiver listens in the band that another hop sends in at the same site.

@@ -1,6 +1,7 @@
 //! Interference is so strong that the capacity asked for does not get through in a clear sky.
 
-use super::*;
+use super::{mends, name_aggressors};
+use crate::rules::prelude::*;
 
 rule! {
     /// Interference is so strong that the capacity asked for does not get through in a clear sky.

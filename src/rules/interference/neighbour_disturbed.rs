@@ -1,6 +1,6 @@
 //! A sender comes through to a receiver of another owner.
 
-use super::*;
+use crate::rules::prelude::*;
 
 rule! {
     /// A sender comes through to a receiver of another owner.

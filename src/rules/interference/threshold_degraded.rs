@@ -1,6 +1,7 @@
 //! Other senders raise the thresholds of a receiver by more than the network allows.
 
-use super::*;
+use super::{cannot_work, mends, name_aggressors, told_by_channel};
+use crate::rules::prelude::*;
 
 rule! {
     /// Other senders raise the thresholds of a receiver by more than the network allows.
