@@ -22,7 +22,10 @@ pub mod fix;
 pub mod listing;
 pub mod network;
 pub mod output;
-#[cfg_attr(not(feature = "pages"), allow(dead_code, reason = "without the press nobody sets its pages"))]
+#[cfg_attr(
+    not(feature = "pages"),
+    allow(dead_code, unused_imports, reason = "without the press nobody sets its pages")
+)]
 pub mod pack;
 pub mod physics;
 pub mod place;
