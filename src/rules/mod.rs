@@ -139,6 +139,7 @@ pub static ALL: &[&Entry] = &[
     &run::arrester_missing::ENTRY,
     &run::arrester_unfit::ENTRY,
     &run::cable_category_too_low::ENTRY,
+    &run::cable_diameter_open::ENTRY,
     &run::cable_not_for_outdoors::ENTRY,
     &run::cable_not_sealed::ENTRY,
     &run::cable_outside_temperature::ENTRY,

@@ -133,6 +133,7 @@ sentences! {
         // Cables, power and grounding.
         NoGland => "the port lists no gland insert";
         NoGlandHolds => "no gland insert of the port holds this diameter";
+        NoBasis => "it does not say";
         NothingSeals => "no insert seals it";
         NothingFeedsRadio => "nothing feeds the radio";
         NothingFeedsRun => "nothing feeds this run";
@@ -257,6 +258,7 @@ impl Reason {
                 | Self::NothingHeard
                 | Self::NothingElsewhere
                 | Self::NoNeighbourReached
+                | Self::NoBasis
         )
     }
 }

@@ -24,6 +24,7 @@ mod radio;
 mod record;
 mod schema;
 mod service;
+mod source;
 
 mod site;
 mod supply;
@@ -61,6 +62,7 @@ pub use record::{
 };
 pub use schema::{schema_of, schema_text};
 pub use service::{Service, ServiceObjectives};
+pub use source::{Source, Sure};
 
 pub use site::{
     Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
@@ -69,7 +71,7 @@ pub use site::{
 pub use supply::{Location, Standard, Supply, Wiring};
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
-pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, Text, Window};
+pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, STANDARD, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]
@@ -162,6 +164,9 @@ pub trait Spec: serde::de::DeserializeOwned + schemars::JsonSchema {
 
     /// The document's own name.
     fn id(&self) -> &Id;
+
+    /// Calls it something else.
+    fn rename(&mut self, id: Id);
 }
 
 macro_rules! specs {
@@ -171,6 +176,10 @@ macro_rules! specs {
 
             fn id(&self) -> &Id {
                 &self.id
+            }
+
+            fn rename(&mut self, id: Id) {
+                self.id = id;
             }
         })+
     };

@@ -16,9 +16,10 @@ mod print;
 mod quantity;
 mod second;
 mod text;
+mod tube;
 
 pub use apart::apart;
-pub use given::Given;
+pub use given::{Given, of_tube};
 pub use kind::{Conversion, Kind, Spelling};
 pub use kinds::*;
 pub use quantity::Quantity;

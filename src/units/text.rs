@@ -7,7 +7,9 @@
 use std::ops::Range;
 
 use super::kind::{Conversion, Kind, Spelling};
+use super::kinds::TUBE;
 use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal, tidy};
+use super::tube;
 
 /// Why a text is not the quantity it should be.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,6 +29,11 @@ pub struct Fault {
 /// # Errors
 /// No number, no unit, a unit of another kind, or a value outside [`Kind::range`] or finer than [`Kind::grain`].
 pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
+    if kind.name == TUBE
+        && let Some(named) = tube::read(text)
+    {
+        return named;
+    }
     if let Some(value) = read_mixed(kind, text) {
         return in_range(kind, text, tidy(value));
     }
