@@ -3,7 +3,7 @@
 //! A name stands for an outside diameter, and not for the same one in every standard: that of `DN 65` is 76.1 mm in Europe
 //! and 73 mm across the Atlantic. Where they differ by more than a clamp forgives, the name alone is refused.
 
-use super::text::Fault;
+use super::fault::Fault;
 
 /// Sizes by name, with the outside diameter in millimetres by EN 10255, by ISO 4200, by ASME B36.10M; nought where the
 /// standard has none.

@@ -92,8 +92,8 @@ fn notations_of_the_trade_fit_reader_and_editor() {
     for text in ["1/0 AWG", "4/0 AWG", "10 AWG", "16 mm²", "16 mm2"] {
         takes(size.clone(), units::SquareMillimetres::KIND, text);
     }
-    let site = schema_of(Kind::Site).to_value();
-    let tube = site["properties"]["supports"]["items"]["properties"]["outside_diameter"].clone();
+    let place = schema_of(Kind::Site).to_value();
+    let tube = place["properties"]["supports"]["items"]["properties"]["outside_diameter"].clone();
     let kind = units::Kind::named("tube diameter").expect("a kind");
     for text in ["DN 50", "DN65 EN 10255", "NPS 2 1/2", "NPS 2-1/2", "NPS 1/2", "DN 65 ASME B36.10M", "76.1 mm", "3 in"]
     {
