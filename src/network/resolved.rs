@@ -7,7 +7,7 @@ use crate::finding::Spot;
 use crate::place::Place;
 use crate::spec::{
     Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Network, Port, PowerPoint, Radio,
-    Record, Run, Site, Supply, Support, Way,
+    Readout, Record, Run, Site, Supply, Support, Way,
 };
 
 /// A hop whose references all lead somewhere.
@@ -62,6 +62,15 @@ pub struct ResolvedEnd<'n> {
     pub runs: Vec<ResolvedRun<'n>>,
     /// The earth point its grounding bonds to, if one is named.
     pub earth: Option<Part<'n, EarthPoint>>,
+}
+
+impl<'n> ResolvedEnd<'n> {
+    /// The voltage its crew aligns by, if its radio has one.
+    #[must_use]
+    pub fn readout(&self) -> Option<Part<'n, Readout>> {
+        let readout = self.radio.readout.as_ref()?;
+        Some(self.radio.part(&"readout", &[], readout))
+    }
 }
 
 /// One cable run and everything in it.

@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::sheet::{EndSheet, RunSheet, across_flats};
-use crate::spec::{Orientation, Plugs, RunPlace, Screening};
+use crate::spec::{AlignedBy, Orientation, Plugs, RunPlace, Screening};
 use crate::units::{Given, Kilograms};
 use crate::voice::{Voice, shown};
 
@@ -193,10 +193,16 @@ pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
         }
         _ => voice.say("tool-wrench"),
     };
-    let port = &end.resolved.radio.readout.port;
-    if sizes.is_empty() {
-        return voice.with("tools", &[("wrench", &wrench), ("port", port)]);
-    }
-    let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
-    voice.with("tools-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets)), ("port", port)])
+    let wrench = if sizes.is_empty() {
+        wrench
+    } else {
+        let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
+        voice.with("tool-wrench-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets))])
+    };
+    let looked_at = match end.resolved.radio.aligned_by() {
+        Some(AlignedBy::Voltage(readout)) => voice.with("tool-meter", &[("port", &readout.port)]),
+        Some(AlignedBy::Level(shown)) => voice.with("tool-shown-level", &[("place", &shown.at)]),
+        Some(AlignedBy::Indication(_)) | None => voice.say("tool-voltmeter"),
+    };
+    voice.with("tools", &[("wrench", &wrench), ("meter", &looked_at)])
 }

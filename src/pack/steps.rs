@@ -7,7 +7,7 @@ use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
 use crate::sheet::{EndSheet, HopSheet, RunSheet, Saying};
-use crate::spec::{Carried, Radio, RunPlace, Screening};
+use crate::spec::{AlignedBy, Carried, Radio, RunPlace, Screening};
 use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
@@ -123,15 +123,17 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
         close(run, &mut steps);
     }
     let free = open_ports(own);
-    let readout = &own.radio.readout.port;
-    for port in free.iter().filter(|port| **port != &**readout) {
-        steps.step_with("step-blank", &[("port", port)]);
-    }
-    if free.contains(&&**readout) {
-        steps.step_with("step-leave-free", &[("port", readout)]);
+    for port in free {
+        let key = if own.radio.reads_out_at(port) { "step-leave-free" } else { "step-blank" };
+        steps.step_with(key, &[("port", &port)]);
     }
     for run in &end.runs {
-        energise(run, &mut steps);
+        energise(run, own.radio, &mut steps);
+    }
+    if let Some(button) = &own.radio.erase_button {
+        let held = voice.number(&button.held);
+        let open: [Open<'_>; 3] = [("button", &button.title), ("held", &held), ("erases", &button.erases)];
+        steps.step_with("step-erase-button", &open);
     }
     steps.items
 }
@@ -188,7 +190,7 @@ fn to_where(run: &RunSheet<'_>, voice: Voice) -> String {
 }
 
 /// Power last, when every cable is in its place.
-fn energise(run: &RunSheet<'_>, steps: &mut Steps) {
+fn energise(run: &RunSheet<'_>, radio: &Radio, steps: &mut Steps) {
     let voice = steps.voice;
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
     if let (Some(supply), true) = (resolved.supply, run.carries(Carried::Power)) {
@@ -198,7 +200,14 @@ fn energise(run: &RunSheet<'_>, steps: &mut Steps) {
             steps.step_with("step-wiring", &[("supply", &supply.title), ("wiring", &wiring)]);
         }
         let at = text_or(resolved.power_point.map(|point| point.title.clone()), voice.say("place-not-set"));
+        if radio.may_send_at_power_on() {
+            steps.beware(Hazard::Radiation);
+            steps.step("step-sends-at-once");
+        }
         steps.step_with("step-connect", &[("port", port), ("supply", &supply.title), ("at", &at)]);
+        if let Some(time) = &radio.start_up_time {
+            steps.step_with("step-starts", &[("time", &voice.number(time))]);
+        }
         steps.step_with("step-voltage", &[("voltage", &voice.line(&run.lines.radio_voltage))]);
     }
 }
@@ -231,7 +240,6 @@ fn bandwidth(sheet: &HopSheet<'_>, end: &EndSheet<'_>, steps: &mut Steps) {
 /// From two powered ends to a signal on the meter.
 pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let own = end.resolved;
-    let port = &own.radio.readout.port;
     let mut steps = Steps::new(voice);
     steps.step("step-call");
     bandwidth(sheet, end, &mut steps);
@@ -240,11 +248,33 @@ pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice
     steps.step_with("step-power", &[("here", &here), ("there", &there)]);
     let ceiling = licence::ceiling(&sheet.licence[end.name.outgoing()], &end.people, voice);
     steps.items.extend(ceiling.map(|text| Item::Step { text }));
-    steps.step_with("step-covers", &[("port", port)]);
+    match &own.radio.readout {
+        Some(readout) => steps.step_with("step-covers", &[("port", &readout.port)]),
+        None => steps.step("step-covers-only"),
+    }
     steps.beware(Hazard::Radiation);
     steps.step("step-transmit");
-    steps.step_with("step-meter", &[("port", port)]);
+    if let Some(mode) = &own.radio.alignment_mode {
+        steps.step_with("step-alignment-mode", &[("enter", &mode.enter)]);
+    }
+    watch(own.radio, &mut steps);
     steps.items
+}
+
+/// What shows the level, and how slowly.
+fn watch(radio: &Radio, steps: &mut Steps) {
+    let Some(by) = radio.aligned_by() else { return };
+    match by {
+        AlignedBy::Voltage(readout) => steps.step_with("step-meter", &[("port", &readout.port)]),
+        AlignedBy::Level(shown) => steps.step_with("step-shown-level", &[("place", &shown.at)]),
+        AlignedBy::Indication(indication) => {
+            let open: [Open<'_>; 2] = [("title", &indication.title), ("stronger", &indication.stronger)];
+            steps.step_with("step-indication", &open);
+        }
+    }
+    if let Some(lag) = by.lag() {
+        steps.step_with("step-lag", &[("lag", &steps.voice.number(lag))]);
+    }
 }
 
 /// From a signal on the meter to a locked and recorded antenna.
@@ -272,6 +302,11 @@ pub(super) fn alignment(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     steps.witness("witness-reading");
     steps.step("step-again");
     steps.step("step-restore");
-    steps.step_with("step-meter-off", &[("port", &own.radio.readout.port)]);
+    if let Some(mode) = &own.radio.alignment_mode {
+        steps.step_with("step-alignment-mode-off", &[("leave", &mode.leave)]);
+    }
+    if let Some(readout) = &own.radio.readout {
+        steps.step_with("step-meter-off", &[("port", &readout.port)]);
+    }
     steps.items
 }

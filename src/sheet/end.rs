@@ -52,6 +52,7 @@ lines! {
         pole: Given<Millimetres>, "D_p", "outside diameter of the support", AS_WRITTEN;
         align_state: Saying, "", "modulation state of the far end while aligning",
             "as its radio says, else its most robust at the bandwidth";
+        aligned_by: Saying, "", "what the crew aligns by", "voltage, else level shown, else indication of its radio";
         target_level: Dbm, "", "level to align to", "predicted level in that state, clear sky, power control off";
         level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
         level_most: Dbm, "", "highest level to accept", "predicted level plus the acceptance window";
@@ -238,6 +239,7 @@ fn lines(
         tilt_in_hand: all((reach, tilt)).map(|(reach, tilt)| reach.left(tilt)).line(),
         pole: written!(support.outside_diameter).line(),
         align_state: incoming.levels.aligns_in.clone(),
+        aligned_by: meter.by,
         target_level: incoming.levels.align_level.clone(),
         level_least: meter.least,
         level_most: meter.most,

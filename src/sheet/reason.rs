@@ -128,6 +128,8 @@ sentences! {
         CompassBlackout { field: Whole, least: Whole } =>
             "the horizontal field of {field} nT is below {least} nT, too weak for a compass";
         DegenerateScale => "the two points of the voltmeter scale need different voltages and different levels";
+        NoReadout => "its radio has no voltage to align by";
+        NothingToAlignBy => "its radio shows nothing to align by";
         NoTolerance => "no tolerance of power, gain or read-out is stated";
 
         // Cables, power and grounding.

@@ -57,6 +57,8 @@ sentences! {
         Sender { owner: Box<str>, level: Figure } => "{owner} {level}";
 
         // The meter and the cables.
+        VoltageAt { port: Box<str> } => "voltage at port {port}";
+        LevelAt { place: Box<str> } => "level at: {place}";
         Higher => "higher";
         Lower => "lower";
         Device => "device";

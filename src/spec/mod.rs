@@ -3,6 +3,7 @@
 //! These types are the language. Their doc comments become the descriptions in `schema/`, and through it the help an
 //! editor shows. They hold no places and no spans: a document's place is kept beside it, see [`crate::network`].
 
+mod alignment;
 mod antenna;
 mod arrester;
 mod bracket;
@@ -31,6 +32,7 @@ mod waiver;
 mod wind;
 mod words;
 
+pub use alignment::{AlignedBy, AlignmentMode, EraseButton, Indication, Readout, ReadoutPoint, ShownLevel};
 pub use antenna::{Antenna, GainPoint, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Finish, Plate, ScrewClass, Tilt};
@@ -52,9 +54,7 @@ pub use network::{
 pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
-pub use radio::{
-    Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
-};
+pub use radio::{Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State};
 pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,

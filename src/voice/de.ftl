@@ -116,10 +116,12 @@ inverted = kopfüber (Oberseite nach unten)
 tool-wrench = Drehmomentschlüssel
 tool-wrench-for = Drehmomentschlüssel für { $torque }
 tool-wrench-range = Drehmomentschlüssel von { $least } bis { $most }
+tool-wrench-sockets = { $wrench } mit Einsätzen { $sockets }
+tool-meter = Voltmeter mit Millivolt-Anzeige und Messleitung für Port { $port }
+tool-shown-level = was zum Ablesen des Pegels nötig ist ({ $place }), Voltmeter
+tool-voltmeter = Voltmeter
 tools =
-    Außerdem: { $wrench }, Voltmeter mit Millivolt-Anzeige und Messleitung für Port { $port }, Wasserwaage, Kompass, Kabeltester, Dichtmittel gegen Wetter, Kamera, diese Mappe.
-tools-sockets =
-    Außerdem: { $wrench } mit Einsätzen { $sockets }, Voltmeter mit Millivolt-Anzeige und Messleitung für Port { $port }, Wasserwaage, Kompass, Kabeltester, Dichtmittel gegen Wetter, Kamera, diese Mappe.
+    Außerdem: { $wrench }, { $meter }, Wasserwaage, Kompass, Kabeltester, Dichtmittel gegen Wetter, Kamera, diese Mappe.
 
 ## Side lobes.
 
@@ -165,9 +167,12 @@ step-screen-entry = Schirm des Kabels an Port { $port } erden: { $bonded }, an d
 step-test = Jedes Adernpaar des Kabels an Port { $port } und den Schirm von Ende zu Ende prüfen.
 step-blank = Port { $port } mit dem Blindstopfen des Herstellers schließen.
 step-leave-free = Port { $port } für das Voltmeter frei lassen.
+step-erase-button = Finger weg von { $button }: { $held } lang gedrückt löscht er: { $erases }.
 step-wiring = Kontakte und Pole des Speisegeräts { $supply } messen, bevor etwas eingesteckt wird: { $wiring }.
+step-sends-at-once = Gegenstelle anrufen, niemand bleibt vor einer der Antennen: Das Funkgerät sendet unter Umständen, sobald es Strom hat.
 step-connect = Leitung von Port { $port } an das Speisegerät { $supply } ({ $at }) anschließen und einschalten.
 place-not-set = Platz NICHT FESTGELEGT
+step-starts = { $time } warten: So lange startet das Funkgerät.
 step-voltage = Spannung am Funkgerät unter Last messen: { $voltage } oder mehr erwarten.
 
 ## Steps of alignment.
@@ -183,8 +188,13 @@ step-power = Sendeleistung einstellen: hier { $here }, an der Gegenstelle { $the
 step-ceiling = Sendeleistung hier niemals über { $most } stellen: Für mehr gelten weder Erlaubnis noch Abstand.
 step-ceiling-licence = Sendeleistung hier niemals über { $most } stellen (Genehmigung { $number }): Für mehr gelten weder Erlaubnis noch Abstand.
 step-covers = Transportschutz beider Antennen und Kappe von Port { $port } abnehmen. Die Radome bleiben.
+step-covers-only = Transportschutz beider Antennen abnehmen. Die Radome bleiben.
 step-transmit = Beide Sender einschalten und warten, bis beide Funkgeräte gestartet sind.
+step-alignment-mode = Funkgerät in den Ausrichtbetrieb bringen: { $enter }
 step-meter = Voltmeter mit Millivolt-Anzeige an Port { $port } anschließen.
+step-shown-level = Öffnen, was den Empfangspegel zeigt: { $place }.
+step-indication = { $title } beobachten: bei stärkerem Signal { $stronger }.
+step-lag = Nach jeder Bewegung { $lag } warten, bevor die Anzeige gilt.
 step-sweep = Azimut langsam schwenken, mindestens { $angle } nach beiden Seiten. Zum stärksten Maximum zurückkehren.
 step-sweep-past = Azimut langsam schwenken, nach beiden Seiten weit über das erste Maximum hinaus. Zum stärksten Maximum zurückkehren.
 step-sweep-tilt = Neigung ebenso schwenken. Zum stärksten Maximum zurückkehren.
@@ -194,6 +204,7 @@ step-torque = { $screws }: { $number } × { $thread } reihum und in Stufen mit {
 step-torque-maker = Alle Schrauben reihum und in Stufen mit dem Drehmoment des Herstellers anziehen.
 step-again = Noch einmal ablesen. Ist es schwächer geworden: lösen und neu ausrichten. Anzeige ins Protokoll schreiben.
 step-restore = Alles, was zum Ausrichten ausgeschaltet wurde, an beiden Enden wieder einschalten.
+step-alignment-mode-off = Funkgerät aus dem Ausrichtbetrieb holen: { $leave }
 step-meter-off = Voltmeter abnehmen und Port { $port } schließen.
 
 ## The install pack.
@@ -282,6 +293,13 @@ target-port = Voltmeter an Port { $port }, Gleichspannung
 target-accept = Zulässig { $band }
 target-level = Pegel { $level } mit { $state }
 target-sense = Stärkeres Signal: Anzeige { $sense }
+target-shown-level = Pegel an: { $place }
+target-state = mit { $state }
+target-sense-level = Näher an null ist stärker: −40 vor −50
+target-peak = stärkstes Maximum
+target-stronger = Stärker: { $stronger }
+target-no-level = Zeigt mehr und weniger, nicht ob der Pegel stimmt
+target-ask = Halt: Planer fragen, wonach ausgerichtet wird
 lamp = Leuchte
 lamp-shows = Zeigt
 lamp-means = Bedeutet
@@ -302,6 +320,7 @@ outside-restless-look = Leistungsregelung noch ein, lose Halterung, Regen oder h
 outside-restless-do = Beides prüfen, dann ruhiges und trockenes Wetter abwarten.
 outside-none = fehlt
 outside-none-look = Messleitung oder Port, Sender der Gegenstelle aus, falsche Hälfte, falscher Kanal, falsche Polarisation.
+outside-none-look-shown = Sender der Gegenstelle aus, falsche Hälfte, falscher Kanal, falsche Polarisation.
 outside-none-do = Hier prüfen, dann die Gegenstelle prüfen lassen.
 
 ## Drawings of the install pack.
@@ -516,7 +535,7 @@ first-lobe = Winkel, erste Nebenkeule
 meter-this-end = Anzeige, Nebenkeule an diesem Ende
 meter-far-end = Anzeige, Nebenkeule an der Gegenstelle
 meter-both-ends = Anzeige, Nebenkeule an beiden Enden
-meter-port = Voltmeter an Port
+aligned-by = Ausrichten nach
 run-length = Länge
 run-hot-length = Länge nach Ethernet-Zählung, heiß
 run-conductor = Ein Leiter, heiß, mit Kontakten
@@ -1125,6 +1144,7 @@ sheet-highest-tilt-the-bracket-gives-as-mounted = größte Neigung der Halterung
 sheet-tilt-left-to-the-nearer-end-of-that-range = Rest der Neigung zum näheren Ende des Bereichs
 sheet-outside-diameter-of-the-support = Außendurchmesser des Trägers
 sheet-modulation-state-of-the-far-end-while-aligning = Modulationsstufe der Gegenstelle beim Ausrichten
+sheet-what-the-crew-aligns-by = wonach ausgerichtet wird
 sheet-level-to-align-to = Zielpegel
 sheet-lowest-level-to-accept = kleinster zulässiger Pegel
 sheet-highest-level-to-accept = größter zulässiger Pegel
@@ -1360,6 +1380,8 @@ reason-magnetic-height = das Magnetfeldmodell gilt von −1 km bis 850 km, nicht
 reason-no-such-position = { $latitude }, { $longitude } ist keine Lage
 reason-compass-blackout = die waagrechte Feldstärke von { $field } nT liegt unter { $least } nT, zu schwach für einen Kompass
 reason-degenerate-scale = die zwei Punkte der Anzeigeskala brauchen verschiedene Spannungen und verschiedene Pegel
+reason-no-readout = sein Funkgerät hat keine Spannung zum Ausrichten
+reason-nothing-to-align-by = sein Funkgerät zeigt nichts, wonach man ausrichten kann
 reason-no-tolerance = keine Toleranz von Leistung, Gewinn oder Anzeige ist angegeben
 reason-no-gland = der Port nennt keinen Dichteinsatz
 reason-no-gland-holds = kein Dichteinsatz des Ports fasst diesen Durchmesser
@@ -1437,6 +1459,8 @@ said-tiles-of = { $source } (Kacheln { $names })
 said-count = { $number }
 said-standing = { $kind } { $name }
 said-sender = { $owner } { $level }
+said-voltage-at = Spannung an Port { $port }
+said-level-at = Pegel an: { $place }
 said-higher = höher
 said-lower = niedriger
 said-device = Gerät

@@ -116,10 +116,12 @@ inverted = inverted (upside down)
 tool-wrench = torque wrench
 tool-wrench-for = torque wrench for { $torque }
 tool-wrench-range = torque wrench from { $least } to { $most }
+tool-wrench-sockets = { $wrench } with sockets { $sockets }
+tool-meter = voltmeter that shows millivolts with a lead for port { $port }
+tool-shown-level = what is needed to see the level ({ $place }), voltmeter
+tool-voltmeter = voltmeter
 tools =
-    Also: { $wrench }, voltmeter that shows millivolts with a lead for port { $port }, level, compass, cable tester, weather sealing, camera, this pack.
-tools-sockets =
-    Also: { $wrench } with sockets { $sockets }, voltmeter that shows millivolts with a lead for port { $port }, level, compass, cable tester, weather sealing, camera, this pack.
+    Also: { $wrench }, { $meter }, level, compass, cable tester, weather sealing, camera, this pack.
 
 ## Side lobes.
 
@@ -165,9 +167,12 @@ step-screen-entry = Bond the screen of the cable to port { $port } { $bonded }, 
 step-test = Test every pair of the cable to port { $port } and its screen from end to end.
 step-blank = Close port { $port } with the maker's blank.
 step-leave-free = Leave port { $port } free for the meter.
+step-erase-button = Keep off { $button }: held for { $held } it erases { $erases }.
 step-wiring = Measure contacts and poles of the supply { $supply } before anything is plugged in: { $wiring }.
+step-sends-at-once = Call the far end, get everybody out from in front of both antennas: the radio may send as soon as it has power.
 step-connect = Connect the run to port { $port } to the supply { $supply } ({ $at }) and switch on.
 place-not-set = place NOT SET
+step-starts = Wait { $time }: the radio takes that long to start.
 step-voltage = Measure the voltage at the radio under load: expect { $voltage } or more.
 
 ## Steps of alignment.
@@ -183,8 +188,13 @@ step-power = Set the transmit power to { $here } here and to { $there } at the f
 step-ceiling = Never raise the transmit power above { $most } here: no more is allowed or kept clear for.
 step-ceiling-licence = Never raise the transmit power above { $most } here (licence { $number }): no more is allowed or kept clear for.
 step-covers = Take the transport covers off both antennas and the cap off port { $port }. The radomes stay on.
+step-covers-only = Take the transport covers off both antennas. The radomes stay on.
 step-transmit = Switch both transmitters on and wait until both radios have started.
+step-alignment-mode = Bring the radio into its alignment mode: { $enter }
 step-meter = Put a voltmeter that shows millivolts on port { $port }.
+step-shown-level = Open what shows the received level: { $place }.
+step-indication = Watch { $title }: with a stronger signal, { $stronger }.
+step-lag = After every turn wait { $lag } before you believe what it shows.
 step-sweep = Sweep azimuth slowly, at least { $angle } to both sides. Go back to the strongest peak.
 step-sweep-past = Sweep azimuth slowly, well past the first peak to both sides. Go back to the strongest peak.
 step-sweep-tilt = Sweep tilt in the same way. Go back to the strongest peak.
@@ -194,6 +204,7 @@ step-torque = { $screws }: tighten { $number } × { $thread } in turns and in st
 step-torque-maker = Tighten all screws in turns and in stages to the maker's torque.
 step-again = Read again. If it got weaker, loosen and peak anew. Write the reading into the record.
 step-restore = Switch all that was switched off for aligning back on at both ends.
+step-alignment-mode-off = Bring the radio out of its alignment mode: { $leave }
 step-meter-off = Take the meter off and close port { $port }.
 
 ## The install pack.
@@ -282,6 +293,13 @@ target-port = Meter on port { $port }, direct voltage
 target-accept = Accept { $band }
 target-level = Level { $level } with { $state }
 target-sense = A stronger signal reads { $sense }
+target-shown-level = Level at: { $place }
+target-state = with { $state }
+target-sense-level = Nearer to zero is stronger: −40 before −50
+target-peak = strongest peak
+target-stronger = Stronger: { $stronger }
+target-no-level = It tells more from less, not whether the level is right
+target-ask = Stop: ask the designer what to align by
 lamp = Lamp
 lamp-shows = Shows
 lamp-means = Means
@@ -302,6 +320,7 @@ outside-restless-look = Power control still on, a loose mount, rain, or hot air 
 outside-restless-do = Check both, then wait for calm and dry weather.
 outside-none = not there
 outside-none-look = Meter lead or port, far transmitter off, wrong half, channel or polarisation.
+outside-none-look-shown = Far transmitter off, wrong half, channel or polarisation.
 outside-none-do = Check here, then have the far end check.
 
 ## Drawings of the install pack.
@@ -516,7 +535,7 @@ first-lobe = First side lobe off the axis
 meter-this-end = Meter with this end on a side lobe
 meter-far-end = Meter with the far end on one
 meter-both-ends = Meter with both ends on one
-meter-port = Meter on port
+aligned-by = Align by
 run-length = Length
 run-hot-length = Length as Ethernet counts it, hot
 run-conductor = One conductor, hot, with contacts

@@ -28,7 +28,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     if let Some(supply) = taken.and_then(|i| sheet.runs[i].resolved.supply).filter(|supply| supply.rate.is_none()) {
         finding.because(at!(supply.rate), "an adapter that passes no data");
     }
-    let used = |id: &str| sheet.runs.iter().any(|run| &*run.resolved.port.id == id) || *radio.readout.port == *id;
+    let used = |id: &str| sheet.runs.iter().any(|run| &*run.resolved.port.id == id) || radio.reads_out_at(id);
     let free: Vec<&str> = radio
         .ports
         .iter()
