@@ -92,4 +92,19 @@ pub struct ResolvedRun<'n> {
     pub entry_earth: Option<Part<'n, EarthPoint>>,
     /// The radio it feeds, if it feeds one.
     pub feeds: Option<&'n Document<Radio>>,
+    /// The port of another radio that it leads to, if it does.
+    pub ends_at: Option<FarPort<'n>>,
+}
+
+/// A port of a radio at another end.
+#[derive(Debug, Clone, Copy)]
+pub struct FarPort<'n> {
+    /// Its hop.
+    pub hop: &'n Document<Hop>,
+    /// The end of that hop.
+    pub end: EndName,
+    /// The radio there.
+    pub radio: &'n Document<Radio>,
+    /// The port.
+    pub port: Part<'n, Port>,
 }

@@ -222,7 +222,7 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
     add("run-pulling", &|run| voice.line_in_both(&run.handling.pulling_radius));
     let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value().ok().map(|depth| voice.given_in_both(depth));
     add("run-drip-loop", &|run| text_or(drip(run), nothing()));
-    add("run-screen", &|run| match run.resolved.cable.screening {
+    add("run-screen", &|run| match run.resolved.cable.screened() {
         Screening::UUtp => voice.say("run-unscreened"),
         screening => {
             let bonded = voice.term(run.resolved.run.screen.words());

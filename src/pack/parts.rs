@@ -57,6 +57,7 @@ pub(super) fn place(at: RunPlace, voice: Voice) -> String {
     match at {
         RunPlace::Radio => voice.say("at-the-radio"),
         RunPlace::Entry => voice.say("at-the-entry"),
+        RunPlace::FarEnd => voice.say("at-the-far-end"),
     }
 }
 
@@ -87,7 +88,7 @@ pub(super) fn list(end: &EndSheet<'_>, voice: Voice) -> Vec<PartRow> {
     if arresters > 0 {
         parts.push(part(&arresters, voice.say("part-bonding-lead"), voice.say("part-bonding-lead-detail")));
     }
-    for port in open_ports(own) {
+    for port in open_ports(end) {
         parts.push(part(&1, voice.say("part-blank"), voice.with("part-blank-detail", &[("port", &port)])));
     }
     parts
@@ -134,8 +135,10 @@ fn grounding(end: &EndSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
 }
 
 /// The ports that no cable closes.
-pub(super) fn open_ports<'n>(own: &ResolvedEnd<'n>) -> Vec<&'n str> {
-    let used = |id: &crate::spec::Id| own.runs.iter().any(|run| run.port.id == *id);
+pub(super) fn open_ports<'n>(end: &EndSheet<'n>) -> Vec<&'n str> {
+    let own = end.resolved;
+    let arrives = |id: &crate::spec::Id| end.arrivals.iter().any(|arrival| arrival.port.id == *id);
+    let used = |id: &crate::spec::Id| arrives(id) || own.runs.iter().any(|run| run.port.id == *id);
     own.radio.spec.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect()
 }
 
@@ -148,14 +151,14 @@ fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
         "part-cable-detail",
         &[
             ("title", &cable.title),
-            ("screen", &format!("{} {}", cable.category.word(), cable.screening.word())),
+            ("screen", &cable.grade()),
             ("jacket", &voice.term(cable.jacket.word())),
             ("outdoor", &voice.given_in_both(&resolved.run.outdoor)),
             ("indoor", &text_or(indoor, voice.say("not-stated"))),
         ],
     );
     parts.push(part(&total, voice.with("part-cable", &[("port", port)]), detail));
-    let shell = match (resolved.run.plugs, cable.screening) {
+    let shell = match (resolved.run.plugs, cable.screened()) {
         (Plugs::Plastic, _) | (_, Screening::UUtp) => "part-plug-plain",
         (Plugs::Metal, _) => "part-plug-metal",
     };

@@ -6,8 +6,8 @@ use super::cautions::{Caution, Hazard};
 use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
-use crate::sheet::{EndSheet, HopSheet, RunSheet, Saying};
-use crate::spec::{AlignedBy, Carried, Radio, RunPlace, Screening};
+use crate::sheet::{Arrival, EndSheet, HopSheet, RunSheet, Saying};
+use crate::spec::{AlignedBy, Carried, Entry, Radio, RunPlace};
 use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
@@ -122,13 +122,16 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
         }
         close(run, &mut steps);
     }
-    let free = open_ports(own);
+    let free = open_ports(end);
     for port in free {
         let key = if own.radio.reads_out_at(port) { "step-leave-free" } else { "step-blank" };
         steps.step_with(key, &[("port", &port)]);
     }
     for run in &end.runs {
         energise(run, own.radio, &mut steps);
+    }
+    for arrival in &end.arrivals {
+        connect(arrival, own.radio, &mut steps);
     }
     if let Some(button) = &own.radio.erase_button {
         let held = voice.number(&button.held);
@@ -163,12 +166,12 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
     steps.step_with("step-drip-loop", &[("depth", &depth), ("port", port)]);
     for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {
         let at = match (used.at, &run.onward) {
-            (RunPlace::Entry, Some(_)) => voice.say("at-the-far-end"),
+            (RunPlace::Entry, Some(_)) => place(RunPlace::FarEnd, voice),
             (at, _) => place(at, voice),
         };
         steps.step_with("step-arrester", &[("arrester", &arrester.title), ("at", &at)]);
     }
-    if resolved.cable.screening != Screening::UUtp {
+    if resolved.cable.has_screen() {
         let bonded = voice.term(resolved.run.screen.words());
         match resolved.entry_earth {
             None => steps.step_with("step-screen", &[("port", port), ("bonded", &bonded)]),
@@ -179,13 +182,22 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
         }
     }
     steps.step_with("step-test", &[("port", port)]);
+    if let Some(switch) = &resolved.run.spec.switch {
+        let open: [Open<'_>; 3] = [("port", port), ("switch", &switch.title), ("socket", &switch.port)];
+        steps.step_with("step-switch", &open);
+    }
 }
 
 /// Where a cable goes from the radio.
 fn to_where(run: &RunSheet<'_>, voice: Voice) -> String {
-    match &run.onward {
-        Some(onward) => voice.with("step-pull-to-device", &[("device", &voice.line(&onward.feeds))]),
-        None => voice.say("step-pull-to-building"),
+    if let Some(far) = run.resolved.ends_at {
+        return voice.with("step-pull-to-radio", &[("port", &far.port.id), ("hop", &far.hop.id), ("end", &far.end)]);
+    }
+    match (&run.onward, run.resolved.run.enters()) {
+        (Some(onward), _) => voice.with("step-pull-to-device", &[("device", &voice.line(&onward.feeds))]),
+        (None, Entry::Building) => voice.say("step-pull-to-building"),
+        (None, Entry::Cabinet) => voice.say("step-pull-to-cabinet"),
+        (None, Entry::None) => voice.say("step-pull-to-far-end"),
     }
 }
 
@@ -195,20 +207,53 @@ fn energise(run: &RunSheet<'_>, radio: &Radio, steps: &mut Steps) {
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
     if let (Some(supply), true) = (resolved.supply, run.carries(Carried::Power)) {
         steps.beware(Hazard::Electricity);
+        if let Some(cores) = &resolved.run.spec.cores {
+            let open: [Open<'_>; 3] = [("port", port), ("positive", &cores.positive), ("negative", &cores.negative)];
+            steps.step_with("step-cores", &open);
+        }
+        if let Some(fuse) = &resolved.run.spec.fuse {
+            let (rated, pole) = (voice.number(&fuse.rated), voice.term(fuse.pole.word()));
+            steps.step_with("step-fuse", &[("port", port), ("rated", &rated), ("pole", &pole)]);
+        }
         if let Some(wiring) = supply.wiring {
             let wiring = voice.term(wiring.word());
             steps.step_with("step-wiring", &[("supply", &supply.title), ("wiring", &wiring)]);
         }
         let at = text_or(resolved.power_point.map(|point| point.title.clone()), voice.say("place-not-set"));
-        if radio.may_send_at_power_on() {
-            steps.beware(Hazard::Radiation);
-            steps.step("step-sends-at-once");
-        }
+        sends_at_once(radio, steps);
         steps.step_with("step-connect", &[("port", port), ("supply", &supply.title), ("at", &at)]);
         if let Some(time) = &radio.start_up_time {
             steps.step_with("step-starts", &[("time", &voice.number(time))]);
         }
         steps.step_with("step-voltage", &[("voltage", &voice.line(&run.lines.radio_voltage))]);
+    }
+}
+
+/// A run that another end's pack lists, and what it brings.
+fn connect(arrival: &Arrival<'_>, radio: &Radio, steps: &mut Steps) {
+    let voice = steps.voice;
+    let from = arrival.from.fellow;
+    let run = &from.end.runs[arrival.from.run];
+    let open: [Open<'_>; 4] =
+        [("port", &arrival.port.id), ("from", &run.port.id), ("hop", &from.hop.hop.id), ("end", &from.end.name)];
+    if !arrival.brings(Carried::Power) {
+        steps.step_with("step-arrival", &open);
+        return;
+    }
+    steps.beware(Hazard::Electricity);
+    sends_at_once(radio, steps);
+    steps.step_with("step-arrival-power", &open);
+    if let Some(time) = &radio.start_up_time {
+        steps.step_with("step-starts", &[("time", &voice.number(time))]);
+    }
+    steps.step_with("step-voltage", &[("voltage", &voice.line(&arrival.lines.voltage))]);
+}
+
+/// A radio that sends by itself is told of before it gets power.
+fn sends_at_once(radio: &Radio, steps: &mut Steps) {
+    if radio.may_send_at_power_on() {
+        steps.beware(Hazard::Radiation);
+        steps.step("step-sends-at-once");
     }
 }
 

@@ -1,5 +1,6 @@
 //! One end: where it points, what its bracket gives, what its meter will read.
 
+use super::arrival::{self, Arrival};
 use super::beside::{self, Beside};
 use super::direction::Direction;
 use super::dish::{self, DishSheet};
@@ -118,6 +119,8 @@ pub struct EndSheet<'n> {
     pub too_near: Vec<TooNear>,
     /// Power lines nearer than they may be.
     pub lines_near: Vec<LineNear>,
+    /// Runs of other ends that lead here.
+    pub arrivals: Vec<Arrival<'n>>,
     /// Its cable runs.
     pub runs: Vec<RunSheet<'n>>,
 }
@@ -144,6 +147,7 @@ impl EndSheet<'_> {
         self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.ground.missing(each);
+        self.arrivals.iter().for_each(|arrival| arrival.lines.missing(each));
         self.runs.iter().for_each(|run| run.missing(each));
     }
 
@@ -156,6 +160,7 @@ impl EndSheet<'_> {
         sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
         sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }).planned());
         sections.extend(self.others.iter().map(|beside| beside.section(self.resolved)));
+        sections.extend(self.arrivals.iter().enumerate().map(|(i, arrival)| arrival.section(end, i)));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
         sections.extend(self.shared.iter().map(|shared| shared.section(self.resolved)));
     }
@@ -208,7 +213,8 @@ pub(super) fn compute<'n>(
         people,
         too_near,
         lines_near: power_line::near(hop, own),
-        runs: run::of_end(own, target),
+        arrivals: arrival::compute(Fellow { hop, end: own }, target, company),
+        runs: run::of_end(Fellow { hop, end: own }, target, company),
         beside,
     }
 }

@@ -10,7 +10,7 @@ use crate::physics::raster::{Half, Numbered};
 use crate::physics::share::Share;
 use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::MonthOutage;
-use crate::spec::{Category, EndName, Jacket, Screening};
+use crate::spec::{EndName, Jacket};
 use crate::units::{Decibels, Given, Megahertz, Metres, NewtonMetres, Quantity as _};
 
 sentences! {
@@ -62,7 +62,7 @@ sentences! {
         Higher => "higher";
         Lower => "lower";
         Device => "device";
-        Grade { category: &'static str, screening: &'static str, jacket: Term } => "{category} {screening}, {jacket}";
+        Grade { grade: Box<str>, jacket: Term } => "{grade}, {jacket}";
 
         // What stands together.
         EndAt { hop: Box<str>, end: EndName, height: Box<Given<Metres>> } => "{hop} end {end} at {height}";
@@ -113,8 +113,8 @@ impl Saying {
     }
 
     /// The grade of a cable.
-    pub(super) const fn grade(category: Category, screening: Screening, jacket: Jacket) -> Self {
-        Self::Grade { category: category.word(), screening: screening.word(), jacket: Term(jacket.word()) }
+    pub(super) fn grade(grade: String, jacket: Jacket) -> Self {
+        Self::Grade { grade: grade.into(), jacket: Term(jacket.word()) }
     }
 
     /// How surely the figures of a code are known: in one word where that is the same for all.

@@ -23,6 +23,7 @@ mod path;
 mod print;
 mod radio;
 mod record;
+mod run;
 mod schema;
 mod service;
 
@@ -36,14 +37,13 @@ pub use alignment::{AlignedBy, AlignmentMode, EraseButton, Indication, Readout, 
 pub use antenna::{Antenna, GainPoint, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Finish, Plate, ScrewClass, Tilt};
-pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use cable::{Cable, Category, Conductor, Construction, Jacket, Screening};
 pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
 pub use end::{Both, EndName, Way};
 pub use hop::{
-    ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Load, Orientation, Plugs, Polarisation,
-    PortLoss, Run, RunPlace, ScreenBond,
+    BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
@@ -59,6 +59,7 @@ pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
+pub use run::{ArresterUse, Cores, Entry, Fuse, Load, Plugs, Pole, RunPlace, ScreenBond, SwitchPort};
 pub use schema::{schema_of, schema_text};
 pub use service::{Service, ServiceObjectives};
 
