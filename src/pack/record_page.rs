@@ -59,7 +59,7 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> V
         item("licence", "record-licence", licence::number(sheet, voice), None, ""),
     ];
     if !metered {
-        items.retain(|item| !item.key.ends_with(".meter"));
+        items.retain(|item| !["before_locking.meter", "after_locking.meter"].contains(&item.key.as_str()));
     }
     items.extend(run_items(end, voice));
     items.extend([

@@ -7,7 +7,7 @@ use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
 use crate::sheet::{Arrival, EndSheet, HopSheet, RunSheet, Saying};
-use crate::spec::{AlignedBy, Carried, Entry, Radio, RunPlace};
+use crate::spec::{AlignedBy, Carried, Construction, Entry, Radio, RunPlace};
 use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
@@ -181,7 +181,11 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
             }
         }
     }
-    steps.step_with("step-test", &[("port", port)]);
+    let test = match resolved.cable.construction {
+        Construction::FourPair => "step-test",
+        Construction::TwoCore => "step-test-cores",
+    };
+    steps.step_with(test, &[("port", port)]);
     if let Some(switch) = &resolved.run.spec.switch {
         let open: [Open<'_>; 3] = [("port", port), ("switch", &switch.title), ("socket", &switch.port)];
         steps.step_with("step-switch", &open);

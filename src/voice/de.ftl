@@ -168,6 +168,7 @@ step-arrester = Ableiter { $arrester } { $at } einbauen und erden.
 step-screen = Schirm des Kabels an Port { $port } erden: { $bonded }.
 step-screen-entry = Schirm des Kabels an Port { $port } erden: { $bonded }, an der Einführung auf: { $earth }.
 step-test = Jedes Adernpaar des Kabels an Port { $port } und den Schirm von Ende zu Ende prüfen.
+step-test-cores = Beide Adern des Kabels an Port { $port } von Ende zu Ende prüfen, und dass nichts sie verbindet.
 step-switch = Leitung von Port { $port } in Port { $socket } stecken: { $switch }.
 step-blank = Port { $port } mit dem Blindstopfen des Herstellers schließen.
 step-leave-free = Port { $port } für das Voltmeter frei lassen.

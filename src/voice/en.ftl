@@ -168,6 +168,7 @@ step-arrester = Fit and bond the arrester { $arrester } { $at }.
 step-screen = Bond the screen of the cable to port { $port } { $bonded }.
 step-screen-entry = Bond the screen of the cable to port { $port } { $bonded }, at the entry to: { $earth }.
 step-test = Test every pair of the cable to port { $port } and its screen from end to end.
+step-test-cores = Test both cores of the cable to port { $port } from end to end, and that nothing joins them.
 step-switch = Plug the run to port { $port } into port { $socket } of: { $switch }.
 step-blank = Close port { $port } with the maker's blank.
 step-leave-free = Leave port { $port } free for the meter.
