@@ -58,7 +58,8 @@ pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: &Traced<
         .map(|(diameter, stated)| stated.unwrap_or_else(|| cable_handling::fixed_bend(diameter).rounded_up()));
     let lengths = all((&read!(run.outdoor), &read!(run.indoor)))
         .map(|(outdoor, indoor)| (outdoor, indoor.unwrap_or(Metres(0.0))));
-    let air = all((&see!(cable.screening), hot)).map(|(screening, hot)| (*screening != Screening::UUtp, hot));
+    let air = all((&see!(cable.screening), hot))
+        .map(|(screening, hot)| (screening.is_some_and(|screening| screening != Screening::UUtp), hot));
     let counted = all((&lengths, &air)).map(|((outdoor, indoor), (screened, hot))| {
         (channel_length::equivalent(outdoor, hot, screened) + indoor).tidy()
     });

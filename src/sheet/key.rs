@@ -90,6 +90,8 @@ pub enum SectionKey {
     Run(EndName, usize),
     /// What a run hands on.
     Onward(EndName, usize),
+    /// A run of another end that leads here, by its number.
+    Arrival(EndName, usize),
     /// A supply that a run shares with others, by the number of the run.
     Shared(EndName, usize),
     /// An antenna on the same support, by its hop and end.
@@ -152,6 +154,7 @@ impl SectionKey {
             Self::Ground(end) => format!("ends.{end}.ground"),
             Self::Run(end, number) => numbered(format!("ends.{end}.runs"), number),
             Self::Onward(end, number) => numbered(format!("ends.{end}.runs"), number) + ".onward",
+            Self::Arrival(end, number) => numbered(format!("ends.{end}.arrivals"), number),
             Self::Shared(end, number) => numbered(format!("ends.{end}.runs"), number) + ".shared",
             Self::Beside(end, hop, other) => format!("ends.{end}.beside[{hop}/{other}]"),
             Self::Near(end) => format!("near.{end}"),

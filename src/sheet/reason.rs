@@ -128,6 +128,8 @@ sentences! {
         CompassBlackout { field: Whole, least: Whole } =>
             "the horizontal field of {field} nT is below {least} nT, too weak for a compass";
         DegenerateScale => "the two points of the voltmeter scale need different voltages and different levels";
+        NoReadout => "its radio has no voltage to align by";
+        NothingToAlignBy => "its radio shows nothing to align by";
         NoTolerance => "no tolerance of power, gain or read-out is stated";
 
         // Cables, power and grounding.
@@ -137,6 +139,7 @@ sentences! {
         NothingSeals => "no insert seals it";
         NothingFeedsRadio => "nothing feeds the radio";
         NothingFeedsRun => "nothing feeds this run";
+        PowerInACircle => "radios feed each other in a circle";
         RunWithoutPower => "the run carries no power";
         Starved { most: Watts } => "no more than {most} can reach the far end of the cable";
         DeviceStarved => "no more than too little can reach it";

@@ -10,7 +10,7 @@ use crate::physics::raster::{Half, Numbered};
 use crate::physics::share::Share;
 use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::MonthOutage;
-use crate::spec::{Category, EndName, Jacket, Screening, Sure};
+use crate::spec::{EndName, Jacket, Sure};
 use crate::units::{Decibels, Given, Megahertz, Metres, NewtonMetres, Quantity as _};
 
 sentences! {
@@ -57,10 +57,12 @@ sentences! {
         Sender { owner: Box<str>, level: Figure } => "{owner} {level}";
 
         // The meter and the cables.
+        VoltageAt { port: Box<str> } => "voltage at port {port}";
+        LevelAt { place: Box<str> } => "level at: {place}";
         Higher => "higher";
         Lower => "lower";
         Device => "device";
-        Grade { category: &'static str, screening: &'static str, jacket: Term } => "{category} {screening}, {jacket}";
+        Grade { grade: Box<str>, jacket: Term } => "{grade}, {jacket}";
 
         // What is not the network's own.
         StandardPart => "standard part, shipped in the program";
@@ -131,8 +133,8 @@ impl Saying {
     }
 
     /// The grade of a cable.
-    pub(super) const fn grade(category: Category, screening: Screening, jacket: Jacket) -> Self {
-        Self::Grade { category: category.word(), screening: screening.word(), jacket: Term(jacket.word()) }
+    pub(super) fn grade(grade: String, jacket: Jacket) -> Self {
+        Self::Grade { grade: grade.into(), jacket: Term(jacket.word()) }
     }
 
     /// How surely the figures of a code are known: in one word where that is the same for all.

@@ -184,7 +184,7 @@ quantity! {
         Times(1.0) => "ms", Times(0.001) => "µs" | "us", Times(1000.0) => "s";
     /// A span of time, for outages.
     Minutes: "duration" in "min", decimals 1, like "52.6 min", from 0.0 to 1_000_000.0, no finer than 0.000_001, written
-        Times(1.0) => "min", Times(60.0) => "h";
+        Times(1.0) => "min", Times(1.0 / 60.0) => "s", Times(60.0) => "h";
 }
 
 /// What a tube measures outside: a diameter that may also be written as the name of a size.

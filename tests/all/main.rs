@@ -4,6 +4,7 @@ mod aim;
 mod attacks;
 mod audit;
 mod availability;
+mod chains;
 mod cli;
 mod climate;
 mod company;
