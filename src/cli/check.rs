@@ -89,7 +89,7 @@ fn scope(args: &Check) -> Result<Scope, Stop> {
         (false, _, Some(_)) => Err(Stop::Unknown("`--stdin-filename` goes with `-` in place of the paths".into())),
         (true, [_], Some(name)) => {
             let scope = super::scope::scope(std::slice::from_ref(name), &args.brought)?;
-            Ok(scope.with_texts(&[(name.clone(), stdin_text()?.into())]))
+            super::scope::current(scope.with_texts(&[(name.clone(), stdin_text()?.into())]))
         }
         (true, [_], None) => {
             Err(Stop::Unknown("`-` needs `--stdin-filename`: where in its network would the file lie?".into()))

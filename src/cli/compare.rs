@@ -123,6 +123,7 @@ impl Named {
             }
             Source::Revision { revision, shown } => (at_revision(&home(args)?, &revision, &shown)?, shown),
         };
+        let scope = super::scope::current(scope)?;
         let scope = scope.on(args.today).with_brought(super::scope::brought(&args.brought)?);
         Ok(Self { scope, name, baseline })
     }

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::args::Explain;
+use super::explain_key::key;
 use super::{Exit, Stop, say};
 use crate::finding::rule::{Bound, Rule};
 use crate::rules;
@@ -15,6 +16,11 @@ pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
     };
     if let Some(rule) = rules::every().find(|rule| rule.name == name) {
         return say::out(&manual(rule)).map(|()| Exit::Clean);
+    }
+    match key(name) {
+        Some(Ok(text)) => return say::out(&text).map(|()| Exit::Clean),
+        Some(Err(said)) => return Err(Stop::Unknown(said)),
+        None => {}
     }
     let guess = nearest(name, rules::every().map(|rule| rule.name));
     let hint = guess.map_or("`explain` without a name lists them".into(), did_you_mean);
@@ -45,5 +51,12 @@ fn manual(rule: &Rule) -> String {
             format!("Cannot be waived, lowered or switched off, and no baseline takes it in: {why}.")
         }
     };
-    format!("{} ({}, {})\n\n{}\n\n{waived}\n", rule.name, rule.family, rule.severity, text.join("\n").trim())
+    format!(
+        "{} ({}, {})\n\n{}\n\n{waived}\n\nSince version {}.\n",
+        rule.name,
+        rule.family,
+        rule.severity,
+        text.join("\n").trim(),
+        rule.since
+    )
 }

@@ -22,7 +22,7 @@ pub(super) fn of_revision(scope: &Scope, revision: &str) -> Result<Scope, Stop> 
         }
         gate = gate.and(Scope::in_store(&folder, std::sync::Arc::new(store)));
     }
-    Ok(gate)
+    super::scope::current(gate)
 }
 
 /// A baseline as a revision has it; what is in no file there is not known.

@@ -8,6 +8,7 @@ mod baseline;
 mod check;
 mod compare;
 mod explain;
+mod explain_key;
 mod fix;
 mod gate;
 #[cfg(feature = "pages")]

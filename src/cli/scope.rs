@@ -8,7 +8,15 @@ use crate::network::{Brought, Scope};
 
 /// The scope of paths.
 pub(super) fn scope(paths: &[PathBuf], args: &BroughtArgs) -> Result<Scope, Stop> {
-    Ok(Scope::of(paths).with_brought(brought(args)?))
+    current(Scope::of(paths)).and_then(|scope| Ok(scope.with_brought(brought(args)?)))
+}
+
+/// The scope, if none of its networks asks for a newer program: what else were said of one might be wrong.
+pub(super) fn current(scope: Scope) -> Result<Scope, Stop> {
+    match scope.too_old() {
+        Some(asks) => Err(Stop::Unknown(format!("{asks}: install that version, or a newer one"))),
+        None => Ok(scope),
+    }
 }
 
 /// The data that lies outside.

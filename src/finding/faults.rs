@@ -14,6 +14,7 @@ macro_rules! faults {
                 family: $family,
                 severity: $crate::finding::rule::Severity::$severity,
                 bound: faults!(@bound $($why)?),
+                since: $crate::finding::rule::FIRST,
                 manual: concat!($($doc, "\n"),+),
             };
         )+
@@ -107,6 +108,12 @@ faults! { "spec";
     ///
     /// A folder is one network; give the second one a folder of its own.
     TWO_NETWORKS: "network-ambiguous", Error;
+
+    /// A network asks for a newer version of this program.
+    ///
+    /// Its `requires` says which version it is written for. An older program would take keys for unknown that it only does
+    /// not know yet, so it reads nothing of that network.
+    PROGRAM_TOO_OLD: "program-too-old", Error;
 
     /// A rule named under `rules` does not exist.
     ///

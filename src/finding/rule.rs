@@ -33,6 +33,9 @@ impl std::fmt::Display for Severity {
     }
 }
 
+/// The first version there was. What came later says so: a rule by `since: "0.2"`, a key by `x-since`.
+pub const FIRST: &str = "0.1";
+
 /// Never waived: it protects people.
 pub const PROTECTS_PEOPLE: &str = "it protects people";
 /// Never waived.
@@ -82,6 +85,8 @@ pub struct Rule {
     pub severity: Severity,
     /// How far it may be silenced.
     pub bound: Bound,
+    /// The version of the program that had it first.
+    pub since: &'static str,
     /// Its manual: the doc comment, first line one sentence.
     pub manual: &'static str,
 }
@@ -162,11 +167,14 @@ pub const fn kebab<const N: usize>(name: &str) -> [u8; N] {
 /// `waivable: SERVICE`, `never_off: NOT_JUDGED` or `never_waived: PROTECTS_PEOPLE`. None is the default.
 #[macro_export]
 macro_rules! rule {
+    (@since) => { $crate::finding::rule::FIRST };
+    (@since $since:literal) => { $since };
     (@bound waivable $why:ident) => { $crate::finding::rule::Bound::Waivable($crate::finding::rule::$why) };
     (@bound never_off $why:ident) => { $crate::finding::rule::Bound::NeverOff($crate::finding::rule::$why) };
     (@bound never_waived $why:ident) => { $crate::finding::rule::Bound::NeverWaived($crate::finding::rule::$why) };
     (
         $(#[doc = $doc:literal])+
+        $(since: $since:literal,)?
         severity: $severity:ident,
         $bound:ident: $why:ident,
         check: $($check:tt)+
@@ -183,6 +191,7 @@ macro_rules! rule {
                 family: TAIL.0,
                 severity: $crate::finding::rule::Severity::$severity,
                 bound: $crate::rule!(@bound $bound $why),
+                since: $crate::rule!(@since $($since)?),
                 manual: concat!($($doc, "\n"),+),
             }
         };

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::exclude::opens_network;
 use crate::door::path::{above, full};
 use crate::door::{Folder, Store, is_file, repository_of};
-use crate::source::{self, PassedOver, is_yaml};
+use crate::source::{self, PassedOver, SourceText, is_yaml};
 
 /// The most names looked at below a folder that is no network, to say where networks are.
 const MOST_NAMES: usize = 20_000;
@@ -36,17 +36,17 @@ pub(super) fn enclosing_network(path: &Path) -> Option<(PathBuf, Arc<dyn Store>)
 
 /// Whether a YAML file right in the folder holds a network document.
 fn holds_network(store: &dyn Store, folder: &Path) -> bool {
-    texts_right_in(store, folder).any(|text| opens_network(&text))
+    texts_right_in(store, folder).any(|source| opens_network(&source.text))
 }
 
 /// The texts of the YAML files right in a folder, as far as they can be read.
-pub(super) fn texts_right_in<'s>(store: &'s dyn Store, folder: &'s Path) -> impl Iterator<Item = String> + 's {
+pub(super) fn texts_right_in<'s>(store: &'s dyn Store, folder: &'s Path) -> impl Iterator<Item = SourceText> + 's {
     let names = store.list(folder).unwrap_or_default().into_iter().map(|named| folder.join(named.name));
     let wanted = |path: &PathBuf| {
         let hidden = path.file_name().is_some_and(|name| name.as_encoded_bytes().starts_with(b"."));
         is_yaml(path) && !hidden
     };
-    names.filter(wanted).filter_map(|path| source::read(store, &path).ok().map(|source| source.text))
+    names.filter(wanted).filter_map(|path| source::read(store, &path).ok())
 }
 
 /// What is found in a folder that is no network: whether there is any YAML, and the networks below it.

@@ -6,7 +6,7 @@ use crate::source::{self, Document, PassedOver, SourceText, passes_over, pattern
 use crate::spec::Kind;
 
 /// The documents of kind `network` in a text. Most texts do not even have the word in them and need not be parsed.
-fn networks<R>(text: &str, take: impl Fn(&Document) -> R) -> Vec<R> {
+pub(super) fn networks<R>(text: &str, take: impl Fn(&Document) -> R) -> Vec<R> {
     let word = Kind::Network.word();
     if !text.contains(word) {
         return Vec::new();
@@ -24,7 +24,7 @@ pub(super) fn opens_network(text: &str) -> bool {
 }
 
 /// `kind: network` at the start of a line, as nearly everybody writes it.
-fn says_network(line: &str) -> bool {
+pub(super) fn says_network(line: &str) -> bool {
     let value = line
         .trim_start_matches('\u{feff}')
         .strip_prefix("kind:")

@@ -10,14 +10,16 @@ use super::files::{Files, SourceFile};
 use super::library::Library;
 use super::parts::shelve_standard;
 use super::profile_file::read_profiles;
+use super::requires::{asks_for, unmet};
 use super::scope::{Root, Scope, Stray};
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
 use crate::door::path::shown;
-use crate::finding::faults::{NO_NETWORK, NOT_UTF8, REPOSITORY, TOO_LARGE, UNREADABLE};
+use crate::finding::faults::{NO_NETWORK, NOT_UTF8, PROGRAM_TOO_OLD, REPOSITORY, TOO_LARGE, UNREADABLE};
 use crate::finding::{Finding, Spot};
 use crate::place::FileId;
 use crate::source::{self, FileFault, FileFaultKind, SourceText};
+use crate::spec::LeastVersion;
 
 /// Everything that was read.
 #[derive(Debug)]
@@ -48,6 +50,7 @@ pub(super) fn load_own(scope: &Scope) -> Loaded {
     }
     let mut findings: Vec<Finding> = scope.strays().iter().filter_map(|stray| no_network(stray, here)).collect();
     findings.extend(texts.faults.iter().map(|fault| file_fault(fault, here)));
+    findings.extend(texts.leave_newer(here));
     let named = |source: SourceText| SourceFile::new(shown(&source.path, here), source.path, source.text);
     let mut files = Files { list: texts.list.into_iter().map(named).collect() };
     let folders: Vec<PathBuf> =
@@ -87,7 +90,7 @@ struct Texts {
 impl Texts {
     fn read(&mut self, root: &Root) {
         let store = &*root.store;
-        let exclude = of_texts(&root.path, texts_right_in(store, &root.path));
+        let exclude = of_texts(&root.path, texts_right_in(store, &root.path).map(|source| source.text));
         let found = source::discover(store, &root.path, &exclude, source::MAX_ENTRIES);
         let (mut list, mut faults) = (Vec::new(), found.faults);
         for some in found.files.chunks(AT_ONCE) {
@@ -120,6 +123,30 @@ impl Texts {
         self.faults.append(&mut faults);
         self.list.append(&mut list);
     }
+}
+
+impl Texts {
+    /// Leaves the networks alone that ask for a newer program, and says which.
+    fn leave_newer(&mut self, here: Option<&Path>) -> Vec<Finding> {
+        let newer: Vec<(PathBuf, PathBuf, LeastVersion)> = self
+            .list
+            .iter()
+            .filter_map(|source| {
+                let least = unmet(&source.text)?;
+                Some((source.path.parent()?.to_path_buf(), source.path.clone(), least))
+            })
+            .collect();
+        self.list.retain(|source| !newer.iter().any(|(folder, ..)| source.path.starts_with(folder)));
+        newer.iter().map(|(_, path, least)| too_old(&shown(path, here), *least)).collect()
+    }
+}
+
+/// What is said of a network that asks for a newer program.
+fn too_old(path: &str, least: LeastVersion) -> Finding {
+    let message = asks_for(path, least);
+    let mut finding = Finding::new(&PROGRAM_TOO_OLD, Spot::Path(path.to_owned()), message, "asks for a newer program");
+    finding.help(format!("install hopwright {least} or newer"));
+    finding
 }
 
 /// A folder that was named, holds YAML and belongs to no network. What its files say is not looked at.

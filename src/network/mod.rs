@@ -20,6 +20,7 @@ mod profile;
 mod profile_file;
 mod rain_map;
 mod records;
+mod requires;
 mod resolve;
 mod resolved;
 mod scope;

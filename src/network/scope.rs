@@ -8,8 +8,9 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::brought::{Brought, Inputs};
-use super::enclosing::{below, enclosing_network};
-use crate::door::path::full;
+use super::enclosing::{below, enclosing_network, texts_right_in};
+use super::requires::{asks_for, unmet};
+use crate::door::path::{full, shown};
 use crate::door::{Folder, Overlay, Store, is_folder};
 use crate::spec::Date;
 
@@ -134,6 +135,18 @@ impl Scope {
     pub fn failure(&self) -> Option<String> {
         let own = self.roots.iter().find_map(|root| root.store.failure());
         own.or_else(|| self.gate.as_ref().and_then(|gate| gate.failure()))
+    }
+
+    /// What is to be said first where a network asks for a newer program than this: all else that would be said of it may be
+    /// wrong. It is read however broken the rest is.
+    #[must_use]
+    pub fn too_old(&self) -> Option<String> {
+        let here = std::env::current_dir().ok();
+        let asked = self.roots.iter().find_map(|root| {
+            let mut texts = texts_right_in(&*root.store, &root.path);
+            texts.find_map(|source| Some(asks_for(&shown(&source.path, here.as_deref()), unmet(&source.text)?)))
+        });
+        asked.or_else(|| self.gate.as_ref().and_then(|gate| gate.too_old()))
     }
 
     pub(super) fn gate(&self) -> Option<&Self> {

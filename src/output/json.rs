@@ -13,7 +13,7 @@ use crate::finding::rule::Severity;
 use crate::finding::{Finding, Label, Spot};
 use crate::network::Files;
 use crate::rules::Quieted;
-use crate::spec::EndName;
+use crate::spec::{EndName, schema_id};
 use crate::verdict::{Evaluation, SetAside};
 
 /// What `check --format json` prints.
@@ -193,7 +193,9 @@ struct Count {
 /// The schema of the report, JSON Schema 2020-12, as it is written to a file.
 #[must_use]
 pub fn report_schema() -> String {
-    let schema = SchemaSettings::draft2020_12().for_serialize().into_generator().into_root_schema_for::<Report<'_>>();
+    let mut schema =
+        SchemaSettings::draft2020_12().for_serialize().into_generator().into_root_schema_for::<Report<'_>>();
+    schema.insert("$id".into(), schema_id("report").into());
     printed(&schema)
 }
 

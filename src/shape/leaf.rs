@@ -9,7 +9,7 @@ use super::{Mention, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::place::Step;
 use crate::source::{Core, NodeId, Style, ambiguous, core_type};
-use crate::spec::{Date, LONGEST_ID, LONGEST_TITLE, STANDARD};
+use crate::spec::{Date, LONGEST_ID, LONGEST_TITLE, LeastVersion, STANDARD};
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::upsets;
 use crate::units;
@@ -44,6 +44,10 @@ impl Walk<'_> {
                 self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
             }
             Shape::Date => self.date(id, text),
+            Shape::LeastVersion if LeastVersion::read(text).is_none() => {
+                let help = "write the least version that will do, quoted: `requires: \">=0.1\"`";
+                self.bad(id, &format!("cannot be `{text}`"), "no version to ask for", help);
+            }
             Shape::Choice(words) if !words.iter().any(|word| word == text) => self.choice(id, text, words),
             Shape::Count(allowed) => self.count(id, text, style, allowed),
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {

@@ -36,6 +36,8 @@ pub enum Shape {
     Reference(Kind),
     /// A calendar day.
     Date,
+    /// The least version of the program.
+    LeastVersion,
     /// Free text.
     Text,
     /// Words that stand in headings and tables: short, and on one line.
@@ -103,6 +105,7 @@ impl Shape {
             Self::Id => "some-id".into(),
             Self::Reference(kind) => format!("some-{kind}"),
             Self::Date => "2026-05-18".into(),
+            Self::LeastVersion => ">=0.1".into(),
             Self::Text | Self::Title => "some text".into(),
             Self::Choice(words) => words.first().cloned().unwrap_or_default(),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).to_string(),
@@ -131,6 +134,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
     match (schema["type"].as_str(), schema["x-form"].as_str()) {
         (_, Some("id")) => Shape::Id,
         (_, Some("date")) => Shape::Date,
+        (_, Some("requires")) => Shape::LeastVersion,
         (_, Some("title")) => Shape::Title,
         (Some("array"), _) => Shape::List(Box::new(compile(&schema["items"], root))),
         (Some("boolean"), _) => Shape::Flag,

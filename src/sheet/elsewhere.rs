@@ -54,23 +54,23 @@ struct List<'r> {
 }
 
 impl List<'_> {
-    fn end(&mut self, end: &ResolvedEnd<'_>) {
-        let (site, radio, antenna, bracket) = (end.site, end.radio, end.antenna, end.bracket);
-        self.add(site, &see!(site.id), None);
-        self.add(radio, &see!(radio.id), None);
-        self.add(antenna, &see!(antenna.id), None);
-        self.add(bracket, &see!(bracket.id), None);
-        for run in &end.runs {
-            let cable = run.cable;
-            self.add(cable, &see!(cable.id), Some(see!(cable.sources)));
-            if let Some(supply) = run.supply {
-                self.add(supply, &see!(supply.id), Some(see!(supply.sources)));
+    fn end(&mut self, own: &ResolvedEnd<'_>) {
+        let (end, site, radio, antenna, bracket) = (own.end, own.site, own.radio, own.antenna, own.bracket);
+        self.add(site, &see!(site.id).decided_by(&see!(end.site)), None);
+        self.add(radio, &see!(radio.id).decided_by(&see!(end.radio)), None);
+        self.add(antenna, &see!(antenna.id).decided_by(&see!(end.antenna)), None);
+        self.add(bracket, &see!(bracket.id).decided_by(&see!(end.bracket.model)), None);
+        for resolved in &own.runs {
+            let (run, cable) = (resolved.run, resolved.cable);
+            self.add(cable, &see!(cable.id).decided_by(&see!(run.cable)), Some(see!(cable.sources)));
+            if let Some(supply) = resolved.supply {
+                self.add(supply, &see!(supply.id).decided_by(&see!(run.supply)), Some(see!(supply.sources)));
             }
-            for &arrester in &run.arresters {
-                self.add(arrester, &see!(arrester.id), None);
+            for &arrester in &resolved.arresters {
+                self.add(arrester, &see!(arrester.id).decided_by(&see!(run.arresters)), None);
             }
-            if let Some(radio) = run.feeds {
-                self.add(radio, &see!(radio.id), None);
+            if let Some(radio) = resolved.feeds {
+                self.add(radio, &see!(radio.id).decided_by(&see!(run.feeds)), None);
             }
         }
     }
@@ -80,6 +80,7 @@ impl List<'_> {
             return;
         };
         let sources = sources.map_or_else(|| id.map(|_| Vec::new()), |sources| sources.map(|list| basis(list)));
+        let sources = sources.decided_by(id);
         let basis = sources.map(|said| (!said.is_empty()).then(|| Saying::list(said.into_iter())));
         let lines = ElsewhereLines {
             origin: id.map(|_| said(&elsewhere.origin)).line(),

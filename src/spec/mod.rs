@@ -30,6 +30,7 @@ mod source;
 
 mod site;
 mod supply;
+mod version;
 mod waiver;
 mod wind;
 mod words;
@@ -61,7 +62,7 @@ pub use record::{
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
 pub use run::{ArresterUse, Cores, Entry, Fuse, Load, Plugs, Pole, RunPlace, ScreenBond, SwitchPort};
-pub use schema::{schema_of, schema_text};
+pub use schema::{schema_id, schema_of, schema_text, schema_version};
 pub use service::{Service, ServiceObjectives};
 pub use source::{Source, Sure};
 
@@ -70,6 +71,7 @@ pub use site::{
     SupportKind,
 };
 pub use supply::{Location, Standard, Supply, Wiring};
+pub use version::LeastVersion;
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
 pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, STANDARD, Text, Window};

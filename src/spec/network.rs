@@ -8,7 +8,7 @@ use serde::Deserialize;
 use super::climate::Climate;
 use super::objectives::Objectives;
 use super::path::Terrain;
-use super::{Date, Id, Kind, LicenceCode, Number, Print, Text, WaiverTerms};
+use super::{Date, Id, Kind, LeastVersion, LicenceCode, Number, Print, Text, WaiverTerms};
 use crate::units::{Decibels, Degrees, Given, Hours, Kelvins, Metres, Millimetres, Minutes, Ohms, Percent, Volts};
 
 /// A network: the folder of hops, and what holds for all of them.
@@ -20,6 +20,9 @@ pub struct Network {
     pub kind: Kind,
     /// Short name, used in document numbers.
     pub id: Id,
+    /// Least version of hopwright that this network is written for, quoted: `">=0.1"`. An older program says so, and nothing
+    /// else.
+    pub requires: Option<LeastVersion>,
     /// Name as people say it.
     pub title: Text,
     /// Legal owner of the documents, printed in every title block.

@@ -38,8 +38,25 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Service => generator.into_root_schema_for::<Service>(),
     };
     schema.insert("title".into(), kind.word().into());
+    schema.insert("$id".into(), schema_id(kind.word()).into());
     schema
 }
+
+/// What a schema is known by: the version of the language it describes, and what it is of.
+#[must_use]
+pub fn schema_id(name: &str) -> String {
+    format!("{SCHEMAS}{}.{}:{name}", env!("CARGO_PKG_VERSION_MAJOR"), env!("CARGO_PKG_VERSION_MINOR"))
+}
+
+/// The version of the language that the text of a schema describes, by its own words.
+#[must_use]
+pub fn schema_version(text: &str) -> Option<String> {
+    let schema: Value = serde_json::from_str(text).ok()?;
+    Some(schema["$id"].as_str()?.strip_prefix(SCHEMAS)?.split(':').next()?.to_owned())
+}
+
+/// What the names of our schemas start with.
+const SCHEMAS: &str = "urn:hopwright:schema:";
 
 /// The same, as it is written to a file.
 #[must_use]

@@ -60,4 +60,5 @@ mod standard;
 #[path = "../benches/synthetic.rs"]
 #[allow(dead_code, reason = "the benches use the rest")]
 mod synthetic;
+mod versions;
 mod voice;

@@ -59,9 +59,9 @@ pub enum Command {
     Compare(Compare),
     /// List the standard parts that references may name as `std:…`, or print one in full.
     Parts(PartsArgs),
-    /// Print the manual of a rule, or list all rules.
+    /// Print the manual of a rule or what a key means, or list all rules.
     Explain(Explain),
-    /// Write the JSON Schema of every kind of document.
+    /// Write the JSON Schema of every kind of document, or say which copies of them are stale.
     Schema(Schema),
     /// Make a small network to start from, or the form of a record.
     New(New),
@@ -70,7 +70,7 @@ pub enum Command {
 /// Arguments of `explain`.
 #[derive(Debug, Arguments)]
 pub struct Explain {
-    /// Name of a rule.
+    /// Name of a rule, or a key after its kind: `cable.outside_diameter`.
     pub rule: Option<String>,
 }
 
@@ -80,4 +80,7 @@ pub struct Schema {
     /// Folder to write into.
     #[arg(long, default_value = "schema")]
     pub out: PathBuf,
+    /// Write nothing: name the schemas of a folder that are not those of this program, and end with 1 if there are any.
+    #[arg(long, value_name = "DIR", num_args = 0..=1, default_missing_value = "schema", conflicts_with = "out")]
+    pub check: Option<PathBuf>,
 }
