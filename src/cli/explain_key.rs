@@ -27,7 +27,7 @@ pub(super) fn key(name: &str) -> Option<Result<String, String>> {
         }
     }
     let mut text = format!("{path}\n");
-    let mut add = |line: &str| text.push_str(&format!("\n{line}\n"));
+    let mut add = |line: &str| text.extend(["\n", line, "\n"]);
     if let Some(words) = at["description"].as_str() {
         add(words);
     }
