@@ -10,8 +10,8 @@ use crate::place::{DocumentId, FileId};
 use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service, Site,
-    Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service,
+    Site, Supply, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -41,6 +41,7 @@ pub(super) enum AnySpec {
     Antenna(Box<Antenna>),
     Bracket(Box<Bracket>),
     Cable(Box<Cable>),
+    Fibre(Box<Fibre>),
     Supply(Box<Supply>),
     Arrester(Box<Arrester>),
     Waiver(Box<Waiver>),
@@ -195,6 +196,7 @@ fn type_value(
         Kind::Antenna => typed(tree, mends).map(AnySpec::Antenna),
         Kind::Bracket => typed(tree, mends).map(AnySpec::Bracket),
         Kind::Cable => typed(tree, mends).map(AnySpec::Cable),
+        Kind::Fibre => typed(tree, mends).map(AnySpec::Fibre),
         Kind::Supply => typed(tree, mends).map(AnySpec::Supply),
         Kind::Arrester => typed(tree, mends).map(AnySpec::Arrester),
         Kind::Waiver => typed(tree, mends).map(AnySpec::Waiver),

@@ -19,6 +19,7 @@ mod disturbed;
 mod end;
 mod fading;
 mod feed;
+mod fibre;
 mod gain;
 mod gap;
 mod gas_bounds;
@@ -99,6 +100,7 @@ pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFIC
 pub use disturbed::{DisturbedLines, DisturbedSheet, Reached};
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
+pub use fibre::{FibreLines, FibreSheet};
 pub use gap::{Gap, UNSEEN_HEIGHT};
 pub use gas_bounds::GasBoundLines;
 pub use ground::{Code, GroundLines};

@@ -64,6 +64,8 @@ sentences! {
         Device => "device";
         Grade { grade: Box<str>, jacket: Term } => "{grade}, {jacket}";
 
+        Over { what: Box<str>, way: Box<str> } => "{what} over {way}";
+
         // What stands together.
         EndAt { hop: Box<str>, end: EndName, height: Box<Given<Metres>> } => "{hop} end {end} at {height}";
         EndOf { hop: Box<str>, end: EndName } => "{hop} end {end}";

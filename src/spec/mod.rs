@@ -13,6 +13,7 @@ mod carried;
 mod checks;
 mod climate;
 mod end;
+mod fibre;
 mod hop;
 mod licence;
 mod material;
@@ -42,6 +43,7 @@ pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
 pub use end::{Both, EndName, Way};
+pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
 pub use hop::{
     BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
@@ -91,6 +93,8 @@ pub enum Kind {
     Bracket,
     /// A cable type.
     Cable,
+    /// A cable of optical fibres.
+    Fibre,
     /// A power supply model.
     Supply,
     /// A surge arrester model.
@@ -107,7 +111,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -115,6 +119,7 @@ impl Kind {
         Self::Antenna,
         Self::Bracket,
         Self::Cable,
+        Self::Fibre,
         Self::Supply,
         Self::Arrester,
         Self::Record,
@@ -134,6 +139,7 @@ impl Kind {
             Self::Antenna => "antenna",
             Self::Bracket => "bracket",
             Self::Cable => "cable",
+            Self::Fibre => "fibre",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
             Self::Record => "record",
@@ -177,4 +183,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service Neighbour }
+specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour }

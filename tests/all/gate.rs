@@ -175,6 +175,7 @@ const WITHOUT_A_VALUE: &[&str] = &[
     "nothing-to-align-by",
     "passed-on-unstated",
     "plate-not-made",
+    "pluggables-unfit",
     "port-cannot-carry",
     "port-used-twice",
     "power-control-unstated",
