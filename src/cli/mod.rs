@@ -21,6 +21,7 @@ mod pack;
 mod pack;
 #[cfg(feature = "pages")]
 mod pack_site;
+mod parts;
 mod plan;
 #[cfg(feature = "pages")]
 mod progress;
@@ -56,6 +57,7 @@ pub fn run() -> Exit {
         Command::Plan(plan) => plan::run(&plan),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),
+        Command::Parts(args) => parts::run(&args),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),

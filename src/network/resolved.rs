@@ -1,5 +1,6 @@
 //! A hop whose references all lead somewhere, and what they lead to.
 
+use super::elsewhere::Elsewheres;
 use super::profile::ProfileFile;
 use super::shelf::{Document, Part};
 use crate::at;
@@ -25,6 +26,8 @@ pub struct ResolvedHop<'n> {
     pub records: Vec<&'n Document<Record>>,
     /// The source mark its records are held against, where it has any: see [`super::mark`].
     pub mark: Option<String>,
+    /// The documents of the network that are not its own.
+    pub elsewhere: &'n Elsewheres,
 }
 
 impl ResolvedHop<'_> {

@@ -110,7 +110,7 @@ impl Bill {
             (Plugs::Plastic, _) | (_, Screening::UUtp) => "part-plug-plain",
             (Plugs::Metal, _) => "part-plug-metal",
         };
-        let shell = voice.with(shell, &[("diameter", &voice.number(&cable.outside_diameter))]);
+        let shell = voice.with(shell, &[("diameter", &voice.line(&run.lines.outside_diameter))]);
         self.pieces(Part::Plug, 2 * (1 + resolved.arresters.len()), shell);
         if let Ok(insert) = run.lines.gland.value() {
             self.pieces(Part::Insert, 1, insert.to_string());

@@ -7,7 +7,7 @@ use super::company;
 use super::figures::{self, Figure};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
-use super::phrases::{angle, feeds, least_conductor, reach};
+use super::phrases::{across, angle, feeds, least_conductor, reach};
 use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
@@ -216,7 +216,7 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
     add("run-outdoors", &|run| voice.given_in_both(&run.resolved.run.outdoor));
     let indoor = |run: &RunSheet<'_>| run.resolved.run.indoor.as_ref().map(|length| voice.given_in_both(length));
     add("run-indoors", &|run| text_or(indoor(run), voice.say("not-stated")));
-    add("run-diameter", &|run| voice.given_in_both(&run.resolved.cable.outside_diameter));
+    add("run-diameter", &|run| across(run.resolved.cable, voice));
     add("run-insert", &|run| voice.line(&run.lines.gland));
     add("run-bend", &|run| voice.line_in_both(&run.handling.bend_radius));
     add("run-pulling", &|run| voice.line_in_both(&run.handling.pulling_radius));

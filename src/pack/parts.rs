@@ -167,7 +167,7 @@ fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
         (Plugs::Metal, _) => "part-plug-metal",
     };
     let plugs = 2 * (1 + resolved.arresters.len());
-    let shell = voice.with(shell, &[("diameter", &voice.number(&cable.outside_diameter))]);
+    let shell = voice.with(shell, &[("diameter", &voice.line(&run.lines.outside_diameter))]);
     parts.push(part(&plugs, voice.say("part-plug"), shell));
     if let Ok(insert) = run.lines.gland.value() {
         let detail = voice.with("part-insert-detail", &[("insert", insert), ("port", port)]);

@@ -142,6 +142,7 @@ pub static ALL: &[&Entry] = &[
     &run::arrester_unfit::ENTRY,
     &run::cable_cannot_carry::ENTRY,
     &run::cable_category_too_low::ENTRY,
+    &run::cable_diameter_open::ENTRY,
     &run::cable_not_for_outdoors::ENTRY,
     &run::cable_not_sealed::ENTRY,
     &run::cable_outside_temperature::ENTRY,

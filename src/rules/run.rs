@@ -4,6 +4,7 @@ pub mod arrester_missing;
 pub mod arrester_unfit;
 pub mod cable_cannot_carry;
 pub mod cable_category_too_low;
+pub mod cable_diameter_open;
 pub mod cable_not_for_outdoors;
 pub mod cable_not_sealed;
 pub mod cable_outside_temperature;

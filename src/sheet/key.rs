@@ -100,6 +100,8 @@ pub enum SectionKey {
     Beside(EndName, String, EndName),
     /// What is close to an end.
     Near(EndName),
+    /// A document that is not the network's own, by kind and id.
+    Elsewhere(&'static str, String),
     /// A record, by its id.
     Record(String),
     /// A cable run of a record, by its number.
@@ -159,6 +161,7 @@ impl SectionKey {
             Self::Shared(end, number) => numbered(format!("ends.{end}.runs"), number) + ".shared",
             Self::Beside(end, hop, other) => format!("ends.{end}.beside[{hop}/{other}]"),
             Self::Near(end) => format!("near.{end}"),
+            Self::Elsewhere(kind, id) => format!("elsewhere.{kind}[{id}]"),
             Self::Record(id) => format!("records.{id}"),
             Self::RecordRun(id, number) => numbered(format!("records.{id}.runs"), number),
         }

@@ -135,6 +135,7 @@ sentences! {
         // Cables, power and grounding.
         NoGland => "the port lists no gland insert";
         NoGlandHolds => "no gland insert of the port holds this diameter";
+        NoBasis => "it does not say";
         NothingSeals => "no insert seals it";
         NothingFeedsRadio => "nothing feeds the radio";
         NothingFeedsRun => "nothing feeds this run";
@@ -261,6 +262,7 @@ impl Reason {
                 | Self::NothingHeard
                 | Self::NothingElsewhere
                 | Self::NoNeighbourReached
+                | Self::NoBasis
         )
     }
 }

@@ -12,6 +12,7 @@ use super::practice::LONGEST_RUN;
 use super::reason::Reason;
 use super::resistance::hottest_cable;
 use super::saying::Saying;
+use super::shown::Across;
 use super::target::Target;
 use super::title::Title;
 use super::traced::{Traced, all, read, see, written};
@@ -19,9 +20,7 @@ use crate::network::{Companions, Fellow, ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::ethernet_power::MOST_VOLTAGE;
 use crate::spec::{Carried, EndName};
-use crate::units::{
-    Amperes, Celsius, Given, Metres, Millimetres, Ohms, Quantity as _, SquareMillimetres, Volts, Watts,
-};
+use crate::units::{Amperes, Celsius, Given, Metres, Ohms, Quantity as _, SquareMillimetres, Volts, Watts};
 
 const FEED: &str = "V² − V_s V + R P = 0, the upper root (constant-power load)";
 const COPPER: Method = cited("IEC 60028 copper, 0.00393/K from 20 °C");
@@ -31,7 +30,7 @@ lines! {
     RunLines {
         grade: Saying, "", "grade, screening and jacket of the cable", AS_WRITTEN;
         length: Metres, "L", "length of cable", "outdoor + indoor length";
-        outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
+        outside_diameter: Across, "", "outside diameter of the cable", AS_WRITTEN;
         gland: Saying, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
         cable_temperature: Celsius, "T", "hottest cable outdoors", cited("hottest air + sun on a black jacket (common practice)");
         conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with contacts", COPPER;
@@ -145,10 +144,12 @@ fn sheet<'n>(
     let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
     let gland = handling::sealed(resolved).map(|best| best.map(|(gland, _)| Saying::name(&gland.title)));
     let onward_draw = fed.onward_draw();
+    let across = all((&written!(cable.least_diameter), &written!(cable.outside_diameter)));
+    let across = across.map(|(least, most)| Across { least, most });
     let lines = RunLines {
         grade: grade.map(|(_, jacket)| Saying::grade(cable.grade(), *jacket)).line(),
         length: length.map(Metres::tidy).line(),
-        outside_diameter: written!(cable.outside_diameter).line(),
+        outside_diameter: across.line(),
         gland: gland.stated(none).line(),
         cable_temperature: hot.clone().line(),
         conductor_resistance: fed.resistance.map(|resistance| resistance.conductor()).line(),

@@ -10,7 +10,7 @@ use crate::physics::raster::{Half, Numbered};
 use crate::physics::share::Share;
 use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::MonthOutage;
-use crate::spec::{EndName, Jacket};
+use crate::spec::{EndName, Jacket, Sure};
 use crate::units::{Decibels, Given, Megahertz, Metres, NewtonMetres, Quantity as _};
 
 sentences! {
@@ -66,6 +66,11 @@ sentences! {
 
         Over { what: Box<str>, way: Box<str> } => "{what} over {way}";
 
+        // What is not the network's own.
+        StandardPart => "standard part, shipped in the program";
+        Basis { text: Box<str>, sure: Term } => "{text} [{sure}]";
+        BasisOf { keys: Box<str>, text: Box<str>, sure: Term } => "{keys}: {text} [{sure}]";
+
         // What stands together.
         EndAt { hop: Box<str>, end: EndName, height: Box<Given<Metres>> } => "{hop} end {end} at {height}";
         EndOf { hop: Box<str>, end: EndName } => "{hop} end {end}";
@@ -112,6 +117,21 @@ impl Saying {
     /// A word of ours.
     pub(super) const fn word(word: &'static str) -> Self {
         Self::Word { word: Term(word) }
+    }
+
+    /// What a figure rests on.
+    pub(super) fn basis(text: &str, sure: Sure) -> Self {
+        Self::Basis { text: text.into(), sure: Term(sure.words()) }
+    }
+
+    /// What figures of some keys rest on.
+    pub(super) fn basis_of(keys: &str, text: &str, sure: Sure) -> Self {
+        Self::BasisOf { keys: keys.into(), text: text.into(), sure: Term(sure.words()) }
+    }
+
+    /// A quantity of which only a range is known.
+    pub(super) fn range(least: impl std::fmt::Display, most: impl std::fmt::Display) -> Self {
+        Self::Range { least: Figure::of(least), most: Figure::of(most) }
     }
 
     /// The grade of a cable.

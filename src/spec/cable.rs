@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text, Window};
+use super::{Id, Kind, Source, Text, Window};
 use crate::units::{Amperes, Celsius, Given, Millimetres, OhmsPerKilometre, SquareMillimetres};
 
 /// A cable type: four balanced pairs, or two cores for direct current.
@@ -26,8 +26,10 @@ pub struct Cable {
     pub screening: Option<Screening>,
     /// Where its jacket may be used.
     pub jacket: Jacket,
-    /// Outside diameter of the jacket.
+    /// Outside diameter of the jacket; where only a range is known, the greatest.
     pub outside_diameter: Given<Millimetres>,
+    /// The least it may be, where only a range is known, as of a standard part. What seals the cable has to hold both.
+    pub least_diameter: Option<Given<Millimetres>>,
     /// Cross-section of one conductor. Without it the limit of 93.8 Ω/km is taken, that of a category.
     pub conductor: Option<Given<SquareMillimetres>>,
     /// What the conductors are made of.
@@ -40,9 +42,28 @@ pub struct Cable {
     pub temperature: Option<Window<Celsius>>,
     /// Current it may carry all the time, as its sheet or the code of the place says: what a fuse must protect.
     pub rated_current: Option<Given<Amperes>>,
+    /// Where its figures come from, and how sure they are.
+    #[serde(default)]
+    pub sources: Vec<Source>,
 }
 
 impl Cable {
+    /// Whether a window of outside diameters holds it, whatever of its range it turns out to be.
+    #[must_use]
+    pub fn fits(&self, window: &Window<Millimetres>) -> bool {
+        let least = self.least_diameter.as_ref().map_or(self.outside_diameter.value, |least| least.value);
+        window.holds(least) && window.holds(self.outside_diameter.value)
+    }
+
+    /// Its diameter as written: `6.8 mm`, or `7.3 mm to 8.5 mm`.
+    #[must_use]
+    pub fn across(&self) -> String {
+        match &self.least_diameter {
+            Some(least) => format!("{least} to {}", self.outside_diameter),
+            None => self.outside_diameter.to_string(),
+        }
+    }
+
     /// How it is screened.
     #[must_use]
     pub fn screened(&self) -> Screening {

@@ -27,6 +27,7 @@ mod record;
 mod run;
 mod schema;
 mod service;
+mod source;
 
 mod site;
 mod supply;
@@ -64,6 +65,7 @@ pub use record::{
 pub use run::{ArresterUse, Cores, Entry, Fuse, Load, Plugs, Pole, RunPlace, ScreenBond, SwitchPort};
 pub use schema::{schema_of, schema_text};
 pub use service::{Service, ServiceObjectives};
+pub use source::{Source, Sure};
 
 pub use site::{
     Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
@@ -72,7 +74,7 @@ pub use site::{
 pub use supply::{Location, Standard, Supply, Wiring};
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
-pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, Text, Window};
+pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, STANDARD, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]
@@ -169,6 +171,9 @@ pub trait Spec: serde::de::DeserializeOwned + schemars::JsonSchema {
 
     /// The document's own name.
     fn id(&self) -> &Id;
+
+    /// Calls it something else.
+    fn rename(&mut self, id: Id);
 }
 
 macro_rules! specs {
@@ -178,6 +183,10 @@ macro_rules! specs {
 
             fn id(&self) -> &Id {
                 &self.id
+            }
+
+            fn rename(&mut self, id: Id) {
+                self.id = id;
             }
         })+
     };

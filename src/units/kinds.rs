@@ -187,10 +187,22 @@ quantity! {
         Times(1.0) => "min", Times(1.0 / 60.0) => "s", Times(60.0) => "h";
 }
 
+/// What a tube measures outside: a diameter that may also be written as the name of a size.
+pub(super) const TUBE: &str = "tube diameter";
+
+const OF_TUBES: &Kind = &Kind {
+    name: TUBE,
+    unit: Millimetres::KIND.unit,
+    example: Millimetres::KIND.example,
+    range: Millimetres::KIND.range,
+    grain: Millimetres::KIND.grain,
+    spellings: Millimetres::KIND.spellings,
+};
+
 impl Kind {
     /// The kind with this name, as the schema's `x-quantity` gives it.
     #[must_use]
     pub fn named(name: &str) -> Option<&'static Self> {
-        ALL.iter().copied().find(|kind| kind.name == name)
+        ALL.iter().copied().chain([OF_TUBES]).find(|kind| kind.name == name)
     }
 }

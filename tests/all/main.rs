@@ -56,6 +56,7 @@ mod source;
 mod source_files;
 mod source_hostile;
 mod spec;
+mod standard;
 #[path = "../benches/synthetic.rs"]
 #[allow(dead_code, reason = "the benches use the rest")]
 mod synthetic;

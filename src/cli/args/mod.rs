@@ -8,6 +8,7 @@ mod form;
 mod look;
 mod new;
 mod pack;
+mod parts;
 mod plan;
 mod sheet;
 mod values;
@@ -26,6 +27,7 @@ pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
 #[cfg(feature = "pages")]
 pub use pack::{NetworkPackArgs, PackArgs};
+pub use parts::PartsArgs;
 pub use plan::{Plan, PlanFormat};
 pub use sheet::{Sheet, SheetFormat};
 
@@ -55,6 +57,8 @@ pub enum Command {
     Pack(Pack),
     /// Say what changed in the numbers between two folders or revisions, and why.
     Compare(Compare),
+    /// List the standard parts that references may name as `std:…`, or print one in full.
+    Parts(PartsArgs),
     /// Print the manual of a rule, or list all rules.
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.

@@ -103,5 +103,6 @@ fn resolve_hop<'n>(
     let ends = Both::ends(|name| follow.end(name));
     follow.report_waits();
     let profile_file = library.profiles.get(&hop.at);
-    Some(ResolvedHop { hop, network, ends: ends.all(|end| end)?, profile_file, records: Vec::new(), mark: None })
+    let (ends, elsewhere) = (ends.all(|end| end)?, &library.elsewhere);
+    Some(ResolvedHop { hop, network, ends, profile_file, records: Vec::new(), mark: None, elsewhere })
 }
