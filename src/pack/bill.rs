@@ -31,6 +31,8 @@ enum Part {
     Insert,
     Arrester,
     Supply,
+    Fibre,
+    Pluggable,
     Conductor,
     Lug,
     LugOrClamp,
@@ -51,6 +53,8 @@ impl Part {
             Self::Insert => "part-insert",
             Self::Arrester => "part-arrester",
             Self::Supply => "part-supply",
+            Self::Fibre => "bill-fibre",
+            Self::Pluggable => "bill-pluggable",
             Self::Conductor => "part-conductor",
             Self::Lug => "part-lug",
             Self::LugOrClamp => "part-lug-or-clamp",
@@ -60,7 +64,7 @@ impl Part {
     }
 
     const fn is_by_length(self) -> bool {
-        matches!(self, Self::Cable | Self::Conductor)
+        matches!(self, Self::Cable | Self::Fibre | Self::Conductor)
     }
 }
 
@@ -86,6 +90,14 @@ impl Bill {
             // A supply of several runs is taken once, at the last of them.
             let elsewhere = end.shared.iter().any(|shared| shared.run == number && !shared.told_here);
             self.run(run, !elsewhere, voice);
+        }
+        for fibre in &end.fibre_runs {
+            let (run, cable) = (fibre.resolved.run.spec, fibre.resolved.fibre);
+            let detail = [("title", &cable.title as &dyn std::fmt::Display), ("category", &cable.category.word())];
+            self.length(Part::Fibre, fibre.lines.length.get(), voice.with("part-fibre-detail", &detail));
+            for pluggable in [&run.here, &run.there] {
+                self.pieces(Part::Pluggable, 1, format!("{}, {}", pluggable.title, pluggable.interface.word()));
+            }
         }
         let grounding = &own.end.grounding;
         let size = grounding.conductor.as_ref().map_or_else(|| voice.say("size-not-set"), |size| voice.number(size));
