@@ -10,6 +10,7 @@ mod compare;
 mod explain;
 mod fix;
 mod gate;
+mod import;
 #[cfg(feature = "pages")]
 mod network_pack;
 mod new;
@@ -56,6 +57,7 @@ pub fn run() -> Exit {
         Command::Plan(plan) => plan::run(&plan),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),
+        Command::Import(import) => import::run(&import),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),

@@ -11,6 +11,7 @@ mod calendar;
 mod carried;
 mod checks;
 mod climate;
+mod dialect;
 mod end;
 mod hop;
 mod licence;
@@ -38,6 +39,7 @@ pub use cable::{Cable, Category, Conductor, Jacket, Screening};
 pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
+pub use dialect::Dialect;
 pub use end::{Both, EndName, Way};
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Load, Orientation, Plugs, Polarisation,

@@ -22,6 +22,7 @@ mod gate_compare;
 mod generator;
 mod hostile_pages;
 mod house;
+mod import;
 mod injection;
 mod installation_mends;
 mod interference;

@@ -5,6 +5,7 @@ mod brought;
 mod check;
 mod compare;
 mod form;
+mod import;
 mod look;
 mod new;
 mod pack;
@@ -21,6 +22,7 @@ pub use brought::BroughtArgs;
 pub use check::Check;
 pub use compare::{Compare, CompareFormat, CompareGate, CompareOutput};
 pub use form::Format;
+pub use import::{Import, ImportArgs};
 pub use look::{LookArgs, When};
 pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
@@ -55,6 +57,9 @@ pub enum Command {
     Pack(Pack),
     /// Say what changed in the numbers between two folders or revisions, and why.
     Compare(Compare),
+    /// Take over sites and hops from tables and waypoints: says what would change, and writes it with `--write`.
+    #[command(subcommand)]
+    Import(Import),
     /// Print the manual of a rule, or list all rules.
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.
