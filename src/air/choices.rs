@@ -1,7 +1,7 @@
 //! Where else a hop could be in the spectrum.
 
 use super::Air;
-use super::station::{Own, Owner};
+use super::owner::{Own, Owner};
 use crate::physics::codes;
 use crate::physics::raster::Raster;
 use crate::place::DocumentId;

@@ -17,6 +17,7 @@ mod coupling;
 mod hearing;
 mod limits;
 mod near;
+mod owner;
 mod station;
 mod trial;
 
@@ -24,7 +25,8 @@ pub use aerial::Aerial;
 pub use coupling::Coupling;
 pub use hearing::{Disturbed, Heard, HeardFrom};
 pub use limits::{FLOOR, SAME_SITE};
-pub use station::{Listens, Named, Own, Owner, QUIETEST, Sends, Station};
+pub use owner::{Named, Own, Owner};
+pub use station::{Listens, QUIETEST, Sends, Station};
 pub use trial::Change;
 
 use std::collections::HashMap;

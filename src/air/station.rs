@@ -1,89 +1,24 @@
 //! One antenna with what it sends and what it listens to.
 
 use std::collections::HashMap;
-use std::fmt;
 use std::sync::Arc;
 
 use super::aerial::{Aerial, Bound};
 use super::limits::SAME_SITE;
+use super::owner::{Named, Own, Owner};
 use crate::at;
-use crate::network::{Document, Holed, Part, ResolvedEnd, ResolvedHop};
+use crate::network::{Document, Holed, ResolvedEnd, ResolvedHop};
 use crate::physics::filter::Mask;
 use crate::physics::geodesy::Position;
 use crate::physics::off_axis::EarthCentred;
 use crate::physics::receiver;
 use crate::place::{DocumentId, Place};
-use crate::spec::{
-    Antenna, Both, End, EndName, Half, Hop, MaskPoint, Neighbour, Network, Polarisation, Radio, Site, Way,
-};
+use crate::spec::{Antenna, Both, EndName, MaskPoint, Neighbour, Polarisation, Radio, Way};
 use crate::units::{Dbm, Decibels, Degrees, Gigahertz, Megahertz, Metres};
 
 /// Noise figure of a receiver of which nobody states one: no receiver at these frequencies is quieter, so that nothing is
 /// made too little of (common practice, no source).
 pub const QUIETEST: Decibels = Decibels(2.0);
-
-/// Whose antenna it is, by its document.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Named {
-    /// An end of a hop of the network.
-    Hop(DocumentId, EndName),
-    /// A neighbour's.
-    Neighbour(DocumentId),
-}
-
-impl Named {
-    /// The document it is described in.
-    #[must_use]
-    pub const fn document(self) -> DocumentId {
-        match self {
-            Self::Hop(document, _) | Self::Neighbour(document) => document,
-        }
-    }
-}
-
-/// Whose antenna it is, with all that is written of it.
-#[derive(Debug, Clone, Copy)]
-pub enum Owner<'n> {
-    /// An end of a hop of the network.
-    Hop(Own<'n>),
-    /// A neighbour's.
-    Neighbour(&'n Document<Neighbour>),
-}
-
-/// An end of a hop of the network.
-#[derive(Debug, Clone, Copy)]
-pub struct Own<'n> {
-    /// The network it belongs to.
-    pub network: &'n Document<Network>,
-    /// Its hop.
-    pub hop: &'n Document<Hop>,
-    /// Which end it is.
-    pub name: EndName,
-    /// What the hop says of it.
-    pub end: Part<'n, End>,
-    /// What the hop says of its partner.
-    pub far_end: Part<'n, End>,
-    /// Its site.
-    pub site: &'n Document<Site>,
-    /// That of its partner.
-    pub far_site: &'n Document<Site>,
-    /// Its radio.
-    pub radio: &'n Document<Radio>,
-    /// Its half of the band.
-    pub half: Part<'n, Half>,
-    /// Its antenna.
-    pub antenna: &'n Document<Antenna>,
-}
-
-/// As a message calls it.
-impl fmt::Display for Owner<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Hop(own) => write!(f, "`{}` end {}", own.hop.id, own.name),
-            Self::Neighbour(neighbour) => write!(f, "neighbour `{}`", neighbour.id),
-        }
-    }
-}
 
 /// One antenna.
 #[derive(Debug, Clone)]
@@ -269,7 +204,7 @@ fn spot(end: &ResolvedEnd<'_>) -> EarthCentred {
 }
 
 fn of_end<'n>(hop: &ResolvedHop<'n>, name: EndName, spots: &Both<EarthCentred>, models: &mut Models) -> Station<'n> {
-    let (own, far, channel) = (&hop.ends[name], &hop.ends[name.far()], &hop.hop.channel);
+    let (own, channel) = (&hop.ends[name], &hop.hop.channel);
     let (radio, bandwidth) = (own.radio, channel.bandwidth.value);
     let loss = own.end.losses.iter().fold(Decibels(0.0), |sum, loss| sum + loss.loss.value);
     let mut aerial = |way: Way| models.aerial(own.antenna, channel.frequency(way).value);
@@ -277,18 +212,7 @@ fn of_end<'n>(hop: &ResolvedHop<'n>, name: EndName, spots: &Both<EarthCentred>, 
     let [sent_mask, heard_mask] = models.masks(radio);
     let figure = radio.noise_figure.as_ref().map_or(QUIETEST, |given| given.value);
     Station {
-        owner: Owner::Hop(Own {
-            network: hop.network,
-            hop: hop.hop,
-            name,
-            end: own.end,
-            far_end: far.end,
-            site: own.site,
-            far_site: far.site,
-            radio: own.radio,
-            half: own.half,
-            antenna: own.antenna,
-        }),
+        owner: Owner::Hop(Own::of(hop, name)),
         at: spots[name],
         aimed_at: spots[name.far()],
         ground: own.site.ground_height.value,

@@ -1,7 +1,8 @@
 //! What would be heard if something were changed.
 
 use super::Air;
-use super::station::{Named, Own, Owner, Station, retuned};
+use super::owner::{Named, Own, Owner};
+use super::station::{Station, retuned};
 use crate::place::DocumentId;
 use crate::spec::{Both, EndName, Polarisation};
 use crate::units::{Decibels, Gigahertz};

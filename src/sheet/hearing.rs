@@ -43,7 +43,7 @@ impl<'n> Hearing<'n> {
 
     /// What a receiver of a hop hears. Missing where something of the hop is broken; what is broken elsewhere is not heard.
     pub(super) fn heard(&self, resolved: &ResolvedHop<'n>, end: EndName) -> Traced<Arc<Heard>> {
-        let own = own(resolved, end);
+        let own = Own::of(resolved, end);
         let own = all((&listening(&own), &sending(&own))).map(|_| ());
         let Some(number) = self.air.number(resolved.hop.at, end) else {
             return own.map(|()| Arc::new(Heard::nothing()));
@@ -111,23 +111,6 @@ impl<'n> Hearing<'n> {
     /// A station by its number.
     pub(super) fn station(&self, number: usize) -> &Station<'n> {
         &self.air.stations()[number]
-    }
-}
-
-/// An end of a hop, broken or not.
-fn own<'n>(resolved: &ResolvedHop<'n>, name: EndName) -> Own<'n> {
-    let (own, far) = (&resolved.ends[name], &resolved.ends[name.far()]);
-    Own {
-        network: resolved.network,
-        hop: resolved.hop,
-        name,
-        end: own.end,
-        far_end: far.end,
-        site: own.site,
-        far_site: far.site,
-        radio: own.radio,
-        half: own.half,
-        antenna: own.antenna,
     }
 }
 

@@ -1,6 +1,6 @@
 //! Interference is so strong that the capacity asked for does not get through in a clear sky.
 
-use super::{mends, name_aggressors};
+use super::{is_twin, mends, name_aggressors};
 use crate::rules::prelude::*;
 
 rule! {
@@ -21,8 +21,8 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let lines = &direction.heard;
     let known = (lines.carrier.get(), lines.needed.get(), lines.carrier_in_hand.get());
     let (Some(carrier), Some(needed), Some(left)) = known else { return };
-    let parallel = heard.aggressors.first().is_some_and(|strongest| strongest.between_same_supports);
-    if left.tidy().0 >= 0.0 || parallel {
+    let twin = heard.aggressors.first().is_some_and(|strongest| is_twin(strongest, hop, direction));
+    if left.tidy().0 >= 0.0 || twin {
         return;
     }
     let state = direction.objective_state().map_or_else(String::new, |state| format!("{} ", state.title));
