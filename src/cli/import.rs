@@ -70,7 +70,7 @@ fn taken(path: &Path, what: What, args: &ImportArgs) -> Result<(Vec<Item>, Vec<F
         Ok(text) => text,
         Err(error) => {
             let (at, bytes) = (error.utf8_error().valid_up_to(), error.as_bytes());
-            let line = 1 + bytes[..at].iter().filter(|byte| **byte == b'\n').count();
+            let line = bytes[..at].split(|byte| *byte == b'\n').count();
             return Ok((Vec::new(), vec![Fault::at(&name, line, "is no UTF-8 from here on: save it as UTF-8")]));
         }
     };
@@ -82,7 +82,9 @@ fn taken(path: &Path, what: What, args: &ImportArgs) -> Result<(Vec<Item>, Vec<F
         }
         "gpx" | "kml" if what == What::Sites => {
             let (items, remarks, faults) = read_waypoints(&name, &text);
-            remarks.iter().for_each(|remark| say::aside(remark));
+            for remark in &remarks {
+                say::aside(remark);
+            }
             Ok((items, faults))
         }
         "gpx" | "kml" => Err(Stop::Unknown(format!("{name}: waypoints are sites: `import sites`"))),

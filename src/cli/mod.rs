@@ -8,6 +8,7 @@ mod baseline;
 mod check;
 mod compare;
 mod explain;
+mod export;
 mod fix;
 mod gate;
 mod import;
@@ -58,6 +59,7 @@ pub fn run() -> Exit {
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),
         Command::Import(import) => import::run(&import),
+        Command::Export(export) => export::run(&export),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),

@@ -1,9 +1,39 @@
 //! The columns of tables of sites and hops: what each is called, what it holds, and the key it stands for.
 
+use crate::spec::Kind;
 use crate::units::{
     Dbm, Gigahertz, Kind as Unit, Latitude, Longitude, Megahertz, Metres, Millimetres, MillimetresPerHour,
     Quantity as _,
 };
+
+/// What a table is of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum What {
+    /// Places.
+    Sites,
+    /// Hops between them.
+    Hops,
+}
+
+impl What {
+    /// The kind of document.
+    #[must_use]
+    pub const fn kind(self) -> Kind {
+        match self {
+            Self::Sites => Kind::Site,
+            Self::Hops => Kind::Hop,
+        }
+    }
+
+    /// The folder new documents go into, below that of the network.
+    #[must_use]
+    pub const fn folder(self) -> &'static str {
+        match self {
+            Self::Sites => "sites",
+            Self::Hops => "hops",
+        }
+    }
+}
 
 /// A column of a table.
 #[derive(Debug)]
@@ -92,15 +122,15 @@ pub fn plain(word: &str) -> String {
 
 /// The columns of a kind of table.
 #[must_use]
-pub fn columns_of(what: super::What) -> &'static [Column] {
+pub fn columns_of(what: What) -> &'static [Column] {
     match what {
-        super::What::Sites => &SITES,
-        super::What::Hops => &HOPS,
+        What::Sites => &SITES,
+        What::Hops => &HOPS,
     }
 }
 
 /// The column of a name.
-pub(super) fn column_of(what: super::What, name: &str) -> Option<&'static Column> {
+pub(super) fn column_of(what: What, name: &str) -> Option<&'static Column> {
     let name = plain(name);
     columns_of(what).iter().find(|column| column.name == name || column.also.contains(&name.as_str()))
 }

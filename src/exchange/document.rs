@@ -2,8 +2,8 @@
 
 use std::fmt::Write as _;
 
-use super::columns::Holds;
-use super::item::{Item, Value, What};
+use super::columns::{Holds, What};
+use super::item::{Item, Value};
 use super::yaml;
 use crate::text::plain::spelled;
 

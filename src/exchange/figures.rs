@@ -27,6 +27,22 @@ pub fn trimmed(value: f64) -> String {
     without_minus_nought(text.trim_end_matches('0').trim_end_matches('.').to_owned())
 }
 
+/// A number with so many decimals.
+#[must_use]
+pub fn fixed(value: f64, decimals: usize) -> String {
+    without_minus_nought(format!("{value:.decimals$}"))
+}
+
+/// A number of any size with six digits that count, and no noughts behind them.
+#[must_use]
+pub fn significant(value: f64) -> String {
+    let size = if value == 0.0 { 0.0 } else { libm::floor(libm::log10(libm::fabs(value))) };
+    let decimals = (0_u8..=15).find(|decimals| f64::from(*decimals) + size >= 5.0).unwrap_or(15);
+    let text = format!("{value:.0$}", usize::from(decimals));
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+    without_minus_nought(text.to_owned())
+}
+
 fn without_minus_nought(text: String) -> String {
     match text.strip_prefix('-') {
         Some(digits) if digits.chars().all(|c| matches!(c, '0' | '.')) => digits.to_owned(),
@@ -75,7 +91,7 @@ pub fn in_words(kind: &Kind, number: &str, unit: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{as_written, in_words};
+    use super::{as_written, in_words, significant};
     use crate::units::{Dbm, Latitude, Longitude, Metres, Millimetres, Quantity as _};
 
     #[test]
@@ -95,6 +111,15 @@ mod tests {
             assert_eq!(as_written(kind, words).as_deref(), Some(number), "{words}");
         }
         assert_eq!(as_written(Metres::KIND, "17 GHz"), None);
+    }
+
+    #[test]
+    fn computed_numbers_have_the_digits_that_count() {
+        for (value, text) in
+            [(0.000_123_456_7, "0.000123457"), (1234.5, "1234.5"), (-0.0, "0"), (1_234_567.8, "1234568"), (1e-20, "0")]
+        {
+            assert_eq!(significant(value), text);
+        }
     }
 
     #[test]

@@ -1,36 +1,6 @@
 //! What was read of one row or waypoint.
 
 use super::columns::Column;
-use crate::spec::Kind;
-
-/// What is imported.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum What {
-    /// Places.
-    Sites,
-    /// Hops between them.
-    Hops,
-}
-
-impl What {
-    /// The kind of document.
-    #[must_use]
-    pub const fn kind(self) -> Kind {
-        match self {
-            Self::Sites => Kind::Site,
-            Self::Hops => Kind::Hop,
-        }
-    }
-
-    /// The folder new documents go into, below that of the network.
-    #[must_use]
-    pub const fn folder(self) -> &'static str {
-        match self {
-            Self::Sites => "sites",
-            Self::Hops => "hops",
-        }
-    }
-}
 
 /// A site or a hop as a file has it.
 #[derive(Debug, Clone)]

@@ -9,11 +9,11 @@ use std::collections::{HashMap, HashSet};
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use super::columns::{Column, Holds};
+use super::columns::{Column, Holds, What};
 use super::document::{self, written};
 use super::fault::Fault;
 use super::figures::as_written;
-use super::item::{Item, Value, What};
+use super::item::{Item, Value};
 use super::swap::swapped;
 use crate::door;
 use crate::door::path::shown;
@@ -290,7 +290,6 @@ fn differences<'i>(files: &Files, at: DocumentId, what: What, item: &'i Item) ->
 }
 
 /// Whether a document says a value already: the same quantity however it is written, or one that export would write so.
-#[expect(clippy::float_cmp, reason = "both were read from text, and made tidy")]
 fn same(column: &Column, old: &str, new: &str) -> bool {
     match column.holds {
         Holds::Text => old.trim_end() == new.trim_end(),
@@ -331,8 +330,7 @@ fn place(files: &Files, at: DocumentId, column: &'static Column, item: &Item) ->
     let number = files.get(at.file).and_then(|file| {
         let document = file.parsed().documents.get(usize::from(at.number))?;
         let (_, list) = document.get(document.root(), "supports")?;
-        let number = document.items(list).position(|item| document.name(item) == Some(id.as_str()));
-        number
+        document.items(list).position(|item| document.name(item) == Some(id.as_str()))
     });
     number.map(|number| document.below(&column.route, &[number])).ok_or(id)
 }
@@ -349,7 +347,7 @@ fn node_at<'f>(files: &'f Files, place: &Place) -> Option<(&'f crate::source::Do
     Some((document, node))
 }
 
-fn text_at(files: &Files, place: &Place) -> Option<String> {
+pub(super) fn text_at(files: &Files, place: &Place) -> Option<String> {
     let (document, node) = node_at(files, place)?;
     document.text(node).map(str::to_owned)
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::item::What;
+use super::columns::What;
 use super::plan::Plan;
 use crate::text::plain::spelled;
 

@@ -2,10 +2,10 @@
 
 use std::collections::HashMap;
 
-use super::columns::{Column, Holds, column_of, columns_of};
+use super::columns::{Column, Holds, What, column_of, columns_of};
 use super::fault::Fault;
 use super::figures::in_words;
-use super::item::{Item, Value, What};
+use super::item::{Item, Value};
 use crate::spec::{Dialect, LONGEST_ID};
 use crate::text::csv::{self, Cell, Marks, Reader, Row, called, undone};
 use crate::text::nearest::{did_you_mean, nearest};
@@ -158,7 +158,7 @@ impl Table<'_> {
 
     fn column(&self, cell: &Cell<'_>, ignore: &[String]) -> Result<Under, String> {
         let header = cell.text.to_string();
-        if ignore.iter().any(|name| *name == header) {
+        if ignore.contains(&header) {
             return Ok(Under { header, column: None, unit: None });
         }
         let (name, unit) = match header.split_once(['[', '(']) {

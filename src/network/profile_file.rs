@@ -175,18 +175,11 @@ fn parse(text: &str, dialect: Option<Dialect>) -> Result<Vec<ProfileRow>, Vec<Fa
     let marks = marks_of(text, dialect).map_err(|fault| vec![fault])?;
     let mut lines = Reader::new(text, marks);
     lines.take_remarks(true);
-    let header = match lines.next() {
-        Some(header) => header.map_err(|fault| vec![of_table(fault)])?,
-        None => {
-            let help = "start it with `distance [m],ground [m]`, then a line a point".into();
-            return Err(vec![Fault {
-                span: 0..0,
-                message: "the profile is empty".into(),
-                label: "nothing here",
-                help,
-            }]);
-        }
+    let Some(header) = lines.next() else {
+        let help = "start it with `distance [m],ground [m]`, then a line a point".into();
+        return Err(vec![Fault { span: 0..0, message: "the profile is empty".into(), label: "nothing here", help }]);
     };
+    let header = header.map_err(|fault| vec![of_table(fault)])?;
     let columns = header_of(text, &header, marks).map_err(|fault| vec![fault])?;
     let (mut rows, mut faults) = (Vec::<ProfileRow>::new(), Vec::new());
     for line in lines {

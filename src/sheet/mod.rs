@@ -7,6 +7,7 @@
 mod air;
 mod along;
 mod aperture;
+mod application;
 mod asked;
 mod assumption;
 mod beside;
@@ -87,6 +88,7 @@ pub use crate::physics::Confidence;
 pub use crate::physics::ethernet_power::Class as PowerClass;
 pub use crate::physics::multipath::{HIGHEST as HIGHEST_MULTIPATH, SHORTEST as SHORTEST_MULTIPATH};
 pub use along::PathPoint;
+pub use application::Application;
 pub use asked::CRITERIA;
 pub use assumption::Assumption;
 pub use beside::{Beside, BesideLines};

@@ -12,6 +12,7 @@ mod carried;
 mod checks;
 mod climate;
 mod dialect;
+mod emission;
 mod end;
 mod hop;
 mod licence;
@@ -40,6 +41,7 @@ pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
 pub use dialect::Dialect;
+pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
 pub use hop::{
     ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Load, Orientation, Plugs, Polarisation,

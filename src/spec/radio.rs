@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Carried, Id, Kind, Number, Standard, Text, Window, Wiring};
+use super::{Carried, EmissionClass, Id, Kind, Number, Standard, Text, Window, Wiring};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
     Milliseconds, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
@@ -80,6 +80,9 @@ pub struct Radio {
     pub wind_area: Option<Given<SquareMetres>>,
     /// Mass without antenna.
     pub mass: Option<Given<Kilograms>>,
+    /// Class of what it sends, as its sheet has it: with the bandwidth of a channel it is what an application for a licence
+    /// calls the emission.
+    pub emission_class: Option<EmissionClass>,
     /// Lamps and what they mean.
     #[serde(default)]
     pub indicators: Vec<Indicator>,

@@ -393,7 +393,7 @@ fn hostile_files_are_refused_with_place_and_reason() {
     refused(
         "sites",
         "s.csv",
-        format!("id,title\n{}", (0..100_002).map(|n| format!("s{n},b\n")).collect::<String>()),
+        format!("id,title\n{}", (0..100_002).map(|n| format!("s{n},b\n")).collect::<Vec<_>>().concat()),
         &["s.csv:100002: no more than 100000 rows"],
     );
     refused("sites", "s.csv", "x".repeat(17 << 20), &["larger than 16 MiB"]);
@@ -439,9 +439,9 @@ fn text_of_a_stranger_stays_text() {
 #[test]
 fn many_rows_take_no_time() {
     let bench = Bench::new();
-    let rows: String = (0..20_000).map(|n| format!("s{n},Site {n},54.{:05},-32.1\n", n)).collect();
+    let rows = (0..20_000).map(|n| format!("s{n},Site {n},54.{n:05},-32.1\n")).collect::<Vec<_>>().concat();
     let start = Instant::now();
     let ran = import(&bench, "sites", "s.csv", format!("id,title,latitude [deg],longitude [deg]\n{rows}"), &[]);
     assert_eq!(ran.code, 0, "{}", &ran.err[..ran.err.len().min(400)]);
-    assert!(start.elapsed() < Duration::from_secs(60), "{:?}", start.elapsed());
+    assert!(start.elapsed() < Duration::from_mins(1), "{:?}", start.elapsed());
 }

@@ -12,6 +12,7 @@ mod compare_known;
 mod crossed;
 mod departures;
 mod door;
+mod export;
 mod extremes;
 mod fix;
 mod fixture;

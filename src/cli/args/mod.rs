@@ -4,6 +4,7 @@ mod baseline;
 mod brought;
 mod check;
 mod compare;
+mod export;
 mod form;
 mod import;
 mod look;
@@ -21,6 +22,7 @@ pub use baseline::{Baseline, BaselineArgs};
 pub use brought::BroughtArgs;
 pub use check::Check;
 pub use compare::{Compare, CompareFormat, CompareGate, CompareOutput};
+pub use export::{Export, ExportWhat};
 pub use form::Format;
 pub use import::{Import, ImportArgs};
 pub use look::{LookArgs, When};
@@ -60,6 +62,8 @@ pub enum Command {
     /// Take over sites and hops from tables and waypoints: says what would change, and writes it with `--write`.
     #[command(subcommand)]
     Import(Import),
+    /// Write sites, hops and what is computed of them in open formats.
+    Export(Export),
     /// Print the manual of a rule, or list all rules.
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.
