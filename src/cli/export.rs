@@ -59,7 +59,14 @@ fn written(args: &Export, read: &Read, library: &Library) -> Result<(String, For
         ExportWhat::Kml => Ok((kml(library, &marked(&open)), Form::Xml)),
         ExportWhat::Sheet => {
             let mut rows = Vec::new();
-            open.sheets(&all, |sheet| SheetRow::of(&HopListing::of(sheet).of_design()), |row| taken(&mut rows, row))?;
+            open.sheets(
+                &all,
+                |sheet| SheetRow::of(&HopListing::of(sheet).of_design()),
+                |row| {
+                    rows.push(row);
+                    Ok::<(), Stop>(())
+                },
+            )?;
             table(sheet_table(&rows, marks))
         }
         ExportWhat::Bill => {
@@ -77,16 +84,13 @@ fn written(args: &Export, read: &Read, library: &Library) -> Result<(String, For
         }
         ExportWhat::Licence | ExportWhat::Sites | ExportWhat::Hops => {
             let mut rows = Vec::new();
-            open.sheets(&all, application_rows, |row| taken(&mut rows, row))?;
+            open.sheets(&all, application_rows, |row| {
+                rows.push(row);
+                Ok::<(), Stop>(())
+            })?;
             table(applications(rows, marks))
         }
     }
-}
-
-/// Adds one to others, which cannot fail.
-fn taken<T>(rows: &mut Vec<T>, row: T) -> Result<(), Stop> {
-    rows.push(row);
-    Ok(())
 }
 
 /// What maps show of every hop.

@@ -1,6 +1,6 @@
-//! Sites and hops as GeoJSON (RFC 7946), longitude first.
+//! Sites and hops as `GeoJSON` (RFC 7946), longitude first.
 //!
-//! The third coordinate of GeoJSON counts from the ellipsoid and heights of a network from the sea: what cannot be converted
+//! The third coordinate of `GeoJSON` counts from the ellipsoid and heights of a network from the sea: what cannot be converted
 //! stands as a property that says so by its name.
 
 use serde_json::{Map, Value, json};

@@ -33,7 +33,9 @@ pub fn kml(library: &Library, hops: &[HopMark]) -> String {
         );
     }
     out.push_str("</Folder>\n<Folder>\n<name>Hops</name>\n");
-    hops.iter().for_each(|mark| hop(&mut out, mark));
+    for mark in hops {
+        hop(&mut out, mark);
+    }
     out.push_str("</Folder>\n</Document>\n</kml>\n");
     out
 }

@@ -84,7 +84,7 @@ impl HopSheet<'_> {
         let class = see!(radio.emission_class).check(|class| class.ok_or(Reason::NoEmissionClass));
         all((&read!(hop.channel.bandwidth), &class)).check(|(width, class)| -> Result<Saying, Reason> {
             let width = emission::necessary_bandwidth(width).ok_or(Reason::Endless)?;
-            Ok(Saying::name(&format!("{width}{}", class.word())))
+            Ok(Saying::name(format!("{width}{}", class.word())))
         })
     }
 }

@@ -160,7 +160,11 @@ fn the_sheet_is_a_row_a_hop_with_units_in_its_header() {
             unit => unit,
         };
         let got: f64 = cell(&table, at, &format!("{key} [{unit}]")).parse().unwrap_or_else(|_| panic!("{key}"));
-        let dust = if unit == "m" { 0.005_001 } else { 1e-5 * value.abs() + 1e-14 };
+        let dust = match unit {
+            "m" => 0.005_001,
+            "deg" => 5.1e-8,
+            _ => 1e-5 * value.abs() + 1e-14,
+        };
         assert!((got - value).abs() <= dust, "{key}: {got} is not {value}");
         compared += 1;
     }

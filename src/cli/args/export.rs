@@ -34,7 +34,7 @@ pub struct Export {
 /// What can be written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub enum ExportWhat {
-    /// A map: sites and hops with verdict, levels and margins, as GeoJSON.
+    /// A map: sites and hops with verdict, levels and margins, as `GeoJSON`.
     Geojson,
     /// The same as KML.
     Kml,
