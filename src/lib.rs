@@ -36,6 +36,7 @@ pub mod shape;
 pub mod sheet;
 pub mod source;
 pub mod spec;
+pub mod standard;
 pub mod text;
 pub mod units;
 pub mod verdict;

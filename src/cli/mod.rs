@@ -23,6 +23,7 @@ mod pack;
 mod pack;
 #[cfg(feature = "pages")]
 mod pack_site;
+mod parts;
 mod plan;
 #[cfg(feature = "pages")]
 mod progress;
@@ -60,6 +61,7 @@ pub fn run() -> Exit {
         Command::Compare(compare) => compare::run(&compare),
         Command::Import(import) => import::run(&import),
         Command::Export(export) => export::run(&export),
+        Command::Parts(args) => parts::run(&args),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),

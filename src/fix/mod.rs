@@ -13,7 +13,7 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use crate::finding::{Finding, Fix, Spot};
-use crate::network::{Files, Scope};
+use crate::network::{Files, Home, Scope};
 use crate::verdict::{Evaluation, evaluate};
 
 pub use diff::{diff, patch};
@@ -185,6 +185,7 @@ impl State {
         let edits: Vec<&Bytes> = edits.flatten().collect();
         let each = (0_u32..)
             .zip(&self.seen.files.list)
+            .filter(|(_, file)| file.home == Home::Own)
             .map(|(number, file)| (file.origin.clone(), edit::applied(&file.text, number, &edits).into()));
         each.collect()
     }

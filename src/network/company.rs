@@ -19,6 +19,10 @@ pub struct Company {
     on_earth: HashMap<Place, Vec<Seat>>,
     /// By site, model and name of the unit, with the number of the run.
     on_supply: HashMap<(DocumentId, DocumentId, String), Vec<(Seat, usize)>>,
+    /// Hops by their document.
+    by_hop: HashMap<DocumentId, usize>,
+    /// Runs of other ends that lead to an end, with the number of the run.
+    arriving: HashMap<(DocumentId, EndName), Vec<(Seat, usize)>>,
 }
 
 /// An end, by the number of its hop.
@@ -52,6 +56,7 @@ impl Company {
     pub fn of(hops: &[ResolvedHop<'_>]) -> Self {
         let mut company = Self::default();
         for (hop, resolved) in hops.iter().enumerate() {
+            company.by_hop.insert(resolved.hop.at, hop);
             for end in resolved.ends.iter() {
                 let seat = Seat { hop, end: end.name };
                 company.on_support.entry(place(end)).or_default().push(seat);
@@ -60,6 +65,9 @@ impl Company {
                     company.on_earth.entry(earth.place()).or_default().push(seat);
                 }
                 for run in 0..end.runs.len() {
+                    if let Some(far) = end.runs[run].ends_at {
+                        company.arriving.entry((far.hop.at, far.end)).or_default().push((seat, run));
+                    }
                     if let Some(unit) = unit(end, run) {
                         company.on_supply.entry(unit).or_default().push((seat, run));
                     }
@@ -71,7 +79,7 @@ impl Company {
         let lists = company.on_support.values_mut().chain(company.at_site.values_mut());
         let lists = lists.chain(company.on_earth.values_mut());
         lists.for_each(|seats| seats.sort_by(|one, other| by_id(one).cmp(&by_id(other))));
-        let runs = company.on_supply.values_mut();
+        let runs = company.on_supply.values_mut().chain(company.arriving.values_mut());
         runs.for_each(|runs| {
             runs.sort_by(|(one, first), (other, second)| (by_id(one), first).cmp(&(by_id(other), second)));
         });
@@ -126,6 +134,22 @@ impl<'h> Companions<'h> {
     /// All runs on the supply of a run, itself too; none where it names no unit.
     pub fn on_supply(self, end: &ResolvedEnd<'_>, run: usize) -> impl Iterator<Item = FellowRun<'h>> {
         let runs = unit(end, run).and_then(|unit| self.company.on_supply.get(&unit));
+        runs.into_iter().flatten().map(move |(seat, run)| {
+            let hop = &self.hops[seat.hop];
+            FellowRun { fellow: Fellow { hop, end: &hop.ends[seat.end] }, run: *run }
+        })
+    }
+
+    /// An end by its hop; none where that hop is not judged.
+    #[must_use]
+    pub fn end(self, hop: DocumentId, end: EndName) -> Option<Fellow<'h>> {
+        let hop = &self.hops[*self.company.by_hop.get(&hop)?];
+        Some(Fellow { hop, end: &hop.ends[end] })
+    }
+
+    /// The runs of other ends that lead to an end, in order of the id of their hop.
+    pub fn arriving(self, hop: &ResolvedHop<'_>, end: &ResolvedEnd<'_>) -> impl Iterator<Item = FellowRun<'h>> {
+        let runs = self.company.arriving.get(&(hop.hop.at, end.name));
         runs.into_iter().flatten().map(move |(seat, run)| {
             let hop = &self.hops[seat.hop];
             FellowRun { fellow: Fellow { hop, end: &hop.ends[seat.end] }, run: *run }

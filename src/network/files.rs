@@ -8,6 +8,17 @@ use crate::door;
 use crate::finding::Spot;
 use crate::place::{FileId, Place, Step};
 use crate::source::{LineTable, Parsed, Position, parse};
+use crate::standard::Part;
+
+/// Whose a file is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Home {
+    /// It lies in the folder of a network that is looked at.
+    #[default]
+    Own,
+    /// It is a standard part, shipped in the program.
+    Standard,
+}
 
 /// A file as it was read.
 #[derive(Debug)]
@@ -18,6 +29,8 @@ pub struct SourceFile {
     pub origin: PathBuf,
     /// The text, byte-order mark included.
     pub text: String,
+    /// Whose it is: what is not the network's own is never mended or renamed from here.
+    pub home: Home,
     /// Trees are dropped after typing and made again only for a file that something is printed about.
     tree: OnceLock<Parsed>,
     /// Made for a file that something is printed about.
@@ -28,7 +41,14 @@ impl SourceFile {
     /// A file with its text.
     #[must_use]
     pub fn new(path: String, origin: PathBuf, text: String) -> Self {
-        Self { path, origin, text, tree: OnceLock::new(), lines: OnceLock::new() }
+        Self { path, origin, text, home: Home::Own, tree: OnceLock::new(), lines: OnceLock::new() }
+    }
+
+    /// A standard part, by its name: it lies in no folder.
+    #[must_use]
+    pub fn standard(part: &Part) -> Self {
+        let name = part.name();
+        Self { home: Home::Standard, ..Self::new(name.clone(), name.into(), part.text.to_owned()) }
     }
 
     /// Its documents, with the places of everything in them.
@@ -92,6 +112,12 @@ impl Files {
     #[must_use]
     pub fn get(&self, file: FileId) -> Option<&SourceFile> {
         self.list.get(file.0 as usize)
+    }
+
+    /// How many were read: what the program ships is not.
+    #[must_use]
+    pub fn read_count(&self) -> usize {
+        self.list.iter().filter(|file| file.home != Home::Standard).count()
     }
 
     /// Where a file lies that a document in another file names; `None` if its name is none that may be read.

@@ -1,5 +1,6 @@
 //! The documents of one network, by kind and id.
 
+use super::elsewhere::Elsewheres;
 use super::holes::Holes;
 use super::profile::ProfileFiles;
 use super::shelf::{Look, Shelf};
@@ -25,6 +26,8 @@ macro_rules! library {
             $($(#[$doc])* pub $shelf: Shelf<$type>,)+
             /// The folder of its network.
             pub folder: std::path::PathBuf,
+            /// Its documents that are not the network's own.
+            pub elsewhere: Elsewheres,
             /// What nothing may be concluded from.
             pub holes: Holes,
             /// Profiles that hops have in files of their own.

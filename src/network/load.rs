@@ -8,6 +8,7 @@ use super::enclosing::texts_right_in;
 use super::exclude::{by_networks, of_texts};
 use super::files::{Files, SourceFile};
 use super::library::Library;
+use super::parts::shelve_standard;
 use super::profile_file::read_profiles;
 use super::scope::{Root, Scope, Stray};
 use super::shelving::Shelving;
@@ -66,6 +67,7 @@ pub(super) fn load_own(scope: &Scope) -> Loaded {
             shelving.put(folder, entry);
         }
     }
+    shelve_standard(&mut shelving, &mut files);
     shelving.follow_mentions();
     read_profiles(scope, &mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);
     findings.extend(shelving.findings);

@@ -6,9 +6,10 @@
 use std::collections::HashSet;
 use std::path::Path;
 
-use super::files::{Files, SourceFile};
+use super::files::{Files, Home, SourceFile};
 use super::resolved::{ResolvedEnd, ResolvedHop};
 use crate::place::{DocumentId, FileId};
+use crate::spec::STANDARD;
 use crate::text::hash::hash;
 
 /// The documents a hop is made from: its network first, then the hop, then what it names. Records are not among them.
@@ -40,6 +41,9 @@ fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
 /// The path of a file from the folder of the network.
 #[must_use]
 pub fn inside(files: &Files, network: FileId, number: FileId, file: &SourceFile) -> String {
+    if file.home == Home::Standard {
+        return format!("standard/{}.yaml", file.path.trim_start_matches(STANDARD));
+    }
     let root = files.get(network).and_then(|file| file.origin.parent()).unwrap_or(Path::new(""));
     let inside = file.origin.strip_prefix(root).ok().map(|path| path.to_string_lossy().replace('\\', "/"));
     let name = file.origin.file_name().unwrap_or_default().to_string_lossy();

@@ -6,6 +6,7 @@
 
 mod brought;
 mod company;
+mod elsewhere;
 mod enclosing;
 mod exclude;
 mod files;
@@ -14,6 +15,7 @@ mod holes;
 mod library;
 mod load;
 pub mod mark;
+mod parts;
 mod profile;
 mod profile_file;
 mod rain_map;
@@ -30,14 +32,15 @@ mod typing;
 
 pub use brought::{Brought, Inputs};
 pub use company::{Companions, Company, Fellow, FellowRun};
-pub use files::{Concrete, Files, SourceFile};
+pub use elsewhere::{Elsewhere, Origin};
+pub use files::{Concrete, Files, Home, SourceFile};
 pub use gate::load;
 pub use holes::{DocumentHoles, HoleName, Holed, Holes, Owner};
 pub use library::Library;
 pub use load::Loaded;
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};
 pub use resolve::{Break, ResolvedService, Route, RouteHop, resolve, resolve_services};
-pub use resolved::{ResolvedEnd, ResolvedHop, ResolvedRun};
+pub use resolved::{FarPort, ResolvedEnd, ResolvedHop, ResolvedRun};
 pub use scope::Scope;
 pub use shelf::{Document, Look, Part, Shelf, Slot};
 pub use target::Target;

@@ -1,5 +1,6 @@
 //! A hop whose references all lead somewhere, and what they lead to.
 
+use super::elsewhere::Elsewheres;
 use super::profile::ProfileFile;
 use super::shelf::{Document, Part};
 use crate::at;
@@ -7,7 +8,7 @@ use crate::finding::Spot;
 use crate::place::Place;
 use crate::spec::{
     Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Network, Port, PowerPoint, Radio,
-    Record, Run, Site, Supply, Support, Way,
+    Readout, Record, Run, Site, Supply, Support, Way,
 };
 
 /// A hop whose references all lead somewhere.
@@ -25,6 +26,8 @@ pub struct ResolvedHop<'n> {
     pub records: Vec<&'n Document<Record>>,
     /// The source mark its records are held against, where it has any: see [`super::mark`].
     pub mark: Option<String>,
+    /// The documents of the network that are not its own.
+    pub elsewhere: &'n Elsewheres,
 }
 
 impl ResolvedHop<'_> {
@@ -64,6 +67,15 @@ pub struct ResolvedEnd<'n> {
     pub earth: Option<Part<'n, EarthPoint>>,
 }
 
+impl<'n> ResolvedEnd<'n> {
+    /// The voltage its crew aligns by, if its radio has one.
+    #[must_use]
+    pub fn readout(&self) -> Option<Part<'n, Readout>> {
+        let readout = self.radio.readout.as_ref()?;
+        Some(self.radio.part(&"readout", &[], readout))
+    }
+}
+
 /// One cable run and everything in it.
 #[derive(Debug)]
 pub struct ResolvedRun<'n> {
@@ -83,4 +95,19 @@ pub struct ResolvedRun<'n> {
     pub entry_earth: Option<Part<'n, EarthPoint>>,
     /// The radio it feeds, if it feeds one.
     pub feeds: Option<&'n Document<Radio>>,
+    /// The port of another radio that it leads to, if it does.
+    pub ends_at: Option<FarPort<'n>>,
+}
+
+/// A port of a radio at another end.
+#[derive(Debug, Clone, Copy)]
+pub struct FarPort<'n> {
+    /// Its hop.
+    pub hop: &'n Document<Hop>,
+    /// The end of that hop.
+    pub end: EndName,
+    /// The radio there.
+    pub radio: &'n Document<Radio>,
+    /// The port.
+    pub port: Part<'n, Port>,
 }

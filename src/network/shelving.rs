@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 
+use super::elsewhere::{Elsewhere, Origin, no_standard};
 use super::library::{Library, Shelved};
 use super::shelf::{Document, Slot};
 use super::typing::{AnySpec, Entry, TypedFile};
@@ -46,10 +47,15 @@ impl Shelving {
         Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
     }
 
-    pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
+    /// The network in whose folder a folder lies.
+    pub(super) fn around(&self, folder: &Path) -> Option<usize> {
         // The deepest folder around it; the folders are few steps and looked up, for there may be many networks.
         let find = |up: &Path| self.libraries.binary_search_by(|library| library.folder.as_path().cmp(up)).ok();
-        let Some(number) = folder.ancestors().find_map(find) else {
+        folder.ancestors().find_map(find)
+    }
+
+    pub(super) fn put(&mut self, folder: &Path, mut entry: Entry) {
+        let Some(number) = self.around(folder) else {
             self.homeless(folder, &entry);
             return;
         };
@@ -70,14 +76,28 @@ impl Shelving {
         shelve(library, entry);
     }
 
+    /// Puts on the shelf of a network what is not its own.
+    pub(super) fn put_from(&mut self, number: usize, entry: Entry, origin: Origin) {
+        let library = &mut self.libraries[number];
+        let (kind, id) = (entry.kind, entry.id.clone());
+        library.elsewhere.insert(entry.document, Elsewhere { kind, id, origin });
+        shelve(library, entry);
+    }
+
     /// Reports the dangling references of documents that have other faults too: all problems come out of one run.
     pub(super) fn follow_mentions(&mut self) {
         for (number, file, mention) in std::mem::take(&mut self.mentions) {
             let library = &self.libraries[number];
             let id = Id(mention.id);
             let Some(known) = library.lacks(mention.kind, &id) else { continue };
-            let message = format!("the network has no {} `{id}`", mention.kind);
             let spot = Spot::Bytes(file, mention.span);
+            if let Some((message, help)) = no_standard(mention.kind, &id) {
+                let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
+                finding.help(help);
+                self.findings.push(finding);
+                continue;
+            }
+            let message = format!("the network has no {} `{id}`", mention.kind);
             let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
             finding.help(match known.nearest(&id) {
                 Some(guess) => did_you_mean(guess),

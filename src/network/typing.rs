@@ -11,7 +11,7 @@ use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service, Site,
-    Supply, Waiver,
+    Spec as _, Supply, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -31,6 +31,36 @@ pub(super) struct Entry {
     pub(super) mentions: Vec<Mention>,
     /// The values in it that nothing may be concluded from.
     pub(super) holes: Vec<Hole>,
+}
+
+impl Entry {
+    /// Calls the document something else than it does itself.
+    pub(super) fn rename(&mut self, id: Id) {
+        if let Some(spec) = &mut self.spec {
+            spec.rename(id.clone());
+        }
+        self.id = id;
+    }
+}
+
+impl AnySpec {
+    fn rename(&mut self, id: Id) {
+        match self {
+            Self::Network(spec) => spec.rename(id),
+            Self::Site(spec) => spec.rename(id),
+            Self::Hop(spec) => spec.rename(id),
+            Self::Radio(spec) => spec.rename(id),
+            Self::Antenna(spec) => spec.rename(id),
+            Self::Bracket(spec) => spec.rename(id),
+            Self::Cable(spec) => spec.rename(id),
+            Self::Supply(spec) => spec.rename(id),
+            Self::Arrester(spec) => spec.rename(id),
+            Self::Waiver(spec) => spec.rename(id),
+            Self::Record(spec) => spec.rename(id),
+            Self::Neighbour(spec) => spec.rename(id),
+            Self::Service(spec) => spec.rename(id),
+        }
+    }
 }
 
 pub(super) enum AnySpec {

@@ -206,7 +206,7 @@ pub fn json<R>(evaluation: &Evaluation<R>) -> String {
         program: "hopwright",
         version: env!("CARGO_PKG_VERSION"),
         summary: Summary {
-            files: evaluation.files.list.len(),
+            files: evaluation.files.read_count(),
             hops: evaluation.hop_count,
             errors: counts.errors,
             warnings: counts.warnings,

@@ -34,7 +34,7 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
     let seen = format!(
         "{} in {}",
         plural(evaluation.hop_count, "hop", "hops"),
-        plural(evaluation.files.list.len(), "file", "files")
+        plural(evaluation.files.read_count(), "file", "files")
     );
     let aside = aside(evaluation);
     if evaluation.findings.is_empty() {

@@ -112,20 +112,20 @@ impl Bill {
         self.pieces(Part::LugOrClamp, 1, size);
         let arresters = end.runs.iter().map(|run| run.resolved.arresters.len()).sum();
         self.pieces(Part::BondingLead, arresters, voice.say("part-bonding-lead-detail"));
-        self.pieces(Part::Blank, open_ports(own).len(), own.radio.title.to_string());
+        self.pieces(Part::Blank, open_ports(end).len(), own.radio.title.to_string());
     }
 
     fn run(&mut self, run: &RunSheet<'_>, with_supply: bool, voice: Voice) {
         let (resolved, cable) = (run.resolved, run.resolved.cable);
-        let screen = format!("{} {}", cable.category.word(), cable.screening.word());
+        let screen = cable.grade();
         let jacket = voice.term(cable.jacket.word());
         let detail = format!("{}, {screen}, {jacket}", cable.title);
         self.length(Part::Cable, run.handling.to_take.get(), detail);
-        let shell = match (resolved.run.plugs, cable.screening) {
+        let shell = match (resolved.run.plugs, cable.screened()) {
             (Plugs::Plastic, _) | (_, Screening::UUtp) => "part-plug-plain",
             (Plugs::Metal, _) => "part-plug-metal",
         };
-        let shell = voice.with(shell, &[("diameter", &voice.number(&cable.outside_diameter))]);
+        let shell = voice.with(shell, &[("diameter", &voice.line(&run.lines.outside_diameter))]);
         self.pieces(Part::Plug, 2 * (1 + resolved.arresters.len()), shell);
         if let Ok(insert) = run.lines.gland.value() {
             self.pieces(Part::Insert, 1, insert.to_string());

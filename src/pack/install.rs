@@ -7,13 +7,13 @@ use super::company;
 use super::figures::{self, Figure};
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
-use super::phrases::{angle, feeds, least_conductor, reach};
+use super::phrases::{across, angle, feeds, least_conductor, reach};
 use super::record_page::RecordPage;
 use super::steps::{self, Item};
 use super::words::{Fact, Table, fact, text_or};
 use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet, KeepClear, Line, OnwardLines, RunSheet, Saying};
-use crate::spec::{Carried, EndName, Screening};
+use crate::spec::{AlignedBy, Carried, EndName, Screening};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
 use crate::voice::{Open, Voice};
 
@@ -58,11 +58,15 @@ pub(super) struct Install {
 /// What the meter must show.
 #[derive(Debug, Serialize)]
 struct Target {
-    port: String,
-    volts: String,
-    volts_band: String,
-    level: String,
-    level_band: String,
+    /// What is looked at.
+    by: String,
+    /// What it must come to, for arm's length.
+    reading: String,
+    /// What else may do.
+    band: String,
+    /// What that means, in levels.
+    level: Vec<String>,
+    /// Which way is stronger.
     sense: String,
 }
 
@@ -212,13 +216,13 @@ fn runs(end: &EndSheet<'_>, voice: Voice) -> Table {
     add("run-outdoors", &|run| voice.given_in_both(&run.resolved.run.outdoor));
     let indoor = |run: &RunSheet<'_>| run.resolved.run.indoor.as_ref().map(|length| voice.given_in_both(length));
     add("run-indoors", &|run| text_or(indoor(run), voice.say("not-stated")));
-    add("run-diameter", &|run| voice.given_in_both(&run.resolved.cable.outside_diameter));
+    add("run-diameter", &|run| across(run.resolved.cable, voice));
     add("run-insert", &|run| voice.line(&run.lines.gland));
     add("run-bend", &|run| voice.line_in_both(&run.handling.bend_radius));
     add("run-pulling", &|run| voice.line_in_both(&run.handling.pulling_radius));
     let drip = |run: &RunSheet<'_>| run.handling.drip_loop.value().ok().map(|depth| voice.given_in_both(depth));
     add("run-drip-loop", &|run| text_or(drip(run), nothing()));
-    add("run-screen", &|run| match run.resolved.cable.screening {
+    add("run-screen", &|run| match run.resolved.cable.screened() {
         Screening::UUtp => voice.say("run-unscreened"),
         screening => {
             let bonded = voice.term(run.resolved.run.screen.words());
@@ -274,14 +278,37 @@ fn target(end: &EndSheet<'_>, voice: Voice) -> Target {
     let lines = &end.lines;
     let accept = |band: String| voice.with("target-accept", &[("band", &band)]);
     let (level, state) = (voice.line(&lines.target_level), voice.line(&lines.align_state));
-    let level: [Open<'_>; 2] = [("level", &level), ("state", &state)];
-    Target {
-        port: voice.with("target-port", &[("port", &end.resolved.radio.readout.port)]),
-        volts: voice.line(&lines.target_voltage),
-        volts_band: accept(voice.band(&lines.voltage_at_least, &lines.voltage_at_most)),
-        level: voice.with("target-level", &level),
-        level_band: accept(voice.band(&lines.level_least, &lines.level_most)),
-        sense: voice.with("target-sense", &[("sense", &voice.line(&lines.meter_sense))]),
+    let means: [Open<'_>; 2] = [("level", &level), ("state", &state)];
+    let band = accept(voice.band(&lines.level_least, &lines.level_most));
+    match end.resolved.radio.aligned_by() {
+        Some(AlignedBy::Voltage(readout)) => Target {
+            by: voice.with("target-port", &[("port", &readout.port)]),
+            reading: voice.line(&lines.target_voltage),
+            band: accept(voice.band(&lines.voltage_at_least, &lines.voltage_at_most)),
+            level: vec![voice.with("target-level", &means), band],
+            sense: voice.with("target-sense", &[("sense", &voice.line(&lines.meter_sense))]),
+        },
+        Some(AlignedBy::Level(shown)) => Target {
+            by: voice.with("target-shown-level", &[("place", &shown.at)]),
+            reading: level,
+            band,
+            level: vec![voice.with("target-state", &[("state", &state)])],
+            sense: voice.say("target-sense-level"),
+        },
+        Some(AlignedBy::Indication(indication)) => Target {
+            by: indication.title.to_string(),
+            reading: voice.say("target-peak"),
+            band: voice.with("target-stronger", &[("stronger", &indication.stronger)]),
+            level: vec![voice.with("target-level", &means)],
+            sense: voice.say("target-no-level"),
+        },
+        None => Target {
+            by: voice.line(&lines.aligned_by),
+            reading: voice.say("not-set"),
+            band: String::new(),
+            level: vec![voice.with("target-level", &means), band],
+            sense: voice.say("target-ask"),
+        },
     }
 }
 
@@ -298,14 +325,24 @@ fn outside(end: &EndSheet<'_>, voice: Voice) -> Table {
     const CASES: [&str; 5] =
         ["outside-weaker", "outside-one-end", "outside-stronger", "outside-restless", "outside-none"];
     let mut table = Table::new(voice, ["outside-reading", "outside-look", "outside-do"]);
-    let told = |saying: Option<Saying>| saying.map_or_else(|| "—".to_owned(), |saying| voice.spoken(&saying));
-    let stronger = end.lines.meter_sense.value().ok();
-    let weaker = if stronger == Some(&Saying::Higher) { Saying::Lower } else { Saying::Higher };
-    let (stronger, weaker) = (told(stronger.cloned()), told(Some(weaker)));
+    let by = end.resolved.radio.aligned_by();
+    // A level that is shown rises with the signal; a voltage does what its scale says; lamps and tones are told in words.
+    let rises = match by {
+        Some(AlignedBy::Voltage(_)) => end.lines.meter_sense.value().ok().map(|sense| *sense == Saying::Higher),
+        Some(AlignedBy::Level(_)) => Some(true),
+        Some(AlignedBy::Indication(_)) | None => None,
+    };
+    let told = |higher: bool| voice.spoken(&if higher { Saying::Higher } else { Saying::Lower });
+    let told = |stronger: bool| rises.map_or_else(|| "—".to_owned(), |rises| told(rises == stronger));
+    let (stronger, weaker) = (told(true), told(false));
     for case in CASES {
         let sense = if case == "outside-weaker" { &weaker } else { &stronger };
         let reading = voice.with(case, &[("sense", sense)]);
-        table.row([reading, voice.say(&format!("{case}-look")), voice.say(&format!("{case}-do"))]);
+        let look = match (case, by) {
+            ("outside-none", by) if !matches!(by, Some(AlignedBy::Voltage(_))) => "outside-none-look-shown".to_owned(),
+            _ => format!("{case}-look"),
+        };
+        table.row([reading, voice.say(&look), voice.say(&format!("{case}-do"))]);
     }
     table
 }

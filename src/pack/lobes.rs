@@ -4,7 +4,8 @@ use serde::Serialize;
 
 use super::words::{Table, sentence};
 use crate::sheet::{EndSheet, Line, LobeReadingLines};
-use crate::units::{Degrees, MeterVolts};
+use crate::spec::AlignedBy;
+use crate::units::{Degrees, MeterVolts, Quantity};
 use crate::voice::Voice;
 
 /// What a crew must know of side lobes.
@@ -18,10 +19,16 @@ pub(super) struct Lobes {
 
 impl Lobes {
     pub(super) fn of(end: &EndSheet<'_>, voice: Voice) -> Self {
-        let mut table = Table::new(voice, ["lobes-on", "lobes-level", "lobes-meter"]);
+        let metered = end.resolved.radio.readout.is_some();
+        let mut table = Table::new(voice, ["lobes-on", "lobes-level"]);
+        if metered {
+            table.head.push(voice.say("lobes-meter"));
+        }
         for (_, who, lines) in end.dish.readings() {
             let level = voice.band(&lines.level_least, &lines.level_most);
-            table.row([sentence(&voice.term(who)), level, reading(end, lines, voice)]);
+            let mut row = vec![sentence(&voice.term(who)), level];
+            row.extend(metered.then(|| reading(end, lines, voice)));
+            table.rows.push(row);
         }
         Self { warning: warning(end, voice), table }
     }
@@ -39,23 +46,33 @@ pub(super) fn reading(end: &EndSheet<'_>, lines: &LobeReadingLines, voice: Voice
 }
 
 fn stands(end: &EndSheet<'_>, reading: MeterVolts) -> bool {
-    let range = &end.resolved.radio.readout.range;
+    let Some(readout) = &end.resolved.radio.readout else { return false };
+    let range = &readout.range;
     [range.min.value.0, range.max.value.0].contains(&reading.0)
 }
 
 /// One side lobe at either end, in one band; with both on one it reads further from the target still.
 fn warning(end: &EndSheet<'_>, voice: Voice) -> Option<String> {
     let cases = [&end.dish.here, &end.dish.there];
-    let all: Vec<&Line<MeterVolts>> =
-        cases.into_iter().flat_map(|lines| [&lines.voltage_at_least, &lines.voltage_at_most]).collect();
-    let known: Vec<(MeterVolts, &Line<MeterVolts>)> =
-        all.iter().map(|line| line.get().map(|volts| (volts, *line))).collect::<Option<_>>()?;
-    let by = |one: &&(MeterVolts, &Line<MeterVolts>), other: &&(MeterVolts, &Line<MeterVolts>)| {
-        one.0.0.total_cmp(&other.0.0)
+    let reading = match end.resolved.radio.aligned_by()? {
+        AlignedBy::Voltage(_) => {
+            band_of(cases.map(|lines| [&lines.voltage_at_least, &lines.voltage_at_most]), |volts| volts.0, voice)
+        }
+        AlignedBy::Level(_) => {
+            band_of(cases.map(|lines| [&lines.level_least, &lines.level_most]), |level| level.0, voice)
+        }
+        AlignedBy::Indication(_) => None,
     };
+    Some(voice.with("lobes-warning", &[("reading", &reading?)]))
+}
+
+/// From the least to the greatest of some lines; none where one of them is missing.
+fn band_of<Q: Quantity>(lines: [[&Line<Q>; 2]; 2], number: impl Fn(Q) -> f64, voice: Voice) -> Option<String> {
+    let known: Vec<(f64, &Line<Q>)> =
+        lines.into_iter().flatten().map(|line| line.get().map(|value| (number(value), line))).collect::<Option<_>>()?;
+    let by = |one: &&(f64, &Line<Q>), other: &&(f64, &Line<Q>)| one.0.total_cmp(&other.0);
     let (least, most) = (known.iter().min_by(by)?, known.iter().max_by(by)?);
-    let reading = if least.0 == most.0 { voice.line(least.1) } else { voice.band(least.1, most.1) };
-    Some(voice.with("lobes-warning", &[("reading", &reading)]))
+    Some(if least.0.total_cmp(&most.0).is_eq() { voice.line(least.1) } else { voice.band(least.1, most.1) })
 }
 
 /// Where the first side lobe lies off the axis.

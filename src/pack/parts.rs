@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::sheet::{EndSheet, RunSheet, across_flats};
-use crate::spec::{Orientation, Plugs, RunPlace, Screening};
+use crate::spec::{AlignedBy, Orientation, Plugs, RunPlace, Screening};
 use crate::units::{Given, Kilograms};
 use crate::voice::{Voice, shown};
 
@@ -57,6 +57,7 @@ pub(super) fn place(at: RunPlace, voice: Voice) -> String {
     match at {
         RunPlace::Radio => voice.say("at-the-radio"),
         RunPlace::Entry => voice.say("at-the-entry"),
+        RunPlace::FarEnd => voice.say("at-the-far-end"),
     }
 }
 
@@ -87,7 +88,7 @@ pub(super) fn list(end: &EndSheet<'_>, voice: Voice) -> Vec<PartRow> {
     if arresters > 0 {
         parts.push(part(&arresters, voice.say("part-bonding-lead"), voice.say("part-bonding-lead-detail")));
     }
-    for port in open_ports(own) {
+    for port in open_ports(end) {
         parts.push(part(&1, voice.say("part-blank"), voice.with("part-blank-detail", &[("port", &port)])));
     }
     parts
@@ -134,8 +135,10 @@ fn grounding(end: &EndSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
 }
 
 /// The ports that no cable closes.
-pub(super) fn open_ports<'n>(own: &ResolvedEnd<'n>) -> Vec<&'n str> {
-    let used = |id: &crate::spec::Id| own.runs.iter().any(|run| run.port.id == *id);
+pub(super) fn open_ports<'n>(end: &EndSheet<'n>) -> Vec<&'n str> {
+    let own = end.resolved;
+    let arrives = |id: &crate::spec::Id| end.arrivals.iter().any(|arrival| arrival.port.id == *id);
+    let used = |id: &crate::spec::Id| arrives(id) || own.runs.iter().any(|run| run.port.id == *id);
     own.radio.spec.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect()
 }
 
@@ -148,19 +151,19 @@ fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
         "part-cable-detail",
         &[
             ("title", &cable.title),
-            ("screen", &format!("{} {}", cable.category.word(), cable.screening.word())),
+            ("screen", &cable.grade()),
             ("jacket", &voice.term(cable.jacket.word())),
             ("outdoor", &voice.given_in_both(&resolved.run.outdoor)),
             ("indoor", &text_or(indoor, voice.say("not-stated"))),
         ],
     );
     parts.push(part(&total, voice.with("part-cable", &[("port", port)]), detail));
-    let shell = match (resolved.run.plugs, cable.screening) {
+    let shell = match (resolved.run.plugs, cable.screened()) {
         (Plugs::Plastic, _) | (_, Screening::UUtp) => "part-plug-plain",
         (Plugs::Metal, _) => "part-plug-metal",
     };
     let plugs = 2 * (1 + resolved.arresters.len());
-    let shell = voice.with(shell, &[("diameter", &voice.number(&cable.outside_diameter))]);
+    let shell = voice.with(shell, &[("diameter", &voice.line(&run.lines.outside_diameter))]);
     parts.push(part(&plugs, voice.say("part-plug"), shell));
     if let Ok(insert) = run.lines.gland.value() {
         let detail = voice.with("part-insert-detail", &[("insert", insert), ("port", port)]);
@@ -193,10 +196,16 @@ pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
         }
         _ => voice.say("tool-wrench"),
     };
-    let port = &end.resolved.radio.readout.port;
-    if sizes.is_empty() {
-        return voice.with("tools", &[("wrench", &wrench), ("port", port)]);
-    }
-    let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
-    voice.with("tools-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets)), ("port", port)])
+    let wrench = if sizes.is_empty() {
+        wrench
+    } else {
+        let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
+        voice.with("tool-wrench-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets))])
+    };
+    let looked_at = match end.resolved.radio.aligned_by() {
+        Some(AlignedBy::Voltage(readout)) => voice.with("tool-meter", &[("port", &readout.port)]),
+        Some(AlignedBy::Level(shown)) => voice.with("tool-shown-level", &[("place", &shown.at)]),
+        Some(AlignedBy::Indication(_)) | None => voice.say("tool-voltmeter"),
+    };
+    voice.with("tools", &[("wrench", &wrench), ("meter", &looked_at)])
 }

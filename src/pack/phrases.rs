@@ -4,6 +4,7 @@ use std::fmt::Display;
 
 use super::words::sentence;
 use crate::sheet::{EndSheet, KeepClear, Line, OnwardLines, Row};
+use crate::spec::Cable;
 use crate::voice::Voice;
 
 /// What a run feeds, and what that draws.
@@ -21,6 +22,15 @@ pub(super) fn least_conductor_as_written(end: &EndSheet<'_>, voice: Voice) -> St
 pub(super) fn least_conductor(end: &EndSheet<'_>, voice: Voice) -> String {
     let (written, needed) = (least_conductor_as_written(end, voice), voice.line(&end.ground.needed));
     voice.with("ground-least-detail", &[("written", &written), ("needed", &needed)])
+}
+
+/// How thick a cable is, in both systems: one diameter, or two that it lies between.
+pub(super) fn across(cable: &Cable, voice: Voice) -> String {
+    let most = voice.given_in_both(&cable.outside_diameter);
+    match &cable.least_diameter {
+        Some(least) => voice.range(&voice.given_in_both(least), &most),
+        None => most,
+    }
 }
 
 /// An angle in decimals and in seconds.

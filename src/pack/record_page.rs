@@ -44,6 +44,7 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> V
     let (target, target_volts) = (|| voice.line(&lines.target_level), || voice.line(&lines.target_voltage));
     let ground = own.end.grounding.conductor.as_ref().map(|size| voice.number(size));
     let polarisation = voice.term(channel.polarisation.word());
+    let metered = own.radio.readout.is_some();
     let mut items = vec![
         item("settings.transmit_power", "record-power", voice.number(&spec.transmit_power), None, "dBm"),
         item("settings.bandwidth", "record-bandwidth", voice.number(&channel.bandwidth), None, "MHz"),
@@ -57,6 +58,9 @@ pub(super) fn items(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> V
         item("height", "record-height", voice.given_in_both(&spec.height), None, "m"),
         item("licence", "record-licence", licence::number(sheet, voice), None, ""),
     ];
+    if !metered {
+        items.retain(|item| !["before_locking.meter", "after_locking.meter"].contains(&item.key.as_str()));
+    }
     items.extend(run_items(end, voice));
     items.extend([
         item("grounding.conductor", "record-ground", text_or(ground, voice.say("not-set")), None, "mm²"),

@@ -6,8 +6,8 @@ use super::cautions::{Caution, Hazard};
 use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
-use crate::sheet::{EndSheet, HopSheet, RunSheet, Saying};
-use crate::spec::{Carried, Radio, RunPlace, Screening};
+use crate::sheet::{Arrival, EndSheet, HopSheet, RunSheet, Saying};
+use crate::spec::{AlignedBy, Carried, Construction, Entry, Radio, RunPlace};
 use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
@@ -122,16 +122,21 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
         }
         close(run, &mut steps);
     }
-    let free = open_ports(own);
-    let readout = &own.radio.readout.port;
-    for port in free.iter().filter(|port| **port != &**readout) {
-        steps.step_with("step-blank", &[("port", port)]);
-    }
-    if free.contains(&&**readout) {
-        steps.step_with("step-leave-free", &[("port", readout)]);
+    let free = open_ports(end);
+    for port in free {
+        let key = if own.radio.reads_out_at(port) { "step-leave-free" } else { "step-blank" };
+        steps.step_with(key, &[("port", &port)]);
     }
     for run in &end.runs {
-        energise(run, &mut steps);
+        energise(run, own.radio, &mut steps);
+    }
+    for arrival in &end.arrivals {
+        connect(arrival, own.radio, &mut steps);
+    }
+    if let Some(button) = &own.radio.erase_button {
+        let held = voice.number(&button.held);
+        let open: [Open<'_>; 3] = [("button", &button.title), ("held", &held), ("erases", &button.erases)];
+        steps.step_with("step-erase-button", &open);
     }
     steps.items
 }
@@ -161,12 +166,12 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
     steps.step_with("step-drip-loop", &[("depth", &depth), ("port", port)]);
     for (arrester, used) in resolved.arresters.iter().zip(&resolved.run.arresters) {
         let at = match (used.at, &run.onward) {
-            (RunPlace::Entry, Some(_)) => voice.say("at-the-far-end"),
+            (RunPlace::Entry, Some(_)) => place(RunPlace::FarEnd, voice),
             (at, _) => place(at, voice),
         };
         steps.step_with("step-arrester", &[("arrester", &arrester.title), ("at", &at)]);
     }
-    if resolved.cable.screening != Screening::UUtp {
+    if resolved.cable.has_screen() {
         let bonded = voice.term(resolved.run.screen.words());
         match resolved.entry_earth {
             None => steps.step_with("step-screen", &[("port", port), ("bonded", &bonded)]),
@@ -176,30 +181,83 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
             }
         }
     }
-    steps.step_with("step-test", &[("port", port)]);
+    let test = match resolved.cable.construction {
+        Construction::FourPair => "step-test",
+        Construction::TwoCore => "step-test-cores",
+    };
+    steps.step_with(test, &[("port", port)]);
+    if let Some(switch) = &resolved.run.spec.switch {
+        let open: [Open<'_>; 3] = [("port", port), ("switch", &switch.title), ("socket", &switch.port)];
+        steps.step_with("step-switch", &open);
+    }
 }
 
 /// Where a cable goes from the radio.
 fn to_where(run: &RunSheet<'_>, voice: Voice) -> String {
-    match &run.onward {
-        Some(onward) => voice.with("step-pull-to-device", &[("device", &voice.line(&onward.feeds))]),
-        None => voice.say("step-pull-to-building"),
+    if let Some(far) = run.resolved.ends_at {
+        return voice.with("step-pull-to-radio", &[("port", &far.port.id), ("hop", &far.hop.id), ("end", &far.end)]);
+    }
+    match (&run.onward, run.resolved.run.enters()) {
+        (Some(onward), _) => voice.with("step-pull-to-device", &[("device", &voice.line(&onward.feeds))]),
+        (None, Entry::Building) => voice.say("step-pull-to-building"),
+        (None, Entry::Cabinet) => voice.say("step-pull-to-cabinet"),
+        (None, Entry::None) => voice.say("step-pull-to-far-end"),
     }
 }
 
 /// Power last, when every cable is in its place.
-fn energise(run: &RunSheet<'_>, steps: &mut Steps) {
+fn energise(run: &RunSheet<'_>, radio: &Radio, steps: &mut Steps) {
     let voice = steps.voice;
     let (resolved, port) = (run.resolved, &run.resolved.port.id);
     if let (Some(supply), true) = (resolved.supply, run.carries(Carried::Power)) {
         steps.beware(Hazard::Electricity);
+        if let Some(cores) = &resolved.run.spec.cores {
+            let open: [Open<'_>; 3] = [("port", port), ("positive", &cores.positive), ("negative", &cores.negative)];
+            steps.step_with("step-cores", &open);
+        }
+        if let Some(fuse) = &resolved.run.spec.fuse {
+            let (rated, pole) = (voice.number(&fuse.rated), voice.term(fuse.pole.word()));
+            steps.step_with("step-fuse", &[("port", port), ("rated", &rated), ("pole", &pole)]);
+        }
         if let Some(wiring) = supply.wiring {
             let wiring = voice.term(wiring.word());
             steps.step_with("step-wiring", &[("supply", &supply.title), ("wiring", &wiring)]);
         }
         let at = text_or(resolved.power_point.map(|point| point.title.clone()), voice.say("place-not-set"));
+        sends_at_once(radio, steps);
         steps.step_with("step-connect", &[("port", port), ("supply", &supply.title), ("at", &at)]);
+        if let Some(time) = &radio.start_up_time {
+            steps.step_with("step-starts", &[("time", &voice.number(time))]);
+        }
         steps.step_with("step-voltage", &[("voltage", &voice.line(&run.lines.radio_voltage))]);
+    }
+}
+
+/// A run that another end's pack lists, and what it brings.
+fn connect(arrival: &Arrival<'_>, radio: &Radio, steps: &mut Steps) {
+    let voice = steps.voice;
+    let from = arrival.from.fellow;
+    let run = &from.end.runs[arrival.from.run];
+    let open: [Open<'_>; 4] =
+        [("port", &arrival.port.id), ("from", &run.port.id), ("hop", &from.hop.hop.id), ("end", &from.end.name)];
+    if !arrival.brings(Carried::Power) {
+        steps.step_with("step-arrival", &open);
+        return;
+    }
+    steps.beware(Hazard::Electricity);
+    sends_at_once(radio, steps);
+    steps.step_with("step-arrival-power", &open);
+    if let Some(time) = &radio.start_up_time {
+        steps.step_with("step-starts", &[("time", &voice.number(time))]);
+    }
+    steps.step_with("step-voltage", &[("voltage", &voice.line(&arrival.lines.voltage))]);
+}
+
+/// A radio that sends by itself is told of before it gets power.
+fn sends_at_once(radio: &Radio, steps: &mut Steps) {
+    if radio.may_send_at_power_on() {
+        steps.beware(Hazard::Radiation);
+        steps.step("step-sends-at-once");
     }
 }
 
@@ -231,7 +289,6 @@ fn bandwidth(sheet: &HopSheet<'_>, end: &EndSheet<'_>, steps: &mut Steps) {
 /// From two powered ends to a signal on the meter.
 pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     let own = end.resolved;
-    let port = &own.radio.readout.port;
     let mut steps = Steps::new(voice);
     steps.step("step-call");
     bandwidth(sheet, end, &mut steps);
@@ -240,11 +297,33 @@ pub(super) fn preparation(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice
     steps.step_with("step-power", &[("here", &here), ("there", &there)]);
     let ceiling = licence::ceiling(&sheet.licence[end.name.outgoing()], &end.people, voice);
     steps.items.extend(ceiling.map(|text| Item::Step { text }));
-    steps.step_with("step-covers", &[("port", port)]);
+    match &own.radio.readout {
+        Some(readout) => steps.step_with("step-covers", &[("port", &readout.port)]),
+        None => steps.step("step-covers-only"),
+    }
     steps.beware(Hazard::Radiation);
     steps.step("step-transmit");
-    steps.step_with("step-meter", &[("port", port)]);
+    if let Some(mode) = &own.radio.alignment_mode {
+        steps.step_with("step-alignment-mode", &[("enter", &mode.enter)]);
+    }
+    watch(own.radio, &mut steps);
     steps.items
+}
+
+/// What shows the level, and how slowly.
+fn watch(radio: &Radio, steps: &mut Steps) {
+    let Some(by) = radio.aligned_by() else { return };
+    match by {
+        AlignedBy::Voltage(readout) => steps.step_with("step-meter", &[("port", &readout.port)]),
+        AlignedBy::Level(shown) => steps.step_with("step-shown-level", &[("place", &shown.at)]),
+        AlignedBy::Indication(indication) => {
+            let open: [Open<'_>; 2] = [("title", &indication.title), ("stronger", &indication.stronger)];
+            steps.step_with("step-indication", &open);
+        }
+    }
+    if let Some(lag) = by.lag() {
+        steps.step_with("step-lag", &[("lag", &steps.voice.number(lag))]);
+    }
 }
 
 /// From a signal on the meter to a locked and recorded antenna.
@@ -272,6 +351,11 @@ pub(super) fn alignment(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     steps.witness("witness-reading");
     steps.step("step-again");
     steps.step("step-restore");
-    steps.step_with("step-meter-off", &[("port", &own.radio.readout.port)]);
+    if let Some(mode) = &own.radio.alignment_mode {
+        steps.step_with("step-alignment-mode-off", &[("leave", &mode.leave)]);
+    }
+    if let Some(readout) = &own.radio.readout {
+        steps.step_with("step-meter-off", &[("port", &readout.port)]);
+    }
     steps.items
 }

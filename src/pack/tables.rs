@@ -218,16 +218,20 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     sides.line("align-state", |end| &end.lines.align_state);
     sides.line("align-level", |end| &end.lines.target_level);
     sides.words("accept-levels", |end, voice| voice.band(&end.lines.level_least, &end.lines.level_most));
-    sides.line("align-reading", |end| &end.lines.target_voltage);
-    sides.words("accept-readings", |end, voice| voice.band(&end.lines.voltage_at_least, &end.lines.voltage_at_most));
-    sides.line("stronger-reads", |end| &end.lines.meter_sense);
+    let metered = sheet.ends.iter().any(|end| end.resolved.radio.readout.is_some());
+    if metered {
+        sides.line("align-reading", |end| &end.lines.target_voltage);
+        sides
+            .words("accept-readings", |end, voice| voice.band(&end.lines.voltage_at_least, &end.lines.voltage_at_most));
+        sides.line("stronger-reads", |end| &end.lines.meter_sense);
+    }
     sides.line("level-uncertainty", |end| &end.lines.level_uncertainty);
     sides.words("first-null", lobes::nulls);
     sides.words("first-lobe", lobes::angles);
-    for (number, key) in LOBES.into_iter().enumerate() {
+    for (number, key) in LOBES.into_iter().enumerate().filter(|_| metered) {
         sides.words(key, |end, voice| lobes::reading(end, end.dish.readings()[number].2, voice));
     }
-    sides.words("meter-port", |end, _| end.resolved.radio.readout.port.to_string());
+    sides.line("aligned-by", |end| &end.lines.aligned_by);
     sides.table
 }
 

@@ -6,115 +6,160 @@
 use super::power_feed::{NoOperatingPoint, OperatingPoint, operating_point};
 use crate::units::{Amperes, Ohms, Volts, Watts};
 
-/// A device of constant power fed straight through the one before it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// A device of constant power fed straight through the one before it, and what hangs on it in turn.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Onward {
     /// Loop resistance between the two.
     pub loop_resistance: Ohms,
     /// What it draws.
     pub draw: Watts,
+    /// The devices fed on from its input.
+    pub onward: Vec<Onward>,
 }
 
-/// Where a chain settles.
+/// Where a device settles with all that hangs on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Chain {
-    /// At the first device: its voltage, the current of the whole chain, what the first cable loses, what the source gives.
+    /// At the device: its voltage, the current of all it feeds and itself, what the cable to it loses, what goes into that
+    /// cable.
     pub first: OperatingPoint,
-    /// At each device fed onward.
-    pub onward: Vec<OperatingPoint>,
+    /// Each device fed onward, in the order given.
+    pub onward: Vec<Chain>,
 }
 
 /// Most steps of the iteration. From the right of a convex function Newton's method halves the distance at the very worst.
 const MOST_STEPS: u32 = 200;
 
-/// Voltage `V_1` of a device of power `P_1` behind a loop `R_1`, with devices of power `P_k` behind loops `R_k` fed on from
-/// its input.
+/// Voltages `V_k` of a tree of devices of power `P_k`, each behind a loop `R_k` from the input of the one before it.
 ///
 /// ```text
-/// f(V_1) = V_1 - V_s + R_1 ( P_1 / V_1 + Σ P_k / V_k ) = 0,   V_k = ( V_1 + √(V_1² - 4 R_k P_k) ) / 2
+/// V_k = V_before - R_k I_k,   I_k = P_k / V_k + Σ I_onward
 /// ```
 ///
-/// Every current falls as `V_1` rises, ever more slowly, so `f` is convex: Newton's method from `V_s` comes down to the
-/// highest root and never passes it. It is the running point; where the slope turns before `f` does there is no root.
+/// Newton's method for all voltages at once. With `P / V ≈ 2 P / V° - (P / V°²) V` around the last `V°`, a device and all
+/// behind it take `I = A - B V`; seen through its loop that is `A / (1 - R B) - B / (1 - R B) V_before`. So one pass inwards
+/// adds up `A` and `B`, and one outwards gives the next voltages. Every current falls as its voltage rises, ever more slowly, so
+/// the steps come down from `V_s` to the highest solution, which is the running point, and never pass it. Where `R B` reaches 1
+/// the slope turns before that, and there is none.
+///
 /// Without devices fed onward this is [`operating_point`].
 ///
 /// Source: Ohm's and Kirchhoff's laws.
 ///
 /// # Errors
-/// There is no root, or an onward loop cannot bring its device's power.
+/// There is no solution.
 pub fn settle(source: Volts, loop_resistance: Ohms, own: Watts, onward: &[Onward]) -> Result<Chain, NoOperatingPoint> {
     if onward.is_empty() {
         return operating_point(source, own, loop_resistance).map(|first| Chain { first, onward: Vec::new() });
     }
     let (v_s, r) = (source.0, loop_resistance.0);
     let none = || NoOperatingPoint { most_power: Watts(v_s.max(0.0) * v_s / (4.0 * r)) };
-    let mut v = v_s;
+    if v_s <= 0.0 {
+        return Err(none());
+    }
+    let mut tree = Node::of(r, own, onward, v_s);
     for _ in 0..MOST_STEPS {
-        let (current, slope) = drawn(v, own, onward).ok_or_else(none)?;
-        let f = v - v_s + r * current;
-        let step = f / (1.0 + r * slope);
-        let next = v - step;
-        // Rounding may push the last step back by a hair.
-        if step.abs() <= 1e-12 * v_s {
-            return chain(source, Volts(next), own, onward).map_err(|_| none());
+        tree.add_up().ok_or_else(none)?;
+        let moved = tree.step(v_s).ok_or_else(none)?;
+        if moved <= 1e-12 * v_s {
+            return Ok(tree.chain(v_s));
         }
-        if !next.is_finite() || step < 0.0 || next <= 0.0 {
-            return Err(none());
-        }
-        v = next;
     }
     Err(none())
 }
 
-/// Current of the whole chain at a voltage of the first device, and how it changes with it.
-fn drawn(v: f64, own: Watts, onward: &[Onward]) -> Option<(f64, f64)> {
-    let mut sum = (own.0 / v, -own.0 / (v * v));
-    for device in onward {
-        let root = (v * v - 4.0 * device.loop_resistance.0 * device.draw.0).max(-1.0);
-        if v <= 0.0 || root < 0.0 {
+/// A device while the voltages are sought.
+struct Node {
+    loop_resistance: f64,
+    draw: f64,
+    volts: f64,
+    /// What it and all behind it take of the input before its loop, as `A - B V_before`.
+    seen: (f64, f64),
+    onward: Vec<Node>,
+}
+
+impl Node {
+    fn of(loop_resistance: f64, draw: Watts, onward: &[Onward], volts: f64) -> Self {
+        let onward = onward.iter().map(|next| Self::of(next.loop_resistance.0, next.draw, &next.onward, volts));
+        Self { loop_resistance, draw: draw.0, volts, seen: (0.0, 0.0), onward: onward.collect() }
+    }
+
+    /// What the device takes with all behind it, as `A - B V`, and the same through its loop; none past the turning point.
+    fn add_up(&mut self) -> Option<(f64, f64)> {
+        let mut at = (2.0 * self.draw / self.volts, self.draw / (self.volts * self.volts));
+        for next in &mut self.onward {
+            let taken = next.add_up()?;
+            at = (at.0 + taken.0, at.1 + taken.1);
+        }
+        let left = 1.0 - self.loop_resistance * at.1;
+        self.seen = at;
+        (left > 0.0).then_some((at.0 / left, at.1 / left))
+    }
+
+    /// The next voltages, from that before the loop; how far the farthest moved. None where one is no voltage.
+    fn step(&mut self, before: f64) -> Option<f64> {
+        let (a, b) = self.seen;
+        let volts = (before - self.loop_resistance * a) / (1.0 - self.loop_resistance * b);
+        if !volts.is_finite() || volts <= 0.0 {
             return None;
         }
-        let at_device = f64::midpoint(v, root.sqrt());
-        let current = device.draw.0 / at_device;
-        // dV_k/dV_1 = (1 + V_1 / √…) / 2, without end where the device can only just run.
-        let rise = f64::midpoint(1.0, v / root.sqrt());
-        sum = (sum.0 + current, sum.1 - current / at_device * rise);
+        let mut moved = (self.volts - volts).abs();
+        self.volts = volts;
+        for next in &mut self.onward {
+            moved = moved.max(next.step(volts)?);
+        }
+        Some(moved)
     }
-    Some(sum)
+
+    /// All of it once it stands still.
+    fn chain(&self, before: f64) -> Chain {
+        let onward: Vec<Chain> = self.onward.iter().map(|next| next.chain(self.volts)).collect();
+        let passed = onward.iter().fold(0.0, |sum, next| sum + next.first.current.0);
+        let current = Amperes(self.draw / self.volts + passed);
+        let (source, load) = (Volts(before), Volts(self.volts));
+        let first =
+            OperatingPoint { load, current, cable_loss: (source - load) * current, source_power: source * current };
+        Chain { first, onward }
+    }
 }
 
-fn chain(source: Volts, first: Volts, own: Watts, onward: &[Onward]) -> Result<Chain, NoOperatingPoint> {
-    let onward: Vec<OperatingPoint> = onward
-        .iter()
-        .map(|device| operating_point(first, device.draw, device.loop_resistance))
-        .collect::<Result<_, _>>()?;
-    let passed = onward.iter().fold(0.0, |sum, device| sum + device.current.0);
-    let current = Amperes(own.0 / first.0 + passed);
-    let first =
-        OperatingPoint { load: first, current, cable_loss: (source - first) * current, source_power: source * current };
-    Ok(Chain { first, onward })
-}
-
-/// A chain and the voltage wanted at each of its devices.
+/// A device, the voltage wanted there, and what hangs on it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Wants {
-    /// What the first device draws.
+    /// What it draws.
     pub own: Watts,
     /// The voltage wanted there.
     pub least: Volts,
-    /// The devices fed onward, each with the voltage wanted there.
-    pub onward: Vec<(Onward, Volts)>,
+    /// The devices fed onward, each behind its loop.
+    pub onward: Vec<(Ohms, Wants)>,
 }
 
 impl Wants {
+    /// The devices fed onward, without what they want.
+    fn devices(&self) -> Vec<Onward> {
+        let device = |(loop_resistance, next): &(Ohms, Self)| Onward {
+            loop_resistance: *loop_resistance,
+            draw: next.own,
+            onward: next.devices(),
+        };
+        self.onward.iter().map(device).collect()
+    }
+
+    /// Whether every device has its voltage where a chain settled.
+    fn met_by(&self, chain: &Chain) -> bool {
+        chain.first.load >= self.least
+            && self.onward.iter().zip(&chain.onward).all(|((_, next), chain)| next.met_by(chain))
+    }
+
+    /// What all of them draw.
+    fn drawn(&self) -> f64 {
+        self.onward.iter().fold(self.own.0, |sum, (_, next)| sum + next.drawn())
+    }
+
     /// Whether every device gets its voltage.
     #[must_use]
     pub fn met(&self, source: Volts, loop_resistance: Ohms) -> bool {
-        let devices: Vec<Onward> = self.onward.iter().map(|(device, _)| *device).collect();
-        settle(source, loop_resistance, self.own, &devices).is_ok_and(|chain| {
-            let enough = chain.onward.iter().zip(&self.onward).all(|(point, (_, least))| point.load >= *least);
-            chain.first.load >= self.least && enough
-        })
+        settle(source, loop_resistance, self.own, &self.devices()).is_ok_and(|chain| self.met_by(&chain))
     }
 
     /// The greatest loop resistance of the first cable at which every device still gets its voltage.
@@ -129,8 +174,7 @@ impl Wants {
         if !self.met(source, Ohms(0.0)) {
             return None;
         }
-        let all = self.onward.iter().fold(self.own.0, |sum, (device, _)| sum + device.draw.0);
-        let (mut good, mut bad) = (0.0, source.0 * source.0 / (4.0 * all) * 1.001);
+        let (mut good, mut bad) = (0.0, source.0 * source.0 / (4.0 * self.drawn()) * 1.001);
         if !bad.is_finite() {
             return Some(Ohms(f64::INFINITY));
         }

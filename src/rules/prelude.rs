@@ -4,8 +4,11 @@ pub(super) use crate::at;
 use crate::finding::rule::Rule;
 pub(super) use crate::finding::rule::Severity;
 pub(super) use crate::finding::{Finding, Findings, Worse};
+use crate::network::Part;
+use crate::place::Place;
 pub(super) use crate::rule;
 pub(super) use crate::sheet::{Direction, EndSheet, HopSheet, Line, Mend, RecordSheet, RunSheet, Wanted};
+use crate::spec::Run;
 pub(super) use crate::spec::{Both, Carried, EndName, Sky, TestResult, Verdict, Window};
 pub(super) use crate::units::{
     Celsius, Decibels, Degrees, Gigahertz, Megahertz, MeterVolts, Metres, Millimetres, Quantity, Volts, apart,
@@ -105,10 +108,15 @@ pub(super) fn starving<'f>(
     finding.because(wire, "the conductors of the cable");
     for other in sheet.runs.iter().filter(|other| other.onward.is_some()) {
         let other = other.resolved.run;
-        finding.because(at!(other.feeds), "fed through the radio");
+        finding.because(fed_at(other), "fed through the radio");
     }
     finding.help(run.more_volts());
     finding
+}
+
+/// Where it is written what a run hands power to.
+pub(super) fn fed_at(run: Part<'_, Run>) -> Place {
+    if run.ends_at.is_some() { at!(run.ends_at) } else { at!(run.feeds) }
 }
 
 /// What of a climate lies outside a window, in words: the air of the network against what a thing bears.

@@ -2,7 +2,9 @@
 
 pub mod arrester_missing;
 pub mod arrester_unfit;
+pub mod cable_cannot_carry;
 pub mod cable_category_too_low;
+pub mod cable_diameter_open;
 pub mod cable_not_for_outdoors;
 pub mod cable_not_sealed;
 pub mod cable_outside_temperature;
@@ -11,7 +13,11 @@ pub mod conductor_not_copper;
 pub mod data_not_carried;
 pub mod device_overvoltage;
 pub mod device_undervoltage;
+pub mod far_port_unfit;
+pub mod fuse_missing;
+pub mod fuse_unfit;
 pub mod gland_nearly_misses;
+pub mod jumper_unprotected;
 pub mod no_operating_point;
 pub mod passed_on_too_much;
 pub mod passed_on_unstated;

@@ -9,7 +9,7 @@ use super::{Mention, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::place::Step;
 use crate::source::{Core, NodeId, Style, ambiguous, core_type};
-use crate::spec::{Date, LONGEST_ID, LONGEST_TITLE};
+use crate::spec::{Date, LONGEST_ID, LONGEST_TITLE, STANDARD};
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::upsets;
 use crate::units;
@@ -36,7 +36,10 @@ impl Walk<'_> {
             Shape::Title if self.is_fit_for_a_page(id, text) => return self.text(id, text, style),
             Shape::Id => self.id(id, text, style),
             Shape::Reference(kind) => {
-                self.id(id, text, style);
+                match text.strip_prefix(STANDARD) {
+                    Some(name) => self.standard(id, name, text, style),
+                    None => self.id(id, text, style),
+                }
                 let span = self.uses.first().cloned().unwrap_or_else(|| self.document.node(id).span.clone());
                 self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
             }
@@ -164,6 +167,15 @@ impl Walk<'_> {
         length <= LONGEST_TITLE && seen
     }
 
+    /// The name of a standard part, without and with what it starts with.
+    fn standard(&mut self, id: NodeId, name: &str, text: &str, style: Style) {
+        let before = self.faults;
+        self.id(id, name, Style::Quoted);
+        if self.faults == before {
+            self.text(id, text, style);
+        }
+    }
+
     fn id(&mut self, id: NodeId, text: &str, style: Style) {
         let word = |part: &str| !part.is_empty() && part.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
         if text.len() > LONGEST_ID {
@@ -174,6 +186,10 @@ impl Walk<'_> {
         }
         if text.split('-').all(word) {
             return self.text(id, text, style);
+        }
+        if text.starts_with(STANDARD) {
+            let help = "`std:` names what the program ships; give a part of your own another id";
+            return self.bad(id, &format!("cannot be `{text}`"), "the name of a standard part", help);
         }
         let help = "an id has lower-case letters, digits and single hyphens, such as `north-mast`";
         self.bad(id, &format!("cannot be `{text}`"), "not an id", help);

@@ -206,14 +206,16 @@ type Pattern = fn(Gigahertz, Millimetres, Dbi, Degrees) -> Result<Dbi, pattern::
 /// What an end sees with some antennas on their first side lobe.
 fn reading(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, lobes: &[&Lobes]) -> LobeReadingLines {
     let (radio, scale) = (own.radio, meter::scale(own));
+    let range = see!(radio.readout).map(|readout| readout.as_ref().map(|readout| &readout.range));
+    let range = range.stated(Reason::NoReadout);
     let found = Traced::each(lobes.iter().map(|lobes| &lobes.found));
     let at = |light: usize| {
         all((&incoming.levels.align_level, &found))
             .map(|(level, found)| found.iter().fold(level, |level, lobe| level + lobe.level[light]))
     };
     let volts = |level: &Traced<Dbm>| {
-        all((level, &scale, &read!(radio.readout.range)))
-            .map(|(level, scale, [min, max])| MeterVolts(scale.volts(level).0.max(min.0).min(max.0)))
+        all((level, &scale, &range))
+            .map(|(level, scale, range)| MeterVolts(scale.volts(level).0.max(range.min.value.0).min(range.max.value.0)))
     };
     let (least, most) = (at(1), at(0));
     LobeReadingLines {

@@ -1,5 +1,6 @@
 //! One end: where it points, what its bracket gives, what its meter will read.
 
+use super::arrival::{self, Arrival};
 use super::beside::{self, Beside};
 use super::direction::Direction;
 use super::dish::{self, DishSheet};
@@ -52,6 +53,7 @@ lines! {
         pole: Given<Millimetres>, "D_p", "outside diameter of the support", AS_WRITTEN;
         align_state: Saying, "", "modulation state of the far end while aligning",
             "as its radio says, else its most robust at the bandwidth";
+        aligned_by: Saying, "", "what the crew aligns by", "voltage, else level shown, else indication of its radio";
         target_level: Dbm, "", "level to align to", "predicted level in that state, clear sky, power control off";
         level_least: Dbm, "", "lowest level to accept", "predicted level less the acceptance window";
         level_most: Dbm, "", "highest level to accept", "predicted level plus the acceptance window";
@@ -117,6 +119,8 @@ pub struct EndSheet<'n> {
     pub too_near: Vec<TooNear>,
     /// Power lines nearer than they may be.
     pub lines_near: Vec<LineNear>,
+    /// Runs of other ends that lead here.
+    pub arrivals: Vec<Arrival<'n>>,
     /// Its cable runs.
     pub runs: Vec<RunSheet<'n>>,
 }
@@ -143,6 +147,7 @@ impl EndSheet<'_> {
         self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.ground.missing(each);
+        self.arrivals.iter().for_each(|arrival| arrival.lines.missing(each));
         self.runs.iter().for_each(|run| run.missing(each));
     }
 
@@ -155,6 +160,7 @@ impl EndSheet<'_> {
         sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
         sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }).planned());
         sections.extend(self.others.iter().map(|beside| beside.section(self.resolved)));
+        sections.extend(self.arrivals.iter().enumerate().map(|(i, arrival)| arrival.section(end, i)));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
         sections.extend(self.shared.iter().map(|shared| shared.section(self.resolved)));
     }
@@ -207,7 +213,8 @@ pub(super) fn compute<'n>(
         people,
         too_near,
         lines_near: power_line::near(hop, own),
-        runs: run::of_end(own, target),
+        arrivals: arrival::compute(Fellow { hop, end: own }, target, company),
+        runs: run::of_end(Fellow { hop, end: own }, target, company),
         beside,
     }
 }
@@ -238,6 +245,7 @@ fn lines(
         tilt_in_hand: all((reach, tilt)).map(|(reach, tilt)| reach.left(tilt)).line(),
         pole: written!(support.outside_diameter).line(),
         align_state: incoming.levels.aligns_in.clone(),
+        aligned_by: meter.by,
         target_level: incoming.levels.align_level.clone(),
         level_least: meter.least,
         level_most: meter.most,

@@ -1,7 +1,7 @@
 //! What a supply brings to the radio over a run, and what would bring more.
 
 use super::missing::Missing;
-use super::onward::Passed;
+use super::onward::{Passed, PowerAt, drawn_by, straight, taken_by};
 use super::reason::Reason;
 use super::resistance::{Resistance, gauge_of, hottest_cable};
 use super::target::Target;
@@ -10,9 +10,9 @@ use crate::at;
 use crate::network::{Document, ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::ethernet_power::{Class, MOST_POWER, MOST_VOLTAGE, by_number, for_draw};
-use crate::physics::power_chain::{Chain, Onward, Wants, settle};
+use crate::physics::power_chain::{Chain, Wants, settle};
 use crate::physics::power_feed::{Feeder, NoOperatingPoint, OperatingPoint, longest_run};
-use crate::spec::{Carried, Supply};
+use crate::spec::{Carried, Construction, Supply};
 use crate::units::{Given, Metres, Ohms, OhmsPerKilometre, SquareMillimetres, Volts, Watts};
 
 /// What reaches the radio.
@@ -52,6 +52,9 @@ pub(super) fn classes(own: &ResolvedEnd<'_>, resolved: &ResolvedRun<'_>, onward:
 /// The thickest conductor of a four-pair cable that plugs take: common practice, no source.
 const THICKEST: SquareMillimetres = SquareMillimetres(0.33);
 
+/// The thickest core that is led to a radio: common practice, no source.
+const THICKEST_CORE: SquareMillimetres = SquareMillimetres(10.0);
+
 /// A run and what feeds it. Where nothing does, everything that follows from the supply is missing for that reason.
 pub(super) struct Feeding<'n> {
     own: &'n ResolvedEnd<'n>,
@@ -89,9 +92,7 @@ impl<'n> Feeding<'n> {
         let loop_resistance =
             all((&resistance, &feeder)).map(|(resistance, feeder)| feeder.loop_resistance(resistance.length));
         let devices = Traced::each(devices);
-        let load = all((&read!(radio.power.draw), &devices)).map(|(draw, devices)| {
-            Watts(draw.0 + devices.iter().filter_map(Passed::taken).fold(0.0, |sum, watts| sum + watts.0))
-        });
+        let load = all((&read!(radio.power.draw), &devices)).map(|(draw, devices)| draw + taken_by(&devices));
         let chain = all((&source, &loop_resistance, &load, &devices))
             .map(|(source, loops, load, devices)| settle(source, loops, load, &straight(&devices)));
         Self { own, resolved, resistance, supply, source, feeder, loop_resistance, devices, load, chain }
@@ -108,7 +109,7 @@ impl<'n> Feeding<'n> {
         let radio = self.own.radio;
         let drawn = all((&self.load, &read!(radio.power.draw), &self.devices));
         let drawn = drawn.map(|(load, draw, devices)| {
-            Watts(straight(&devices).iter().fold(load.0 - draw.0, |sum, device| sum + device.draw.0))
+            straight(&devices).iter().fold(load - draw, |sum, device| sum + drawn_by(device))
         });
         self.supply.and_then(|_| drawn)
     }
@@ -129,8 +130,13 @@ impl<'n> Feeding<'n> {
         self.point(|point| point.load)
     }
 
+    /// What the radio runs on.
+    pub(super) fn power(&self) -> PowerAt {
+        PowerAt { voltage: self.radio_voltage(), most: self.most_voltage(), settled: self.settled() }
+    }
+
     /// The greatest voltage of the supply.
-    pub(super) fn most_voltage(&self) -> Traced<Volts> {
+    fn most_voltage(&self) -> Traced<Volts> {
         self.supply.and_then(|supply| read!(supply.voltage.max))
     }
 
@@ -158,7 +164,7 @@ impl<'n> Feeding<'n> {
     fn wants(&self, target: &Target) -> Traced<Wants> {
         all((&self.load, &self.wanted(target), &self.devices)).map(|(own, least, devices)| {
             let hanging = devices.iter().filter(|device| device.made.is_none());
-            Wants { own, least, onward: hanging.map(|device| (device.device, device.wanted)).collect() }
+            Wants { own, least, onward: hanging.map(|device| device.wants.clone()).collect() }
         })
     }
 
@@ -191,12 +197,14 @@ impl<'n> Feeding<'n> {
             conductor::temperature_factor(hot) * outdoor.0
                 + conductor::temperature_factor(air) * indoor.map_or(0.0, |length| length.0)
         });
-        let inputs = all((&self.wants(target), &self.source, &self.feeder, &self.resistance, &metres));
-        inputs.try_map(|(wants, source, feeder, resistance, metres)| {
+        let cores = see!(cable.construction);
+        let inputs = all((&self.wants(target), &self.source, &self.feeder, &self.resistance, &metres, &cores));
+        inputs.try_map(|(wants, source, feeder, resistance, metres, cores)| {
             let area = most_loop(&wants, source).and_then(|most| {
                 let ohms = most.0 / feeder.pairs.loop_factor() - resistance.fixed.0;
-                let area = gauge_of(OhmsPerKilometre(1000.0 * ohms / metres));
-                (ohms > 0.0 && area.0 > 0.0 && area <= THICKEST).then_some(area)
+                let area = gauge_of(OhmsPerKilometre(1000.0 * ohms / metres), *cores);
+                let most = if *cores == Construction::TwoCore { THICKEST_CORE } else { THICKEST };
+                (ohms > 0.0 && area.0 > 0.0 && area <= most).then_some(area)
             });
             area.ok_or_else(|| Missing::judged(Reason::NoConductorDoes, place))
         })
@@ -219,11 +227,6 @@ impl<'n> Feeding<'n> {
             Err(_) => Feed::None,
         }
     }
-}
-
-/// The devices that hang on the input of the radio as it is.
-fn straight(devices: &[Passed]) -> Vec<Onward> {
-    devices.iter().filter(|device| device.made.is_none()).map(|device| device.device).collect()
 }
 
 /// The most resistance with which all is met, where there is a most.

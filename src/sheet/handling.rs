@@ -28,12 +28,15 @@ lines! {
 }
 
 /// The insert of a port that leaves the diameter the most room either way, and how much that is.
-fn best_gland(glands: &[Gland], diameter: Millimetres) -> Option<(&Gland, Millimetres)> {
+///
+/// Of a diameter that is known by a range, both ends have to have it.
+fn best_gland(glands: &[Gland], least: Millimetres, most: Millimetres) -> Option<(&Gland, Millimetres)> {
     let room = |gland: &Gland| {
-        let (below, above) = (diameter - gland.cable.min.value, gland.cable.max.value - diameter);
+        let (below, above) = (least - gland.cable.min.value, gland.cable.max.value - most);
         if below < above { below.tidy() } else { above.tidy() }
     };
-    let fits = glands.iter().filter(|gland| gland.cable.holds(diameter)).map(|gland| (gland, room(gland)));
+    let holds = |gland: &&Gland| gland.cable.holds(least) && gland.cable.holds(most);
+    let fits = glands.iter().filter(holds).map(|gland| (gland, room(gland)));
     // The first of two that are alike.
     fits.reduce(|best, next| if next.1 > best.1 { next } else { best })
 }
@@ -42,7 +45,8 @@ fn best_gland(glands: &[Gland], diameter: Millimetres) -> Option<(&Gland, Millim
 pub(super) fn sealed<'n>(resolved: &'n ResolvedRun<'n>) -> Traced<Option<(&'n Gland, Millimetres)>> {
     let (cable, port) = (resolved.cable, resolved.port);
     let glands = Traced::field(&port, at!(port.glands), &port.spec.glands);
-    all((&read!(cable.outside_diameter), &glands)).map(|(diameter, glands)| best_gland(glands, diameter))
+    all((&read!(cable.least_diameter), &read!(cable.outside_diameter), &glands))
+        .map(|(least, most, glands)| best_gland(glands, least.unwrap_or(most), most))
 }
 
 pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: &Traced<Celsius>) -> HandlingLines {
@@ -54,7 +58,8 @@ pub(super) fn compute(resolved: &ResolvedRun<'_>, target: &Target, hot: &Traced<
         .map(|(diameter, stated)| stated.unwrap_or_else(|| cable_handling::fixed_bend(diameter).rounded_up()));
     let lengths = all((&read!(run.outdoor), &read!(run.indoor)))
         .map(|(outdoor, indoor)| (outdoor, indoor.unwrap_or(Metres(0.0))));
-    let air = all((&see!(cable.screening), hot)).map(|(screening, hot)| (*screening != Screening::UUtp, hot));
+    let air = all((&see!(cable.screening), hot))
+        .map(|(screening, hot)| (screening.is_some_and(|screening| screening != Screening::UUtp), hot));
     let counted = all((&lengths, &air)).map(|((outdoor, indoor), (screened, hot))| {
         (channel_length::equivalent(outdoor, hot, screened) + indoor).tidy()
     });

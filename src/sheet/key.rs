@@ -90,12 +90,16 @@ pub enum SectionKey {
     Run(EndName, usize),
     /// What a run hands on.
     Onward(EndName, usize),
+    /// A run of another end that leads here, by its number.
+    Arrival(EndName, usize),
     /// A supply that a run shares with others, by the number of the run.
     Shared(EndName, usize),
     /// An antenna on the same support, by its hop and end.
     Beside(EndName, String, EndName),
     /// What is close to an end.
     Near(EndName),
+    /// A document that is not the network's own, by kind and id.
+    Elsewhere(&'static str, String),
     /// A record, by its id.
     Record(String),
     /// A cable run of a record, by its number.
@@ -150,9 +154,11 @@ impl SectionKey {
             Self::Ground(end) => format!("ends.{end}.ground"),
             Self::Run(end, number) => numbered(format!("ends.{end}.runs"), number),
             Self::Onward(end, number) => numbered(format!("ends.{end}.runs"), number) + ".onward",
+            Self::Arrival(end, number) => numbered(format!("ends.{end}.arrivals"), number),
             Self::Shared(end, number) => numbered(format!("ends.{end}.runs"), number) + ".shared",
             Self::Beside(end, hop, other) => format!("ends.{end}.beside[{hop}/{other}]"),
             Self::Near(end) => format!("near.{end}"),
+            Self::Elsewhere(kind, id) => format!("elsewhere.{kind}[{id}]"),
             Self::Record(id) => format!("records.{id}"),
             Self::RecordRun(id, number) => numbered(format!("records.{id}.runs"), number),
         }

@@ -1,4 +1,4 @@
-//! What the meter reads while a crew aligns: the level to come to, the window around it, and the voltages they are.
+//! What a crew aligns by: the level to come to, the window around it, and the voltages they are where it has a meter.
 
 use super::direction::Direction;
 use super::line::Line;
@@ -9,11 +9,12 @@ use super::traced::{AsTraced as _, Traced, all, read, see};
 use crate::network::ResolvedEnd;
 use crate::physics::readout::Scale;
 use crate::physics::uncertainty;
-use crate::spec::ReadoutPoint;
+use crate::spec::{AlignedBy, ReadoutPoint};
 use crate::units::{Dbm, Decibels, MeterVolts, Quantity as _};
 
 /// Levels and readings at one end.
 pub(super) struct Meter {
+    pub(super) by: Line<Saying>,
     pub(super) least: Line<Dbm>,
     pub(super) most: Line<Dbm>,
     pub(super) target_voltage: Line<MeterVolts>,
@@ -40,6 +41,7 @@ pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Ta
         |level: &Traced<Dbm>| all((level, &scale)).map(|(level, scale)| MeterVolts(scale.volts(level).0)).line();
     let sense = scale.map(|scale| if scale.rises() { Saying::Higher } else { Saying::Lower });
     Meter {
+        by: aligned_by(own).line(),
         target_voltage: volts(level),
         voltage_at_least: volts(&least),
         voltage_at_most: volts(&most),
@@ -53,7 +55,35 @@ pub(super) fn meter(own: &ResolvedEnd<'_>, incoming: &Direction<'_>, target: &Ta
 pub(super) fn scale(own: &ResolvedEnd<'_>) -> Traced<Scale> {
     let radio = own.radio;
     let point = |point: &ReadoutPoint| (point.voltage.value, point.level.value);
-    see!(radio.readout).check(|readout| Scale::through(point(&readout.low), point(&readout.high)))
+    let readout = see!(radio.readout).map(Option::as_ref).stated(Reason::NoReadout);
+    readout.check(|readout| Scale::through(point(&readout.low), point(&readout.high)))
+}
+
+/// What a crew aligns by, in words.
+fn aligned_by(own: &ResolvedEnd<'_>) -> Traced<Saying> {
+    let radio = own.radio;
+    let has = all((&see!(radio.readout), &see!(radio.shown_level), &see!(radio.indication)));
+    let words = has.map(|_| {
+        radio.aligned_by().map(|by| match by {
+            AlignedBy::Voltage(readout) => Saying::VoltageAt { port: readout.port.to_string().into() },
+            AlignedBy::Level(shown) => Saying::LevelAt { place: shown.at.to_string().into() },
+            AlignedBy::Indication(indication) => Saying::name(&indication.title),
+        })
+    });
+    words.stated(Reason::NothingToAlignBy)
+}
+
+/// How far what is read may be off: that of the voltage, else that of the level shown.
+fn reading_tolerance(own: &ResolvedEnd<'_>) -> Traced<Option<Decibels>> {
+    let radio = own.radio;
+    all((&see!(radio.readout), &see!(radio.shown_level))).map(|(readout, shown)| {
+        let given = match (readout, shown) {
+            (Some(readout), _) => readout.tolerance.as_ref(),
+            (None, Some(shown)) => shown.tolerance.as_ref(),
+            (None, None) => None,
+        };
+        given.map(|given| given.value)
+    })
 }
 
 /// Coverage factor of the uncertainty that is shown: some 95 % of cases.
@@ -61,12 +91,12 @@ const COVERAGE: f64 = 2.0;
 
 /// How far the level that is read may honestly lie from the predicted one, by the tolerances somebody stated.
 pub(super) fn uncertainty(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Traced<Decibels> {
-    let (radio, sender, antenna, far_antenna) = (own.radio, far.radio, own.antenna, far.antenna);
+    let (sender, antenna, far_antenna) = (far.radio, own.antenna, far.antenna);
     let tolerances = [
         read!(sender.transmit_tolerance),
         read!(far_antenna.gain_tolerance),
         read!(antenna.gain_tolerance),
-        read!(radio.readout.tolerance),
+        reading_tolerance(own),
     ];
     Traced::each(&tolerances).judge(|tolerances| {
         let standard: Vec<Decibels> = tolerances.into_iter().flatten().map(uncertainty::from_limits).collect();
@@ -83,7 +113,7 @@ pub(super) fn power_that_reads(
     incoming: &Direction<'_>,
     target: &Target,
 ) -> Option<Dbm> {
-    let (scale, range) = (scale(own).get()?, &own.radio.readout.range);
+    let (scale, range) = (scale(own).get()?, &own.radio.readout.as_ref()?.range);
     let (level, window) = (incoming.levels.align_level.get()?, target.acceptance_window.value());
     let ends = [range.min.value, range.max.value].map(|volts| scale.level(volts));
     let [low, high] = if ends[0] < ends[1] { ends } else { [ends[1], ends[0]] };

@@ -8,6 +8,7 @@ mod air;
 mod along;
 mod aperture;
 mod application;
+mod arrival;
 mod asked;
 mod assumption;
 mod beside;
@@ -16,6 +17,7 @@ mod crossed;
 mod direction;
 mod dish;
 mod disturbed;
+mod elsewhere;
 mod end;
 mod fading;
 mod feed;
@@ -89,6 +91,7 @@ pub use crate::physics::ethernet_power::Class as PowerClass;
 pub use crate::physics::multipath::{HIGHEST as HIGHEST_MULTIPATH, SHORTEST as SHORTEST_MULTIPATH};
 pub use along::PathPoint;
 pub use application::Application;
+pub use arrival::{Arrival, ArrivalLines};
 pub use asked::CRITERIA;
 pub use assumption::Assumption;
 pub use beside::{Beside, BesideLines};
@@ -97,6 +100,7 @@ pub use crossed::CrossedLines;
 pub use direction::Direction;
 pub use dish::{AntennaLines, DishSheet, LobeLines, LobeReadingLines, USUAL_EFFICIENCY};
 pub use disturbed::{DisturbedLines, DisturbedSheet, Reached};
+pub use elsewhere::{ElsewhereLines, ElsewhereSheet};
 pub use end::{EndLines, EndSheet};
 pub use feed::{Classes, Feed};
 pub use gap::{Gap, UNSEEN_HEIGHT};
@@ -136,7 +140,7 @@ pub use sentence::{Argument, Day, Figure, Sentence, Spoken, Term, Whole};
 pub use service::ServiceLines;
 pub use services::{HopPart, MOST_ROUTES, Parts, RouteLines, ServicePathLines, ServiceSheet, ServiceTarget};
 pub use shared::{SharedLines, SharedSupply};
-pub use shown::{BothWays, Fine, KeepClear, Part, Radii, Rare, Ratio, Shown};
+pub use shown::{Across, BothWays, Fine, KeepClear, Part, Radii, Rare, Ratio, Shown};
 pub use sources::{Listed, Sources};
 pub use states::{State, StateLines};
 pub use target::{Target, WantedAir};
@@ -183,6 +187,8 @@ pub struct HopSheet<'n> {
     pub mends: Mends,
     /// Each end.
     pub ends: Both<EndSheet<'n>>,
+    /// What it is made of that its network does not describe itself.
+    pub elsewhere: Vec<ElsewhereSheet>,
     /// What came back from the ends, by end and day, the newest last.
     pub records: Vec<RecordSheet<'n>>,
 }
@@ -233,6 +239,7 @@ impl<'n> HopSheet<'n> {
             service,
             mends,
             ends,
+            elsewhere: elsewhere::of(resolved),
             records,
         }
     }
@@ -307,6 +314,7 @@ impl<'n> HopSheet<'n> {
         for near in self.near.iter() {
             sections.push(near.lines.section(SectionKey::Near(near.name), Title::CloseTo { end: near.name }));
         }
+        sections.extend(self.elsewhere.iter().map(ElsewhereSheet::section));
         sections
     }
 

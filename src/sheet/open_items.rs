@@ -1,7 +1,7 @@
 //! What a record leaves open: checks not ticked, items not filled in.
 
 use crate::network::ResolvedEnd;
-use crate::spec::{Carried, Check, Reading, Record, Verdict};
+use crate::spec::{AlignedBy, Carried, Check, Reading, Record, Verdict};
 
 /// The checks that the work at an end brings with it.
 #[must_use]
@@ -11,6 +11,7 @@ pub fn required_checks(own: &ResolvedEnd<'_>, far: &ResolvedEnd<'_>) -> Vec<Chec
         Check::Arresters => own.runs.iter().any(|run| !run.arresters.is_empty()),
         Check::CablesTested | Check::Sealed => !own.runs.is_empty(),
         Check::PowerControlOff => controls(own) || controls(far),
+        Check::MeterPortClosed => own.radio.readout.is_some(),
         _ => true,
     };
     Check::ALL.iter().copied().filter(needed).collect()
@@ -24,7 +25,9 @@ pub(super) fn undone(record: &Record, own: &ResolvedEnd<'_>, far: &ResolvedEnd<'
 /// The items an acceptance needs that are not filled in, in the order of the form.
 pub(super) fn blank(record: &Record, own: &ResolvedEnd<'_>) -> Vec<String> {
     let settings = &record.settings;
-    let unread = |reading: &Reading| reading.meter.is_none() && reading.level.is_none();
+    // Lamps and tones leave nothing to write down.
+    let readable = !matches!(own.radio.aligned_by(), Some(AlignedBy::Indication(_)));
+    let unread = |reading: &Reading| readable && reading.meter.is_none() && reading.level.is_none();
     let mut blank: Vec<String> = [
         (record.date.is_none(), "date"),
         (record.crew.is_empty(), "crew"),

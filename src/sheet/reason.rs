@@ -129,14 +129,18 @@ sentences! {
         CompassBlackout { field: Whole, least: Whole } =>
             "the horizontal field of {field} nT is below {least} nT, too weak for a compass";
         DegenerateScale => "the two points of the voltmeter scale need different voltages and different levels";
+        NoReadout => "its radio has no voltage to align by";
+        NothingToAlignBy => "its radio shows nothing to align by";
         NoTolerance => "no tolerance of power, gain or read-out is stated";
 
         // Cables, power and grounding.
         NoGland => "the port lists no gland insert";
         NoGlandHolds => "no gland insert of the port holds this diameter";
+        NoBasis => "it does not say";
         NothingSeals => "no insert seals it";
         NothingFeedsRadio => "nothing feeds the radio";
         NothingFeedsRun => "nothing feeds this run";
+        PowerInACircle => "radios feed each other in a circle";
         RunWithoutPower => "the run carries no power";
         Starved { most: Watts } => "no more than {most} can reach the far end of the cable";
         DeviceStarved => "no more than too little can reach it";
@@ -258,6 +262,7 @@ impl Reason {
                 | Self::NothingHeard
                 | Self::NothingElsewhere
                 | Self::NoNeighbourReached
+                | Self::NoBasis
         )
     }
 }

@@ -5,13 +5,16 @@ use super::traced::{AsTraced as _, Traced, all, read, see};
 use crate::network::{Document, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::power_feed::{Feeder, Pairs};
-use crate::spec::{Cable, Conductor};
+use crate::spec::{Cable, Conductor, Construction};
 use crate::units::{Celsius, Metres, Ohms, OhmsPerKilometre, Percent, SquareMillimetres};
 
 /// Resistance of a conductor whose gauge nobody stated: the limit of ANSI/TIA-568 for cable of category 5e to 6A.
 const CATEGORY_LIMIT: OhmsPerKilometre = OhmsPerKilometre(93.8);
 /// The gauge that this limit is for; wire of it just keeps it.
 const CATEGORY_WIRE: SquareMillimetres = SquareMillimetres(0.204_7);
+/// Most that IEC 60228 allows cores of class 5 (fine wire) over copper of their nominal gauge, from 1.5 to 10 mm²: 13.3, 7.98,
+/// 4.95, 3.30 and 1.91 Ω/km at 20 °C (second-hand).
+const FINE_WIRE: f64 = 1.16;
 /// Copper of copper-clad aluminium wire by volume: common practice, no source.
 const CLADDING: Percent = Percent(10.0);
 
@@ -81,12 +84,13 @@ fn contacts(resolved: &ResolvedRun<'_>, target: &Target) -> Traced<Ohms> {
 
 /// One conductor of a cable at a temperature: by its sheet, by its gauge, or by the limit of its category.
 fn conductor_at(cable: &Document<Cable>, temperature: &Traced<Celsius>) -> Traced<OhmsPerKilometre> {
-    let wire = all((&read!(cable.resistance), &read!(cable.conductor), &see!(cable.material)));
-    all((&wire, temperature)).map(|((stated, area, material), temperature)| {
+    let (cores, material) = (see!(cable.construction), see!(cable.material));
+    let wire = all((&read!(cable.resistance), &read!(cable.conductor), &material, &cores));
+    all((&wire, temperature)).map(|((stated, area, material, cores), temperature)| {
         let factor = conductor::temperature_factor(temperature);
         let at_20 = match (stated, area) {
             (Some(stated), _) => return OhmsPerKilometre(stated.0 * factor),
-            (None, Some(area)) => by_gauge(area),
+            (None, Some(area)) => by_gauge(area, *cores),
             (None, None) => CATEGORY_LIMIT,
         };
         let metal = match material {
@@ -101,16 +105,22 @@ fn conductor_at(cable: &Document<Cable>, temperature: &Traced<Celsius>) -> Trace
 ///
 /// A gauge is nominal, wire is drawn thinner, and a pair is longer than its cable for being twisted. Of 24 AWG, 84.2 Ω/km by
 /// its area, cable may have 93.8 Ω/km; the same share is added to every other gauge (no source). So a gauge that is stated
-/// never promises more than none at all.
-fn by_gauge(area: SquareMillimetres) -> OhmsPerKilometre {
-    let at_20 = |area| conductor::resistance_per_km(area, Celsius(20.0)).0;
-    OhmsPerKilometre(at_20(area) * CATEGORY_LIMIT.0 / at_20(CATEGORY_WIRE))
+/// never promises more than none at all. Cores for direct current may have what IEC 60228 allows fine wire.
+fn by_gauge(area: SquareMillimetres, cores: Construction) -> OhmsPerKilometre {
+    OhmsPerKilometre(conductor::resistance_per_km(area, Celsius(20.0)).0 * above_nominal(cores))
 }
 
 /// The gauge of which one conductor has a resistance at 20 °C, reckoned the same way.
-pub(super) fn gauge_of(at_20: OhmsPerKilometre) -> SquareMillimetres {
-    let limit = conductor::area_of(CATEGORY_LIMIT);
-    SquareMillimetres(conductor::area_of(at_20).0 * CATEGORY_WIRE.0 / limit.0)
+pub(super) fn gauge_of(at_20: OhmsPerKilometre, cores: Construction) -> SquareMillimetres {
+    SquareMillimetres(conductor::area_of(at_20).0 * above_nominal(cores))
+}
+
+/// How much more a conductor may resist than copper of its nominal gauge.
+fn above_nominal(cores: Construction) -> f64 {
+    match cores {
+        Construction::FourPair => CATEGORY_LIMIT.0 / conductor::resistance_per_km(CATEGORY_WIRE, Celsius(20.0)).0,
+        Construction::TwoCore => FINE_WIRE,
+    }
 }
 
 /// Pairs by their number.

@@ -1,27 +1,26 @@
 //! One cable run: its length, its resistance, the voltage that is left at the radio, the gland it closes in.
 
+use super::arrival;
 use super::feed::{self, Classes, Feed, Feeding};
 use super::handling::{self, HandlingLines};
 use super::key::SectionKey;
 use super::line::{AS_WRITTEN, Section, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
-use super::onward::{self, OnwardLines, Passed};
+use super::onward::{self, OnwardLines, Passed, passed_on, place_among_straight, supplied};
 use super::practice::LONGEST_RUN;
 use super::reason::Reason;
 use super::resistance::hottest_cable;
 use super::saying::Saying;
+use super::shown::Across;
 use super::target::Target;
 use super::title::Title;
 use super::traced::{Traced, all, read, see, written};
-use crate::at;
-use crate::network::{ResolvedEnd, ResolvedRun};
+use crate::network::{Companions, Fellow, ResolvedEnd, ResolvedRun};
 use crate::physics::conductor;
 use crate::physics::ethernet_power::MOST_VOLTAGE;
 use crate::spec::{Carried, EndName};
-use crate::units::{
-    Amperes, Celsius, Given, Metres, Millimetres, Ohms, Quantity as _, SquareMillimetres, Volts, Watts,
-};
+use crate::units::{Amperes, Celsius, Given, Metres, Ohms, Quantity as _, SquareMillimetres, Volts, Watts};
 
 const FEED: &str = "V² − V_s V + R P = 0, the upper root (constant-power load)";
 const COPPER: Method = cited("IEC 60028 copper, 0.00393/K from 20 °C");
@@ -31,7 +30,7 @@ lines! {
     RunLines {
         grade: Saying, "", "grade, screening and jacket of the cable", AS_WRITTEN;
         length: Metres, "L", "length of cable", "outdoor + indoor length";
-        outside_diameter: Given<Millimetres>, "", "outside diameter of the cable", AS_WRITTEN;
+        outside_diameter: Across, "", "outside diameter of the cable", AS_WRITTEN;
         gland: Saying, "", "gland insert that seals it", "the insert of the port that leaves the diameter the most room";
         cable_temperature: Celsius, "T", "hottest cable outdoors", cited("hottest air + sun on a black jacket (common practice)");
         conductor_resistance: Ohms, "R_c", "one conductor end to end, hot, with contacts", COPPER;
@@ -112,30 +111,20 @@ impl RunSheet<'_> {
 }
 
 /// The runs of an end: those that feed the radio with all that hangs on it, then what they hand on.
-pub(super) fn of_end<'n>(own: &'n ResolvedEnd<'n>, target: &Target) -> Vec<RunSheet<'n>> {
-    let passed: Vec<Option<Traced<Passed>>> =
-        (0..own.runs.len()).map(|i| onward::passed(&own.runs[i], target)).collect();
-    let feeding = own.runs.iter().position(|run| run.supply.is_some() && run.run.carries.contains(&Carried::Power));
+pub(super) fn of_end<'n>(at: Fellow<'n>, target: &Target, company: Companions<'n>) -> Vec<RunSheet<'n>> {
+    let own = at.end;
+    let passed = passed_on(&at, company);
+    let feeding = supplied(own);
     let devices: Vec<Traced<Passed>> = passed.iter().flatten().cloned().collect();
     let fed: Vec<Feeding<'_>> = (0..own.runs.len())
         .map(|i| Feeding::of(own, &own.runs[i], target, if feeding == Some(i) { &devices } else { &[] }))
         .collect();
-    let end = own.end;
-    let unfed = || Traced::missing(Missing::judged(Reason::NothingFeedsRadio, at!(end.runs)));
-    let radio = feeding.map_or_else(unfed, |i| fed[i].radio_voltage());
-    let most = feeding.map_or_else(unfed, |i| fed[i].most_voltage());
-    let settled = feeding.map(|i| fed[i].settled());
-    // The devices without a converter hang on the chain, in its order.
-    let mut hanging = 0;
-    let onward: Vec<Option<OnwardLines>> = passed
-        .iter()
-        .map(|device| {
-            let device = device.as_ref()?;
-            let place = hanging;
-            hanging += usize::from(device.value().is_ok_and(|device| device.made.is_none()));
-            Some(onward::lines_of(device, &radio, &most, settled.as_ref(), place))
-        })
-        .collect();
+    let power = feeding.map_or_else(|| arrival::power(&at, company), |i| fed[i].power());
+    let onward = passed.iter().enumerate().map(|(i, device)| {
+        let device = device.as_ref()?;
+        Some(onward::lines_of(device, &power, place_among_straight(&passed, i)))
+    });
+    let onward: Vec<Option<OnwardLines>> = onward.collect();
     own.runs.iter().zip(fed).zip(onward).map(|((run, fed), onward)| sheet(own, run, target, &fed, onward)).collect()
 }
 
@@ -147,17 +136,20 @@ fn sheet<'n>(
     onward: Option<OnwardLines>,
 ) -> RunSheet<'n> {
     let (run, cable, port) = (resolved.run, resolved.cable, resolved.port);
-    let grade = all((&see!(cable.category), &see!(cable.screening), &see!(cable.jacket)));
+    let made = all((&see!(cable.category), &see!(cable.screening), &see!(cable.construction), &see!(cable.conductor)));
+    let grade = all((&made, &see!(cable.jacket)));
     let hot = hottest_cable(target);
     let length =
         all((&read!(run.outdoor), &read!(run.indoor))).map(|(outdoor, indoor)| outdoor + indoor.unwrap_or(Metres(0.0)));
     let none = if port.glands.is_empty() { Reason::NoGland } else { Reason::NoGlandHolds };
     let gland = handling::sealed(resolved).map(|best| best.map(|(gland, _)| Saying::name(&gland.title)));
     let onward_draw = fed.onward_draw();
+    let across = all((&written!(cable.least_diameter), &written!(cable.outside_diameter)));
+    let across = across.map(|(least, most)| Across { least, most });
     let lines = RunLines {
-        grade: grade.map(|(category, screening, jacket)| Saying::grade(*category, *screening, *jacket)).line(),
+        grade: grade.map(|(_, jacket)| Saying::grade(cable.grade(), *jacket)).line(),
         length: length.map(Metres::tidy).line(),
-        outside_diameter: written!(cable.outside_diameter).line(),
+        outside_diameter: across.line(),
         gland: gland.stated(none).line(),
         cable_temperature: hot.clone().line(),
         conductor_resistance: fed.resistance.map(|resistance| resistance.conductor()).line(),

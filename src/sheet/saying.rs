@@ -10,7 +10,7 @@ use crate::physics::raster::{Half, Numbered};
 use crate::physics::share::Share;
 use crate::physics::snow::Precipitation;
 use crate::physics::worst_month::MonthOutage;
-use crate::spec::{Category, EndName, Jacket, Screening};
+use crate::spec::{EndName, Jacket, Sure};
 use crate::units::{Decibels, Given, Megahertz, Metres, NewtonMetres, Quantity as _};
 
 sentences! {
@@ -57,10 +57,17 @@ sentences! {
         Sender { owner: Box<str>, level: Figure } => "{owner} {level}";
 
         // The meter and the cables.
+        VoltageAt { port: Box<str> } => "voltage at port {port}";
+        LevelAt { place: Box<str> } => "level at: {place}";
         Higher => "higher";
         Lower => "lower";
         Device => "device";
-        Grade { category: &'static str, screening: &'static str, jacket: Term } => "{category} {screening}, {jacket}";
+        Grade { grade: Box<str>, jacket: Term } => "{grade}, {jacket}";
+
+        // What is not the network's own.
+        StandardPart => "standard part, shipped in the program";
+        Basis { text: Box<str>, sure: Term } => "{text} [{sure}]";
+        BasisOf { keys: Box<str>, text: Box<str>, sure: Term } => "{keys}: {text} [{sure}]";
 
         // What stands together.
         EndAt { hop: Box<str>, end: EndName, height: Box<Given<Metres>> } => "{hop} end {end} at {height}";
@@ -110,9 +117,24 @@ impl Saying {
         Self::Word { word: Term(word) }
     }
 
+    /// What a figure rests on.
+    pub(super) fn basis(text: &str, sure: Sure) -> Self {
+        Self::Basis { text: text.into(), sure: Term(sure.words()) }
+    }
+
+    /// What figures of some keys rest on.
+    pub(super) fn basis_of(keys: &str, text: &str, sure: Sure) -> Self {
+        Self::BasisOf { keys: keys.into(), text: text.into(), sure: Term(sure.words()) }
+    }
+
+    /// A quantity of which only a range is known.
+    pub(super) fn range(least: impl std::fmt::Display, most: impl std::fmt::Display) -> Self {
+        Self::Range { least: Figure::of(least), most: Figure::of(most) }
+    }
+
     /// The grade of a cable.
-    pub(super) const fn grade(category: Category, screening: Screening, jacket: Jacket) -> Self {
-        Self::Grade { category: category.word(), screening: screening.word(), jacket: Term(jacket.word()) }
+    pub(super) fn grade(grade: String, jacket: Jacket) -> Self {
+        Self::Grade { grade: grade.into(), jacket: Term(jacket.word()) }
     }
 
     /// How surely the figures of a code are known: in one word where that is the same for all.

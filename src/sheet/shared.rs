@@ -57,12 +57,18 @@ pub(super) fn supplies<'n>(
 ) -> Vec<SharedSupply<'n>> {
     let shared = (0..own.runs.len()).filter_map(|number| {
         let feeds: Vec<FellowRun<'n>> = company.on_supply(own, number).take(MOST + 1).collect();
-        (feeds.len() > 1).then(|| one(hop, own, number, feeds))
+        (feeds.len() > 1).then(|| one(hop, own, number, feeds, company))
     });
     shared.collect()
 }
 
-fn one<'n>(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>, number: usize, feeds: Vec<FellowRun<'n>>) -> SharedSupply<'n> {
+fn one<'n>(
+    hop: &ResolvedHop<'_>,
+    own: &ResolvedEnd<'_>,
+    number: usize,
+    feeds: Vec<FellowRun<'n>>,
+    company: Companions<'_>,
+) -> SharedSupply<'n> {
     let here =
         |one: &FellowRun<'_>| (one.fellow.hop.hop.at, one.fellow.end.name, one.run) == (hop.hop.at, own.name, number);
     let told_here = feeds.last().is_some_and(here);
@@ -74,7 +80,8 @@ fn one<'n>(hop: &ResolvedHop<'_>, own: &ResolvedEnd<'_>, number: usize, feeds: V
     }));
     let known = Traced::each(&feeds.iter().map(named).collect::<Vec<_>>());
     let crowded = (feeds.len() > MOST).then_some(Reason::CrowdedSupply { most: MOST });
-    let drawn: Vec<[Traced<Watts>; 2]> = if crowded.is_some() { Vec::new() } else { feeds.iter().map(draws).collect() };
+    let drawn: Vec<[Traced<Watts>; 2]> =
+        if crowded.is_some() { Vec::new() } else { feeds.iter().map(|feeds| draws(feeds, company)).collect() };
     let sum = |which: usize| {
         let each: Vec<Traced<Watts>> = drawn.iter().map(|both| both[which].clone()).collect();
         let sum = Traced::each(&each).map(|each| Watts(each.iter().map(|watts| watts.0).sum()));
@@ -100,10 +107,10 @@ fn named(feeds: &FellowRun<'_>) -> Traced<()> {
 }
 
 /// What a run draws at its port, and what is kept for it there.
-fn draws(feeds: &FellowRun<'_>) -> [Traced<Watts>; 2] {
+fn draws(feeds: &FellowRun<'_>, company: Companions<'_>) -> [Traced<Watts>; 2] {
     let (hop, end) = (feeds.fellow.hop, feeds.fellow.end);
     let radio = end.radio;
-    let sheets = run::of_end(end, &Target::of(hop));
+    let sheets = run::of_end(feeds.fellow, &Target::of(hop), company);
     let drawn = sheets[feeds.run].lines.supply_power.traced().clone();
     let passive = match end.runs[feeds.run].supply {
         Some(supply) => see!(supply.standard).map(|standard| *standard == Standard::Passive),

@@ -5,7 +5,7 @@ use crate::physics::rain_outage::Outage;
 use crate::physics::share::Share;
 use crate::physics::worst_month::MonthOutage;
 use crate::spec::Both;
-use crate::units::{Decibels, Given, Metres, Percent, Quantity};
+use crate::units::{Decibels, Given, Metres, Millimetres, Percent, Quantity};
 
 /// Something a line can hold.
 pub trait Shown {
@@ -137,6 +137,27 @@ impl Shown for Part {
     }
     fn told(&self) -> Told {
         Told::Number(self.to_string())
+    }
+}
+
+/// How thick a cable is: a diameter, or two that it lies between.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Across {
+    /// The least, where only a range is known.
+    pub least: Option<Given<Millimetres>>,
+    /// The greatest.
+    pub most: Given<Millimetres>,
+}
+
+impl Shown for Across {
+    fn number(&self) -> Option<(f64, &'static str)> {
+        self.most.number().filter(|_| self.least.is_none())
+    }
+    fn told(&self) -> Told {
+        match &self.least {
+            None => self.most.told(),
+            Some(least) => Told::Said(Saying::range(least, &self.most)),
+        }
     }
 }
 

@@ -30,9 +30,11 @@ sentences! {
         People { end: EndName } => "End {end}, people";
         Grounding { end: EndName } => "End {end}, grounding";
         Run { end: EndName, port: Box<str> } => "End {end}, run to port {port}";
+        Arrival { end: EndName, port: Box<str> } => "End {end}, what comes in at port {port}";
         Shared { end: EndName, port: Box<str> } => "End {end}, supply of port {port}, shared";
         Beside { end: EndName, hop: Box<str>, other: EndName } => "End {end}, beside it {hop} end {other}";
         CloseTo { end: EndName } => "Close to end {end}";
+        Elsewhere { kind: Term, id: Box<str> } => "From elsewhere: {kind} {id}";
         Record { record: Box<str>, end: EndName, day: Box<str> } => "Record {record}, end {end}, {day}";
         RecordRun { record: Box<str>, port: Box<str> } => "Record {record}, run to port {port}";
     }

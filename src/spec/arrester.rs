@@ -19,8 +19,8 @@ pub struct Arrester {
     pub title: Text,
     /// Line rate it passes.
     pub rate: Given<MegabitsPerSecond>,
-    /// Pairs it passes power on: 2 or 4.
-    #[schemars(extend("enum" = [2, 4]))]
+    /// Pairs it passes power on: 2 or 4; 1 for two cores.
+    #[schemars(extend("enum" = [1, 2, 4]))]
     pub pairs: u8,
     /// Resistance it puts in series with each conductor.
     pub series_resistance: Given<Ohms>,

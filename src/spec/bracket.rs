@@ -17,7 +17,8 @@ pub struct Bracket {
     pub id: Id,
     /// Maker and model as printed on the label.
     pub title: Text,
-    /// True outside diameters the clamp closes on.
+    /// Outside diameters the clamp closes on, as they measure or by the names of their sizes.
+    #[schemars(extend("x-tube" = true))]
     pub pole: Window<Millimetres>,
     /// Tilt it gives without its extension plate.
     pub tilt: Tilt,

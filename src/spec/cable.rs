@@ -1,12 +1,12 @@
-//! The `cable` document.
+//! The `cable` document: balanced pairs, or two cores for direct current.
 
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text, Window};
-use crate::units::{Celsius, Given, Millimetres, OhmsPerKilometre, SquareMillimetres};
+use super::{Id, Kind, Source, Text, Window};
+use crate::units::{Amperes, Celsius, Given, Millimetres, OhmsPerKilometre, SquareMillimetres};
 
-/// A cable type with four balanced pairs.
+/// A cable type: four balanced pairs, or two cores for direct current.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Cable {
@@ -17,15 +17,20 @@ pub struct Cable {
     pub id: Id,
     /// Maker and type as printed on the jacket.
     pub title: Text,
-    /// Category by ISO/IEC 11801.
-    pub category: Category,
-    /// Screening by ISO/IEC 11801: overall screen, slash, pair screen.
-    pub screening: Screening,
+    /// What is in it. Default `four-pair`.
+    #[serde(default)]
+    pub construction: Construction,
+    /// Category by ISO/IEC 11801, of four pairs. Without it no data is carried.
+    pub category: Option<Category>,
+    /// Screening by ISO/IEC 11801: overall screen, slash, pair screen. None if not given.
+    pub screening: Option<Screening>,
     /// Where its jacket may be used.
     pub jacket: Jacket,
-    /// Outside diameter of the jacket.
+    /// Outside diameter of the jacket; where only a range is known, the greatest.
     pub outside_diameter: Given<Millimetres>,
-    /// Cross-section of one conductor. Without it the category's limit of 93.8 Ω/km is taken.
+    /// The least it may be, where only a range is known, as of a standard part. What seals the cable has to hold both.
+    pub least_diameter: Option<Given<Millimetres>>,
+    /// Cross-section of one conductor. Without it the limit of 93.8 Ω/km is taken, that of a category.
     pub conductor: Option<Given<SquareMillimetres>>,
     /// What the conductors are made of.
     pub material: Conductor,
@@ -35,6 +40,84 @@ pub struct Cable {
     pub bend_radius: Option<Given<Millimetres>>,
     /// Temperatures it may be used in.
     pub temperature: Option<Window<Celsius>>,
+    /// Current it may carry all the time, as its sheet or the code of the place says: what a fuse must protect.
+    pub rated_current: Option<Given<Amperes>>,
+    /// Where its figures come from, and how sure they are.
+    #[serde(default)]
+    pub sources: Vec<Source>,
+}
+
+impl Cable {
+    /// Whether a window of outside diameters holds it, whatever of its range it turns out to be.
+    #[must_use]
+    pub fn fits(&self, window: &Window<Millimetres>) -> bool {
+        let least = self.least_diameter.as_ref().map_or(self.outside_diameter.value, |least| least.value);
+        window.holds(least) && window.holds(self.outside_diameter.value)
+    }
+
+    /// Its diameter as written: `6.8 mm`, or `7.3 mm to 8.5 mm`.
+    #[must_use]
+    pub fn across(&self) -> String {
+        match &self.least_diameter {
+            Some(least) => format!("{least} to {}", self.outside_diameter),
+            None => self.outside_diameter.to_string(),
+        }
+    }
+
+    /// How it is screened.
+    #[must_use]
+    pub fn screened(&self) -> Screening {
+        self.screening.unwrap_or(Screening::UUtp)
+    }
+
+    /// Whether it has a screen that can be bonded.
+    #[must_use]
+    pub fn has_screen(&self) -> bool {
+        self.screened() != Screening::UUtp
+    }
+
+    /// Pairs it can bring power over.
+    #[must_use]
+    pub const fn pairs(&self) -> u8 {
+        match self.construction {
+            Construction::FourPair => 4,
+            Construction::TwoCore => 1,
+        }
+    }
+
+    /// Category and screening in a few letters; the cores where it has none.
+    #[must_use]
+    pub fn grade(&self) -> String {
+        match (self.construction, self.category, &self.conductor) {
+            (Construction::TwoCore, _, Some(area)) => format!("2 × {area}"),
+            (Construction::TwoCore, _, None) => Construction::TwoCore.word().to_owned(),
+            (Construction::FourPair, Some(category), _) => format!("{} {}", category.word(), self.screened().word()),
+            (Construction::FourPair, None, _) => self.screened().word().to_owned(),
+        }
+    }
+}
+
+/// What is in a cable.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+#[schemars(inline)]
+pub enum Construction {
+    /// Four balanced pairs, for data and power.
+    #[default]
+    FourPair,
+    /// Two cores, for direct current alone.
+    TwoCore,
+}
+
+impl Construction {
+    /// The word as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::FourPair => "four-pair",
+            Self::TwoCore => "two-core",
+        }
+    }
 }
 
 /// Category of a balanced cable.

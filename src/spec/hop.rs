@@ -7,12 +7,11 @@ use super::climate::Climate;
 use super::objectives::HopObjectives;
 use super::path::HopPath;
 use super::{
-    Antenna, Arrester, Bracket, Cable, Carried, EndName, HopLicence, Id, Kind, Radio, Ref, Site, Supply, Text, Way,
-    Window,
+    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndName, Entry, Fuse, HopLicence, Id, Kind, Load, Plugs,
+    Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Text, Way,
 };
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, SquareMillimetres,
-    Volts, Watts,
 };
 
 /// A point-to-point radio hop.
@@ -230,7 +229,7 @@ impl Orientation {
     }
 }
 
-/// One cable from the building to a port of the radio.
+/// One cable to a port of the radio: from the building, or from another radio or device.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Run {
@@ -247,12 +246,23 @@ pub struct Run {
     pub supply_port: Option<Id>,
     /// Where that supply stands and takes its power: one of the site's power points.
     pub power_point: Option<Id>,
-    /// What it feeds, where it carries `power-out`.
+    /// What it feeds, where it carries `power-out` to something that is no radio of this network.
     #[serde(default)]
     pub feeds: Load,
+    /// The port of another radio at this site that it leads to. It is written at one of the two only: at the one that hands power
+    /// on, where it carries `power-out`; that radio then needs no supply of its own.
+    pub ends_at: Option<RadioPort>,
+    /// The port of the switch that it leads to.
+    pub switch: Option<SwitchPort>,
     /// Cable type.
     pub cable: Ref<Cable>,
-    /// Length outdoors, from the radio to the building.
+    /// Which core is which, where it is fed by two poles: so that a crew finds it when they are reversed.
+    pub cores: Option<Cores>,
+    /// The fuse or breaker that protects its cable, at the supply.
+    pub fuse: Option<Fuse>,
+    /// What it goes into at the other end. Default `building`, and `none` where it leads to another radio.
+    pub entry: Option<Entry>,
+    /// Length outdoors, from the radio to the entry.
     #[schemars(extend("x-least" = 0))]
     pub outdoor: Given<Metres>,
     /// Length indoors, from the entry to the supply, cords included.
@@ -272,82 +282,31 @@ pub struct Run {
     pub entry_earth: Option<Id>,
 }
 
-/// A device fed through the radio: a radio model, or what its sheet says.
-#[derive(Debug, Default, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(inline)]
-pub struct Load {
-    /// A radio model, which says all below.
-    pub radio: Option<Ref<Radio>>,
-    /// What it is.
-    pub title: Option<Text>,
-    /// Most it ever draws.
-    pub draw: Option<Given<Watts>>,
-    /// Voltage at its port.
-    pub voltage: Option<Window<Volts>>,
-}
-
-/// Shells of the plugs on a cable.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum Plugs {
-    /// Metal, in touch with the screen.
-    #[default]
-    Metal,
-    /// Plastic.
-    Plastic,
-}
-
-/// Where the screen of a cable is bonded to earth.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum ScreenBond {
-    /// At the radio and at the entry.
-    #[default]
-    BothEnds,
-    /// At the radio only.
-    RadioOnly,
-    /// At the entry only.
-    EntryOnly,
-    /// Nowhere.
-    Nowhere,
-}
-
-impl ScreenBond {
-    /// Where, in words.
+impl Run {
+    /// What it goes into at the other end.
     #[must_use]
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::BothEnds => "at both ends",
-            Self::RadioOnly => "at the radio only",
-            Self::EntryOnly => "at the entry only",
-            Self::Nowhere => "nowhere",
-        }
+    pub fn enters(&self) -> Entry {
+        self.entry.unwrap_or(if self.ends_at.is_some() { Entry::None } else { Entry::Building })
+    }
+
+    /// Whether power goes over it from this radio to another one.
+    #[must_use]
+    pub fn powers_a_radio(&self) -> bool {
+        self.ends_at.is_some() && self.carries.contains(&Carried::PowerOut)
     }
 }
 
-/// A surge arrester and where in the run it sits.
+/// A port of a radio of this network.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
-pub struct ArresterUse {
-    /// Arrester model.
-    pub model: Ref<Arrester>,
-    /// Where it sits.
-    pub at: RunPlace,
-}
-
-/// A place along a cable run.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-#[schemars(inline)]
-pub enum RunPlace {
-    /// Within about a metre of the radio.
-    Radio,
-    /// Where the cable enters the building.
-    Entry,
+pub struct RadioPort {
+    /// Its hop.
+    pub hop: Ref<Hop>,
+    /// The end of that hop.
+    pub end: EndName,
+    /// The port of the radio there.
+    pub port: Id,
 }
 
 /// Grounding of the radio at one end.

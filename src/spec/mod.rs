@@ -3,6 +3,7 @@
 //! These types are the language. Their doc comments become the descriptions in `schema/`, and through it the help an
 //! editor shows. They hold no places and no spans: a document's place is kept beside it, see [`crate::network`].
 
+mod alignment;
 mod antenna;
 mod arrester;
 mod bracket;
@@ -24,8 +25,10 @@ mod path;
 mod print;
 mod radio;
 mod record;
+mod run;
 mod schema;
 mod service;
+mod source;
 
 mod site;
 mod supply;
@@ -33,10 +36,11 @@ mod waiver;
 mod wind;
 mod words;
 
+pub use alignment::{AlignedBy, AlignmentMode, EraseButton, Indication, Readout, ReadoutPoint, ShownLevel};
 pub use antenna::{Antenna, GainPoint, PatternPoint};
 pub use arrester::Arrester;
 pub use bracket::{Bracket, BracketSwing, Fastener, Finish, Plate, ScrewClass, Tilt};
-pub use cable::{Cable, Category, Conductor, Jacket, Screening};
+pub use cable::{Cable, Category, Conductor, Construction, Jacket, Screening};
 pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
@@ -44,8 +48,7 @@ pub use dialect::Dialect;
 pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
 pub use hop::{
-    ArresterUse, BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Load, Orientation, Plugs, Polarisation,
-    PortLoss, Run, RunPlace, ScreenBond,
+    BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
 pub use licence::{HopLicence, LicenceCode};
 pub use material::Material;
@@ -56,15 +59,15 @@ pub use network::{
 pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
-pub use radio::{
-    Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, Readout, ReadoutPoint, State,
-};
+pub use radio::{Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State};
 pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
 };
+pub use run::{ArresterUse, Cores, Entry, Fuse, Load, Plugs, Pole, RunPlace, ScreenBond, SwitchPort};
 pub use schema::{schema_of, schema_text};
 pub use service::{Service, ServiceObjectives};
+pub use source::{Source, Sure};
 
 pub use site::{
     Consent, Contact, EarthPoint, NearEdge, Occupied, Position, PowerLine, PowerPoint, Shelter, Site, Support,
@@ -73,7 +76,7 @@ pub use site::{
 pub use supply::{Location, Standard, Supply, Wiring};
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
-pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, Text, Window};
+pub use words::{Date, Id, LONGEST_ID, LONGEST_TITLE, Number, Ref, STANDARD, Text, Window};
 
 /// The kind of thing a document describes: its `kind` key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Deserialize, schemars::JsonSchema)]
@@ -166,6 +169,9 @@ pub trait Spec: serde::de::DeserializeOwned + schemars::JsonSchema {
 
     /// The document's own name.
     fn id(&self) -> &Id;
+
+    /// Calls it something else.
+    fn rename(&mut self, id: Id);
 }
 
 macro_rules! specs {
@@ -175,6 +181,10 @@ macro_rules! specs {
 
             fn id(&self) -> &Id {
                 &self.id
+            }
+
+            fn rename(&mut self, id: Id) {
+                self.id = id;
             }
         })+
     };

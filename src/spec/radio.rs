@@ -3,10 +3,13 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Carried, EmissionClass, Id, Kind, Number, Standard, Text, Window, Wiring};
+use super::{
+    AlignedBy, AlignmentMode, Carried, EmissionClass, EraseButton, Id, Indication, Kind, Number, Readout, ShownLevel,
+    Standard, Text, Window, Wiring,
+};
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
-    Milliseconds, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
+    Milliseconds, Minutes, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A radio model.
@@ -50,8 +53,21 @@ pub struct Radio {
     pub ports: Vec<Port>,
     /// What it needs to run.
     pub power: RadioPower,
-    /// The voltage a crew aligns by.
-    pub readout: Readout,
+    /// The voltage a crew aligns by. Without it the crew aligns by `shown_level`, and without that by `indication`.
+    pub readout: Option<Readout>,
+    /// The level it shows of itself, if it does: what a crew aligns by without a voltage, and writes down beside one.
+    pub shown_level: Option<ShownLevel>,
+    /// What else grows with the level. A crew can find the peak by it and cannot tell whether it is the right one.
+    pub indication: Option<Indication>,
+    /// Whether it sends as soon as it has power. Taken to be so if not given, which is what a crew has to reckon with.
+    pub sends_at_power_on: Option<bool>,
+    /// Time from power until it serves.
+    #[schemars(extend("x-least" = 0))]
+    pub start_up_time: Option<Given<Minutes>>,
+    /// A state of its own for aligning, if it has one.
+    pub alignment_mode: Option<AlignmentMode>,
+    /// Its button that erases something when it is held, if it has one.
+    pub erase_button: Option<EraseButton>,
     /// Ground terminal.
     pub ground: RadioGround,
     /// Air temperatures it works in.
@@ -86,6 +102,28 @@ pub struct Radio {
     /// Lamps and what they mean.
     #[serde(default)]
     pub indicators: Vec<Indicator>,
+}
+
+impl Radio {
+    /// What a crew aligns by, if the radio has anything of the kind.
+    #[must_use]
+    pub fn aligned_by(&self) -> Option<AlignedBy<'_>> {
+        let voltage = self.readout.as_ref().map(AlignedBy::Voltage);
+        let level = || self.shown_level.as_ref().map(AlignedBy::Level);
+        voltage.or_else(level).or_else(|| self.indication.as_ref().map(AlignedBy::Indication))
+    }
+
+    /// Whether it may send as soon as it has power: only a sheet that says no is believed.
+    #[must_use]
+    pub fn may_send_at_power_on(&self) -> bool {
+        self.sends_at_power_on.unwrap_or(true)
+    }
+
+    /// Whether its alignment voltage comes out of a port.
+    #[must_use]
+    pub fn reads_out_at(&self, port: &str) -> bool {
+        self.readout.as_ref().is_some_and(|readout| *readout.port == *port)
+    }
 }
 
 /// One half of a duplex pair, or the only band of a radio that takes turns.
@@ -236,35 +274,6 @@ pub struct RadioPower {
     pub wiring: Vec<Wiring>,
     /// Voltage at which it has switched on for certain. Default that of `limits.start_voltage` in the network.
     pub start: Option<Given<Volts>>,
-}
-
-/// The voltage a crew aligns by: a straight line through two points.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(inline)]
-pub struct Readout {
-    /// Port the meter is put on. It must be free while aligning.
-    pub port: Id,
-    /// Voltages the output can give.
-    pub range: Window<Volts>,
-    /// One point of the scale.
-    pub low: ReadoutPoint,
-    /// Another point of the scale.
-    pub high: ReadoutPoint,
-    /// How far the level it means may be off, either way.
-    #[schemars(extend("x-least" = 0))]
-    pub tolerance: Option<Given<Decibels>>,
-}
-
-/// A point of the read-out scale.
-#[derive(Debug, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-#[schemars(inline)]
-pub struct ReadoutPoint {
-    /// What the meter shows.
-    pub voltage: Given<Volts>,
-    /// The received level it means.
-    pub level: Given<Dbm>,
 }
 
 /// The ground terminal of a radio.

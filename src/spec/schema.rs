@@ -9,7 +9,7 @@ use super::{
     Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Service, Site,
     Supply, Waiver,
 };
-use crate::units::Kind as Quantity;
+use crate::units::{Kind as Quantity, of_tube};
 
 /// The schema of one kind of document, JSON Schema 2020-12.
 #[must_use]
@@ -18,6 +18,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         .with_transform(RecursiveTransform(without_null))
         .with_transform(RecursiveTransform(one_constant))
         .with_transform(RecursiveTransform(one_line_descriptions))
+        .with_transform(RecursiveTransform(tubes))
         .with_transform(RecursiveTransform(limits))
         .with_transform(RecursiveTransform(titles))
         .into_generator();
@@ -82,6 +83,21 @@ fn titles(schema: &mut Schema) {
     let Some(title) = title.filter(|title| title.get("type").is_some_and(|name| name == "string")) else { return };
     title.insert("maxLength".into(), LONGEST_TITLE.into());
     title.insert("x-form".into(), "title".into());
+}
+
+/// What is marked as the diameter of a tube, or as a window of such, may be the name of a size.
+fn tubes(schema: &mut Schema) {
+    if schema.remove("x-tube").is_none() {
+        return;
+    }
+    if schema.get("x-quantity").is_some() {
+        return of_tube(schema);
+    }
+    for end in ["min", "max"] {
+        let inner = schema.get_mut("properties").and_then(|keys| keys.get_mut(end));
+        let Some(inner) = inner.and_then(|value| <&mut Schema>::try_from(value).ok()) else { continue };
+        of_tube(inner);
+    }
 }
 
 /// Says of each quantity from where to where it goes: no pattern can.

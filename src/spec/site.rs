@@ -135,7 +135,9 @@ pub struct Support {
     pub id: Id,
     /// What it is.
     pub kind: SupportKind,
-    /// True outside diameter of the tube the clamp closes on (not the nominal pipe size).
+    /// Outside diameter of the tube the clamp closes on, as it measures: `76.1 mm`; or the name of its size, `DN 65 EN 10255`
+    /// or `NPS 2 1/2`. A name that is not the same tube everywhere needs its standard.
+    #[schemars(extend("x-tube" = true))]
     pub outside_diameter: Given<Millimetres>,
     /// Thickness of the tube's wall.
     pub wall_thickness: Option<Given<Millimetres>>,

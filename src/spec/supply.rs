@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text, Window};
+use super::{Id, Kind, Source, Text, Window};
 use crate::units::{Celsius, Given, MegabitsPerSecond, Volts, Watts};
 
 /// A power supply, injector or switch port.
@@ -39,6 +39,9 @@ pub struct Supply {
     pub location: Location,
     /// Air temperatures it works in.
     pub temperature: Option<Window<Celsius>>,
+    /// Where its figures come from, and how sure they are.
+    #[serde(default)]
+    pub sources: Vec<Source>,
 }
 
 /// Which contacts of an eight-pole plug are positive and which negative.

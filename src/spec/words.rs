@@ -14,6 +14,12 @@ use crate::units::{Given, Quantity};
 /// The longest id: it names files and stands in narrow columns.
 pub const LONGEST_ID: usize = 64;
 
+/// What an id is made of, as a regular expression.
+const ID: &str = "[a-z0-9]+(-[a-z0-9]+)*";
+
+/// What the name of a standard part starts with: no document of a network may.
+pub const STANDARD: &str = "std:";
+
 /// The longest title: it stands in headings and tables.
 pub const LONGEST_TITLE: usize = 300;
 
@@ -55,7 +61,7 @@ string_like! {
     Text { "type": "string", "minLength": 1 }
     /// The name of a thing, unique among its kind: lower-case letters, digits and hyphens.
     Id {
-        "type": "string", "pattern": "^[a-z0-9]+(-[a-z0-9]+)*$", "maxLength": LONGEST_ID, "examples": ["north-mast"],
+        "type": "string", "pattern": format!("^{ID}$"), "maxLength": LONGEST_ID, "examples": ["north-mast"],
         "x-form": "id"
     }
 }
@@ -122,6 +128,7 @@ impl<T: Spec> JsonSchema for Ref<T> {
     }
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         let mut schema = Id::json_schema(generator);
+        schema.insert("pattern".into(), format!("^({STANDARD})?{ID}$").into());
         schema.insert("x-refers-to".into(), T::KIND.word().into());
         schema.insert("examples".into(), serde_json::json!([format!("some-{}", T::KIND)]));
         schema

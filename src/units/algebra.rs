@@ -88,6 +88,7 @@ operator! {
     Volts * Amperes = Watts;
     Watts + Watts = Watts;
     Watts - Watts = Watts;
+    Amperes - Amperes = Amperes;
 }
 
 impl Mul<Metres> for DecibelsPerKilometre {

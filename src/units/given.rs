@@ -6,7 +6,7 @@ use std::fmt;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::de::{Deserialize, Deserializer, Error, Unexpected, Visitor};
 
-use super::{Quantity, text};
+use super::{Millimetres, Quantity, text, tube};
 
 /// A value together with the author's words for it, so that `4 1/2 in` is printed back as `4 1/2 in`.
 ///
@@ -76,7 +76,8 @@ impl<'de, Q: Quantity> Deserialize<'de> for Given<Q> {
             }
 
             fn visit_str<E: Error>(self, words: &str) -> Result<Given<Q>, E> {
-                match text::read(Q::KIND, words) {
+                let named = (Q::KIND.name == Millimetres::KIND.name).then(|| tube::read(words)).flatten();
+                match named.unwrap_or_else(|| text::read(Q::KIND, words)) {
                     Ok(base) => Ok(Given { value: Q::new(base), words: Some(words.trim().into()) }),
                     Err(fault) => Err(E::custom(fault.reason)),
                 }
@@ -110,6 +111,15 @@ impl<Q: Quantity> JsonSchema for Given<Q> {
             "x-unit": kind.unit,
         })
     }
+}
+
+/// Makes of the schema of a diameter that of a tube's: it may be the name of a size as well.
+pub fn of_tube(schema: &mut Schema) {
+    let plain = pattern(Millimetres::KIND);
+    let inside = plain.trim_start_matches(r"^\s*").trim_end_matches(r"\s*$");
+    schema.insert("pattern".into(), format!(r"^\s*({inside}|{})\s*$", tube::PATTERN).into());
+    schema.insert("x-quantity".into(), super::kinds::TUBE.into());
+    schema.insert("examples".into(), serde_json::json!([Millimetres::KIND.example, "DN 50", "NPS 2 1/2"]));
 }
 
 /// A regular expression for editors: a number, then one of the unit words.

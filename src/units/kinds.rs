@@ -184,13 +184,25 @@ quantity! {
         Times(1.0) => "ms", Times(0.001) => "µs" | "us", Times(1000.0) => "s";
     /// A span of time, for outages.
     Minutes: "duration" in "min", decimals 1, like "52.6 min", from 0.0 to 1_000_000.0, no finer than 0.000_001, written
-        Times(1.0) => "min", Times(60.0) => "h";
+        Times(1.0) => "min", Times(1.0 / 60.0) => "s", Times(60.0) => "h";
 }
+
+/// What a tube measures outside: a diameter that may also be written as the name of a size.
+pub(super) const TUBE: &str = "tube diameter";
+
+const OF_TUBES: &Kind = &Kind {
+    name: TUBE,
+    unit: Millimetres::KIND.unit,
+    example: Millimetres::KIND.example,
+    range: Millimetres::KIND.range,
+    grain: Millimetres::KIND.grain,
+    spellings: Millimetres::KIND.spellings,
+};
 
 impl Kind {
     /// The kind with this name, as the schema's `x-quantity` gives it.
     #[must_use]
     pub fn named(name: &str) -> Option<&'static Self> {
-        ALL.iter().copied().find(|kind| kind.name == name)
+        ALL.iter().copied().chain([OF_TUBES]).find(|kind| kind.name == name)
     }
 }

@@ -8,6 +8,7 @@
 
 mod algebra;
 mod apart;
+mod fault;
 mod given;
 mod kind;
 mod kinds;
@@ -16,16 +17,18 @@ mod print;
 mod quantity;
 mod second;
 mod text;
+mod tube;
 
 pub use apart::apart;
-pub use given::Given;
+pub use fault::Fault;
+pub use given::{Given, of_tube};
 pub use kind::{Conversion, Kind, Spelling};
 pub use kinds::*;
 pub use quantity::Quantity;
 pub use second::{
     TwoSystems, given_in_both, in_both, in_both_imperial_first, latitude_in_seconds, longitude_in_seconds,
 };
-pub use text::{Fault, read};
+pub use text::read;
 
 #[cfg(test)]
 mod tests {

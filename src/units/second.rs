@@ -2,6 +2,7 @@
 //!
 //! A matter of printing, not of physics: exact factors, each value converted from the unrounded one.
 
+use super::tube::is_name;
 use super::{Given, Latitude, Longitude, Metres, Millimetres, NewtonMetres, Quantity, print};
 
 /// A kind that crews measure in either system.
@@ -25,6 +26,9 @@ impl TwoSystems for NewtonMetres {
 /// Words in one system as they stand, the other system in brackets: `17.4 m (57.1 ft)`, `103 ft (31.4 m)`.
 fn with_second<Q: TwoSystems>(words: &str, value: Q) -> String {
     let (unit, size, decimals) = Q::IMPERIAL;
+    if is_name(words) {
+        return format!("{words}: {value} ({})", print::write(value.base() / size, decimals, unit));
+    }
     let imperial = ["ft", "in", "'", "\"", "mi", "lbf"].iter().any(|mark| {
         words.trim_start_matches(|c: char| c.is_ascii_digit() || " .+-/\u{2212}".contains(c)).starts_with(mark)
     });
@@ -87,6 +91,7 @@ mod tests {
         assert_eq!(in_both_imperial_first(Metres(17.4)), "57.1 ft (17.4 m)");
         assert_eq!(with_second("103 ft", Metres(31.394_4)), "103 ft (31.4 m)");
         assert_eq!(with_second("4 1/2 in", Millimetres(114.3)), "4 1/2 in (114.3 mm)");
+        assert_eq!(with_second("NPS 2 1/2", Millimetres(73.03)), "NPS 2 1/2: 73.0 mm (2.88 in)");
         assert_eq!(with_second("22 lbf·ft", NewtonMetres(29.828)), "22 lbf·ft (29.8 N·m)");
         assert_eq!(with_second("30 N·m", NewtonMetres(30.0)), "30 N·m (22.1 lbf·ft)");
     }

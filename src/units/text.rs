@@ -4,29 +4,22 @@
 //! feet and pounds, `51 ft 6 in` is a length, `4/0 AWG` a gauge, and `46°30'44.4" N` a position. Anything else is refused with the
 //! part at fault and the line as it should read.
 
-use std::ops::Range;
-
+use super::fault::Fault;
 use super::kind::{Conversion, Kind, Spelling};
+use super::kinds::TUBE;
 use super::number::{Form, Number, read_feet_and_inches, read_number, read_sexagesimal, tidy};
-
-/// Why a text is not the quantity it should be.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Fault {
-    /// The part of the text at fault, in bytes.
-    pub span: Range<usize>,
-    /// What is wrong: one lower-case clause.
-    pub reason: String,
-    /// How to mend it.
-    pub help: String,
-    /// The unit that was meant, where that is certain and `span` is its odd spelling.
-    pub unit: Option<&'static str>,
-}
+use super::tube;
 
 /// Reads `text` as a quantity of `kind`, giving the value in its base unit.
 ///
 /// # Errors
 /// No number, no unit, a unit of another kind, or a value outside [`Kind::range`] or finer than [`Kind::grain`].
 pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
+    if kind.name == TUBE
+        && let Some(named) = tube::read(text)
+    {
+        return named;
+    }
     if let Some(value) = read_mixed(kind, text) {
         return in_range(kind, text, tidy(value));
     }

@@ -11,7 +11,7 @@ use rayon::prelude::*;
 
 use crate::air::Air;
 use crate::finding::{Finding, Spot};
-use crate::network::{self, Files, Library, Loaded, ResolvedHop, Scope};
+use crate::network::{self, Files, Home, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
 use crate::sheet::{HopPart, HopSheet, Parts, ServiceSheet};
 use crate::spec::Date;
@@ -159,6 +159,9 @@ impl Open<'_> {
         fingerprint::give(&mut findings, files);
         let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
         findings.retain(|finding| concerns(finding, files, scope));
+        for finding in &mut findings {
+            keep_to_own(finding, files);
+        }
         let (waived, findings) = findings.into_iter().partition(|finding| finding.waived.is_some());
         Evaluation {
             files: Arc::clone(files),
@@ -309,10 +312,19 @@ impl Open<'_> {
     }
 }
 
+/// Takes the mend off a finding that would alter what is not the network's own.
+fn keep_to_own(finding: &mut Finding, files: &Files) {
+    let own = |spot: &Spot| spot.file().and_then(|file| files.get(file)).is_none_or(|file| file.home == Home::Own);
+    if finding.fix.as_ref().is_some_and(|fix| !fix.edits.iter().all(|(spot, _)| own(spot))) {
+        finding.fix = None;
+    }
+}
+
 /// Whether a finding touches one of the paths a person asked about.
 fn concerns(finding: &Finding, files: &Files, scope: &Scope) -> bool {
     finding.labels.iter().any(|label| match label.spot.file().and_then(|file| files.get(file)) {
-        Some(file) => scope.reports(&file.origin),
+        // What is used is looked at with who uses it.
+        Some(file) => file.home != Home::Own || scope.reports(&file.origin),
         None => true,
     })
 }

@@ -118,10 +118,12 @@ inverted = inverted (upside down)
 tool-wrench = torque wrench
 tool-wrench-for = torque wrench for { $torque }
 tool-wrench-range = torque wrench from { $least } to { $most }
+tool-wrench-sockets = { $wrench } with sockets { $sockets }
+tool-meter = voltmeter that shows millivolts with a lead for port { $port }
+tool-shown-level = what is needed to see the level ({ $place }), voltmeter
+tool-voltmeter = voltmeter
 tools =
-    Also: { $wrench }, voltmeter that shows millivolts with a lead for port { $port }, level, compass, cable tester, weather sealing, camera, this pack.
-tools-sockets =
-    Also: { $wrench } with sockets { $sockets }, voltmeter that shows millivolts with a lead for port { $port }, level, compass, cable tester, weather sealing, camera, this pack.
+    Also: { $wrench }, { $meter }, level, compass, cable tester, weather sealing, camera, this pack.
 
 ## Side lobes.
 
@@ -158,6 +160,9 @@ step-lead-torque = Lead it to the radio short and straight, no coil, no bend und
 step-pull = Pull the cable { $cable } from port { $port } to { $to } without bending it under { $pulling }, fixed not under { $fixed }. Tie it.
 step-pull-to-device = the { $device }
 step-pull-to-building = the building
+step-pull-to-cabinet = the cabinet
+step-pull-to-far-end = its far end
+step-pull-to-radio = port { $port } of the radio of hop { $hop }, end { $end }
 step-insert = Close the cable in at port { $port } with gland insert: { $insert }.
 step-insert-by-hand = Close the cable in at port { $port } with gland insert: { $insert }. Tighten by hand only.
 step-drip-loop = Form a drip loop whose lowest point hangs { $depth } below port { $port }.
@@ -165,11 +170,20 @@ step-arrester = Fit and bond the arrester { $arrester } { $at }.
 step-screen = Bond the screen of the cable to port { $port } { $bonded }.
 step-screen-entry = Bond the screen of the cable to port { $port } { $bonded }, at the entry to: { $earth }.
 step-test = Test every pair of the cable to port { $port } and its screen from end to end.
+step-test-cores = Test both cores of the cable to port { $port } from end to end, and that nothing joins them.
+step-switch = Plug the run to port { $port } into port { $socket } of: { $switch }.
 step-blank = Close port { $port } with the maker's blank.
 step-leave-free = Leave port { $port } free for the meter.
+step-erase-button = Keep off { $button }: held for { $held } it erases { $erases }.
 step-wiring = Measure contacts and poles of the supply { $supply } before anything is plugged in: { $wiring }.
+step-sends-at-once = Call the far end, get everybody out from in front of both antennas: the radio may send as soon as it has power.
 step-connect = Connect the run to port { $port } to the supply { $supply } ({ $at }) and switch on.
+step-arrival = Connect port { $port } to the run from port { $from } of the radio of hop { $hop }, end { $end }. Its cable stands in the pack of that end.
+step-arrival-power = Connect port { $port } to the run from port { $from } of the radio of hop { $hop }, end { $end }, and have it switched on there. Its cable and its supply stand in the pack of that end.
 place-not-set = place NOT SET
+step-starts = Wait { $time }: the radio takes that long to start.
+step-cores = Mark the cores to port { $port }: positive { $positive }, negative { $negative }. Measure that they are not reversed.
+step-fuse = Make sure that the run to port { $port } has a fuse of { $rated } in the { $pole } pole at the supply, and that it is out.
 step-voltage = Measure the voltage at the radio under load: expect { $voltage } or more.
 
 ## Steps of alignment.
@@ -185,8 +199,13 @@ step-power = Set the transmit power to { $here } here and to { $there } at the f
 step-ceiling = Never raise the transmit power above { $most } here: no more is allowed or kept clear for.
 step-ceiling-licence = Never raise the transmit power above { $most } here (licence { $number }): no more is allowed or kept clear for.
 step-covers = Take the transport covers off both antennas and the cap off port { $port }. The radomes stay on.
+step-covers-only = Take the transport covers off both antennas. The radomes stay on.
 step-transmit = Switch both transmitters on and wait until both radios have started.
+step-alignment-mode = Bring the radio into its alignment mode: { $enter }
 step-meter = Put a voltmeter that shows millivolts on port { $port }.
+step-shown-level = Open what shows the received level: { $place }.
+step-indication = Watch { $title }: with a stronger signal, { $stronger }.
+step-lag = After every turn wait { $lag } before you believe what it shows.
 step-sweep = Sweep azimuth slowly, at least { $angle } to both sides. Go back to the strongest peak.
 step-sweep-past = Sweep azimuth slowly, well past the first peak to both sides. Go back to the strongest peak.
 step-sweep-tilt = Sweep tilt in the same way. Go back to the strongest peak.
@@ -196,6 +215,7 @@ step-torque = { $screws }: tighten { $number } × { $thread } in turns and in st
 step-torque-maker = Tighten all screws in turns and in stages to the maker's torque.
 step-again = Read again. If it got weaker, loosen and peak anew. Write the reading into the record.
 step-restore = Switch all that was switched off for aligning back on at both ends.
+step-alignment-mode-off = Bring the radio out of its alignment mode: { $leave }
 step-meter-off = Take the meter off and close port { $port }.
 
 ## The install pack.
@@ -284,6 +304,13 @@ target-port = Meter on port { $port }, direct voltage
 target-accept = Accept { $band }
 target-level = Level { $level } with { $state }
 target-sense = A stronger signal reads { $sense }
+target-shown-level = Level at: { $place }
+target-state = with { $state }
+target-sense-level = Nearer to zero is stronger: −40 before −50
+target-peak = strongest peak
+target-stronger = Stronger: { $stronger }
+target-no-level = It tells more from less, not whether the level is right
+target-ask = Stop: ask the designer what to align by
 lamp = Lamp
 lamp-shows = Shows
 lamp-means = Means
@@ -304,6 +331,7 @@ outside-restless-look = Power control still on, a loose mount, rain, or hot air 
 outside-restless-do = Check both, then wait for calm and dry weather.
 outside-none = not there
 outside-none-look = Meter lead or port, far transmitter off, wrong half, channel or polarisation.
+outside-none-look-shown = Far transmitter off, wrong half, channel or polarisation.
 outside-none-do = Check here, then have the far end check.
 
 ## Drawings of the install pack.
@@ -311,16 +339,19 @@ outside-none-do = Check here, then have the far end check.
 draw-radio = Radio
 draw-port = port { $port }
 draw-supply = Supply
+draw-device = Device
 draw-network = Network
 draw-data-power = data and power
 draw-power = power
 draw-data = data
 draw-drip-loop = drip loop
 draw-wall = wall of the building
+draw-cabinet = wall of the cabinet
 draw-outdoors = { $length } outdoors
 draw-indoors = { $length } in
 draw-arrester = arrester
 draw-chain-alt = From port { $port } of the radio { $length } outdoors to the wall of the building, past { $number } surge arresters in all, to the far side.
+draw-chain-outdoors-alt = From port { $port } of the radio { $length } outdoors, past { $number } surge arresters in all, to the far end.
 draw-ground = ground of the site
 draw-plate = plate
 draw-tilt-up = tilt { $tilt } up
@@ -518,7 +549,7 @@ first-lobe = First side lobe off the axis
 meter-this-end = Meter with this end on a side lobe
 meter-far-end = Meter with the far end on one
 meter-both-ends = Meter with both ends on one
-meter-port = Meter on port
+aligned-by = Align by
 run-length = Length
 run-hot-length = Length as Ethernet counts it, hot
 run-conductor = One conductor, hot, with contacts

@@ -213,3 +213,8 @@ fn every_number_of_varneck_is_traced() {
 fn every_number_of_saltmere_is_traced() {
     audit("saltmere");
 }
+
+#[test]
+fn every_number_of_osierlea_is_traced() {
+    audit("osierlea");
+}

@@ -92,6 +92,17 @@ fn notations_of_the_trade_fit_reader_and_editor() {
     for text in ["1/0 AWG", "4/0 AWG", "10 AWG", "16 mm²", "16 mm2"] {
         takes(size.clone(), units::SquareMillimetres::KIND, text);
     }
+    let place = schema_of(Kind::Site).to_value();
+    let tube = place["properties"]["supports"]["items"]["properties"]["outside_diameter"].clone();
+    let kind = units::Kind::named("tube diameter").expect("a kind");
+    for text in ["DN 50", "DN65 EN 10255", "NPS 2 1/2", "NPS 2-1/2", "NPS 1/2", "DN 65 ASME B36.10M", "76.1 mm", "3 in"]
+    {
+        takes(tube.clone(), kind, text);
+    }
+    let bracket = schema_of(Kind::Bracket).to_value();
+    let clamp = bracket["properties"]["pole"]["properties"]["max"].clone();
+    takes(clamp, kind, "NPS 4");
+    assert!(units::read(units::Millimetres::KIND, "DN 50").is_err(), "a wall or a bend has no nominal size");
     let latitude = schemars::schema_for!(Given<units::Latitude>).to_value();
     for text in ["46.51234 deg", "46.5° S", "46°30'44.4\" N", "46 30 44.4 S"] {
         takes(latitude.clone(), units::Latitude::KIND, text);

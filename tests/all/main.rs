@@ -4,6 +4,7 @@ mod aim;
 mod attacks;
 mod audit;
 mod availability;
+mod chains;
 mod cli;
 mod climate;
 mod company;
@@ -57,6 +58,7 @@ mod source;
 mod source_files;
 mod source_hostile;
 mod spec;
+mod standard;
 #[path = "../benches/synthetic.rs"]
 #[allow(dead_code, reason = "the benches use the rest")]
 mod synthetic;

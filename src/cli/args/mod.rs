@@ -10,6 +10,7 @@ mod import;
 mod look;
 mod new;
 mod pack;
+mod parts;
 mod plan;
 mod sheet;
 mod values;
@@ -30,6 +31,7 @@ pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
 #[cfg(feature = "pages")]
 pub use pack::{NetworkPackArgs, PackArgs};
+pub use parts::PartsArgs;
 pub use plan::{Plan, PlanFormat};
 pub use sheet::{Sheet, SheetFormat};
 
@@ -64,6 +66,8 @@ pub enum Command {
     Import(Import),
     /// Write sites, hops and what is computed of them in open formats.
     Export(Export),
+    /// List the standard parts that references may name as `std:…`, or print one in full.
+    Parts(PartsArgs),
     /// Print the manual of a rule, or list all rules.
     Explain(Explain),
     /// Write the JSON Schema of every kind of document.

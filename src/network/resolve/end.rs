@@ -1,12 +1,12 @@
 //! One end of a hop: its site, its equipment and its cable runs.
 
-use super::super::resolved::{ResolvedEnd, ResolvedRun};
+use super::super::resolved::{FarPort, ResolvedEnd, ResolvedRun};
 use super::super::shelf::{Document, Part};
 use super::follow::Follow;
 use crate::at;
 use crate::finding::faults::DANGLING;
-use crate::place::Place;
-use crate::spec::{Arrester, EarthPoint, End, EndName, Half, Id, PowerPoint, Radio, Run, Site};
+use crate::place::{Place, Placed as _};
+use crate::spec::{Arrester, EarthPoint, End, EndName, Half, Id, PowerPoint, Radio, RadioPort, Run, Site};
 
 impl<'n> Follow<'n, '_> {
     pub(super) fn end(&mut self, name: EndName) -> Option<ResolvedEnd<'n>> {
@@ -133,6 +133,10 @@ impl<'n> Follow<'n, '_> {
             .collect();
         let power_point = self.power_point(run, site);
         let entry_earth = self.earth(spec.entry_earth.as_ref(), at!(run.entry_earth), site);
+        let ends_at = match &spec.ends_at {
+            Some(port) => self.far_port(run, port, site).map(Some),
+            None => Some(None),
+        };
         let feeds = match &spec.feeds.radio {
             Some(radio) => self.document(radio, at!(run.feeds.radio)).map(Some),
             None => Some(None),
@@ -146,6 +150,39 @@ impl<'n> Follow<'n, '_> {
             power_point: power_point?,
             entry_earth: entry_earth?,
             feeds: feeds?,
+            ends_at: ends_at?,
         })
+    }
+
+    /// The port of another radio, which has to be at the same site.
+    fn far_port(
+        &mut self,
+        run: Part<'n, Run>,
+        spec: &'n RadioPort,
+        site: Option<&'n Document<Site>>,
+    ) -> Option<FarPort<'n>> {
+        let hop_at = run.place().below(&"ends_at.hop", &[]);
+        let hop = self.document(&spec.hop, hop_at)?;
+        let (site_at, radio_at) = match spec.end {
+            EndName::A => (at!(hop.ends.a.site), at!(hop.ends.a.radio)),
+            EndName::B => (at!(hop.ends.b.site), at!(hop.ends.b.radio)),
+        };
+        let far = &hop.ends[spec.end];
+        if self.broken(site_at) {
+            return None;
+        }
+        if let Some(site) = site.filter(|site| *site.id != **far.site) {
+            let message = format!("end {} of hop `{}` is at `{}`, not at `{}`", spec.end, hop.id, far.site, site.id);
+            let finding = self.findings.report(&DANGLING, hop_at, message, "a run stays at its site");
+            finding.hop = Some(self.hop.id.to_string());
+            finding.because(site_at, "there");
+            finding.help("name an end that stands at the same site, or describe the two sites as one");
+            return None;
+        }
+        let radio = self.document(&far.radio, radio_at)?;
+        let known = radio.ports.iter().map(|port| &port.id);
+        let port_at = run.place().below(&"ends_at.port", &[]);
+        let found = self.named(&spec.port, port_at, "port", known, (&radio.id, at!(radio.ports)))?;
+        Some(FarPort { hop, end: spec.end, radio, port: radio.part(&"ports[i]", &[found], &radio.ports[found]) })
     }
 }

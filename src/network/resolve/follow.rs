@@ -2,6 +2,7 @@
 
 use std::borrow::Borrow;
 
+use super::super::elsewhere::no_standard;
 use super::super::library::{Library, Shelved};
 use super::super::shelf::{Document, Look};
 use crate::at;
@@ -48,6 +49,12 @@ impl<'n, 'f> Follow<'n, 'f> {
                 self.waits.push(Wait { cause, spot: place.into(), shown: Some(document) });
             }
             Look::Missing(guess) => {
+                if let Some((message, help)) = no_standard(T::KIND, reference) {
+                    let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
+                    finding.hop = Some(self.hop.id.to_string());
+                    finding.help(help);
+                    return None;
+                }
                 let known = T::shelf(self.library).ids();
                 self.dangling(reference, place, T::KIND.word(), guess, known, "the network");
             }

@@ -58,16 +58,18 @@ fn wait_for_network(library: &Library, findings: &mut Findings) {
     }
 }
 
-/// The read-out of a radio must be at one of its own ports.
+/// The read-out of a radio, if it has one, must be at one of its own ports.
 fn check_readout(radio: &Document<Radio>, library: &Library, findings: &mut Findings) {
-    let port = &radio.readout.port;
+    let Some(readout) = &radio.readout else { return };
+    let port = &readout.port;
     let broken = library.holes.at(&at!(radio.readout)).or_else(|| library.holes.at(&at!(radio.ports))).is_some();
     if broken || radio.ports.iter().any(|known| known.id == *port) {
         return;
     }
     let known: Vec<&str> = radio.ports.iter().map(|port| &*port.id).collect();
     let message = format!("`{}` has no port `{port}`", radio.id);
-    let finding = findings.report(&DANGLING, at!(radio.readout.port), message, "leads nowhere");
+    let readout = radio.part(&"readout", &[], readout);
+    let finding = findings.report(&DANGLING, at!(readout.port), message, "leads nowhere");
     finding.help(match nearest(port, known.iter().copied()) {
         Some(guess) => did_you_mean(guess),
         None => format!("there are: {}", few(&known)),
@@ -101,5 +103,6 @@ fn resolve_hop<'n>(
     let ends = Both::ends(|name| follow.end(name));
     follow.report_waits();
     let profile_file = library.profiles.get(&hop.at);
-    Some(ResolvedHop { hop, network, ends: ends.all(|end| end)?, profile_file, records: Vec::new(), mark: None })
+    let (ends, elsewhere) = (ends.all(|end| end)?, &library.elsewhere);
+    Some(ResolvedHop { hop, network, ends, profile_file, records: Vec::new(), mark: None, elsewhere })
 }

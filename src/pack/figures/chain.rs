@@ -3,7 +3,7 @@
 use super::Figure;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point, times};
 use crate::sheet::{EndSheet, RunSheet};
-use crate::spec::{Carried, RunPlace};
+use crate::spec::{Carried, Entry, RunPlace};
 use crate::voice::{Open, Voice};
 
 const WIDTH: f64 = 178.0;
@@ -39,14 +39,22 @@ fn one(run: &RunSheet<'_>, top: f64, voice: Voice, drawing: &mut Drawing) -> Str
     };
     let power = run.carries(Carried::Power);
     let data = run.carries(Carried::Data);
-    let duty = match (data, power) {
+    let out = run.carries(Carried::PowerOut);
+    let duty = match (data, power || out) {
         (true, true) => "draw-data-power",
         (false, true) => "draw-power",
         _ => "draw-data",
     };
-    let far = if power { "draw-supply" } else { "draw-network" };
+    let enters = resolved.run.enters();
+    let far = match resolved.ends_at {
+        Some(_) => "draw-radio",
+        None if run.carries(Carried::PowerOut) => "draw-device",
+        None if power => "draw-supply",
+        None => "draw-network",
+    };
     boxed(RADIO, [&voice.say("draw-radio"), &voice.with("draw-port", &[("port", &short(port))])]);
-    boxed(FAR, [&voice.say(far), &voice.say(duty)]);
+    let at = resolved.ends_at.map(|far| format!("{} {}", short(&far.hop.id), far.end));
+    boxed(FAR, [&voice.say(far), &at.unwrap_or_else(|| voice.say(duty))]);
     // The cable leaves the radio downwards and comes up again, so that water drips off before the gland.
     let start = RADIO + BOX;
     drawing
@@ -56,9 +64,16 @@ fn one(run: &RunSheet<'_>, top: f64, voice: Voice, drawing: &mut Drawing) -> Str
     if arrester_at(RunPlace::Radio) {
         arrester((start + 20.0, wire), voice, drawing);
     }
-    drawing.line((ENTRY, wire - 9.0), (ENTRY, wire + 9.0), Pen::Dashed);
-    drawing.text((ENTRY, wire + 12.6), Anchor::Middle, 2.8, false, &voice.say("draw-wall"));
-    if arrester_at(RunPlace::Entry) {
+    let wall = match enters {
+        Entry::Building => Some("draw-wall"),
+        Entry::Cabinet => Some("draw-cabinet"),
+        Entry::None => None,
+    };
+    if let Some(wall) = wall {
+        drawing.line((ENTRY, wire - 9.0), (ENTRY, wire + 9.0), Pen::Dashed);
+        drawing.text((ENTRY, wire + 12.6), Anchor::Middle, 2.8, false, &voice.say(wall));
+    }
+    if arrester_at(RunPlace::Entry) || arrester_at(RunPlace::FarEnd) {
         arrester((ENTRY + 12.0, wire), voice, drawing);
     }
     let outdoor = voice.number(&resolved.run.outdoor);
@@ -69,7 +84,7 @@ fn one(run: &RunSheet<'_>, top: f64, voice: Voice, drawing: &mut Drawing) -> Str
         drawing.text((ENTRY + 29.0, wire - 2.0), Anchor::Middle, 3.2, true, &words);
     }
     let open: [Open<'_>; 3] = [("port", port), ("length", &outdoor), ("number", &resolved.run.arresters.len())];
-    voice.with("draw-chain-alt", &open)
+    voice.with(if wall.is_some() { "draw-chain-alt" } else { "draw-chain-outdoors-alt" }, &open)
 }
 
 /// An arrester is bonded to earth: the sign says where a bond must not be forgotten.

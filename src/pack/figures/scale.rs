@@ -15,7 +15,7 @@ const TALL: f64 = 7.0;
 
 /// The scale of one end; none where the target or the range is not known.
 pub(in crate::pack) fn scale(end: &EndSheet<'_>, voice: Voice) -> Option<Figure> {
-    let (lines, range) = (&end.lines, &end.resolved.radio.readout.range);
+    let (lines, range) = (&end.lines, &end.resolved.radio.readout.as_ref()?.range);
     let (least, most) = (range.min.value.0, range.max.value.0);
     let target = lines.target_voltage.get()?.0;
     if most <= least {

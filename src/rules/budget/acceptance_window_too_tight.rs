@@ -7,8 +7,8 @@ rule! {
     ///
     /// Power, gains and read-out each have a tolerance, and so the level that a sound hop shows may lie that far from the
     /// predicted one. With a tighter window good work is sent back. Only tolerances that are stated are counted
-    /// (`transmit_tolerance` of the far radio, `gain_tolerance` of both antennas, `readout.tolerance`), so the true
-    /// uncertainty is greater rather than less.
+    /// (`transmit_tolerance` of the far radio, `gain_tolerance` of both antennas, that of `readout`, or of `shown_level` where
+    /// there is no voltage), so the true uncertainty is greater rather than less.
     ///
     /// Widen `objectives.acceptance_window`, or measure with something better than the read-out.
     ///
@@ -37,9 +37,14 @@ fn check(hop: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         (&sender.transmit_tolerance, at!(sender.transmit_tolerance), "power of the far end"),
         (&far_antenna.gain_tolerance, at!(far_antenna.gain_tolerance), "gain of its antenna"),
         (&antenna.gain_tolerance, at!(antenna.gain_tolerance), "gain of the antenna here"),
-        (&radio.readout.tolerance, at!(radio.readout.tolerance), "the read-out"),
     ];
-    for (given, place, words) in tolerances {
+    let read = sheet.resolved.readout().map(|readout| (&readout.spec.tolerance, at!(readout.tolerance)));
+    let shown = || {
+        let shown = radio.shown_level.as_ref().map(|shown| radio.part(&"shown_level", &[], shown));
+        shown.map(|shown| (&shown.spec.tolerance, at!(shown.tolerance)))
+    };
+    let read = read.or_else(shown).map(|(given, place)| (given, place, "the reading"));
+    for (given, place, words) in tolerances.into_iter().chain(read) {
         if let Some(given) = given {
             finding.because(place, format!("± {given}: {words}"));
         }

@@ -16,8 +16,9 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let (radio, end, far, lines) = (sheet.resolved.radio, sheet.resolved.end, sheet.far.end, &sheet.lines);
-    let range = &radio.readout.range;
+    let (end, far, lines) = (sheet.resolved.end, sheet.far.end, &sheet.lines);
+    let Some(readout) = sheet.resolved.readout() else { return };
+    let range = &readout.spec.range;
     let readings = [
         (&lines.target_voltage, &lines.target_level, "the predicted level"),
         (&lines.voltage_at_least, &lines.level_least, "the lowest level to accept"),
@@ -31,7 +32,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         format!("end {}: {words} reads {shows}, {beyond} beyond the {ends} where the meter stops", sheet.name);
     let finding = found.report(&RULE, at!(end.radio), message, format!("its read-out gives {range}"));
     finding.measured(off, if off < range.min.value { Worse::Lower } else { Worse::Higher });
-    finding.because(at!(radio.readout.range), "the range of the read-out");
+    finding.because(at!(readout.range), "the range of the read-out");
     finding.because(at!(far.transmit_power), format!("with this power, {words} is {}", line(level)));
     finding.help(match sheet.align_power {
         Some(power) => format!("align with {power} at the far end, or check the two points of the read-out scale"),

@@ -16,8 +16,9 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let (radio, end) = (sheet.resolved.radio, sheet.resolved.end);
-    let (lines, range) = (&sheet.dish.here, &radio.readout.range);
+    let end = sheet.resolved.end;
+    let Some(readout) = sheet.resolved.readout() else { return };
+    let (lines, range) = (&sheet.dish.here, &readout.spec.range);
     let (Some(least), Some(most)) = (lines.voltage_at_least.get(), lines.voltage_at_most.get()) else { return };
     let stop = |volts: MeterVolts| volts.0 <= range.min.value.0 || volts.0 >= range.max.value.0;
     if !(stop(least) && least == most) {
@@ -26,6 +27,6 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let message = format!("end {}: on a side lobe the meter stands at its stop of {least}", sheet.name);
     let label = format!("a side lobe brings {} to {}", line(&lines.level_least), line(&lines.level_most));
     let finding = found.report(&RULE, at!(end.radio), message, label);
-    finding.because(at!(radio.readout.range), "the range of the read-out");
+    finding.because(at!(readout.range), "the range of the read-out");
     finding.help("sweep slowly and wide: nothing shows until the beam; or read the level in the radio's own pages");
 }

@@ -20,9 +20,10 @@ rule! {
 const APART: Decibels = Decibels(1.0);
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let (record, radio) = (sheet.document, hop.ends[sheet.end].resolved.radio);
+    let record = sheet.document;
+    let Some(readout) = hop.ends[sheet.end].resolved.readout() else { return };
     let (Some(gap), Some(level)) = (sheet.lines.scale_gap.get(), &record.after_locking.level) else { return };
-    let may = radio.readout.tolerance.as_ref().map_or(APART, |given| given.value);
+    let may = readout.spec.tolerance.as_ref().map_or(APART, |given| given.value);
     let gap = Decibels(gap.0.abs());
     // Read to the millivolt and the tenth: the last digit decides nothing.
     if gap.tidy() <= may {
@@ -34,6 +35,6 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, measured_at(sheet), message, format!("{meter} by the read-out scale"));
     finding.measured(gap, Worse::Higher).known_at(read_at(sheet));
     finding.because(at!(record.after_locking.level), "what the radio said");
-    finding.because(at!(radio.readout), "the scale");
+    finding.because(at!(readout.low), "the scale");
     finding.help("read both again at the same moment; if they still differ, check the two points of the scale");
 }

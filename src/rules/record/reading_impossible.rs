@@ -6,7 +6,7 @@ use crate::rules::prelude::*;
 rule! {
     /// A meter reading is one that the read-out port cannot give.
     ///
-    /// The port has a least and a greatest voltage. A reading beyond them is a slip of the pen, a wrong port, a wrong range
+    /// The port has a least and a greatest voltage, and some radios have no such port. A reading beyond them is a slip of the pen, a wrong port, a wrong range
     /// of the meter, or another radio. No level is to be had from it.
     ///
     /// Source: the read-out range on the radio's data sheet.
@@ -16,8 +16,9 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
-    let (record, radio) = (sheet.document, hop.ends[sheet.end].resolved.radio);
-    let range = &radio.readout.range;
+    let record = sheet.document;
+    let Some(readout) = hop.ends[sheet.end].resolved.readout() else { return unread(hop, sheet, found) };
+    let range = &readout.spec.range;
     let readings = [
         (&record.before_locking.meter, before_at(sheet), "before locking"),
         (&record.after_locking.meter, measured_at(sheet), "after locking"),
@@ -31,7 +32,21 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let message = format!("end {end}: {has} {when} is {by} {word} the {ends} where the port stops");
         let finding = found.report(&RULE, place, message, format!("the port gives {range}"));
         finding.measured(volts.value, if volts.value < range.min.value { Worse::Lower } else { Worse::Higher });
-        finding.because(at!(radio.readout.range), "the range of the read-out");
-        finding.help(format!("read again on port {}, direct voltage, in millivolts", radio.readout.port));
+        finding.because(at!(readout.range), "the range of the read-out");
+        finding.help(format!("read again on port {}, direct voltage, in millivolts", readout.port));
+    }
+}
+
+/// A reading of a meter at a radio that gives no voltage.
+fn unread(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
+    let (record, radio, end) = (sheet.document, hop.ends[sheet.end].resolved.radio, sheet.end);
+    let readings =
+        [(&record.before_locking.meter, before_at(sheet)), (&record.after_locking.meter, measured_at(sheet))];
+    for (meter, place) in readings {
+        let Some(volts) = meter else { continue };
+        let message = format!("end {end}: {volts} was read on a meter, and radio `{}` gives no voltage", radio.id);
+        let finding = found.report(&RULE, place, message, "no level is to be had from it");
+        finding.because(at!(radio.id), "its sheet states no `readout`");
+        finding.help("write the level that the radio shows under `level`, or state the radio's `readout`");
     }
 }

@@ -1,13 +1,14 @@
 //! An outdoor run lacks a surge arrester at one of its ends.
 
 use crate::rules::prelude::*;
-use crate::spec::RunPlace;
+use crate::spec::{Entry, RunPlace};
 
 rule! {
     /// An outdoor run lacks a surge arrester at one of its ends.
     ///
     /// One arrester sits within a metre or so of the radio, the other where the cable enters the building, each bonded to
-    /// the earth there. An arrester at one end protects that end only.
+    /// the earth there. An arrester at one end protects that end only. A run that enters nothing has a rule of its own,
+    /// `jumper-unprotected`.
     ///
     /// Source: common practice, no source; IEC 61643-22 guides the choice.
     severity: Warning,
@@ -17,7 +18,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
-    if spec.outdoor.value.0 <= 0.0 {
+    if spec.outdoor.value.0 <= 0.0 || spec.enters() == Entry::None {
         return;
     }
     let lacks = |place| !spec.arresters.iter().any(|arrester| arrester.at == place);

@@ -1,7 +1,7 @@
 //! The cable's category is too low for the line rate of the port.
 
 use crate::rules::prelude::*;
-use crate::spec::{Category, Screening};
+use crate::spec::Category;
 use crate::units::Metres;
 
 /// Category 6 carries 10 Gbit/s over so much.
@@ -31,15 +31,14 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         ..=5000.0 => Category::Cat5e,
         _ => Category::Cat6A,
     };
-    if cable.category >= needed {
-        return;
-    }
-    let length = run.lines.length.get().filter(|_| cable.category == Category::Cat6);
+    // One without a category is said to carry no data at all.
+    let Some(category) = cable.category.filter(|category| *category < needed) else { return };
+    let length = run.lines.length.get().filter(|_| category == Category::Cat6);
     if length.is_some_and(|length| length <= SURE) {
         return;
     }
-    let perhaps = length.filter(|length| *length <= AT_MOST || cable.screening != Screening::UUtp);
-    let (has, needs) = (cable.category.word(), needed.word());
+    let perhaps = length.filter(|length| *length <= AT_MOST || cable.has_screen());
+    let (has, needs) = (category.word(), needed.word());
     let message = match perhaps {
         Some(length) => format!(
             "end {}: {rate} at port `{}` over {length} of {has} depends on the cables beside it, beyond {SURE}",

@@ -1,7 +1,7 @@
 //! An outdoor cable has no screen.
 
 use crate::rules::prelude::*;
-use crate::spec::Screening;
+use crate::spec::Construction;
 
 rule! {
     /// An outdoor cable has no screen.
@@ -17,7 +17,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, cable) = (run.resolved.run, run.resolved.cable);
-    if spec.outdoor.value.0 <= 0.0 || cable.screening != Screening::UUtp {
+    if spec.outdoor.value.0 <= 0.0 || cable.has_screen() || cable.construction == Construction::TwoCore {
         return;
     }
     let message = format!("end {}: {} of unscreened cable outdoors", sheet.name, spec.outdoor);

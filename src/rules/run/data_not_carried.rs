@@ -16,7 +16,8 @@ rule! {
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (end, radio) = (sheet.resolved.end, sheet.resolved.radio);
-    if sheet.runs.iter().any(|run| run.carries(Carried::Data)) {
+    let here = sheet.runs.iter().any(|run| run.carries(Carried::Data));
+    if here || sheet.arrivals.iter().any(|arrival| arrival.brings(Carried::Data)) {
         return;
     }
     let message = format!("end {}: no run carries data to or from radio `{}`", sheet.name, radio.id);
@@ -28,7 +29,9 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     if let Some(supply) = taken.and_then(|i| sheet.runs[i].resolved.supply).filter(|supply| supply.rate.is_none()) {
         finding.because(at!(supply.rate), "an adapter that passes no data");
     }
-    let used = |id: &str| sheet.runs.iter().any(|run| &*run.resolved.port.id == id) || *radio.readout.port == *id;
+    let arrives = |id: &str| sheet.arrivals.iter().any(|arrival| *arrival.port.id == *id);
+    let used =
+        |id: &str| arrives(id) || sheet.runs.iter().any(|run| &*run.resolved.port.id == id) || radio.reads_out_at(id);
     let free: Vec<&str> = radio
         .ports
         .iter()

@@ -25,7 +25,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         "end {}: port `{}` hands on up to {has}, {above} above the {limit} its device takes",
         sheet.name, port.id
     );
-    let finding = found.report(&RULE, at!(spec.feeds), message, format!("takes no more than {limit}"));
+    let finding = found.report(&RULE, fed_at(spec), message, format!("takes no more than {limit}"));
     finding.measured(gives, Worse::Higher);
     finding.because(at!(port.passes_on), format!("hands on up to {has}"));
     for feeding in sheet.runs.iter().filter_map(|run| run.resolved.supply) {

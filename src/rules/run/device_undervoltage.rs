@@ -38,7 +38,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(spec.outdoor), message, loop_resistance);
     // Where nothing settles, nothing is left of it.
     finding.measured(onward.voltage.get().unwrap_or_default(), Worse::Lower);
-    finding.because(at!(spec.feeds), "what it feeds");
+    finding.because(fed_at(spec), "what it feeds");
     finding.because(at!(spec.cable), "this cable");
     // A converter in the radio gives what it gives, however much reaches the radio.
     let straight = run.resolved.port.passes_on.as_ref().is_some_and(|hands| hands.voltage.is_none());

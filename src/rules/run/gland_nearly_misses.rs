@@ -24,9 +24,11 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let insert = run.lines.gland.value().map_or_else(|_| "—".to_owned(), ToString::to_string);
     let message = format!(
         "end {}: {} across is {has} inside the window of {insert} at port `{}`, {wants} wanted",
-        sheet.name, cable.outside_diameter, port.id
+        sheet.name,
+        cable.across(),
+        port.id
     );
-    let finding = found.report(&RULE, at!(spec.cable), message, format!("{} across", cable.outside_diameter));
+    let finding = found.report(&RULE, at!(spec.cable), message, format!("{} across", cable.across()));
     finding.measured(room, Worse::Lower);
     finding.because(at!(cable.outside_diameter), "its diameter");
     finding.because(at!(port.glands), "the inserts of the port");

@@ -23,7 +23,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
     let (wants, gives, over) = apart(asked, hands.power.value);
     let message = format!("end {}: {wants} asked of port `{}`, which hands on {gives}", sheet.name, port.id);
-    let finding = found.report(&RULE, at!(spec.feeds), message, format!("{over} too much, its cable included"));
+    let finding = found.report(&RULE, fed_at(spec), message, format!("{over} too much, its cable included"));
     finding.measured(asked, Worse::Higher);
     finding.because(at!(port.passes_on), "the most it hands on");
     let cable = (asked - onward.draw.get().unwrap_or_default()).rounded_up();

@@ -17,7 +17,7 @@ rule! {
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, port) = (run.resolved.run, run.resolved.port);
     let feeds = &spec.feeds;
-    let known = feeds.radio.is_some() || feeds.draw.is_some() && feeds.voltage.is_some();
+    let known = spec.ends_at.is_some() || feeds.radio.is_some() || feeds.draw.is_some() && feeds.voltage.is_some();
     let stated = feeds.radio.is_some() || feeds.draw.is_some() || feeds.voltage.is_some() || feeds.title.is_some();
     if !run.carries(Carried::PowerOut) {
         if stated {
@@ -29,12 +29,19 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         }
         return;
     }
-    if !known {
+    if stated && spec.ends_at.is_some() {
+        let message =
+            format!("end {}: the run to port `{}` leads to a radio and is said to feed another", sheet.name, port.id);
+        let finding = found.report(&RULE, at!(spec.feeds), message, "not where it leads");
+        finding.known_at(at!(spec.port)).because(at!(spec.ends_at), "leads here");
+        finding.help("leave `feeds` out: what it feeds is the radio it leads to");
+    } else if !known {
         let message = format!("end {}: port `{}` hands power on, but to what is not said", sheet.name, port.id);
         let finding = found.report(&RULE, at!(spec.feeds), message, "draw and voltage, or a radio");
         finding.known_at(at!(spec.port)).because(at!(spec.carries), "carries power out");
         finding
-            .help("add `feeds: { title: …, draw: 12 W, voltage: { min: 37 V, max: 57 V } }`, or `feeds: { radio: … }`");
+            .help("add `feeds: { title: …, draw: 12 W, voltage: { min: 37 V, max: 57 V } }`, or `feeds: { radio: … }`, or name \
+                 the port it leads to: `ends_at: { hop: …, end: a, port: … }`");
     } else if port.passes_on.is_none() && port.takes(Carried::PowerOut) {
         let message = format!("end {}: what port `{}` hands on is not said", sheet.name, port.id);
         let finding = found.report(&RULE, at!(port.passes_on), message, "power and pairs");

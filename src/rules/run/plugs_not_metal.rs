@@ -1,7 +1,7 @@
 //! A screened outdoor cable has plastic plugs.
 
 use crate::rules::prelude::*;
-use crate::spec::{Plugs, Screening};
+use crate::spec::Plugs;
 
 rule! {
     /// A screened outdoor cable has plastic plugs.
@@ -17,7 +17,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, cable) = (run.resolved.run, run.resolved.cable);
-    let screened = cable.screening != Screening::UUtp;
+    let screened = cable.has_screen();
     if spec.outdoor.value.0 <= 0.0 || !screened || spec.plugs == Plugs::Metal {
         return;
     }

@@ -22,7 +22,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         finding.because(at!(end.runs[j].port), "first here");
         let radio = sheet.resolved.radio;
         let able = |port: &&Port| runs[i].carries.iter().all(|service| port.takes(*service));
-        let taken = |port: &Port| port.id == radio.readout.port || runs.iter().any(|run| run.port == port.id);
+        let taken = |port: &Port| radio.reads_out_at(&port.id) || runs.iter().any(|run| run.port == port.id);
         let free: Vec<&str> =
             radio.ports.iter().filter(able).filter(|port| !taken(port)).map(|port| &*port.id).collect();
         finding.help(if free.is_empty() {

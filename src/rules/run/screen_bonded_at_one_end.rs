@@ -1,7 +1,7 @@
 //! The screen of an outdoor cable is not bonded at both ends.
 
 use crate::rules::prelude::*;
-use crate::spec::{ScreenBond, Screening};
+use crate::spec::ScreenBond;
 
 rule! {
     /// The screen of an outdoor cable is not bonded at both ends.
@@ -17,7 +17,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let (spec, cable) = (run.resolved.run, run.resolved.cable);
-    let screened = cable.screening != Screening::UUtp;
+    let screened = cable.has_screen();
     if spec.outdoor.value.0 <= 0.0 || !screened || spec.screen == ScreenBond::BothEnds {
         return;
     }
