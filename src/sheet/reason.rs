@@ -140,6 +140,7 @@ sentences! {
         NothingSeals => "no insert seals it";
         NothingFeedsRadio => "nothing feeds the radio";
         NothingFeedsRun => "nothing feeds this run";
+        NoReach { interface: &'static str, fibre: &'static str } => "{interface} has no reach over {fibre}";
         PowerInACircle => "radios feed each other in a circle";
         RunWithoutPower => "the run carries no power";
         Starved { most: Watts } => "no more than {most} can reach the far end of the cable";

@@ -15,6 +15,7 @@ mod climate;
 mod dialect;
 mod emission;
 mod end;
+mod fibre;
 mod hop;
 mod licence;
 mod material;
@@ -47,6 +48,7 @@ pub use climate::{Climate, RainMonths};
 pub use dialect::Dialect;
 pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
+pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
 pub use hop::{
     BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
@@ -97,6 +99,8 @@ pub enum Kind {
     Bracket,
     /// A cable type.
     Cable,
+    /// A cable of optical fibres.
+    Fibre,
     /// A power supply model.
     Supply,
     /// A surge arrester model.
@@ -113,7 +117,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -121,6 +125,7 @@ impl Kind {
         Self::Antenna,
         Self::Bracket,
         Self::Cable,
+        Self::Fibre,
         Self::Supply,
         Self::Arrester,
         Self::Record,
@@ -140,6 +145,7 @@ impl Kind {
             Self::Antenna => "antenna",
             Self::Bracket => "bracket",
             Self::Cable => "cable",
+            Self::Fibre => "fibre",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
             Self::Record => "record",
@@ -190,4 +196,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service Neighbour }
+specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour }
