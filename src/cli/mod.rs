@@ -8,8 +8,10 @@ mod baseline;
 mod check;
 mod compare;
 mod explain;
+mod export;
 mod fix;
 mod gate;
+mod import;
 #[cfg(feature = "pages")]
 mod network_pack;
 mod new;
@@ -57,6 +59,8 @@ pub fn run() -> Exit {
         Command::Plan(plan) => plan::run(&plan),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),
+        Command::Import(import) => import::run(&import),
+        Command::Export(export) => export::run(&export),
         Command::Parts(args) => parts::run(&args),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),

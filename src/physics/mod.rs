@@ -17,6 +17,7 @@ pub mod clearance;
 pub mod codes;
 pub mod conductor;
 pub mod cross_polar;
+pub mod emission;
 pub mod ethernet_power;
 pub mod exposure;
 pub mod fastener;

@@ -7,6 +7,7 @@
 mod air;
 mod along;
 mod aperture;
+mod application;
 mod arrival;
 mod asked;
 mod assumption;
@@ -90,6 +91,7 @@ pub use crate::physics::Confidence;
 pub use crate::physics::ethernet_power::Class as PowerClass;
 pub use crate::physics::multipath::{HIGHEST as HIGHEST_MULTIPATH, SHORTEST as SHORTEST_MULTIPATH};
 pub use along::PathPoint;
+pub use application::Application;
 pub use arrival::{Arrival, ArrivalLines};
 pub use asked::CRITERIA;
 pub use assumption::Assumption;

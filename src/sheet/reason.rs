@@ -66,6 +66,7 @@ sentences! {
         RainModelRange =>
             "the rain model holds from 0.001 % to 1 % of the year, so for availabilities from 99 % to 99.999 %";
         NoFog => "no fog is given";
+        NoEmissionClass => "the class of emission of the radio is not stated";
         FogFrequency => "loss in fog is modelled up to 200 GHz";
 
         // The budget.

@@ -12,6 +12,8 @@ mod calendar;
 mod carried;
 mod checks;
 mod climate;
+mod dialect;
+mod emission;
 mod end;
 mod fibre;
 mod hop;
@@ -43,6 +45,8 @@ pub use cable::{Cable, Category, Conductor, Construction, Jacket, Screening};
 pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
+pub use dialect::Dialect;
+pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
 pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
 pub use hop::{

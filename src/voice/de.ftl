@@ -58,6 +58,8 @@ title-site = { $site }: Standortmappe
 pack-install = Montagemappe
 pack-acceptance = Abnahmeprotokoll
 title-design = { $hop }: Planungsmappe
+pack-licence = Antragsdaten
+title-licence = { $hop }: Antragsdaten
 title-install = { $hop }, Ende { $end }: Montagemappe
 title-acceptance = { $hop }, Ende { $end }: Abnahmeprotokoll
 end-at = Ende { $end }: { $site }
@@ -887,6 +889,38 @@ trip-runs =
        *[other] { $count } Leitungen
     }
 
+## The page of an application for a licence.
+
+apply-heading = Was ein Antrag verlangt
+apply-end-a = Ende a
+apply-end-b = Ende b
+apply-site = Standort
+apply-latitude = Breite, WGS 84
+apply-longitude = Länge, WGS 84
+apply-ground = Gelände über dem Meer
+apply-height = Antenne über Grund
+apply-azimuth = Azimut, rechtweisend
+apply-elevation = Höhenwinkel
+apply-far = Sendet nach
+apply-distance = Abstand der Antennen
+apply-sends = Sendet auf
+apply-receives = Empfängt auf
+apply-bandwidth = Bandbreite
+apply-emission = Aussendung nach der VO Funk
+apply-polarisation = Polarisation
+apply-power = Leistung am Anschluss des Funkgeräts
+apply-eirp = Strahlungsleistung, EIRP
+apply-radio = Funkgerät
+apply-antenna = Antenne
+apply-gain = Gewinn beim Senden
+apply-beamwidth = Halbwertsbreite
+apply-pattern = Richtdiagramm
+apply-measured = gemessen, wie angehängt
+apply-reference = Referenz, ITU-R F.699 und F.1245
+apply-diameter = Durchmesser
+apply-number = Lizenz oder Anmeldung
+apply-says = Die Zahlen sind die der Planung, in ihren Einheiten. Höhen gelten über dem mittleren Meeresspiegel. Die Aussendung ist die Bandbreite des Kanals mit der Sendeart aus dem Datenblatt des Funkgeräts, Vollzugsordnung für den Funkdienst, Anhang 1. Wo das Formular der Behörde mehr verlangt, geht es vor.
+
 ## Words of the sheet.
 
 # Schreibung der Zahlen
@@ -1376,6 +1410,7 @@ reason-no-such-rain-rate = { $rate } ist keine Regenrate
 reason-rain-model-range = das Regenmodell gilt von 0.001 % bis 1 % des Jahres, also für Verfügbarkeiten von 99 % bis 99.999 %
 reason-endless = die Werte, aus denen es folgt, ergeben zusammen keine Zahl
 reason-no-fog = kein Nebel ist angegeben
+reason-no-emission-class = die Sendeart des Funkgeräts ist nicht angegeben
 reason-fog-frequency = die Dämpfung im Nebel ist bis 200 GHz modelliert
 reason-no-state-for-capacity = keine Modulationsstufe erreicht die geforderte Kapazität
 reason-no-other-state = keine andere Stufe

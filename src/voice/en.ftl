@@ -58,6 +58,8 @@ title-site = { $site }: site pack
 pack-install = Install pack
 pack-acceptance = Acceptance record
 title-design = { $hop }: design pack
+pack-licence = Licence data
+title-licence = { $hop }: licence data
 title-install = { $hop }, end { $end }: install pack
 title-acceptance = { $hop }, end { $end }: acceptance record
 end-at = End { $end }: { $site }
@@ -886,3 +888,35 @@ trip-runs =
         [one] 1 run
        *[other] { $count } runs
     }
+
+## The page of an application for a licence.
+
+apply-heading = What an application asks for
+apply-end-a = End a
+apply-end-b = End b
+apply-site = Site
+apply-latitude = Latitude, WGS 84
+apply-longitude = Longitude, WGS 84
+apply-ground = Ground above sea level
+apply-height = Antenna above ground
+apply-azimuth = Azimuth, true
+apply-elevation = Elevation angle
+apply-far = Sends to
+apply-distance = Distance antenna to antenna
+apply-sends = Sends on
+apply-receives = Listens on
+apply-bandwidth = Bandwidth
+apply-emission = Emission, by the Radio Regulations
+apply-polarisation = Polarisation
+apply-power = Power at the port of the radio
+apply-eirp = Radiated power, EIRP
+apply-radio = Radio
+apply-antenna = Antenna
+apply-gain = Gain where it sends
+apply-beamwidth = Beamwidth, half power
+apply-pattern = Pattern
+apply-measured = measured, as attached
+apply-reference = reference, ITU-R F.699 and F.1245
+apply-diameter = Diameter
+apply-number = Licence or registration
+apply-says = Numbers are those of the design, in its units. Heights are above mean sea level. The emission is the bandwidth of the channel with the class that the sheet of the radio states, ITU Radio Regulations, Appendix 1. Where the form of the authority asks for more, it comes first.
