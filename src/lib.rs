@@ -16,6 +16,7 @@ pub mod cli;
 pub mod compare;
 pub mod door;
 pub mod drawing;
+pub mod exchange;
 pub mod figure;
 pub mod finding;
 pub mod fix;

@@ -9,8 +9,10 @@ mod check;
 mod compare;
 mod explain;
 mod explain_key;
+mod export;
 mod fix;
 mod gate;
+mod import;
 #[cfg(feature = "pages")]
 mod network_pack;
 mod new;
@@ -58,6 +60,8 @@ pub fn run() -> Exit {
         Command::Plan(plan) => plan::run(&plan),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),
+        Command::Import(import) => import::run(&import),
+        Command::Export(export) => export::run(&export),
         Command::Parts(args) => parts::run(&args),
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),

@@ -52,6 +52,7 @@ impl Waiting {
 pub(super) fn run(command: &Command) -> Result<Exit, Stop> {
     let (args, packs): (_, &[Pack]) = match command {
         Command::Design(args) => (args, &[Pack::Design]),
+        Command::Licence(args) => (args, &[Pack::Licence]),
         Command::Install(args) => (args, &[Pack::Install(EndName::A), Pack::Install(EndName::B)]),
         Command::Site(args) => return pack_site::run(args),
         Command::Acceptance(args) => (args, &[Pack::Acceptance(EndName::A), Pack::Acceptance(EndName::B)]),
@@ -116,7 +117,7 @@ fn all_known(args: &PackArgs, packs: &[Pack], hops: &[PackNames]) -> Result<(), 
     let guess = nearest(unknown, known.iter().map(String::as_str));
     let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
     let what = match packs {
-        [Pack::Design] => "hop",
+        [Pack::Design | Pack::Licence] => "hop",
         [Pack::Acceptance(_), ..] => "record of a hop, end or site",
         _ => "hop, end or site",
     };
@@ -157,7 +158,7 @@ fn refuse(args: &PackArgs, wanted: &[Waiting]) -> bool {
     for (hop, pack) in wanted.iter().flat_map(|hop| hop.packs.iter().map(move |pack| (&hop.outline, pack))) {
         let (errors, names) = (hop.errors(*pack), hop.names());
         let who = match pack {
-            Pack::Design | Pack::Install(_) => format!("hop `{}`", names.hop()),
+            Pack::Design | Pack::Licence | Pack::Install(_) => format!("hop `{}`", names.hop()),
             Pack::Acceptance(_) => format!("the record of `{}`", names.called(*pack)[0]),
         };
         if args.draft || errors == 0 || !said.insert(who.clone()) {

@@ -38,6 +38,10 @@ impl Named<'_, '_> {
                 let runs = &self.0.ends[*end].runs;
                 (runs.iter().map(|run| run.resolved.port.id.to_string()).collect(), *number)
             }
+            SectionKey::FibreRun(end, number) => {
+                let runs = &self.0.ends[*end].fibre_runs;
+                (runs.iter().map(|run| run.resolved.port.id.to_string()).collect(), *number)
+            }
             SectionKey::Arrival(end, number) => {
                 let arrivals = &self.0.ends[*end].arrivals;
                 (arrivals.iter().map(|arrival| arrival.port.id.to_string()).collect(), *number)

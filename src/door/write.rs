@@ -44,7 +44,7 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
             stays_inside(&folder, &target)?;
             fs::OpenOptions::new().write(true).open(&target)?.write_all(bytes)
         }
-        _ => replaced(&folder, &target, bytes, None),
+        _ => replaced(&folder, &target, bytes),
     }
 }
 
@@ -53,6 +53,12 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
 /// # Errors
 /// It lies outside of its repository or network, has changed meanwhile, may not be written, or whatever the system says.
 pub fn mend(root: &Path, path: &Path, before: &str, after: &str) -> io::Result<()> {
+    let (part, target) = mending(root, path, before, after)?;
+    part.persist(target).map(drop).map_err(|error| error.error)
+}
+
+/// A mended file ready to be put in its place.
+fn mending(root: &Path, path: &Path, before: &str, after: &str) -> io::Result<(NamedTempFile, PathBuf)> {
     let real = fs::canonicalize(full(path))?;
     Fence::around(root).admit(&real).map_err(|refused| io::Error::other(refused.detail))?;
     let rights = fs::metadata(&real)?.permissions();
@@ -65,7 +71,101 @@ pub fn mend(root: &Path, path: &Path, before: &str, after: &str) -> io::Result<(
         return Err(io::Error::from(io::ErrorKind::PermissionDenied));
     }
     let folder = real.parent().unwrap_or(&real).to_path_buf();
-    replaced(&folder, &real, after.as_bytes(), Some(rights))
+    Ok((filled(&folder, after.as_bytes(), Some(rights))?, real))
+}
+
+/// A file of a network that is written together with others.
+#[derive(Debug, Clone)]
+pub enum Change {
+    /// A file that is not there yet.
+    New {
+        /// Where.
+        path: PathBuf,
+        /// What it holds.
+        text: String,
+    },
+    /// A file that is there, with another text.
+    Mended {
+        /// Where.
+        path: PathBuf,
+        /// What it held when it was read.
+        before: String,
+        /// What it is to hold.
+        after: String,
+    },
+}
+
+impl Change {
+    /// Where.
+    #[must_use]
+    pub fn path(&self) -> &Path {
+        match self {
+            Self::New { path, .. } | Self::Mended { path, .. } => path,
+        }
+    }
+}
+
+/// Writes files of a network, all of them or none: each is written beside its place first, and only when all of them are
+/// are they moved there. A new file takes the place of nothing. If one cannot be moved, those that were are taken back.
+///
+/// # Errors
+/// The path of the one that could not be written, and why.
+pub fn together(root: &Path, changes: &[Change]) -> Result<(), (PathBuf, io::Error)> {
+    let (mut made, mut parts) = (Vec::new(), Vec::new());
+    let mut done = 0;
+    let written = changes.iter().try_for_each(|change| {
+        let failed = |error| (change.path().to_path_buf(), error);
+        parts.push(staged(root, change, &mut made).map_err(failed)?);
+        Ok(())
+    });
+    let written = written.and_then(|()| {
+        for (change, (part, target)) in changes.iter().zip(std::mem::take(&mut parts)) {
+            let placed = match change {
+                Change::New { .. } => part.persist_noclobber(target),
+                Change::Mended { .. } => part.persist(target),
+            };
+            placed.map_err(|error| (change.path().to_path_buf(), error.error))?;
+            done += 1;
+        }
+        Ok(())
+    });
+    if written.is_err() {
+        for change in &changes[..done] {
+            // What cannot be taken back cannot be told better than by the error that is told.
+            let _ = match change {
+                Change::New { path, .. } => fs::remove_file(full(path)),
+                Change::Mended { path, before, after } => mend(root, path, after, before),
+            };
+        }
+        drop(parts);
+        made.iter().rev().for_each(|folder| drop(fs::remove_dir(folder)));
+    }
+    written
+}
+
+/// A file written beside its place, and that place. Folders that had to be made are added to `made`.
+fn staged(root: &Path, change: &Change, made: &mut Vec<PathBuf>) -> io::Result<(NamedTempFile, PathBuf)> {
+    let (path, text) = match change {
+        Change::New { path, text } => (path, text),
+        Change::Mended { path, before, after } => return mending(root, path, before, after),
+    };
+    let whole = full(path);
+    let (Some(folder), Some(name)) = (whole.parent(), whole.file_name()) else {
+        return Err(io::Error::new(io::ErrorKind::InvalidInput, "it names no file"));
+    };
+    if fs::symlink_metadata(&whole).is_ok() {
+        return Err(io::Error::new(io::ErrorKind::AlreadyExists, "it is there already"));
+    }
+    let there = folder.ancestors().find(|folder| fs::symlink_metadata(folder).is_ok()).unwrap_or(folder);
+    Fence::around(root).admit(&fs::canonicalize(there)?).map_err(|refused| io::Error::other(refused.detail))?;
+    let missing: Vec<PathBuf> =
+        folder.ancestors().take_while(|folder| *folder != there).map(Path::to_path_buf).collect();
+    for folder in missing.into_iter().rev() {
+        fs::create_dir(&folder)?;
+        made.push(folder);
+    }
+    let folder = fs::canonicalize(folder)?;
+    Ok((filled(&folder, text.as_bytes(), None)?, folder.join(name)))
 }
 
 /// What is open already and has a name of its own.
@@ -90,7 +190,12 @@ fn stays_inside(folder: &Path, there: &Path) -> io::Result<()> {
 }
 
 /// Puts a new file in the place of whatever has the name; a link is replaced, not followed.
-fn replaced(folder: &Path, target: &Path, bytes: &[u8], rights: Option<fs::Permissions>) -> io::Result<()> {
+fn replaced(folder: &Path, target: &Path, bytes: &[u8]) -> io::Result<()> {
+    filled(folder, bytes, None)?.persist(target).map(drop).map_err(|error| error.error)
+}
+
+/// A file under a name nobody can guess, whole.
+fn filled(folder: &Path, bytes: &[u8], rights: Option<fs::Permissions>) -> io::Result<NamedTempFile> {
     clear(folder);
     let mut part = part_in(folder)?;
     part.write_all(bytes)?;
@@ -98,7 +203,7 @@ fn replaced(folder: &Path, target: &Path, bytes: &[u8], rights: Option<fs::Permi
         part.as_file().set_permissions(rights)?;
     }
     part.as_file().sync_all()?;
-    part.persist(target).map(drop).map_err(|error| error.error)
+    Ok(part)
 }
 
 fn part_in(folder: &Path) -> io::Result<NamedTempFile> {

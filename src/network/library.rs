@@ -5,8 +5,8 @@ use super::holes::Holes;
 use super::profile::ProfileFiles;
 use super::shelf::{Look, Shelf};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Neighbour, Network, Radio, Record, Ref, Service, Site, Spec,
-    Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Ref, Service, Site,
+    Spec, Supply, Waiver,
 };
 use crate::text::nearest::Vocabulary;
 
@@ -70,6 +70,8 @@ library! {
     brackets: Bracket;
     /// Cable types.
     cables: Cable;
+    /// Cables of optical fibres.
+    fibres: Fibre;
     /// Supply models.
     supplies: Supply;
     /// Arrester models.

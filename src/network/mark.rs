@@ -35,6 +35,7 @@ fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
         documents.extend(run.feeds.map(|radio| radio.at));
         documents.extend(run.arresters.iter().map(|arrester| arrester.at));
     }
+    documents.extend(end.fibre_runs.iter().map(|run| run.fibre.at));
     documents
 }
 

@@ -41,7 +41,7 @@ pub use library::Library;
 pub use load::Loaded;
 pub use profile::{ProfileFile, ProfileFiles, ProfileRow};
 pub use resolve::{Break, ResolvedService, Route, RouteHop, resolve, resolve_services};
-pub use resolved::{FarPort, ResolvedEnd, ResolvedHop, ResolvedRun};
+pub use resolved::{FarPort, ResolvedEnd, ResolvedFibreRun, ResolvedHop, ResolvedRun};
 pub use scope::Scope;
 pub use shelf::{Document, Look, Part, Shelf, Slot};
 pub use target::Target;

@@ -7,8 +7,8 @@ use crate::at;
 use crate::finding::Spot;
 use crate::place::Place;
 use crate::spec::{
-    Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Half, Hop, Network, Port, PowerPoint, Radio,
-    Readout, Record, Run, Site, Supply, Support, Way,
+    Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Fibre, FibreRun, Half, Hop, Network, Port,
+    PowerPoint, Radio, Readout, Record, Run, Site, Supply, Support, Way,
 };
 
 /// A hop whose references all lead somewhere.
@@ -63,6 +63,8 @@ pub struct ResolvedEnd<'n> {
     pub bracket: &'n Document<Bracket>,
     /// Its cable runs.
     pub runs: Vec<ResolvedRun<'n>>,
+    /// Its runs of fibre.
+    pub fibre_runs: Vec<ResolvedFibreRun<'n>>,
     /// The earth point its grounding bonds to, if one is named.
     pub earth: Option<Part<'n, EarthPoint>>,
 }
@@ -97,6 +99,17 @@ pub struct ResolvedRun<'n> {
     pub feeds: Option<&'n Document<Radio>>,
     /// The port of another radio that it leads to, if it does.
     pub ends_at: Option<FarPort<'n>>,
+}
+
+/// One run of fibre.
+#[derive(Debug)]
+pub struct ResolvedFibreRun<'n> {
+    /// What the hop says of it.
+    pub run: Part<'n, FibreRun>,
+    /// The port it ends at.
+    pub port: Part<'n, Port>,
+    /// Its fibre.
+    pub fibre: &'n Document<Fibre>,
 }
 
 /// A port of a radio at another end.

@@ -12,7 +12,8 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, FileId, Place};
 use crate::shape::Mention;
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, Neighbour, Network, Radio, Record, Service, Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Service, Site, Supply,
+    Waiver,
 };
 use crate::text::few::few;
 use crate::text::nearest::did_you_mean;
@@ -169,6 +170,7 @@ fn shelve(library: &mut Library, entry: Entry) {
         Some(AnySpec::Antenna(spec)) => put(library, document, spec),
         Some(AnySpec::Bracket(spec)) => put(library, document, spec),
         Some(AnySpec::Cable(spec)) => put(library, document, spec),
+        Some(AnySpec::Fibre(spec)) => put(library, document, spec),
         Some(AnySpec::Supply(spec)) => put(library, document, spec),
         Some(AnySpec::Arrester(spec)) => put(library, document, spec),
         Some(AnySpec::Waiver(spec)) => put(library, document, spec),
@@ -183,6 +185,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Antenna => put_broken::<Antenna>(library, document, id),
             Kind::Bracket => put_broken::<Bracket>(library, document, id),
             Kind::Cable => put_broken::<Cable>(library, document, id),
+            Kind::Fibre => put_broken::<Fibre>(library, document, id),
             Kind::Supply => put_broken::<Supply>(library, document, id),
             Kind::Arrester => put_broken::<Arrester>(library, document, id),
             Kind::Waiver => put_broken::<Waiver>(library, document, id),

@@ -10,8 +10,8 @@ use crate::place::{DocumentId, FileId};
 use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service, Site,
-    Spec as _, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service,
+    Site, Spec as _, Supply, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -53,6 +53,7 @@ impl AnySpec {
             Self::Antenna(spec) => spec.rename(id),
             Self::Bracket(spec) => spec.rename(id),
             Self::Cable(spec) => spec.rename(id),
+            Self::Fibre(spec) => spec.rename(id),
             Self::Supply(spec) => spec.rename(id),
             Self::Arrester(spec) => spec.rename(id),
             Self::Waiver(spec) => spec.rename(id),
@@ -71,6 +72,7 @@ pub(super) enum AnySpec {
     Antenna(Box<Antenna>),
     Bracket(Box<Bracket>),
     Cable(Box<Cable>),
+    Fibre(Box<Fibre>),
     Supply(Box<Supply>),
     Arrester(Box<Arrester>),
     Waiver(Box<Waiver>),
@@ -225,6 +227,7 @@ fn type_value(
         Kind::Antenna => typed(tree, mends).map(AnySpec::Antenna),
         Kind::Bracket => typed(tree, mends).map(AnySpec::Bracket),
         Kind::Cable => typed(tree, mends).map(AnySpec::Cable),
+        Kind::Fibre => typed(tree, mends).map(AnySpec::Fibre),
         Kind::Supply => typed(tree, mends).map(AnySpec::Supply),
         Kind::Arrester => typed(tree, mends).map(AnySpec::Arrester),
         Kind::Waiver => typed(tree, mends).map(AnySpec::Waiver),

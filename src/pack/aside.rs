@@ -17,7 +17,7 @@ impl Aside {
     /// Of a pack: a finding of the other end is not said in the pack of an end.
     pub(super) fn of(aside: &SetAside, findings: &[Finding], pack: Pack, voice: Voice) -> Self {
         let here = match pack {
-            Pack::Design => None,
+            Pack::Design | Pack::Licence => None,
             Pack::Install(end) | Pack::Acceptance(end) => Some(end),
         };
         let concerns = |finding: &&Finding| here.is_none() || finding.end.is_none() || finding.end == here;

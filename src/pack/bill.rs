@@ -31,6 +31,8 @@ enum Part {
     Insert,
     Arrester,
     Supply,
+    Fibre,
+    Pluggable,
     Conductor,
     Lug,
     LugOrClamp,
@@ -51,6 +53,8 @@ impl Part {
             Self::Insert => "part-insert",
             Self::Arrester => "part-arrester",
             Self::Supply => "part-supply",
+            Self::Fibre => "bill-fibre",
+            Self::Pluggable => "bill-pluggable",
             Self::Conductor => "part-conductor",
             Self::Lug => "part-lug",
             Self::LugOrClamp => "part-lug-or-clamp",
@@ -60,17 +64,32 @@ impl Part {
     }
 
     const fn is_by_length(self) -> bool {
-        matches!(self, Self::Cable | Self::Conductor)
+        matches!(self, Self::Cable | Self::Fibre | Self::Conductor)
     }
+}
+
+/// One row of a bill.
+#[derive(Debug, Clone)]
+pub struct BillRow {
+    /// What it is.
+    pub part: String,
+    /// Which.
+    pub detail: String,
+    /// How many; of what is cut from a reel, how many lengths.
+    pub pieces: usize,
+    /// All lengths together, of what is cut from a reel.
+    pub length: Option<Metres>,
+    /// Lengths of it that are not known.
+    pub unknown: usize,
 }
 
 /// Everything that is bought, each kind of it once.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Bill(BTreeMap<(Part, String), Amount>);
+pub struct Bill(BTreeMap<(Part, String), Amount>);
 
 impl Bill {
     /// Adds what an end takes.
-    pub(super) fn end(&mut self, end: &EndSheet<'_>, voice: Voice) {
+    pub fn end(&mut self, end: &EndSheet<'_>, voice: Voice) {
         let own = end.resolved;
         self.pieces(Part::Radio, 1, format!("{}, {}", own.radio.title, own.half.id));
         self.pieces(Part::Antenna, 1, own.antenna.title.to_string());
@@ -86,6 +105,14 @@ impl Bill {
             // A supply of several runs is taken once, at the last of them.
             let elsewhere = end.shared.iter().any(|shared| shared.run == number && !shared.told_here);
             self.run(run, !elsewhere, voice);
+        }
+        for fibre in &end.fibre_runs {
+            let (run, cable) = (fibre.resolved.run.spec, fibre.resolved.fibre);
+            let detail = [("title", &cable.title as &dyn std::fmt::Display), ("category", &cable.category.word())];
+            self.length(Part::Fibre, fibre.lines.length.get(), voice.with("part-fibre-detail", &detail));
+            for pluggable in [&run.here, &run.there] {
+                self.pieces(Part::Pluggable, 1, format!("{}, {}", pluggable.title, pluggable.interface.word()));
+            }
         }
         let grounding = &own.end.grounding;
         let size = grounding.conductor.as_ref().map_or_else(|| voice.say("size-not-set"), |size| voice.number(size));
@@ -139,13 +166,26 @@ impl Bill {
     }
 
     /// Adds all of another one.
-    pub(super) fn add(&mut self, other: &Self) {
+    pub fn add(&mut self, other: &Self) {
         for (what, more) in &other.0 {
             let amount = self.0.entry(what.clone()).or_default();
             amount.pieces += more.pieces;
             amount.length += more.length;
             amount.unknown += more.unknown;
         }
+    }
+
+    /// As rows, to be written by others.
+    #[must_use]
+    pub fn rows(&self, voice: Voice) -> Vec<BillRow> {
+        let row = |((part, detail), amount): (&(Part, String), &Amount)| BillRow {
+            part: voice.say(part.key()),
+            detail: detail.clone(),
+            pieces: amount.pieces,
+            length: part.is_by_length().then_some(Metres(amount.length)),
+            unknown: amount.unknown,
+        };
+        self.0.iter().map(row).collect()
     }
 
     /// As a table.

@@ -172,11 +172,12 @@ impl Naming {
         let voice = self.voice;
         let (kind, title) = match pack {
             Pack::Design => ("pack-design", "title-design"),
+            Pack::Licence => ("pack-licence", "title-licence"),
             Pack::Install(_) => ("pack-install", "title-install"),
             Pack::Acceptance(_) => ("pack-acceptance", "title-acceptance"),
         };
         let end = match pack {
-            Pack::Design => None,
+            Pack::Design | Pack::Licence => None,
             Pack::Install(end) | Pack::Acceptance(end) => Some(end),
         };
         let at = |end: EndName| voice.with("end-at", &[("end", &end), ("site", &self.titles[end])]);

@@ -7,6 +7,8 @@ use crate::spec::EndName;
 pub enum Pack {
     /// For review at a desk.
     Design,
+    /// What an application for a licence asks for.
+    Licence,
     /// For the crew at one end.
     Install(EndName),
     /// What came back from one end, to sign.
@@ -15,8 +17,9 @@ pub enum Pack {
 
 impl Pack {
     /// All packs of a hop.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Design,
+        Self::Licence,
         Self::Install(EndName::A),
         Self::Install(EndName::B),
         Self::Acceptance(EndName::A),

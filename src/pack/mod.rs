@@ -11,6 +11,7 @@
 
 mod acceptance;
 mod acceptance_table;
+mod application;
 mod aside;
 mod attach;
 mod bill;
@@ -56,12 +57,14 @@ use crate::verdict::SetAside;
 use crate::voice::Voice;
 
 use acceptance::Acceptance;
+use application::ApplicationPage;
 use attach::Attachment;
 use design::Design;
 use front::Naming;
 use install::Install;
 use outline::Sources;
 
+pub use bill::{Bill, BillRow};
 pub use form::Form;
 pub use kind::Pack;
 pub use names::PackNames;
@@ -90,6 +93,7 @@ pub struct HopPacks {
 #[derive(Debug)]
 enum Body {
     Design(Box<Design>),
+    Licence(Box<ApplicationPage>),
     Install(Box<Install>),
     Acceptance(Box<Acceptance>),
 }
@@ -99,6 +103,7 @@ impl Body {
     fn of(sheet: &HopSheet<'_>, pack: Pack, voice: Voice) -> Option<Self> {
         Some(match pack {
             Pack::Design => Self::Design(Box::new(Design::of(sheet, voice))),
+            Pack::Licence => Self::Licence(Box::new(ApplicationPage::of(sheet, voice))),
             Pack::Install(end) => Self::Install(Box::new(Install::of(sheet, end, voice))),
             Pack::Acceptance(end) => Self::Acceptance(Box::new(Acceptance::of(sheet, end, voice)?)),
         })

@@ -41,7 +41,7 @@ impl PackNames {
     pub fn has(&self, pack: Pack) -> bool {
         match pack {
             Pack::Acceptance(end) => self.recorded[end],
-            Pack::Design | Pack::Install(_) => true,
+            Pack::Design | Pack::Licence | Pack::Install(_) => true,
         }
     }
 
@@ -50,7 +50,7 @@ impl PackNames {
     pub fn called(&self, pack: Pack) -> Vec<String> {
         let id = self.hop.clone();
         match pack {
-            Pack::Design => vec![id],
+            Pack::Design | Pack::Licence => vec![id],
             Pack::Install(end) | Pack::Acceptance(end) => vec![format!("{id}/{end}"), id, self.site(end).to_owned()],
         }
     }
@@ -59,6 +59,7 @@ impl PackNames {
     pub(super) fn stem(&self, pack: Pack) -> String {
         match pack {
             Pack::Design => format!("{}-design", self.hop),
+            Pack::Licence => format!("{}-licence", self.hop),
             Pack::Install(end) => format!("{}-{end}-{}-install", self.hop, self.site(end)),
             Pack::Acceptance(end) => format!("{}-{end}-{}-acceptance", self.hop, self.site(end)),
         }

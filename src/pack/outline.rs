@@ -58,7 +58,7 @@ impl Outline {
     #[must_use]
     pub fn errors(&self, pack: Pack) -> usize {
         match pack {
-            Pack::Design | Pack::Install(_) => self.errors.0,
+            Pack::Design | Pack::Licence | Pack::Install(_) => self.errors.0,
             Pack::Acceptance(end) => self.errors.1[end],
         }
     }
@@ -101,7 +101,7 @@ impl Sources {
     pub(super) fn counts(&self, finding: &Finding, pack: Pack) -> bool {
         let record = match pack {
             Pack::Acceptance(end) => self.records[end],
-            Pack::Design | Pack::Install(_) => None,
+            Pack::Design | Pack::Licence | Pack::Install(_) => None,
         };
         let first = finding.labels.first().and_then(|label| label.spot.file());
         // What others put on a support is said where it is written, and is of the design all the same.

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
-use crate::sheet::{EndSheet, RunSheet, across_flats};
+use crate::sheet::{EndSheet, FibreSheet, RunSheet, across_flats};
 use crate::spec::{AlignedBy, Orientation, Plugs, RunPlace, Screening};
 use crate::units::{Given, Kilograms};
 use crate::voice::{Voice, shown};
@@ -84,6 +84,9 @@ pub(super) fn list(end: &EndSheet<'_>, voice: Voice) -> Vec<PartRow> {
         of_run(run, voice, &mut parts);
     }
     grounding(end, voice, &mut parts);
+    for fibre in &end.fibre_runs {
+        of_fibre(fibre, voice, &mut parts);
+    }
     let arresters: usize = end.runs.iter().map(|run| run.resolved.arresters.len()).sum();
     if arresters > 0 {
         parts.push(part(&arresters, voice.say("part-bonding-lead"), voice.say("part-bonding-lead-detail")));
@@ -138,7 +141,8 @@ fn grounding(end: &EndSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
 pub(super) fn open_ports<'n>(end: &EndSheet<'n>) -> Vec<&'n str> {
     let own = end.resolved;
     let arrives = |id: &crate::spec::Id| end.arrivals.iter().any(|arrival| arrival.port.id == *id);
-    let used = |id: &crate::spec::Id| arrives(id) || own.runs.iter().any(|run| run.port.id == *id);
+    let fibred = |id: &crate::spec::Id| own.fibre_runs.iter().any(|run| run.port.id == *id);
+    let used = |id: &crate::spec::Id| arrives(id) || fibred(id) || own.runs.iter().any(|run| run.port.id == *id);
     own.radio.spec.ports.iter().map(|port| &port.id).filter(|id| !used(id)).map(|id| &**id).collect()
 }
 
@@ -175,6 +179,18 @@ fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
     }
     if let Some(supply) = resolved.supply {
         parts.push(part(&1, voice.say("part-supply"), format!("{}, {}", supply.title, supply.standard.word())));
+    }
+}
+
+/// A fibre and its two pluggables.
+fn of_fibre(sheet: &FibreSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
+    let (run, fibre) = (sheet.resolved.run, sheet.resolved.fibre);
+    let length = voice.line_in_both(&sheet.lines.length);
+    let detail = voice.with("part-fibre-detail", &[("title", &fibre.title), ("category", &fibre.category.word())]);
+    parts.push(part(&length, voice.with("part-fibre", &[("port", &run.spec.port)]), detail));
+    for (pluggable, key) in [(&run.spec.here, "part-pluggable-here"), (&run.spec.there, "part-pluggable-there")] {
+        let detail = format!("{}, {}", pluggable.title, pluggable.interface.word());
+        parts.push(part(&1, voice.with(key, &[("port", &run.spec.port)]), detail));
     }
 }
 

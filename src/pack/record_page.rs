@@ -9,6 +9,7 @@ use super::figures::{self, Figure};
 use super::licence;
 use super::steps;
 use super::words::{Fact, Table, text_or};
+use crate::network::ResolvedEnd;
 use crate::sheet::{EndSheet, HopSheet, required_checks};
 use crate::spec::{Carried, EndName};
 use crate::voice::Voice;
@@ -123,7 +124,8 @@ impl RecordPage {
                 Some(band) => format!("{} ({band})", item.designed),
                 None => item.designed,
             };
-            let box_for = if may_not_apply(&item.key) { voice.say("not-applicable") } else { String::new() };
+            let box_for =
+                if may_not_apply(&item.key, end.resolved) { voice.say("not-applicable") } else { String::new() };
             table.row([item.key, item.words, designed, item.unit.into(), box_for]);
         }
         let checks = required_checks(end.resolved, end.far);
@@ -137,8 +139,13 @@ impl RecordPage {
 
 /// Whether an item is missing at some ends for good reasons: a radio that shows no level, an antenna that is part of its
 /// radio, a link that needs no licence, an earth that somebody else answers for.
-fn may_not_apply(key: &str) -> bool {
-    ["before_locking.level", "after_locking.level", "licence", "grounding.resistance", "serials.antenna"].contains(&key)
+fn may_not_apply(key: &str, own: &ResolvedEnd<'_>) -> bool {
+    match key {
+        // Beside a voltage the radio may show no level; where it is all there is to read, it is not left out.
+        "before_locking.level" | "after_locking.level" => own.radio.readout.is_some(),
+        "licence" | "grounding.resistance" | "serials.antenna" => true,
+        _ => false,
+    }
 }
 
 /// The first id of a record of this end that is not taken: `HOP-END-NUMBER`.

@@ -22,8 +22,9 @@ use super::glyphs::spell_uncovered;
 const FONTS: [&[u8]; 2] =
     [include_bytes!("fonts/IBMPlexSans_400Regular.ttf"), include_bytes!("fonts/IBMPlexSans_600SemiBold.ttf")];
 const MAIN: (&str, &str) = ("main.typ", include_str!("main.typ"));
-const TEMPLATES: [(&str, &str); 7] = [
+const TEMPLATES: [(&str, &str); 8] = [
     ("page.typ", include_str!("page.typ")),
+    ("application.typ", include_str!("application.typ")),
     ("design.typ", include_str!("design.typ")),
     ("install.typ", include_str!("install.typ")),
     ("site.typ", include_str!("site.typ")),
@@ -125,7 +126,7 @@ impl Press {
             data["files"] = Value::Array(Vec::new());
         }
         // Attached files keep every character; only what is set in type needs glyphs.
-        for part in ["front", "design", "install", "site", "acceptance", "network", "waivers"] {
+        for part in ["front", "application", "design", "install", "site", "acceptance", "network", "waivers"] {
             spell_uncovered(&mut data[part], &self.fonts);
         }
         let inputs = Dict::deserialize(&data)?;

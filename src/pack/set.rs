@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::acceptance::Acceptance;
+use super::application::ApplicationPage;
 use super::aside::Aside;
 use super::attach::{self, Attachment};
 use super::design::Design;
@@ -26,6 +27,7 @@ pub(super) struct Pages<'a> {
     pub words: &'static BTreeMap<String, String>,
     pub front: Front,
     pub design: Option<Design>,
+    pub application: Option<&'a ApplicationPage>,
     pub install: Option<&'a Install>,
     pub site: Option<&'a SiteView>,
     /// Departures somebody has accepted; a crew must know of them.
@@ -53,7 +55,7 @@ impl HopPacks {
         let body = self.bodies.iter().find(|(of, _)| *of == pack).map(|(_, body)| body).ok_or(PackError::NotTaken)?;
         let record = match body {
             Body::Acceptance(acceptance) => Some(acceptance.record),
-            Body::Design(_) | Body::Install(_) => None,
+            Body::Design(_) | Body::Licence(_) | Body::Install(_) => None,
         };
         let used = self.sources.documents.iter().chain(&record).map(|document| document.file);
         let places = Places::inside(trees, self.sources.network(), used);
@@ -67,6 +69,7 @@ impl HopPacks {
             words: self.naming.voice.sentences(),
             front,
             design: None,
+            application: None,
             install: None,
             site: None,
             acceptance: None,
@@ -77,6 +80,7 @@ impl HopPacks {
         };
         press.set(&match body {
             Body::Design(design) => Pages { design: Some(design.with_findings(&findings, &places)), ..pages },
+            Body::Licence(page) => Pages { application: Some(page), ..pages },
             Body::Install(install) => Pages { install: Some(install), ..pages },
             Body::Acceptance(acceptance) => {
                 Pages { acceptance: Some(acceptance.with_findings(&findings, &places)), ..pages }
@@ -124,6 +128,7 @@ impl NetworkPack {
             words: self.voice().sentences(),
             front,
             design: None,
+            application: None,
             install: None,
             site: None,
             acceptance: None,

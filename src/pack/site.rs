@@ -121,6 +121,7 @@ impl SitePack {
             words: voice.sentences(),
             front,
             design: None,
+            application: None,
             install: None,
             site: Some(&view),
             acceptance: None,

@@ -6,8 +6,9 @@ use super::cautions::{Caution, Hazard};
 use super::licence;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
-use crate::sheet::{Arrival, EndSheet, HopSheet, RunSheet, Saying};
+use crate::sheet::{Arrival, EndSheet, FibreSheet, HopSheet, RunSheet, Saying};
 use crate::spec::{AlignedBy, Carried, Construction, Entry, Radio, RunPlace};
+use crate::units::Millimetres;
 use crate::voice::{Open, Voice};
 
 /// Something to do, or something to know before doing it.
@@ -122,6 +123,9 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
         }
         close(run, &mut steps);
     }
+    for fibre in &end.fibre_runs {
+        lay(fibre, &mut steps);
+    }
     let free = open_ports(end);
     for port in free {
         let key = if own.radio.reads_out_at(port) { "step-leave-free" } else { "step-blank" };
@@ -191,6 +195,31 @@ fn close(run: &RunSheet<'_>, steps: &mut Steps) {
         steps.step_with("step-switch", &open);
     }
 }
+
+/// A fibre from the radio to where it goes: no metal on it is no danger, light in it is one to eyes.
+fn lay(sheet: &FibreSheet<'_>, steps: &mut Steps) {
+    let voice = steps.voice;
+    let (run, fibre) = (sheet.resolved.run.spec, sheet.resolved.fibre);
+    let bend = fibre.bend_radius.as_ref().map_or_else(
+        || voice.in_both(Millimetres(TIMES_DIAMETER * fibre.outside_diameter.value.0)),
+        |given| voice.given_in_both(given),
+    );
+    steps.step_with("step-fibre-pull", &[("fibre", &fibre.title), ("port", &run.port), ("bend", &bend)]);
+    if !fibre.metal_free {
+        steps.step_with("step-fibre-metal", &[("port", &run.port)]);
+    }
+    let open: [Open<'_>; 3] =
+        [("here", &run.here.interface.word()), ("there", &run.there.interface.word()), ("port", &run.port)];
+    steps.step_with("step-fibre-plug", &open);
+    if let Some(switch) = &run.switch {
+        let open: [Open<'_>; 3] = [("port", &run.port), ("switch", &switch.title), ("socket", &switch.port)];
+        steps.step_with("step-switch", &open);
+    }
+    steps.step_with("step-fibre-test", &[("port", &run.port), ("loss", &voice.line(&sheet.lines.most_loss))]);
+}
+
+/// Least bend radius of a fibre whose sheet states none, in diameters: ANSI/TIA-568.3-D, from memory.
+const TIMES_DIAMETER: f64 = 10.0;
 
 /// Where a cable goes from the radio.
 fn to_where(run: &RunSheet<'_>, voice: Voice) -> String {

@@ -4,6 +4,7 @@ use super::arrival::{self, Arrival};
 use super::beside::{self, Beside};
 use super::direction::Direction;
 use super::dish::{self, DishSheet};
+use super::fibre::{self, FibreSheet};
 use super::geometry::altitude;
 use super::ground::{self, Code, GroundLines};
 use super::key::SectionKey;
@@ -119,6 +120,8 @@ pub struct EndSheet<'n> {
     pub too_near: Vec<TooNear>,
     /// Power lines nearer than they may be.
     pub lines_near: Vec<LineNear>,
+    /// Its runs of fibre.
+    pub fibre_runs: Vec<FibreSheet<'n>>,
     /// Runs of other ends that lead here.
     pub arrivals: Vec<Arrival<'n>>,
     /// Its cable runs.
@@ -147,6 +150,7 @@ impl EndSheet<'_> {
         self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.ground.missing(each);
+        self.fibre_runs.iter().for_each(|run| run.lines.missing(each));
         self.arrivals.iter().for_each(|arrival| arrival.lines.missing(each));
         self.runs.iter().for_each(|run| run.missing(each));
     }
@@ -162,6 +166,7 @@ impl EndSheet<'_> {
         sections.extend(self.others.iter().map(|beside| beside.section(self.resolved)));
         sections.extend(self.arrivals.iter().enumerate().map(|(i, arrival)| arrival.section(end, i)));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
+        sections.extend(self.fibre_runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
         sections.extend(self.shared.iter().map(|shared| shared.section(self.resolved)));
     }
 }
@@ -214,6 +219,7 @@ pub(super) fn compute<'n>(
         too_near,
         lines_near: power_line::near(hop, own),
         arrivals: arrival::compute(Fellow { hop, end: own }, target, company),
+        fibre_runs: own.fibre_runs.iter().map(fibre::compute).collect(),
         runs: run::of_end(Fellow { hop, end: own }, target, company),
         beside,
     }

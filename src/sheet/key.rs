@@ -88,6 +88,8 @@ pub enum SectionKey {
     Ground(EndName),
     /// A cable run, by its number.
     Run(EndName, usize),
+    /// A run of fibre, by its number.
+    FibreRun(EndName, usize),
     /// What a run hands on.
     Onward(EndName, usize),
     /// A run of another end that leads here, by its number.
@@ -153,6 +155,7 @@ impl SectionKey {
             Self::People(end) => format!("ends.{end}.people"),
             Self::Ground(end) => format!("ends.{end}.ground"),
             Self::Run(end, number) => numbered(format!("ends.{end}.runs"), number),
+            Self::FibreRun(end, number) => numbered(format!("ends.{end}.fibre_runs"), number),
             Self::Onward(end, number) => numbered(format!("ends.{end}.runs"), number) + ".onward",
             Self::Arrival(end, number) => numbered(format!("ends.{end}.arrivals"), number),
             Self::Shared(end, number) => numbered(format!("ends.{end}.runs"), number) + ".shared",

@@ -66,6 +66,7 @@ sentences! {
         RainModelRange =>
             "the rain model holds from 0.001 % to 1 % of the year, so for availabilities from 99 % to 99.999 %";
         NoFog => "no fog is given";
+        NoEmissionClass => "the class of emission of the radio is not stated";
         FogFrequency => "loss in fog is modelled up to 200 GHz";
 
         // The budget.
@@ -139,6 +140,7 @@ sentences! {
         NothingSeals => "no insert seals it";
         NothingFeedsRadio => "nothing feeds the radio";
         NothingFeedsRun => "nothing feeds this run";
+        NoReach { interface: &'static str, fibre: &'static str } => "{interface} has no reach over {fibre}";
         PowerInACircle => "radios feed each other in a circle";
         RunWithoutPower => "the run carries no power";
         Starved { most: Watts } => "no more than {most} can reach the far end of the cable";

@@ -64,6 +64,8 @@ sentences! {
         Device => "device";
         Grade { grade: Box<str>, jacket: Term } => "{grade}, {jacket}";
 
+        Over { what: Box<str>, way: Box<str> } => "{what} over {way}";
+
         // What is not the network's own.
         StandardPart => "standard part, shipped in the program";
         Basis { text: Box<str>, sure: Term } => "{text} [{sure}]";

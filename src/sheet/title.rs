@@ -30,6 +30,7 @@ sentences! {
         People { end: EndName } => "End {end}, people";
         Grounding { end: EndName } => "End {end}, grounding";
         Run { end: EndName, port: Box<str> } => "End {end}, run to port {port}";
+        FibreRun { end: EndName, port: Box<str> } => "End {end}, fibre to port {port}";
         Arrival { end: EndName, port: Box<str> } => "End {end}, what comes in at port {port}";
         Shared { end: EndName, port: Box<str> } => "End {end}, supply of port {port}, shared";
         Beside { end: EndName, hop: Box<str>, other: EndName } => "End {end}, beside it {hop} end {other}";

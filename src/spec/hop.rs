@@ -7,8 +7,8 @@ use super::climate::Climate;
 use super::objectives::HopObjectives;
 use super::path::HopPath;
 use super::{
-    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndName, Entry, Fuse, HopLicence, Id, Kind, Load, Plugs,
-    Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Text, Way,
+    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndName, Entry, FibreRun, Fuse, HopLicence, Id, Kind, Load,
+    Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Text, Way,
 };
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, SquareMillimetres,
@@ -174,6 +174,9 @@ pub struct End {
     pub bracket: BracketUse,
     /// Cable runs, one for each port in use.
     pub runs: Vec<Run>,
+    /// Runs of fibre.
+    #[serde(default)]
+    pub fibre_runs: Vec<FibreRun>,
     /// Grounding of the radio.
     #[serde(default)]
     pub grounding: Grounding,

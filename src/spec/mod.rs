@@ -12,7 +12,10 @@ mod calendar;
 mod carried;
 mod checks;
 mod climate;
+mod dialect;
+mod emission;
 mod end;
+mod fibre;
 mod hop;
 mod licence;
 mod material;
@@ -43,7 +46,10 @@ pub use cable::{Cable, Category, Conductor, Construction, Jacket, Screening};
 pub use carried::Carried;
 pub use checks::Check;
 pub use climate::{Climate, RainMonths};
+pub use dialect::Dialect;
+pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
+pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
 pub use hop::{
     BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
@@ -95,6 +101,8 @@ pub enum Kind {
     Bracket,
     /// A cable type.
     Cable,
+    /// A cable of optical fibres.
+    Fibre,
     /// A power supply model.
     Supply,
     /// A surge arrester model.
@@ -111,7 +119,7 @@ pub enum Kind {
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -119,6 +127,7 @@ impl Kind {
         Self::Antenna,
         Self::Bracket,
         Self::Cable,
+        Self::Fibre,
         Self::Supply,
         Self::Arrester,
         Self::Record,
@@ -138,6 +147,7 @@ impl Kind {
             Self::Antenna => "antenna",
             Self::Bracket => "bracket",
             Self::Cable => "cable",
+            Self::Fibre => "fibre",
             Self::Supply => "supply",
             Self::Arrester => "arrester",
             Self::Record => "record",
@@ -188,4 +198,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Supply Arrester Record Waiver Service Neighbour }
+specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour }

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Text};
+use super::{Date, Dialect, Text};
 use crate::units::{Given, Metres, MetresPerYear};
 
 /// Ground and obstacles between the ends. Of several sources the first counts: `profile`, `csv`, the network's `terrain`.
@@ -17,6 +17,9 @@ pub struct HopPath {
     /// File with the points, from the folder of this file and within that of the network. Its first line names the
     /// columns with their units: `distance [m],ground [m],obstacle [m],kind`; the last two may be left out.
     pub csv: Option<Text>,
+    /// How that file separates its cells and writes decimals. Without it the header shows what separates cells, and decimals
+    /// are taken only where commas separate them, which leaves the point.
+    pub dialect: Option<Dialect>,
     /// Where the heights are from: a survey, a map, a model of the ground.
     pub source: Option<Text>,
     /// Day the heights were taken. Trees grow from this day; without it from the day of the network.

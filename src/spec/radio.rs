@@ -4,8 +4,8 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::{
-    AlignedBy, AlignmentMode, Carried, EraseButton, Id, Indication, Kind, Number, Readout, ShownLevel, Standard, Text,
-    Window, Wiring,
+    AlignedBy, AlignmentMode, Carried, EmissionClass, EraseButton, Id, Indication, Kind, Number, Readout, ShownLevel,
+    Standard, Text, Window, Wiring,
 };
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
@@ -96,6 +96,9 @@ pub struct Radio {
     pub wind_area: Option<Given<SquareMetres>>,
     /// Mass without antenna.
     pub mass: Option<Given<Kilograms>>,
+    /// Class of what it sends, as its sheet has it: with the bandwidth of a channel it is what an application for a licence
+    /// calls the emission.
+    pub emission_class: Option<EmissionClass>,
     /// Lamps and what they mean.
     #[serde(default)]
     pub indicators: Vec<Indicator>,

@@ -6,8 +6,8 @@ use schemars::transform::RecursiveTransform;
 use serde_json::Value;
 
 use super::{
-    Antenna, Arrester, Bracket, Cable, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Service, Site,
-    Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Service,
+    Site, Supply, Waiver,
 };
 use crate::units::{Kind as Quantity, of_tube};
 
@@ -30,6 +30,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Antenna => generator.into_root_schema_for::<Antenna>(),
         Kind::Bracket => generator.into_root_schema_for::<Bracket>(),
         Kind::Cable => generator.into_root_schema_for::<Cable>(),
+        Kind::Fibre => generator.into_root_schema_for::<Fibre>(),
         Kind::Supply => generator.into_root_schema_for::<Supply>(),
         Kind::Arrester => generator.into_root_schema_for::<Arrester>(),
         Kind::Waiver => generator.into_root_schema_for::<Waiver>(),

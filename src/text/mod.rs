@@ -1,5 +1,6 @@
 //! Small helpers over plain text that know nothing of networks.
 
+pub mod csv;
 pub mod few;
 pub mod hash;
 pub mod nearest;

@@ -150,6 +150,7 @@ fn waiving_a_value_however_bad_it_gets() {
 const WITHOUT_A_VALUE: &[&str] = &[
     "antenna-in-beam",
     "cable-cannot-carry",
+    "cable-diameter-open",
     "cable-test-failed",
     "canceller-unstated",
     "clearance-not-shown",
@@ -175,6 +176,7 @@ const WITHOUT_A_VALUE: &[&str] = &[
     "nothing-to-align-by",
     "passed-on-unstated",
     "plate-not-made",
+    "pluggables-unfit",
     "port-cannot-carry",
     "port-used-twice",
     "power-control-unstated",

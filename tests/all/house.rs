@@ -164,6 +164,13 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("fix", &["finding", "network", "place", "source", "verdict"]),
     ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (
+        "exchange",
+        &[
+            "door", "finding", "fix", "listing", "network", "pack", "physics", "place", "sheet", "source", "spec",
+            "text", "units", "verdict", "voice",
+        ],
+    ),
+    (
         "pack",
         &[
             "door", "drawing", "figure", "finding", "listing", "network", "place", "rules", "sheet", "source", "spec",

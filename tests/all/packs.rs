@@ -377,6 +377,7 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
             let evaluation = hops(folder.path());
             let packs = [
                 Pack::Design,
+                Pack::Licence,
                 Pack::Install(EndName::A),
                 Pack::Install(EndName::B),
                 Pack::Acceptance(EndName::A),
@@ -406,6 +407,7 @@ fn a_pack_has_as_few_pages_as_its_reader_needs() {
                     Pack::Install(end) if two_runs(end) || is_in_company(end) => 4..=7,
                     Pack::Install(_) => 4..=6,
                     Pack::Acceptance(_) => 1..=3,
+                    Pack::Licence => 1..=1,
                 };
                 let name = hop.packs.names().file_name(*pack);
                 assert!(may.contains(&pages), "{name} on {paper}: {pages} pages, not {may:?}");

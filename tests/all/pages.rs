@@ -301,11 +301,12 @@ fn each_pack(look: impl Fn(&str, Vec<u8>)) {
                     Pack::Design => "design",
                     Pack::Install(_) => "install",
                     Pack::Acceptance(_) => "acceptance",
+                    Pack::Licence => "licence",
                 });
             }
         }
     }
-    assert_eq!(kinds.len(), 3, "{kinds:?}");
+    assert_eq!(kinds.len(), 4, "{kinds:?}");
 }
 
 /// A page must look the same on every device: both faces are in every file that uses them, as PDF/A-3 asks

@@ -4,7 +4,9 @@ mod baseline;
 mod brought;
 mod check;
 mod compare;
+mod export;
 mod form;
+mod import;
 mod look;
 mod new;
 mod pack;
@@ -21,7 +23,9 @@ pub use baseline::{Baseline, BaselineArgs};
 pub use brought::BroughtArgs;
 pub use check::Check;
 pub use compare::{Compare, CompareFormat, CompareGate, CompareOutput};
+pub use export::{Export, ExportWhat};
 pub use form::Format;
+pub use import::{Import, ImportArgs};
 pub use look::{LookArgs, When};
 pub use new::{New, NewRecord, NewWhat};
 pub use pack::Pack;
@@ -57,6 +61,11 @@ pub enum Command {
     Pack(Pack),
     /// Say what changed in the numbers between two folders or revisions, and why.
     Compare(Compare),
+    /// Take over sites and hops from tables and waypoints: says what would change, and writes it with `--write`.
+    #[command(subcommand)]
+    Import(Import),
+    /// Write sites, hops and what is computed of them in open formats.
+    Export(Export),
     /// List the standard parts that references may name as `std:…`, or print one in full.
     Parts(PartsArgs),
     /// Print the manual of a rule or what a key means, or list all rules.

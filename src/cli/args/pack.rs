@@ -13,6 +13,8 @@ use crate::spec::{Date, Language};
 pub enum Pack {
     /// One pack a hop, to decide by: verdict, geometry, budget, power, grounding, methods.
     Design(PackArgs),
+    /// One page a hop: what an application for a licence asks for at each end.
+    Licence(PackArgs),
     /// One pack an end, to build by: site, cautions, mounting, cabling, alignment, record.
     Install(PackArgs),
     /// One record an end, to sign: as designed, tolerance, as built, verdict. Needs a `record` that came back.

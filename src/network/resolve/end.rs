@@ -1,18 +1,20 @@
 //! One end of a hop: its site, its equipment and its cable runs.
 
-use super::super::resolved::{FarPort, ResolvedEnd, ResolvedRun};
+use super::super::resolved::{FarPort, ResolvedEnd, ResolvedFibreRun, ResolvedRun};
 use super::super::shelf::{Document, Part};
 use super::follow::Follow;
 use crate::at;
 use crate::finding::faults::DANGLING;
 use crate::place::{Place, Placed as _};
-use crate::spec::{Arrester, EarthPoint, End, EndName, Half, Id, PowerPoint, Radio, RadioPort, Run, Site};
+use crate::spec::{
+    Arrester, EarthPoint, End, EndName, FibreRun, Half, Id, Port, PowerPoint, Radio, RadioPort, Run, Site,
+};
 
 impl<'n> Follow<'n, '_> {
     pub(super) fn end(&mut self, name: EndName) -> Option<ResolvedEnd<'n>> {
-        let (end_at, runs_at) = match name {
-            EndName::A => (&"ends.a", &"ends.a.runs[i]"),
-            EndName::B => (&"ends.b", &"ends.b.runs[i]"),
+        let (end_at, runs_at, fibres_at) = match name {
+            EndName::A => (&"ends.a", &"ends.a.runs[i]", &"ends.a.fibre_runs[i]"),
+            EndName::B => (&"ends.b", &"ends.b.runs[i]", &"ends.b.fibre_runs[i]"),
         };
         let spec = &self.hop.spec.ends[name];
         let end = self.hop.part(end_at, &[], spec);
@@ -38,6 +40,9 @@ impl<'n> Follow<'n, '_> {
             .enumerate()
             .map(|(i, run)| self.run(self.hop.part(runs_at, &[i], run), radio, site))
             .collect();
+        let fibre_runs = spec.fibre_runs.iter().enumerate();
+        let fibre_runs: Vec<Option<ResolvedFibreRun<'n>>> =
+            fibre_runs.map(|(i, run)| self.fibre_run(self.hop.part(fibres_at, &[i], run), radio)).collect();
         Some(ResolvedEnd {
             name,
             end,
@@ -48,6 +53,7 @@ impl<'n> Follow<'n, '_> {
             antenna: antenna?,
             bracket: bracket?,
             runs: runs.into_iter().collect::<Option<_>>()?,
+            fibre_runs: fibre_runs.into_iter().collect::<Option<_>>()?,
             earth: earth?,
         })
     }
@@ -106,6 +112,24 @@ impl<'n> Follow<'n, '_> {
         Some(Some(site.part(&"power[i]", &[found], &site.power[found])))
     }
 
+    /// A port of the radio.
+    fn port(&mut self, id: &Id, place: Place, radio: Option<&'n Document<Radio>>) -> Option<Part<'n, Port>> {
+        let radio = radio?;
+        let known = radio.ports.iter().map(|port| &port.id);
+        let found = self.named(id, place, "port", known, (&radio.id, at!(radio.ports)))?;
+        Some(radio.part(&"ports[i]", &[found], &radio.ports[found]))
+    }
+
+    fn fibre_run(
+        &mut self,
+        run: Part<'n, FibreRun>,
+        radio: Option<&'n Document<Radio>>,
+    ) -> Option<ResolvedFibreRun<'n>> {
+        let port = self.port(&run.spec.port, at!(run.port), radio);
+        let fibre = self.document(&run.spec.fibre, at!(run.fibre));
+        Some(ResolvedFibreRun { run, port: port?, fibre: fibre? })
+    }
+
     fn run(
         &mut self,
         run: Part<'n, Run>,
@@ -113,16 +137,7 @@ impl<'n> Follow<'n, '_> {
         site: Option<&'n Document<Site>>,
     ) -> Option<ResolvedRun<'n>> {
         let spec = run.spec;
-        let port = radio.and_then(|radio| {
-            let found = self.named(
-                &spec.port,
-                at!(run.port),
-                "port",
-                radio.ports.iter().map(|port| &port.id),
-                (&radio.id, at!(radio.ports)),
-            )?;
-            Some(radio.part(&"ports[i]", &[found], &radio.ports[found]))
-        });
+        let port = self.port(&spec.port, at!(run.port), radio);
         let cable = self.document(&spec.cable, at!(run.cable));
         let supply = match &spec.supply {
             Some(supply) => self.document(supply, at!(run.supply)).map(Some),

@@ -17,7 +17,7 @@ rule! {
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let (end, radio) = (sheet.resolved.end, sheet.resolved.radio);
     let here = sheet.runs.iter().any(|run| run.carries(Carried::Data));
-    if here || sheet.arrivals.iter().any(|arrival| arrival.brings(Carried::Data)) {
+    if here || !sheet.fibre_runs.is_empty() || sheet.arrivals.iter().any(|arrival| arrival.brings(Carried::Data)) {
         return;
     }
     let message = format!("end {}: no run carries data to or from radio `{}`", sheet.name, radio.id);
@@ -30,6 +30,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         finding.because(at!(supply.rate), "an adapter that passes no data");
     }
     let arrives = |id: &str| sheet.arrivals.iter().any(|arrival| *arrival.port.id == *id);
+    let fibred = |id: &str| sheet.fibre_runs.iter().any(|run| *run.resolved.port.id == *id);
+    let arrives = |id: &str| arrives(id) || fibred(id);
     let used =
         |id: &str| arrives(id) || sheet.runs.iter().any(|run| &*run.resolved.port.id == id) || radio.reads_out_at(id);
     let free: Vec<&str> = radio

@@ -52,7 +52,8 @@ fn wrong(sheet: &EndSheet<'_>, number: usize, arrival: &Arrival<'_>) -> Vec<(&'s
     }
     let own = sheet.runs.iter().any(|run| run.resolved.port.id == port.id);
     let other = sheet.arrivals[..number].iter().any(|other| other.port.id == port.id);
-    if own || other {
+    let fibre = sheet.fibre_runs.iter().any(|run| run.resolved.port.id == port.id);
+    if own || other || fibre {
         wrong.push(("comes to a port where another run ends", "a port takes one cable"));
     }
     wrong

@@ -15,6 +15,7 @@ rule! {
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let end = sheet.resolved.end;
     let runs = &end.spec.runs;
+    fibres(sheet, found);
     for i in 0..runs.len() {
         let Some(j) = runs[..i].iter().position(|earlier| earlier.port == runs[i].port) else { continue };
         let message = format!("end {}: two runs end at port `{}`", sheet.name, runs[i].port);
@@ -30,5 +31,21 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         } else {
             format!("port {} is free", free.join(" or "))
         });
+    }
+}
+
+/// A fibre to a port that another run or fibre has.
+fn fibres(sheet: &EndSheet<'_>, found: &mut Findings) {
+    let end = sheet.resolved.end;
+    let (runs, fibres) = (&end.spec.runs, &end.spec.fibre_runs);
+    for i in 0..fibres.len() {
+        let port = &fibres[i].port;
+        let run = runs.iter().position(|run| run.port == *port).map(|j| at!(end.runs[j].port));
+        let other = || fibres[..i].iter().position(|other| other.port == *port).map(|j| at!(end.fibre_runs[j].port));
+        let Some(first) = run.or_else(other) else { continue };
+        let message = format!("end {}: two runs end at port `{port}`", sheet.name);
+        let finding = found.report(&RULE, at!(end.fibre_runs[i].port), message, "again here");
+        finding.because(first, "first here");
+        finding.help("lead one of them to another port");
     }
 }

@@ -1,9 +1,10 @@
 //! Levels, margins, minutes, and the voltmeter that shows them.
 
+use hopwright::physics::emission::necessary_bandwidth;
 use hopwright::physics::link::{availability, fade_margin, minutes_per_year, received_level, two_way};
 use hopwright::physics::rain_outage::Outage;
 use hopwright::physics::readout::{DegenerateScale, Scale};
-use hopwright::units::{Dbi, Dbm, Decibels, Percent, Volts};
+use hopwright::units::{Dbi, Dbm, Decibels, Megahertz, Percent, Volts};
 
 use super::table::rows;
 
@@ -64,4 +65,13 @@ fn two_equal_points_make_no_scale() {
     assert_eq!(scale(0.2, -20.0), Err(DegenerateScale));
     assert_eq!(scale(f64::NAN, -80.0), Err(DegenerateScale));
     assert_eq!(scale(0.8, -80.0), Ok(()));
+}
+
+#[test]
+fn bandwidths_are_designated_as_the_radio_regulations_print_them() {
+    for row in rows(include_str!("../../tables/necessary_bandwidth.csv")) {
+        let designation = necessary_bandwidth(Megahertz(row.number("bandwidth_mhz")));
+        assert_eq!(designation.as_deref(), Some(row.text("designation")));
+    }
+    assert_eq!(necessary_bandwidth(Megahertz(0.0)), None);
 }

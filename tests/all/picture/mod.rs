@@ -29,7 +29,7 @@ pub fn packs(folder: &Path) -> Evaluation<HopPacks> {
 /// Every pack a hop has.
 pub fn all_of(hop: &HopPacks) -> impl Iterator<Item = Pack> {
     let ends = EndName::BOTH.into_iter().flat_map(|end| [Pack::Install(end), Pack::Acceptance(end)]);
-    std::iter::once(Pack::Design).chain(ends).filter(|pack| hop.names().has(*pack))
+    [Pack::Design, Pack::Licence].into_iter().chain(ends).filter(|pack| hop.names().has(*pack))
 }
 
 /// The bytes of a pack of a hop, by the hop's id.
