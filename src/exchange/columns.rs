@@ -40,7 +40,7 @@ impl What {
 pub struct Column {
     /// What it is called, and by what name export writes it.
     pub name: &'static str,
-    /// What it may be called too, spelled as [`plain`] spells it.
+    /// What it may be called too: in small letters, one underscore where blanks, hyphens and points stand.
     pub also: &'static [&'static str],
     /// What it holds.
     pub holds: Holds,
