@@ -5,9 +5,10 @@ use std::path::Path;
 use super::args::{Sheet, SheetFormat};
 use super::scope::scope;
 use super::{Exit, Stop, present, say};
+use crate::door::revision_of;
 use crate::figure;
 use crate::listing::{self, HopListing, Places, ServiceListing};
-use crate::network::Trees;
+use crate::network::{SharedLibrary, Trees};
 use crate::sheet::Parts;
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::Form;
@@ -86,8 +87,24 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
             say::out_as(&text, frame.form)
         })?;
     }
+    if matches!(args.format, SheetFormat::Table) {
+        say::out(&libraries(&read))?;
+    }
     say::out_as(frame.after, frame.form)?;
     Ok(Exit::Clean)
+}
+
+/// The libraries that the networks share with others: revision, whether anything is edited there, source mark.
+fn libraries(read: &Read) -> String {
+    let shared = read.libraries().iter().flat_map(|library| &library.shared);
+    let line = |library: &SharedLibrary| {
+        let state = revision_of(&library.folder).map_or_else(String::new, |(revision, clean)| {
+            format!("revision {}{}, ", &revision[..12.min(revision.len())], if clean { "" } else { ", edited since" })
+        });
+        let files = if library.files == 1 { "1 file" } else { &format!("{} files", library.files) };
+        format!("\nShared library {}: {state}source mark {}, {files}\n", library.name, library.mark)
+    };
+    shared.map(line).collect()
 }
 
 /// Stops at a hop on the command line that there is no sheet of.

@@ -5,7 +5,7 @@
 //! sides, so neither is looked at again.
 
 use std::collections::{BTreeMap, HashMap, HashSet};
-use std::path::Path;
+use std::path::PathBuf;
 
 use super::outline::{Outline, Outlines};
 use super::side::Side;
@@ -91,14 +91,14 @@ impl Alike {
 fn counterparts(sides: [&Side; 2]) -> [Vec<Option<(FileId, bool)>>; 2] {
     let by_place = sides.map(|side| {
         let places = (0_u32..).zip(&side.files().list).map(|(number, file)| (side.below(&file.origin), FileId(number)));
-        let found: BTreeMap<&Path, FileId> = places.collect();
+        let found: BTreeMap<PathBuf, FileId> = places.collect();
         found
     });
     let unique = [0, 1].iter().all(|side| by_place[*side].len() == sides[*side].files().list.len());
     [[0, 1], [1, 0]].map(|[own, other]| {
         let files = &sides[own].files().list;
         let pair = |file: &crate::network::SourceFile| {
-            let same = *by_place[other].get(sides[own].below(&file.origin)).filter(|_| unique)?;
+            let same = *by_place[other].get(&sides[own].below(&file.origin)).filter(|_| unique)?;
             Some((same, sides[other].files().get(same)?.text == file.text))
         };
         files.iter().map(pair).collect()

@@ -6,9 +6,10 @@ use super::judged::{self, Judged, Named};
 use super::known::KnownSide;
 use crate::finding::Finding;
 use crate::finding::rule::Severity;
-use crate::network::{Brought, Files, Scope};
+use crate::network::{Brought, Files, Scope, mark};
 use crate::place::{DocumentId, Place};
 use crate::sheet::{HopSheet, Missing, Sources, Told};
+use crate::spec::STANDARD;
 use crate::verdict::Read;
 
 /// One state of a network, read and not yet judged.
@@ -107,14 +108,19 @@ impl Side {
     }
 
     /// A path below the folder of the network.
-    pub(super) fn below<'p>(&self, path: &'p Path) -> &'p Path {
+    pub(super) fn below(&self, path: &Path) -> PathBuf {
         below(&self.roots, path)
     }
 }
 
-/// A path without the folder of its network.
-fn below<'p>(roots: &[PathBuf], path: &'p Path) -> &'p Path {
-    roots.iter().find_map(|root| path.strip_prefix(root).ok()).unwrap_or(path)
+/// A path without the folder of its network; from there where it lies outside, as a shared library does.
+fn below(roots: &[PathBuf], path: &Path) -> PathBuf {
+    let inside = roots.iter().find_map(|root| path.strip_prefix(root).ok());
+    if inside.is_some() || path.to_string_lossy().starts_with(STANDARD) {
+        return inside.unwrap_or(path).to_path_buf();
+    }
+    let from = roots.first().and_then(|root| mark::from_folder(root, path));
+    from.map_or_else(|| path.to_path_buf(), PathBuf::from)
 }
 
 impl HopSide {

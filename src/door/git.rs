@@ -208,6 +208,18 @@ impl Git {
     }
 }
 
+/// The commit that a folder stands at, and whether nothing in it differs; none where git does not say.
+#[must_use]
+pub fn revision_of(folder: &Path) -> Option<(String, bool)> {
+    let git = Git::around(folder, "HEAD").ok()?;
+    let commit = git.commit("HEAD").ok()?;
+    let whole = canonical(folder);
+    let below = whole.strip_prefix(&git.root).ok()?.to_str().filter(|below| !below.is_empty()).unwrap_or(".");
+    let args = ["status", "--porcelain", "--ignore-submodules=all", "--untracked-files=normal", "--", below];
+    let said = git.ask("HEAD", &args).ok()?.ok()?;
+    Some((commit, said.is_empty()))
+}
+
 /// A git in a folder that changes nothing, asks nobody, runs nothing and reaches nowhere.
 fn hardened(folder: &Path) -> Command {
     let mut command = Command::new("git");

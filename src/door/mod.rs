@@ -21,7 +21,7 @@ use std::path::{Path, PathBuf};
 
 pub use fence::repository_of;
 pub use folder::Folder;
-pub use git::{Git, GitError};
+pub use git::{Git, GitError, revision_of};
 pub use given::{canonical, exists, is_empty_or_missing, is_file, is_folder, read_given};
 pub use overlay::Overlay;
 pub use revision::Revision;

@@ -109,6 +109,12 @@ faults! { "spec";
     /// A folder is one network; give the second one a folder of its own.
     TWO_NETWORKS: "network-ambiguous", Error;
 
+    /// A library that a network names cannot be used.
+    ///
+    /// It is not there, lies outside of the repository, in the folder of the network or around it, or holds what cannot be
+    /// shared. A library holds sites, equipment and neighbours for several networks.
+    LIBRARY: "library-not-usable", Error;
+
     /// A network asks for a newer version of this program.
     ///
     /// Its `requires` says which version it is written for. An older program would take keys for unknown that it only does

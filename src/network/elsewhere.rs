@@ -1,6 +1,7 @@
-//! Documents that are not the network's own: standard parts.
+//! Documents that are not the network's own: standard parts, and those of libraries that networks share.
 
 use std::collections::HashMap;
+use std::path::PathBuf;
 
 use crate::place::DocumentId;
 use crate::spec::{Id, Kind, STANDARD};
@@ -12,6 +13,21 @@ use crate::text::nearest::{did_you_mean, nearest};
 pub enum Origin {
     /// It is a standard part.
     Standard,
+    /// It lies in a shared library, by the name that the network gives it.
+    Shared(String),
+}
+
+/// A library that a network shares with others.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SharedLibrary {
+    /// As the network names it.
+    pub name: String,
+    /// Where it lies.
+    pub folder: PathBuf,
+    /// How many files it has.
+    pub files: usize,
+    /// Sixteen digits that change when any of them does.
+    pub mark: String,
 }
 
 /// A document that is not the network's own.

@@ -16,6 +16,8 @@ pub enum Home {
     /// It lies in the folder of a network that is looked at.
     #[default]
     Own,
+    /// It lies in a library that the network shares with others.
+    Shared,
     /// It is a standard part, shipped in the program.
     Standard,
 }

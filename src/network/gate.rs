@@ -88,6 +88,7 @@ fn take(library: &mut Library, mut gate: Library, old: &mut Old, files: &mut Fil
         old.adopt(&mut network, folders, files);
         // What is printed, and where the ground is read, is no gate.
         mem::swap(&mut network.spec.id, &mut now.spec.id);
+        mem::swap(&mut network.spec.libraries, &mut now.spec.libraries);
         mem::swap(&mut network.spec.requires, &mut now.spec.requires);
         mem::swap(&mut network.spec.title, &mut now.spec.title);
         mem::swap(&mut network.spec.owner, &mut now.spec.owner);

@@ -1,6 +1,6 @@
 //! The documents of one network, by kind and id.
 
-use super::elsewhere::Elsewheres;
+use super::elsewhere::{Elsewheres, SharedLibrary};
 use super::holes::Holes;
 use super::profile::ProfileFiles;
 use super::shelf::{Look, Shelf};
@@ -28,6 +28,8 @@ macro_rules! library {
             pub folder: std::path::PathBuf,
             /// Its documents that are not the network's own.
             pub elsewhere: Elsewheres,
+            /// The libraries it shares with other networks.
+            pub shared: Vec<SharedLibrary>,
             /// What nothing may be concluded from.
             pub holes: Holes,
             /// Profiles that hops have in files of their own.

@@ -6,16 +6,18 @@ use rayon::prelude::*;
 
 use super::enclosing::texts_right_in;
 use super::exclude::{by_networks, of_texts};
+use super::faults::file_fault;
 use super::files::{Files, SourceFile};
 use super::library::Library;
 use super::parts::shelve_standard;
 use super::profile_file::read_profiles;
 use super::requires::{asks_for, unmet};
 use super::scope::{Root, Scope, Stray};
+use super::shared::shelve_shared;
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
 use crate::door::path::shown;
-use crate::finding::faults::{NO_NETWORK, NOT_UTF8, PROGRAM_TOO_OLD, REPOSITORY, TOO_LARGE, UNREADABLE};
+use crate::finding::faults::{NO_NETWORK, PROGRAM_TOO_OLD};
 use crate::finding::{Finding, Spot};
 use crate::place::FileId;
 use crate::source::{self, FileFault, FileFaultKind, SourceText};
@@ -70,7 +72,8 @@ pub(super) fn load_own(scope: &Scope) -> Loaded {
             shelving.put(folder, entry);
         }
     }
-    shelve_standard(&mut shelving, &mut files);
+    let used = shelve_shared(scope, &mut shelving, &mut files, &|path| shown(path, here));
+    shelve_standard(&mut shelving, &mut files, &used);
     shelving.follow_mentions();
     read_profiles(scope, &mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);
     findings.extend(shelving.findings);
@@ -165,17 +168,4 @@ fn no_network(stray: &Stray, here: Option<&Path>) -> Option<Finding> {
         format!("networks here: {}; name those that are meant", networks.join(", "))
     });
     Some(finding)
-}
-
-fn file_fault(fault: &FileFault, here: Option<&Path>) -> Finding {
-    let rule = match fault.kind {
-        FileFaultKind::Missing | FileFaultKind::Unreadable | FileFaultKind::Outside | FileFaultKind::SymlinkLoop => {
-            &UNREADABLE
-        }
-        FileFaultKind::Repository => &REPOSITORY,
-        FileFaultKind::NotUtf8 => &NOT_UTF8,
-        FileFaultKind::TooLarge | FileFaultKind::TooMany => &TOO_LARGE,
-    };
-    let path = shown(&fault.path, here);
-    Finding::new(rule, Spot::Path(path.clone()), format!("{path}: {}", fault.detail), fault.detail.clone())
 }

@@ -8,6 +8,7 @@ use std::path::Path;
 
 use super::files::{Files, Home, SourceFile};
 use super::resolved::{ResolvedEnd, ResolvedHop};
+use crate::door::path::full;
 use crate::place::{DocumentId, FileId};
 use crate::spec::STANDARD;
 use crate::text::hash::hash;
@@ -46,9 +47,18 @@ pub fn inside(files: &Files, network: FileId, number: FileId, file: &SourceFile)
         return format!("standard/{}.yaml", file.path.trim_start_matches(STANDARD));
     }
     let root = files.get(network).and_then(|file| file.origin.parent()).unwrap_or(Path::new(""));
-    let inside = file.origin.strip_prefix(root).ok().map(|path| path.to_string_lossy().replace('\\', "/"));
     let name = file.origin.file_name().unwrap_or_default().to_string_lossy();
-    inside.unwrap_or_else(|| format!("elsewhere-{}/{name}", number.0))
+    from_folder(root, &file.origin).unwrap_or_else(|| format!("elsewhere-{}/{name}", number.0))
+}
+
+/// The path of a file from a folder, which it may lie outside of: `hops/ridge.yaml`, `up-2/equipment/radios.yaml`. It is the
+/// same wherever the repository lies.
+#[must_use]
+pub fn from_folder(folder: &Path, file: &Path) -> Option<String> {
+    let (folder, file) = (full(folder), full(file));
+    let (up, above) = folder.ancestors().enumerate().find(|(_, above)| file.starts_with(above))?;
+    let below = file.strip_prefix(above).ok()?.to_string_lossy().replace('\\', "/");
+    Some(if up == 0 { below } else { format!("up-{up}/{below}") })
 }
 
 /// A name that is a path on any system.

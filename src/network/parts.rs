@@ -11,19 +11,21 @@ use crate::spec::Id;
 use crate::standard::{self, Part};
 
 /// Puts on the shelves of every network the standard parts that its files name.
-pub(super) fn shelve_standard(shelving: &mut Shelving, files: &mut Files) {
+pub(super) fn shelve_standard(shelving: &mut Shelving, files: &mut Files, shared: &[(FileId, usize)]) {
     let mut wanted: BTreeMap<&str, (&Part, HashSet<usize>)> = BTreeMap::new();
-    for file in &files.list {
+    for (number, file) in (0..).map(FileId).zip(&files.list) {
         let mut named = standard::named_in(&file.text).peekable();
         if named.peek().is_none() {
             continue;
         }
-        let Some(network) = file.origin.parent().and_then(|folder| shelving.around(folder)) else { continue };
+        let own = file.origin.parent().and_then(|folder| shelving.around(folder));
+        let users = shared.iter().filter(|(file, _)| *file == number).map(|(_, network)| *network);
+        let networks: Vec<usize> = own.into_iter().chain(users).collect();
         for part in named {
-            wanted.entry(part.id).or_insert_with(|| (part, HashSet::new())).1.insert(network);
+            wanted.entry(part.id).or_insert_with(|| (part, HashSet::new())).1.extend(&networks);
         }
     }
-    for (part, networks) in wanted.into_values() {
+    for (part, networks) in wanted.into_values().filter(|(_, networks)| !networks.is_empty()) {
         let number = FileId(u32::try_from(files.list.len()).unwrap_or(u32::MAX));
         files.list.push(SourceFile::standard(part));
         for network in networks {

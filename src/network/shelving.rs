@@ -26,6 +26,8 @@ pub(super) struct Shelving {
     /// In order of folder.
     pub(super) libraries: Vec<Library>,
     taken: HashMap<(usize, Kind, Id), DocumentId>,
+    /// Documents that say they count in place of one in a library, by what they are, and whether there is one.
+    replacing: HashMap<(usize, Kind, Id), (DocumentId, bool)>,
     /// References of documents that could not be typed, with the library they look into.
     mentions: Vec<(usize, FileId, Mention)>,
     /// Folders without a network that have been reported.
@@ -45,7 +47,14 @@ impl Shelving {
         roots.dedup();
         let of = |folder: &PathBuf| Library { folder: folder.clone(), ..Library::default() };
         let libraries = roots.into_iter().map(of).collect();
-        Self { libraries, taken: HashMap::new(), mentions: Vec::new(), homeless: Vec::new(), findings: Vec::new() }
+        Self {
+            libraries,
+            taken: HashMap::new(),
+            replacing: HashMap::new(),
+            mentions: Vec::new(),
+            homeless: Vec::new(),
+            findings: Vec::new(),
+        }
     }
 
     /// The network in whose folder a folder lies.
@@ -67,6 +76,9 @@ impl Shelving {
             self.findings.push(duplicate_id(&entry, *first));
             return;
         }
+        if entry.replaces {
+            self.replacing.insert(key.clone(), (entry.document, false));
+        }
         self.taken.insert(key, entry.document);
         let library = &mut self.libraries[number];
         library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
@@ -75,6 +87,40 @@ impl Shelving {
             return;
         }
         shelve(library, entry);
+    }
+
+    /// Puts on the shelf of a network a document of a library, unless one of its own counts in place of it.
+    pub(super) fn put_shared(&mut self, number: usize, mut entry: Entry, origin: Origin) {
+        let key = (number, entry.kind, entry.id.clone());
+        if let Some((_, found)) = self.replacing.get_mut(&key) {
+            *found = true;
+            return;
+        }
+        let library = &mut self.libraries[number];
+        match self.taken.get(&key) {
+            Some(first) if library.elsewhere.contains_key(first) => {
+                self.findings.push(duplicate_id(&entry, *first));
+            }
+            Some(own) => self.findings.push(own_and_shared(&entry, *own, &origin)),
+            None => {
+                self.taken.insert(key, entry.document);
+                library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
+                self.put_from(number, entry, origin);
+            }
+        }
+    }
+
+    /// Says of documents that they replace nothing, once all libraries are read.
+    pub(super) fn replace_nothing(&mut self) {
+        let mut idle: Vec<_> = self.replacing.drain().filter(|(_, (_, found))| !found).collect();
+        idle.sort_by_key(|(_, (document, _))| *document);
+        for ((_, kind, id), (document, _)) in idle {
+            let place = Place::document(document).below(&"replaces", &[]);
+            let message = format!("no library of this network has a {kind} `{id}` that this one could replace");
+            let mut finding = Finding::new(&DANGLING, place, message, "replaces nothing");
+            finding.help("take `replaces` out, or give it the id of the document it stands in for");
+            self.findings.push(finding);
+        }
     }
 
     /// Puts on the shelf of a network what is not its own.
@@ -133,6 +179,19 @@ fn duplicate_id(entry: &Entry, first: DocumentId) -> Finding {
     let message = format!("two documents are the {} `{}`", entry.kind, entry.id);
     let mut finding = Finding::new(&DUPLICATE_ID, id_of(entry.document), message, "again here");
     finding.because(id_of(first), "first here").help("give one of them another id");
+    finding
+}
+
+fn own_and_shared(shared: &Entry, own: DocumentId, origin: &Origin) -> Finding {
+    let id_of = |document| Place::document(document).below(&"id", &[]);
+    let from = match origin {
+        Origin::Shared(name) => format!("the library `{name}`"),
+        Origin::Standard => "the program".to_owned(),
+    };
+    let message = format!("the {} `{}` is in this network and in {from}", shared.kind, shared.id);
+    let mut finding = Finding::new(&DUPLICATE_ID, id_of(own), message, "which of them counts?");
+    finding.because(id_of(shared.document), "the other one");
+    finding.help("write `replaces: true` here if this one is to count, or take it out");
     finding
 }
 

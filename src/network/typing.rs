@@ -27,6 +27,8 @@ pub(super) struct Entry {
     pub(super) kind: Kind,
     pub(super) id: Id,
     pub(super) spec: Option<AnySpec>,
+    /// Whether it says that it counts in place of one in a shared library.
+    pub(super) replaces: bool,
     /// The references of a document that could not be typed.
     pub(super) mentions: Vec<Mention>,
     /// The values in it that nothing may be concluded from.
@@ -107,7 +109,9 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
         if let Some(id) = id {
-            entries.push(Entry { document, kind, id: shelved(id), spec, mentions, holes: checked.holes });
+            let value = tree.get(tree.root(), "replaces").and_then(|(_, value)| tree.text(tree.resolve(value)));
+            let (replaces, holes) = (value == Some("true"), checked.holes);
+            entries.push(Entry { document, kind, id: shelved(id), spec, replaces, mentions, holes });
         }
     }
     flooded(&mut findings, file);
@@ -154,7 +158,8 @@ fn unreadable(file: FileId, text: &str, parsed: &Parsed) -> Vec<Entry> {
             // No document of the file has this number; a place in it is shown where reading stopped.
             let document = DocumentId { file, number: u16::MAX - number };
             let (mentions, holes) = (Vec::new(), Vec::new());
-            entries.push(Entry { document, kind, id: shelved(id), spec: None, mentions, holes });
+            let replaces = false;
+            entries.push(Entry { document, kind, id: shelved(id), spec: None, replaces, mentions, holes });
         }
     }
     entries

@@ -94,6 +94,7 @@ impl List<'_> {
 fn said(origin: &Origin) -> Saying {
     match origin {
         Origin::Standard => Saying::StandardPart,
+        Origin::Shared(name) => Saying::SharedLibrary { name: name.as_str().into() },
     }
 }
 

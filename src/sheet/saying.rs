@@ -68,6 +68,7 @@ sentences! {
 
         // What is not the network's own.
         StandardPart => "standard part, shipped in the program";
+        SharedLibrary { name: Box<str> } => "shared library {name}";
         Basis { text: Box<str>, sure: Term } => "{text} [{sure}]";
         BasisOf { keys: Box<str>, text: Box<str>, sure: Term } => "{keys}: {text} [{sure}]";
 

@@ -15,6 +15,10 @@ pub struct Bracket {
     pub kind: Kind,
     /// Short name; hops refer to it.
     pub id: Id,
+    /// Whether it counts in place of a document of the same id in a shared library. Default `false`: the same id twice is an
+    /// error.
+    #[serde(default)]
+    pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
     /// Outside diameters the clamp closes on, as they measure or by the names of their sizes.

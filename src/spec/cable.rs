@@ -15,6 +15,10 @@ pub struct Cable {
     pub kind: Kind,
     /// Short name; hops refer to it.
     pub id: Id,
+    /// Whether it counts in place of a document of the same id in a shared library. Default `false`: the same id twice is an
+    /// error.
+    #[serde(default)]
+    pub replaces: bool,
     /// Maker and type as printed on the jacket.
     pub title: Text,
     /// What is in it. Default `four-pair`.

@@ -15,6 +15,10 @@ pub struct Neighbour {
     pub kind: Kind,
     /// Short name: that of the register, for instance.
     pub id: Id,
+    /// Whether it counts in place of a document of the same id in a shared library. Default `false`: the same id twice is an
+    /// error.
+    #[serde(default)]
+    pub replaces: bool,
     /// Name as people say it.
     pub title: Option<Text>,
     /// Whom to ask.

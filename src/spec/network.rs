@@ -55,6 +55,10 @@ pub struct Network {
     /// Thresholds that are common practice and may be set here.
     #[serde(default)]
     pub limits: Limits,
+    /// Folders of documents that are shared with other networks, from the folder of this one: `../../equipment`. They lie in the
+    /// same repository and hold sites, equipment and neighbours.
+    #[serde(default)]
+    pub libraries: Vec<Text>,
     /// Files and folders of this network that are not read, as patterns in the manner of `.gitignore`, which counts too.
     #[serde(default)]
     pub exclude: Vec<Text>,

@@ -21,6 +21,10 @@ pub struct Radio {
     pub kind: Kind,
     /// Short name; hops refer to it.
     pub id: Id,
+    /// Whether it counts in place of a document of the same id in a shared library. Default `false`: the same id twice is an
+    /// error.
+    #[serde(default)]
+    pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
     /// Bands it can be: two halves of a duplex pair, or a single one where both ends take turns on one frequency.

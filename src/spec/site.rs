@@ -15,6 +15,10 @@ pub struct Site {
     pub kind: Kind,
     /// Short name; hops refer to it.
     pub id: Id,
+    /// Whether it counts in place of a document of the same id in a shared library. Default `false`: the same id twice is an
+    /// error.
+    #[serde(default)]
+    pub replaces: bool,
     /// Name as people say it.
     pub title: Text,
     /// Where it is, on the WGS 84 ellipsoid.

@@ -1543,6 +1543,7 @@ said-tiles-of = { $source } (Kacheln { $names })
 said-count = { $number }
 said-standing = { $kind } { $name }
 said-standard-part = Normteil, im Programm enthalten
+said-shared-library = gemeinsame Bibliothek { $name }
 said-basis = { $text } [{ $sure }]
 said-basis-of = { $keys }: { $text } [{ $sure }]
 said-sender = { $owner } { $level }

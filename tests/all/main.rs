@@ -31,6 +31,7 @@ mod interference;
 mod invented;
 mod language;
 mod levels;
+mod libraries;
 mod losses;
 mod mends;
 mod mends_licence;
