@@ -62,7 +62,7 @@ impl<'s> State<'s> {
 
     /// What is wrong with the reading of the file a hop of another state is in, by its path below the folder of the network.
     pub(super) fn unread(&self, hop: OpenHop<'_>, other: &Side) -> Option<&Finding> {
-        let inside = |side: &Side, file| Some(side.below(&side.files().get(file)?.origin).to_path_buf());
+        let inside = |side: &Side, file| Some(side.below(&side.files().get(file)?.origin));
         let wanted = inside(other, hop.hop.hop.at.file)?;
         self.findings.iter().filter(|finding| finding.rule.family == "spec").find(|finding| {
             finding.severity == Severity::Error
