@@ -275,7 +275,9 @@ proptest! {
             };
             // Rain is computed at the elevation of end `a`, which differs by more than its sign from that of `b`.
             let rain = RAINY.iter().any(|part| key.contains(part));
-            let tolerance = if rain { 2e-4 * one.abs().max(0.1) } else { 1e-9 * one.abs() + 1e-7 };
+            // What is left unused is a small difference of an outage and an objective, and moves as far as the outage does.
+            let least = if key.ends_with(".unused") { 1.0 } else { 0.1 };
+            let tolerance = if rain { 2e-4 * one.abs().max(least) } else { 1e-9 * one.abs() + 1e-7 };
             prop_assert!((one - other).abs() <= tolerance, "{key}: {one} and {other}");
         }
     }
