@@ -42,6 +42,9 @@ pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);
     let least = Severity::from(args.min_severity);
     evaluation.findings.retain(|finding| finding.severity >= least);
+    if !args.all {
+        evaluation.gather();
+    }
 
     let empty = evaluation.files.list.is_empty() && !failed;
     let report = Report { args, evaluation: &evaluation, base: Base::here(), fail_on };

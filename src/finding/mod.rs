@@ -164,6 +164,15 @@ pub enum Identity {
     Hop,
 }
 
+/// Findings that are told under another one: see [`crate::verdict::causes`].
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Gathered {
+    /// The same fault of a shared document, found at other ends.
+    pub alike: Vec<Finding>,
+    /// What is found only because of it.
+    pub follow: Vec<Finding>,
+}
+
 /// One thing that is wrong.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
@@ -183,6 +192,8 @@ pub struct Finding {
     pub fix: Option<Fix>,
     /// The hop it is about, if it is about one.
     pub hop: Option<String>,
+    /// Further hops it touches: those that share what is wrong, those that a service runs over.
+    pub other_hops: Vec<String>,
     /// The end of the hop, if it is about one.
     pub end: Option<EndName>,
     /// The value that is wrong, where the rule compares one.
@@ -195,6 +206,8 @@ pub struct Finding {
     pub waived: Option<Arc<Waived>>,
     /// The same as a number.
     pub fingerprint: Fingerprint,
+    /// What is told under it.
+    pub gathered: Option<Box<Gathered>>,
 }
 
 impl Finding {
@@ -214,13 +227,32 @@ impl Finding {
             help: None,
             fix: None,
             hop: None,
+            other_hops: Vec::new(),
             end: None,
             measured: None,
             about: None,
             identity: Identity::Label,
             waived: None,
             fingerprint: Fingerprint::default(),
+            gathered: None,
         }
+    }
+
+    /// What is alike, told under it.
+    #[must_use]
+    pub fn alike(&self) -> &[Finding] {
+        self.gathered.as_ref().map_or(&[], |gathered| &gathered.alike)
+    }
+
+    /// What follows from it, told under it.
+    #[must_use]
+    pub fn follow(&self) -> &[Finding] {
+        self.gathered.as_ref().map_or(&[], |gathered| &gathered.follow)
+    }
+
+    /// It and all that is told under it.
+    pub fn with_gathered(&self) -> impl Iterator<Item = &Finding> {
+        std::iter::once(self).chain(self.alike()).chain(self.follow())
     }
 
     /// Adds a spot that drove the value.
@@ -233,6 +265,21 @@ impl Finding {
     pub fn decided_by(&mut self, place: Place) -> &mut Self {
         self.decided_by.push(place);
         self
+    }
+
+    /// Every hop it touches.
+    pub fn hops(&self) -> impl Iterator<Item = &String> {
+        self.hop.iter().chain(&self.other_hops)
+    }
+
+    /// Takes another finding in that says the same of another hop.
+    pub fn takes_in(&mut self, other: &mut Self) -> bool {
+        let same = other.says_the_same(self);
+        if same {
+            self.other_hops.extend(other.hop.take());
+            self.other_hops.append(&mut other.other_hops);
+        }
+        same
     }
 
     /// Whether it tells a person nothing that another one does not, whatever hop they are about.

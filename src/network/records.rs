@@ -44,6 +44,7 @@ pub(super) fn bring_home<'n>(library: &'n Library, hops: &mut [ResolvedHop<'n>],
 fn wait(record: &Document<Record>, cause: &str, spot: impl Into<Spot>, findings: &mut Findings) {
     let message = format!("record `{}` cannot be judged {cause}", record.id);
     let finding = findings.report(&NOT_EVALUATED, at!(record.id), message, "not judged");
+    finding.other_hops.push(record.hop.to_string());
     finding.because(spot, "waits for this");
     finding.help("mend that first; the record is judged then");
 }

@@ -28,6 +28,7 @@ pub fn concise<R>(evaluation: &Evaluation<R>) -> String {
         });
         let line =
             format!("{}: {}[{}] {}", place.unwrap_or_default(), finding.severity, finding.rule.name, about(finding));
+        let line = super::gathered(finding).map_or_else(|| line.clone(), |gathered| format!("{line} ({gathered})"));
         // Text of a spec must not break the line.
         let _ = writeln!(out, "{}", spelled(&line));
     }

@@ -197,7 +197,7 @@ impl Sources<'_> {
             cards.push(card(None, Vec::new()));
         }
         if let Some(last) = cards.last_mut() {
-            last.help = finding.help.as_deref().map(words);
+            last.help = super::help(finding).as_deref().map(words);
         }
         cards
     }

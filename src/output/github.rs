@@ -45,7 +45,7 @@ fn annotation<R>(finding: &Finding, evaluation: &Evaluation<R>, base: &Base) -> 
         }
     }
     properties.push(format!("title={}", property(finding.rule.name)));
-    let help = finding.help.as_ref().map(|help| format!("\nhelp: {help}")).unwrap_or_default();
+    let help = super::help(finding).map(|help| format!("\nhelp: {help}")).unwrap_or_default();
     format!("::{command} {}::{}", properties.join(","), data(&format!("{}{help}", about(finding))))
 }
 

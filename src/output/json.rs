@@ -28,7 +28,7 @@ struct Report<'a> {
     version: &'static str,
     /// What was looked at and what came of it.
     summary: Summary,
-    /// Everything found that is open, in order of place.
+    /// Everything found that is open, in order of place; what follows from a finding comes after it.
     findings: Vec<Item<'a>>,
     /// What a waiver accepts; it counts for nothing else here.
     waived: Vec<Item<'a>>,
@@ -109,6 +109,9 @@ struct Item<'a> {
     /// The waiver that accepts it; only for findings under `waived`.
     #[serde(skip_serializing_if = "Option::is_none")]
     waiver: Option<Waiver<'a>>,
+    /// The fingerprint of the finding that this one follows from, or is alike: it goes when that does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    follows: Option<String>,
     /// Where it shows, the input to change first.
     labels: Vec<Mark<'a>>,
 }
@@ -202,7 +205,7 @@ pub fn report_schema() -> String {
 /// All findings with their places, one JSON object.
 #[must_use]
 pub fn json<R>(evaluation: &Evaluation<R>) -> String {
-    let (counts, aside) = (Counts::of(evaluation), SetAside::of(evaluation));
+    let (counts, aside) = (Counts::of(evaluation.everything()), SetAside::of(evaluation));
     printed(&Report {
         format_version: 1,
         program: "hopwright",
@@ -220,12 +223,23 @@ pub fn json<R>(evaluation: &Evaluation<R>) -> String {
             hops_not_judged: aside.not_judged,
             waivers_as_of: evaluation.today.map(|day| day.to_string()),
         },
-        findings: evaluation.findings.iter().map(|finding| item(finding, &evaluation.files)).collect(),
+        findings: findings(evaluation),
         waived: evaluation.waived.iter().map(|finding| item(finding, &evaluation.files)).collect(),
         baselined: evaluation.baselined.iter().map(|finding| item(finding, &evaluation.files)).collect(),
         quieted: aside.quieted.iter().map(quieted).collect(),
         statistics: counted(evaluation).into_iter().map(|(rule, count)| Count { rule: rule.name, count }).collect(),
     })
+}
+
+/// Every finding, those told under another one after it.
+fn findings<R>(evaluation: &Evaluation<R>) -> Vec<Item<'_>> {
+    let files = &evaluation.files;
+    let with_gathered = evaluation.findings.iter().flat_map(|head| {
+        let under = head.with_gathered().skip(1);
+        let under = under.map(|one| Item { follows: Some(head.fingerprint.to_string()), ..item(one, files) });
+        std::iter::once(item(head, files)).chain(under)
+    });
+    with_gathered.collect()
 }
 
 fn quieted(one: &Quieted) -> QuietedRule<'_> {
@@ -269,6 +283,7 @@ fn item<'a>(finding: &'a Finding, files: &Files) -> Item<'a> {
             reference: &waived.reference,
             compensation: waived.compensation.as_deref(),
         }),
+        follows: None,
         labels: finding.labels.iter().enumerate().map(|(number, label)| mark(label, number == 0, files)).collect(),
     }
 }

@@ -26,7 +26,8 @@ pub fn junit<R>(evaluation: &Evaluation<R>, base: &Base, fail_on: Severity) -> S
             cases.entry((of_hop(&hop.id), entry.rule.name)).or_default();
         }
     }
-    for finding in &evaluation.findings {
+    // What follows from another finding fails all the same: no case may look as if it passed.
+    for finding in evaluation.everything() {
         let class = finding.hop.as_deref().map_or_else(|| of_file(finding, evaluation, base), of_hop);
         cases.entry((class, finding.rule.name)).or_default().push(finding);
     }

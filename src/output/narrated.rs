@@ -31,6 +31,9 @@ fn paragraph<R>(finding: &Finding, evaluation: &Evaluation<R>, base: &Base) -> S
     if let Some(help) = &finding.help {
         let _ = writeln!(out, "help: {}", words(help));
     }
+    if let Some(gathered) = super::gathered(finding) {
+        let _ = writeln!(out, "{}", words(&gathered));
+    }
     out.push('\n');
     out
 }

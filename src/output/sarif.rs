@@ -185,6 +185,9 @@ fn message(finding: &Finding) -> String {
     if let Some(help) = &finding.help {
         text = format!("{text} Help: {}.", plain(help).trim_end_matches('.'));
     }
+    if let Some(gathered) = super::gathered(finding) {
+        text = format!("{text} {}.", plain(&gathered));
+    }
     for (number, label) in finding.labels.iter().enumerate().skip(1) {
         let escaped = plain(&label.text).replace('\\', r"\\").replace('[', r"\[").replace(']', r"\]");
         text = format!("{text} See [{escaped}]({number}).");

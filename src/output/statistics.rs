@@ -10,7 +10,7 @@ use crate::verdict::Evaluation;
 #[must_use]
 pub fn counted<R>(evaluation: &Evaluation<R>) -> Vec<(&'static Rule, usize)> {
     let mut counts: BTreeMap<&str, (&'static Rule, usize)> = BTreeMap::new();
-    for finding in &evaluation.findings {
+    for finding in evaluation.everything() {
         counts.entry(finding.rule.name).or_insert((finding.rule, 0)).1 += 1;
     }
     let mut counts: Vec<_> = counts.into_values().collect();

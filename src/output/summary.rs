@@ -2,6 +2,7 @@
 
 use std::path::Path;
 
+use crate::finding::Finding;
 use crate::finding::faults::waivers::EXPIRED;
 use crate::finding::rule::Severity;
 use crate::source::is_yaml;
@@ -19,18 +20,24 @@ pub struct Counts {
 }
 
 impl Counts {
-    /// Counts the findings of an evaluation.
+    /// Counts some findings.
     #[must_use]
-    pub fn of<R>(evaluation: &Evaluation<R>) -> Self {
-        let count = |severity| evaluation.findings.iter().filter(|finding| finding.severity == severity).count();
-        Self { errors: count(Severity::Error), warnings: count(Severity::Warning), advice: count(Severity::Advice) }
+    pub fn of<'f>(findings: impl Iterator<Item = &'f Finding>) -> Self {
+        findings.fold(Self::default(), |mut counts, finding| {
+            match finding.severity {
+                Severity::Error => counts.errors += 1,
+                Severity::Warning => counts.warnings += 1,
+                Severity::Advice => counts.advice += 1,
+            }
+            counts
+        })
     }
 }
 
 /// `4 hops in 14 files: no findings`.
 #[must_use]
 pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
-    let counts = Counts::of(evaluation);
+    let counts = Counts::of(evaluation.findings.iter());
     let seen = format!(
         "{} in {}",
         plural(evaluation.hop_count, "hop", "hops"),
@@ -46,7 +53,13 @@ pub fn summary<R>(evaluation: &Evaluation<R>) -> String {
         (counts.advice, format!("{} of advice", plural(counts.advice, "piece", "pieces"))),
     ];
     let parts: Vec<String> = parts.into_iter().filter(|(count, _)| *count > 0).map(|(_, words)| words).collect();
-    format!("{seen}: {}{aside}", parts.join(", "))
+    let told_under = evaluation.everything().count() - evaluation.findings.len();
+    let under = match told_under {
+        0 => String::new(),
+        1 => " (1 more follows)".into(),
+        count => format!(" ({count} more follow)"),
+    };
+    format!("{seen}: {}{under}{aside}", parts.join(", "))
 }
 
 /// What does not count, what was not looked at, and on which day waivers were held against.

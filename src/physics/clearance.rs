@@ -39,6 +39,21 @@ pub fn earth_bulge(near: Metres, far: Metres, k: f64) -> Metres {
     Metres(near.0 * far.0 / (2.0 * k * EARTH_RADIUS.0))
 }
 
+/// How far an antenna sees over a smooth Earth.
+///
+/// ```text
+/// d = √( 2 k R h )
+/// ```
+///
+/// Two antennas see each other up to the sum of theirs. `h` is above the smooth surface, zero or more; right to a metre in a
+/// kilometre up to 10 km of height.
+///
+/// Source: plane geometry, as [`earth_bulge`]; the tangent from a height to a circle of `k R`.
+#[must_use]
+pub fn horizon(height: Metres, k: f64) -> Metres {
+    Metres((2.0 * k * EARTH_RADIUS.0 * height.0.max(0.0)).sqrt())
+}
+
 /// The straight line from antenna to antenna.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sightline {

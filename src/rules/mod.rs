@@ -6,6 +6,7 @@
 
 pub mod antenna;
 pub mod budget;
+pub mod causes;
 pub mod channel;
 pub mod grounding;
 pub mod interference;
@@ -21,6 +22,7 @@ pub mod site;
 
 mod prelude;
 mod settings;
+mod slips;
 
 use crate::finding::faults::{self, NOT_EVALUATED};
 use crate::finding::rule::Rule;
@@ -128,6 +130,7 @@ pub static ALL: &[&Entry] = &[
     &people::people_too_near::ENTRY,
     &people::power_line_near::ENTRY,
     &paper::title_block_open::ENTRY,
+    &path::beyond_horizon::ENTRY,
     &path::clearance_below_practice::ENTRY,
     &path::clearance_not_shown::ENTRY,
     &path::near_edge_in_beam::ENTRY,
@@ -285,6 +288,10 @@ pub fn judge_service(service: &ServiceSheet<'_>, holes: &Holes, found: &mut Find
             check(service, found);
         }
     }
+    let hops: Vec<String> = service.resolved.service.routes.iter().flatten().map(ToString::to_string).collect();
+    for finding in &mut found.list[start..] {
+        finding.other_hops.clone_from(&hops);
+    }
     drop_touching(holes, found, start);
 }
 
@@ -322,6 +329,7 @@ fn drop_touching(holes: &Holes, found: &mut Findings, start: usize) -> Vec<Broke
             Spot::Field(place) | Spot::Entry(place, _) => Some(place),
             Spot::Bytes(..) | Spot::Path(_) => None,
         });
+        let places = places.chain(&finding.decided_by);
         let touched: Vec<Broken> =
             places.filter_map(|place| holes.at(place)).map(|(name, spot)| (name.into(), spot)).collect();
         let sound = touched.is_empty();
@@ -367,6 +375,10 @@ fn not_evaluated(hop: &HopSheet<'_>, found: &mut Findings, broken: &mut Vec<Brok
             Some((_, lines)) => lines.push(line),
             None => causes.push((missing, vec![line])),
         }
+    }
+    if !broken.is_empty() {
+        // What stands in for something broken may give no number; that is no cause of its own.
+        causes.retain(|(cause, _)| cause.reason != Reason::Endless);
     }
     for (cause, words) in causes {
         let message = format!("cannot be evaluated: {}", cause.reason);

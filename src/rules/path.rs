@@ -1,5 +1,6 @@
 //! Line of sight: what stands in the way, and how well that is known.
 
+pub mod beyond_horizon;
 pub mod clearance_below_practice;
 pub mod clearance_not_shown;
 pub mod near_edge_in_beam;
@@ -15,7 +16,7 @@ use crate::sheet::{Fine, HopSheet};
 use crate::units::Metres;
 
 /// How far the length of a profile may lie from that of the path: a hundredth, and 5 m. Common practice, no source.
-fn may_differ(distance: Metres) -> Metres {
+pub(super) fn may_differ(distance: Metres) -> Metres {
     Metres((0.01 * distance.0).max(5.0))
 }
 

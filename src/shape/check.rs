@@ -3,6 +3,7 @@
 use std::collections::HashSet;
 use std::ops::Range;
 
+use super::leaf::decimals_after;
 use super::{Checked, Field, Shape};
 use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
 use crate::place::{FileId, Step};
@@ -155,6 +156,9 @@ impl<'a> Walk<'a> {
 
     fn unknown_key(&mut self, name: NodeId, guess: Option<&'a str>, free: Option<&str>, fields: &[Field]) {
         let word = self.word(name);
+        if self.decimals_of_a_comma(name, fields) {
+            return;
+        }
         let below = fields.iter().find(|field| match &field.shape {
             Shape::Map(inner) => inner.iter().any(|field| field.name == word),
             _ => false,
@@ -162,6 +166,7 @@ impl<'a> Walk<'a> {
         let help = match (guess, below) {
             (Some(guess), _) => did_you_mean(guess),
             (None, Some(parent)) => format!("it belongs under `{}`: indent it", parent.name),
+            (None, None) if self.elsewhere(word).is_some() => self.elsewhere(word).unwrap_or_default(),
             (None, None) => format!("keys known here: {}", list(fields.iter().map(|field| field.name.as_str()))),
         };
         let named = if word.is_empty() { "an empty key".into() } else { format!("`{word}`") };
@@ -174,6 +179,40 @@ impl<'a> Walk<'a> {
         self.below(word, |walk| walk.repair(None));
         if let Some(guess) = guess {
             self.below(guess, |walk| walk.hole(span));
+        }
+    }
+
+    /// Reports what a decimal comma inside braces does: the value ends there, and the rest is taken for a key.
+    fn decimals_of_a_comma(&mut self, name: NodeId, fields: &[Field]) -> bool {
+        let key = self.document.node(name).span.clone();
+        let Some(comma) = key.start.checked_sub(1).filter(|at| decimals_after(self.text, *at)) else { return false };
+        let start = self.text[..comma].rfind([':', ' ', '{', '[']).map_or(comma, |at| at + 1);
+        let ahead = self.text[..start].trim_end_matches([' ', ':']);
+        let value_of = fields.iter().find(|field| ahead.ends_with(&field.name));
+        if !value_of.is_some_and(|field| matches!(field.shape, Shape::Quantity(..))) {
+            return false;
+        }
+        let written = self.text[start..key.end].to_owned();
+        let meant = written.replacen(',', ".", 1);
+        let message = format!("`{written}` has a decimal comma, which ends the value inside braces");
+        let help = format!("write a decimal point: `{meant}`");
+        self.report(&BAD_VALUE, start..key.end, message, "read as a value and a key", help);
+        self.fixable(&(start..key.end), meant);
+        true
+    }
+
+    /// Where else in this kind of document a key is known, or that nobody writes it.
+    fn elsewhere(&self, word: &str) -> Option<String> {
+        if self.kind == Kind::Hop && COMPUTED.contains(&word) {
+            return Some(format!("nobody writes the {word}: it is computed, see `sheet`"));
+        }
+        let homes = homes(Shape::of(self.kind), word);
+        let named: Vec<&str> = homes.iter().map(String::as_str).collect();
+        match named.as_slice() {
+            [only] if only.is_empty() => Some(format!("`{word}` belongs at the top level of the document")),
+            [only] => Some(format!("`{word}` belongs under `{only}`")),
+            [one, other] => Some(format!("`{word}` belongs under `{one}` or `{other}`")),
+            _ => None,
         }
     }
 
@@ -250,6 +289,30 @@ impl<'a> Present<'a> {
     fn has(&self, word: &str) -> bool {
         if self.words.len() > FEW { self.index.contains(word) } else { self.words.contains(&word) }
     }
+}
+
+/// What a hop is often given and never has: it follows from the rest.
+const COMPUTED: &[&str] = &["tilt", "elevation", "azimuth", "bearing", "distance", "length", "eirp", "level", "margin"];
+
+/// The mappings of a shape that have a key of a name, by their routes; lists go by their name.
+fn homes(shape: &Shape, word: &str) -> Vec<String> {
+    let mut found = Vec::new();
+    let mut left = vec![(String::new(), shape)];
+    while let Some((route, shape)) = left.pop() {
+        match shape {
+            Shape::Map(fields) => {
+                if fields.iter().any(|field| field.name == word) {
+                    found.push(route.clone());
+                }
+                let dot = if route.is_empty() { "" } else { "." };
+                left.extend(fields.iter().map(|field| (format!("{route}{dot}{}", field.name), &field.shape)));
+            }
+            Shape::List(item) => left.push((route, item)),
+            _ => {}
+        }
+    }
+    found.sort();
+    found
 }
 
 /// Whether a key can only be a slip of another: one letter off, or capitals and hyphens, and near to no third.

@@ -14,6 +14,19 @@ use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::upsets;
 use crate::units;
 
+/// The question what was meant, with its reason.
+fn asked(meant: &units::Meant) -> String {
+    let question = did_you_mean(&meant.text);
+    if meant.why.is_empty() { question } else { format!("{question} ({})", meant.why) }
+}
+
+/// Whether a comma and a digit follow at a place, as in `-63,5`.
+pub(super) fn decimals_after(text: &str, at: usize) -> bool {
+    let before = text[..at].ends_with(|c: char| c.is_ascii_digit());
+    let rest = text.get(at..).and_then(|rest| rest.strip_prefix(','));
+    before && rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+}
+
 impl Walk<'_> {
     pub(super) fn scalar(&mut self, id: NodeId, text: &str, style: Style, shape: &Shape, key: Option<&Range<usize>>) {
         if text.is_empty() && style == Style::Plain {
@@ -63,8 +76,17 @@ impl Walk<'_> {
         }
     }
 
+    /// Whether the source goes on with a comma and a digit right after a value in a mapping: a decimal comma inside braces.
+    fn comma_ends(&self, id: NodeId) -> bool {
+        let end = self.document.node(id).span.end;
+        matches!(self.route.last(), Some(Step::Key(_))) && decimals_after(self.text, end)
+    }
+
     fn choice(&mut self, id: NodeId, text: &str, words: &[String]) {
-        let help = match nearest(text, words.iter().map(String::as_str)) {
+        let begins = |word: &&str| !text.is_empty() && word.to_lowercase().starts_with(&text.to_lowercase());
+        let mut beginning = words.iter().map(String::as_str).filter(begins);
+        let only = beginning.next().filter(|_| beginning.next().is_none());
+        let help = match only.or_else(|| nearest(text, words.iter().map(String::as_str))) {
             Some(guess) => format!("{} It is one of: {}", did_you_mean(guess), list(words)),
             None => format!("one of: {}", list(words)),
         };
@@ -73,7 +95,12 @@ impl Walk<'_> {
 
     fn date(&mut self, id: NodeId, text: &str) {
         let Some(date) = Date::read(text) else {
-            return self.bad(id, "is no day of the calendar", "not a date", "write YYYY-MM-DD, such as `2026-05-18`");
+            let help = match Date::read_other(text).as_slice() {
+                [] => "write YYYY-MM-DD, such as `2026-05-18`".to_owned(),
+                [only] => format!("{} Days are written YYYY-MM-DD", did_you_mean(only)),
+                [one, other, ..] => format!("is that `{one}` or `{other}`? Days are written YYYY-MM-DD"),
+            };
+            return self.bad(id, "is no day of the calendar", "not a date", &help);
         };
         let (first, last) = Date::YEARS;
         if !(first..=last).contains(&date.year) {
@@ -108,7 +135,9 @@ impl Walk<'_> {
             Ok(value) => {
                 let below = least.is_some_and(|least| value < least);
                 if below || most.is_some_and(|most| value > most) {
-                    let help = format!("{}, for example `{}`", kind.limits(bounds), kind.example);
+                    let limits = format!("{}, for example `{}`", kind.limits(bounds), kind.example);
+                    let meant = kind.meant(text, bounds);
+                    let help = meant.as_ref().map_or_else(|| limits.clone(), |meant| format!("{} {limits}", asked(meant)));
                     let label = if below { "less than it can be" } else { "more than it can be" };
                     self.bad(id, &format!("cannot be {text}"), label, &help);
                 }
@@ -121,11 +150,25 @@ impl Walk<'_> {
             Some(at) => at + fault.span.start..at + fault.span.end,
             None => node,
         };
+        if self.comma_ends(id) {
+            // The rest of the number was taken for a key, which says what happened.
+            self.faults += 1;
+            return;
+        }
+        let meant = kind.meant(text, bounds);
+        let help = match &meant {
+            // Said there already.
+            Some(meant) if fault.help.contains(&format!("`{}`", meant.text)) => fault.help,
+            Some(meant) => format!("{} {}", asked(meant), fault.help),
+            None => fault.help,
+        };
         let message = format!("{}: {}", self.whole(), fault.reason);
         let article = if kind.name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-        self.report(&BAD_VALUE, span.clone(), message, format!("should be {article} {}", kind.name), fault.help);
+        self.report(&BAD_VALUE, span.clone(), message, format!("should be {article} {}", kind.name), help);
         if let (Some(unit), Some(_)) = (fault.unit, spelled) {
             self.fixable(&span, unit.to_owned());
+        } else if let (Some(meant), Some(at)) = (meant.filter(|meant| meant.certain), spelled) {
+            self.fixable_at(&span, &(at..at + text.len()), meant.text);
         }
     }
 

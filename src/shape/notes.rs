@@ -64,6 +64,15 @@ impl<'a> Walk<'a> {
         }
     }
 
+    /// Says what to put in place of a wider span than the label of the last finding.
+    pub(super) fn fixable_at(&mut self, label: &Range<usize>, span: &Range<usize>, text: String) {
+        let shown = Spot::Bytes(self.file, label.clone());
+        let last = self.done.findings.last_mut();
+        if let Some(finding) = last.filter(|finding| finding.labels.iter().any(|label| label.spot == shown)) {
+            finding.fix(Spot::Bytes(self.file, span.clone()), text);
+        }
+    }
+
     /// Marks the value being walked as broken and puts a stand-in there.
     pub(super) fn refill(&mut self, shape: &Shape, at: Range<usize>) {
         self.repair(Some(shape.stand_in()));

@@ -163,6 +163,22 @@ impl Date {
         (1..=date.days_in_month()).contains(&date.day).then_some(date)
     }
 
+    /// The days that `20.08.2024`, `08/20/2024` or `2024/8/20` may stand for: none, one, or two where nobody can tell.
+    #[must_use]
+    pub fn read_other(text: &str) -> Vec<String> {
+        let parts: Vec<&str> = text.trim().split(['.', '/', '-', ' ']).filter(|part| !part.is_empty()).collect();
+        let [one, two, three] = parts.as_slice() else { return Vec::new() };
+        let tries = if one.len() == 4 { [(one, two, three), (one, three, two)] } else { [(three, two, one), (three, one, two)] };
+        let padded = |(year, month, day): (&&str, &&str, &&str)| format!("{year}-{month:0>2}-{day:0>2}");
+        let mut days: Vec<String> = tries.map(padded).into_iter().filter(|day| Self::read(day).is_some()).collect();
+        // A day with the year first is written with the month before the day; with dots the day comes first.
+        if one.len() == 4 || text.contains('.') {
+            days.truncate(1);
+        }
+        days.dedup();
+        days
+    }
+
     fn days_in_month(self) -> u8 {
         let leap = self.year.is_multiple_of(4) && (!self.year.is_multiple_of(100) || self.year.is_multiple_of(400));
         match self.month {

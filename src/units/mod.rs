@@ -16,6 +16,7 @@ mod number;
 mod print;
 mod quantity;
 mod second;
+mod slip;
 mod text;
 mod tube;
 
@@ -28,6 +29,7 @@ pub use quantity::Quantity;
 pub use second::{
     TwoSystems, given_in_both, in_both, in_both_imperial_first, latitude_in_seconds, longitude_in_seconds,
 };
+pub use slip::Meant;
 pub use text::read;
 
 #[cfg(test)]

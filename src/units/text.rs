@@ -32,7 +32,7 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
         return Err(Fault {
             span: 0..text.len(),
             reason: format!("a bare number is no {}: it has no unit", kind.name),
-            help: format!("write the unit, for example `{bare} {}`; accepted here: {}", kind.unit, list(kind)),
+            help: format!("write the unit after `{bare}`; accepted here: {}", list(kind)),
             unit: None,
         });
     }
@@ -114,7 +114,12 @@ fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
     Err(Fault {
         span: 0..text.len(),
         reason: format!("`{}` is outside what is possible here", text.trim()),
-        help: format!("{}, for example `{}`", kind.limits([None, None]), kind.example),
+        help: match kind.name {
+            "latitude" if value.abs() <= 180.0 => {
+                "a latitude is from -90° to 90°: are latitude and longitude exchanged?".into()
+            }
+            _ => format!("{}, for example `{}`", kind.limits([None, None]), kind.example),
+        },
         unit: None,
     })
 }
@@ -259,7 +264,7 @@ mod tests {
         assert_eq!(fault.help, "unit letters keep their case: `73.5 GHz`");
         let fault = read(Metres::KIND, "24,5 m").expect_err("comma");
         assert_eq!(fault.help, "write a decimal point: `24.5 m`");
-        assert!(read(Metres::KIND, "24.5").expect_err("bare").help.contains("`24.5 m`"));
+        assert!(read(Metres::KIND, "24.5").expect_err("bare").help.contains("accepted here: m,"));
         assert!(read(Metres::KIND, "").is_err() && read(Metres::KIND, "-").is_err());
     }
 }

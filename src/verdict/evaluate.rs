@@ -15,7 +15,7 @@ use crate::network::{self, Files, Home, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
 use crate::sheet::{HopPart, HopSheet, Parts, ServiceSheet};
 use crate::spec::Date;
-use crate::verdict::fingerprint;
+use crate::verdict::{causes, fingerprint};
 use crate::verdict::one_network::{HopRun, OpenNetwork};
 use crate::verdict::open_hop::OpenHop;
 
@@ -54,6 +54,18 @@ pub struct Evaluation<R> {
     pub used: Vec<String>,
     /// Files and folders that patterns say to pass over.
     pub passed_over: Vec<String>,
+}
+
+impl<R> Evaluation<R> {
+    /// Puts causes first and what follows from them under them: after this `findings` are those to be told.
+    pub fn gather(&mut self) {
+        self.findings = causes::gathered(std::mem::take(&mut self.findings), &self.files);
+    }
+
+    /// Every open finding, what is told under another one after it.
+    pub fn everything(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().flat_map(Finding::with_gathered)
+    }
 }
 
 /// Loads what is in scope, judges every hop and hands its sheet and findings to `visit`.
@@ -153,7 +165,7 @@ impl Open<'_> {
         }
         findings.sort_by_cached_key(|finding| order(finding, files));
         // What is wrong with a part that several hops share is said once.
-        findings.dedup_by(|later, first| later.says_the_same(first));
+        findings.dedup_by(|later, first| first.takes_in(later));
         hop_ids.sort();
         // Before any is left out: what a finding is known by does not depend on what was asked about.
         fingerprint::give(&mut findings, files);
@@ -200,7 +212,7 @@ impl Open<'_> {
             before = own.end;
         }
         findings.sort_by_cached_key(|finding| order(finding, files));
-        findings.dedup_by(|later, first| later.says_the_same(first));
+        findings.dedup_by(|later, first| first.takes_in(later));
         findings.retain(|finding| concerns(finding, files, scope));
         findings
     }

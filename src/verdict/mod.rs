@@ -1,6 +1,7 @@
 //! From a scope to what counts: every hop computed and judged, then severities, waivers and the baseline.
 
 pub mod baseline;
+pub mod causes;
 mod evaluate;
 pub mod fingerprint;
 mod one_network;

@@ -26,7 +26,7 @@ pub struct SetAside {
 /// Whether a hop is among what was asked about, or something found there keeps it from being judged.
 fn concerns<R>(hop: &HopRun, evaluation: &Evaluation<R>) -> bool {
     let waits = |finding: &Finding| *finding.rule == NOT_EVALUATED && finding.hop.as_deref() == Some(hop.id.as_str());
-    hop.asked || evaluation.findings.iter().any(waits)
+    hop.asked || evaluation.everything().any(waits)
 }
 
 impl SetAside {

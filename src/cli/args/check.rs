@@ -35,6 +35,9 @@ pub struct Check {
     /// Judge by the gate of a git revision: its rules, limits, objectives, codes, climate, waivers and, with `--baseline`, its baseline. In CI, the branch that a change is to go to.
     #[arg(long, value_name = "REV")]
     pub policy_from: Option<String>,
+    /// Show what follows from other findings too, and every end that shares a fault by itself.
+    #[arg(long)]
+    pub all: bool,
     /// Show what waivers accept as well.
     #[arg(long)]
     pub show_waived: bool,

@@ -1,6 +1,7 @@
 //! A receiver is said to need more than its modulation does.
 
 use crate::rules::prelude::*;
+use crate::units::Dbm;
 
 rule! {
     /// A receiver is said to need more than its modulation does.
@@ -35,6 +36,12 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         finding.measured(stated, Worse::Higher);
         finding.because(at!(radio.noise_figure), "with this noise figure");
         finding.because(at!(radio.states[i].bits), "and these bits to a symbol");
-        finding.help("check the row of the data sheet: bandwidth, modulation and threshold belong together");
+        let turned = Dbm(-stated.0);
+        if threshold.lines.least.get().is_some_and(|least| turned >= least) && turned <= greatest {
+            finding.help(format!("is the minus missing? {turned} is a threshold of this state"));
+            finding.fix_unsafely(vec![(at!(radio.states[i].threshold).into(), turned.to_string())], "it changes margins");
+        } else {
+            finding.help("check the row of the data sheet: bandwidth, modulation and threshold belong together");
+        }
     }
 }

@@ -1,6 +1,8 @@
 //! The channel does not fit in the band of a radio.
 
 use crate::rules::prelude::*;
+use crate::rules::slips;
+use crate::spec::Way;
 
 rule! {
     /// The channel does not fit in the band of a radio.
@@ -24,6 +26,11 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let missed: Vec<_> =
         [sends, listens].into_iter().filter(|(band, ..)| outside(hop, direction, band).is_some()).collect();
     let Some((band, _, does)) = missed.first() else { return };
+    let exchanged = slips::halves_exchange(hop);
+    if exchanged && direction.way == Way::BToA {
+        // One slip, told once.
+        return;
+    }
     let channel = outside(hop, direction, band).unwrap_or_default();
     let message = format!("{}: the channel of {channel} is not within {band}, where the radio {does}", direction.way);
     let finding = found.report(&RULE, hop.resolved.frequency_at(direction.way), message, "the centre of that channel");
@@ -33,5 +40,11 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         finding.because(*place, format!("it {does} here"));
     }
     let bands: Vec<_> = missed.iter().map(|(band, ..)| *band).collect();
+    if exchanged {
+        let spec = hop.resolved.hop;
+        finding.because(at!(spec.ends), "with the halves of the two ends exchanged it fits");
+        finding.help("exchange the two channels, or `half` of the two ends: tried, both channels then fit both radios");
+        return;
+    }
     finding.help(centre_help(hop, &bands, "another radio"));
 }

@@ -39,6 +39,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         found.report(&RULE, hop.resolved.frequency_at(first.way), message, "nothing limits what is radiated here");
     finding.of_whole_hop().because(licence.named_at, "the codes are named here");
     finding.because(at!(spec.licence), "a licence of the hop would stand here");
+    finding.decided_by(at!(spec.channel.bandwidth));
     let candidates: Vec<String> = licence.candidates.iter().map(|name| format!("`{name}`")).collect();
     finding.help(match candidates.as_slice() {
         [] => format!("no code this program knows speaks of it: state `max_eirp` under `licence` of the hop; {ASK}"),

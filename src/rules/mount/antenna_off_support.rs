@@ -1,6 +1,7 @@
 //! The antenna would hang below or above its support.
 
 use crate::rules::prelude::*;
+use crate::rules::slips;
 
 rule! {
     /// The antenna would hang below or above its support.
@@ -27,5 +28,16 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     finding.measured(height, if height < base { Worse::Lower } else { Worse::Higher });
     finding.because(at!(support.base_height), "its base");
     finding.because(at!(support.free_length), "for this length");
-    finding.help(format!("a height from {base} to {top}, or another support"));
+    match slips::of_height(height, sheet.resolved.site.ground_height.value, &support) {
+        Some((above, meant)) => {
+            finding.help(format!(
+                "is this the height {above}? `height` is above the ground of the site: that would be {meant}, which is on `{}`",
+                support.id
+            ));
+            finding.fix_unsafely(vec![(at!(end.height).into(), meant.to_string())], "it moves an antenna");
+        }
+        None => {
+            finding.help(format!("a height from {base} to {top}, or another support"));
+        }
+    }
 }

@@ -40,5 +40,6 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     if let Some(unseen) = unseen {
         finding.measured(unseen, Worse::Higher);
     }
+    finding.decided_by(at!(spec.path.profile));
     finding.help("give the ground and what stands on it under `path`: `profile`, `csv`, or `terrain` in the network");
 }

@@ -1,19 +1,24 @@
 //! The profile is not as long as the path.
 
 use crate::rules::prelude::*;
+use crate::rules::slips;
 use crate::units::Metres;
 
 rule! {
     /// The profile is not as long as the path.
     ///
     /// Its last point lies more than a hundredth, and more than 5 m, away from the distance between the positions of the sites:
-    /// it was taken between other places, or in another unit.
+    /// it was taken between other places, or in another unit. From a tenth on it is another path, and nothing can be said of this
+    /// one: an error. Where another unit would fit, it says so.
     ///
     /// Source: common practice, no source; the distance is the WGS 84 geodesic.
-    severity: Warning,
+    severity: Error,
     waivable: DATA,
     check: Hop(check),
 }
+
+/// The part of the path from which on the profile is that of another one. Common practice, no source.
+const ANOTHER: f64 = 0.1;
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let (Some(ground), Some(distance)) = (hop.profile.profile(), hop.path.distance.get()) else { return };
@@ -34,5 +39,11 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let (a, b) = (hop.resolved.ends.a.site, hop.resolved.ends.b.site);
     finding.because(at!(a.position), "end a stands here");
     finding.because(at!(b.position), "end b stands here");
-    finding.help("take the profile between these positions, or mend the position that is wrong");
+    if (ground.last - distance).0.abs() < ANOTHER * distance.0 {
+        finding.at_most(Severity::Warning);
+    }
+    finding.help(match slips::of_profile_unit(ground.last, distance) {
+        Some(unit) => format!("were the distances meant in {unit}? Then the profile is as long as the path"),
+        None => "take the profile between these positions, or correct the position that is wrong".into(),
+    });
 }

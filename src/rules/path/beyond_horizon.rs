@@ -1,0 +1,66 @@
+//! The far end lies below the horizon of a smooth Earth at sea level.
+
+use crate::physics::clearance::horizon;
+use crate::physics::geodesy::MEDIAN_K;
+use crate::rules::prelude::*;
+use crate::rules::slips;
+use crate::units::Metres;
+
+rule! {
+    /// The far end lies below the radio horizon, whatever the ground between is.
+    ///
+    /// Over a smooth Earth at sea level, with 4/3 of its radius, an antenna at height h sees √(2·k·R·h) far. Two ends farther apart
+    /// than both of them see together have no line of sight, wherever they stand. So a position or a height is wrong: most often
+    /// latitude and longitude are swapped, or a sign or a letter of the compass is. Where one such correction puts the ends as far
+    /// apart as the profile is long, or as a hop may be, the help names it.
+    ///
+    /// Source: geometry of the smooth Earth with the median effective radius of ITU-R P.530.
+    severity: Error,
+    waivable: SERVICE,
+    check: Hop(check),
+}
+
+fn check(hop: &HopSheet<'_>, found: &mut Findings) {
+    let Some(distance) = hop.path.distance.get() else { return };
+    let above_sea = hop.resolved.ends.each_ref().map(|end| {
+        let (ground, height) = (end.site.ground_height.value, end.end.height.value);
+        Metres((ground.0 + height.0).max(0.0))
+    });
+    let most = Metres(horizon(above_sea.a, MEDIAN_K).0 + horizon(above_sea.b, MEDIAN_K).0);
+    if distance <= most {
+        return;
+    }
+    let message = format!("the ends are {} apart, and cannot see each other beyond {}", in_kilometres(distance), in_kilometres(most));
+    let spec = hop.resolved.hop;
+    let slip = slips::of_position(hop);
+    let finding = match &slip {
+        Some(slip) => {
+            let site = hop.resolved.ends[slip.end].site;
+            found.report(&RULE, at!(site.position), message, format!("{} stands here", slip.name))
+        }
+        None => found.report(&RULE, at!(spec.ends), message, "between these ends"),
+    };
+    finding.measured(distance, Worse::Higher).of_whole_hop();
+    match slip {
+        Some(slip) => {
+            let site = hop.resolved.ends[slip.end].site;
+            finding.help(slip.said());
+            let edits = vec![
+                (at!(site.position.latitude).into(), format!("{} deg", slip.latitude)),
+                (at!(site.position.longitude).into(), format!("{} deg", slip.longitude)),
+            ];
+            finding.fix_unsafely(edits, "it moves a site");
+        }
+        None => {
+            for end in hop.resolved.ends.iter() {
+                let site = end.site;
+                finding.because(at!(site.position), format!("end {} stands here", end.name));
+            }
+            finding.help("check both positions: latitude first, north and east positive");
+        }
+    }
+}
+
+fn in_kilometres(distance: Metres) -> String {
+    format!("{:.1} km", distance.0 / 1000.0)
+}
