@@ -34,7 +34,8 @@ pub fn gitlab<R>(evaluation: &Evaluation<R>, base: &Base) -> String {
         let region = finding.labels.first().map(|label| Region::of(&label.spot, &evaluation.files, base));
         let begin = region.as_ref().and_then(|region| region.range).map_or(1, |(start, _)| start.line);
         Issue {
-            description: super::gathered(finding).map_or_else(|| about(finding), |more| format!("{} ({more})", about(finding))),
+            description: super::gathered(finding)
+                .map_or_else(|| about(finding), |more| format!("{} ({more})", about(finding))),
             check_name: finding.rule.name,
             fingerprint: finding.fingerprint.to_string(),
             severity: match finding.severity {

@@ -43,7 +43,9 @@ fn row<R>(finding: &Finding, evaluation: &Evaluation<R>, base: &Base) -> String 
         Severity::Error => "**error**",
         other => other.word(),
     };
-    let help = super::help(finding).map(|help| format!("<br>help: {}", escaped(&help).replace('\n', "<br>"))).unwrap_or_default();
+    let help = super::help(finding)
+        .map(|help| format!("<br>help: {}", escaped(&help).replace('\n', "<br>")))
+        .unwrap_or_default();
     let (rule, what) = (finding.rule.name, escaped(&about(finding)));
     format!("| {severity} | {rule} | {what}{help} | {} |\n", escaped(&place.unwrap_or_default()))
 }

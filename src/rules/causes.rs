@@ -104,6 +104,10 @@ pub static CAUSES: &[Cause] = &[
             "hop-not-evaluated"
         ),
     },
+    Cause {
+        rule: &antenna::gain_and_beamwidth_disagree::RULE,
+        spoils: levels!("aperture-efficiency-unusual", "gain-below-code"),
+    },
     Cause { rule: &budget::threshold_impossible::RULE, spoils: levels!("threshold-unusual") },
     Cause { rule: &channel::no_common_state::RULE, spoils: levels!("channel-off-raster") },
     Cause { rule: &budget::capacity_out_of_reach::RULE, spoils: levels!("channel-off-raster") },

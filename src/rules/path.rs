@@ -25,10 +25,18 @@ fn whole(raise: Fine) -> Fine {
     Fine(Metres((raise.0.0 * 100.0 - 1e-6).ceil() / 100.0))
 }
 
+/// More than any antenna is raised by: beyond it the way out is another one. Common practice, no source.
+const TALLEST: Metres = Metres(200.0);
+
 /// What the antennas must go up by to have the clearance asked for, rounded up to the centimetre.
 fn raises(hop: &HopSheet<'_>) -> Option<String> {
     let lines = &hop.profile.lines;
-    let up = |line: &crate::sheet::Line<Fine>| line.get().map(whole);
-    let (a, b, both) = (up(&lines.raise_a)?, up(&lines.raise_b)?, up(&lines.raise_both)?);
-    Some(format!("for the clearance asked for, raise end a by {a}, or end b by {b}, or both by {both}"))
+    let up = |line: &crate::sheet::Line<Fine>| line.get().map(whole).filter(|raise| raise.0 <= TALLEST);
+    let ways = [
+        up(&lines.raise_a).map(|raise| format!("end a by {raise}")),
+        up(&lines.raise_b).map(|raise| format!("end b by {raise}")),
+        up(&lines.raise_both).map(|raise| format!("both by {raise}")),
+    ];
+    let ways: Vec<String> = ways.into_iter().flatten().collect();
+    (!ways.is_empty()).then(|| format!("for the clearance asked for, raise {}", ways.join(", or ")))
 }

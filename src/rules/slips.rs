@@ -21,6 +21,8 @@ pub(super) struct PositionSlip {
     pub(super) latitude: f64,
     /// As it was meant.
     pub(super) longitude: f64,
+    /// Whether the same correction of the other end would do as well.
+    pub(super) either: bool,
     what: &'static str,
     distance: Metres,
     by_profile: bool,
@@ -29,9 +31,10 @@ pub(super) struct PositionSlip {
 impl PositionSlip {
     /// What a person would have to do, and what would then be right.
     pub(super) fn said(&self) -> String {
+        let whose = if self.either { "one of the ends" } else { &self.name };
         let fits = if self.by_profile { ", as far as the profile is long" } else { "" };
         format!(
-            "{} of {}: tried, at {}, {} the ends are {} apart{fits}",
+            "{} of {whose}: tried, with {} at {}, {} the ends are {} apart{fits}",
             self.what, self.name, self.latitude, self.longitude, self.distance
         )
     }
@@ -60,13 +63,15 @@ pub(super) fn of_position(hop: &HopSheet<'_>) -> Option<PositionSlip> {
             let at = |(latitude, longitude)| Position { latitude: Latitude(latitude), longitude: Longitude(longitude) };
             let Ok(way) = inverse(at((latitude, longitude)), at(other)) else { continue };
             let distance = way.distance;
-            let by_profile = profile.is_some_and(|long| (long.0 - distance.0).abs() <= super::path::may_differ(distance).0);
+            let by_profile =
+                profile.is_some_and(|long| (long.0 - distance.0).abs() <= super::path::may_differ(distance).0);
             if by_profile || (profile.is_none() && distance <= LONGEST) {
                 fits.push(PositionSlip {
                     end,
                     name: format!("end {end}"),
                     latitude,
                     longitude,
+                    either: false,
                     what,
                     distance,
                     by_profile,
@@ -74,7 +79,10 @@ pub(super) fn of_position(hop: &HopSheet<'_>) -> Option<PositionSlip> {
             }
         }
     }
-    fits.into_iter().min_by(|one, other| one.distance.0.total_cmp(&other.distance.0))
+    let best = fits.iter().enumerate().min_by(|(_, one), (_, other)| one.distance.0.total_cmp(&other.distance.0))?.0;
+    let mut best = fits.swap_remove(best);
+    best.either = fits.iter().any(|other| other.what == best.what);
+    Some(best)
 }
 
 /// What a height above ground may have been meant above, in words, with the height it comes to: only what then lies on the
@@ -82,10 +90,7 @@ pub(super) fn of_position(hop: &HopSheet<'_>) -> Option<PositionSlip> {
 pub(super) fn of_height(height: Metres, ground: Metres, support: &Support) -> Option<(&'static str, Metres)> {
     let (base, top) = (support.base_height.value.0, support.base_height.value.0 + support.free_length.value.0);
     let on_support = |height: f64| (base..=top).contains(&((height * 1000.0).round() / 1000.0));
-    let tries = [
-        ("above the sea", height.0 - ground.0),
-        ("above the foot of the support", height.0 + base),
-    ];
+    let tries = [("above the sea", height.0 - ground.0), ("above the foot of the support", height.0 + base)];
     let fits = tries.into_iter().find(|(_, height)| on_support(*height));
     fits.map(|(what, height)| (what, Metres(height).tidy()))
 }
@@ -100,7 +105,8 @@ pub(super) fn profile_runs_from_b(hop: &HopSheet<'_>, most: Metres) -> bool {
 
 /// The factor by which every distance of a profile is too small or too large, and the unit it may have been meant in.
 pub(super) fn of_profile_unit(last: Metres, distance: Metres) -> Option<&'static str> {
-    let tries = [("kilometres", 1000.0), ("feet", 0.3048), ("metres written as kilometres", 0.001), ("miles", 1609.344)];
+    let tries =
+        [("kilometres", 1000.0), ("feet", 0.3048), ("metres written as kilometres", 0.001), ("miles", 1609.344)];
     let fits = |factor: f64| (last.0 * factor - distance.0).abs() <= super::path::may_differ(distance).0;
     tries.into_iter().find(|(_, factor)| fits(*factor)).map(|(unit, _)| unit)
 }

@@ -198,6 +198,8 @@ impl<'a> Walk<'a> {
         let help = format!("write a decimal point: `{meant}`");
         self.report(&BAD_VALUE, start..key.end, message, "read as a value and a key", help);
         self.fixable(&(start..key.end), meant);
+        let word = self.word(name);
+        self.below(word, |walk| walk.repair(None));
         true
     }
 

@@ -17,7 +17,11 @@ use crate::units;
 /// The question what was meant, with its reason.
 fn asked(meant: &units::Meant) -> String {
     let question = did_you_mean(&meant.text);
-    if meant.why.is_empty() { question } else { format!("{question} ({})", meant.why) }
+    if meant.why.is_empty() {
+        question
+    } else {
+        format!("{question} {}{}", meant.why[..1].to_uppercase(), &meant.why[1..])
+    }
 }
 
 /// Whether a comma and a digit follow at a place, as in `-63,5`.
@@ -74,6 +78,11 @@ impl Walk<'_> {
         if self.faults > before {
             self.refill(shape, self.document.node(id).span.clone());
         }
+    }
+
+    /// Whether the key is a height above ground.
+    fn is_height(&self) -> bool {
+        matches!(self.route.last(), Some(Step::Key("height" | "base_height")))
     }
 
     /// Whether the source goes on with a comma and a digit right after a value in a mapping: a decimal comma inside braces.
@@ -137,7 +146,13 @@ impl Walk<'_> {
                 if below || most.is_some_and(|most| value > most) {
                     let limits = format!("{}, for example `{}`", kind.limits(bounds), kind.example);
                     let meant = kind.meant(text, bounds);
-                    let help = meant.as_ref().map_or_else(|| limits.clone(), |meant| format!("{} {limits}", asked(meant)));
+                    let help = match &meant {
+                        Some(meant) => format!("{}; possible here: {}", asked(meant), kind.limits(bounds)),
+                        None if self.is_height() && !below => {
+                            "is that above the sea? It is asked for above the ground of the site".into()
+                        }
+                        None => limits,
+                    };
                     let label = if below { "less than it can be" } else { "more than it can be" };
                     self.bad(id, &format!("cannot be {text}"), label, &help);
                 }
@@ -157,10 +172,8 @@ impl Walk<'_> {
         }
         let meant = kind.meant(text, bounds);
         let help = match &meant {
-            // Said there already.
-            Some(meant) if fault.help.contains(&format!("`{}`", meant.text)) => fault.help,
-            Some(meant) => format!("{} {}", asked(meant), fault.help),
-            None => fault.help,
+            Some(meant) if fault.unit.is_none() => asked(meant),
+            _ => fault.help,
         };
         let message = format!("{}: {}", self.whole(), fault.reason);
         let article = if kind.name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };

@@ -30,6 +30,7 @@ pub struct Readout {
 #[schemars(inline)]
 pub struct ReadoutPoint {
     /// What the meter shows.
+    #[schemars(extend("x-least" = -20, "x-most" = 20))]
     pub voltage: Given<Volts>,
     /// The received level it means.
     pub level: Given<Dbm>,

@@ -43,8 +43,10 @@ pub struct Climate {
     #[serde(default)]
     pub air: PathAir,
     /// Coldest air the equipment sees. Without it no cold limit is judged.
+    #[schemars(extend("x-least" = -90, "x-most" = 40))]
     pub coldest_air: Option<Given<Celsius>>,
     /// Hottest air the cables see. Default 40 °C. Outdoor cable is taken hotter by `limits.sun_on_jacket`.
+    #[schemars(extend("x-least" = -30, "x-most" = 65))]
     pub hottest_air: Option<Given<Celsius>>,
 }
 

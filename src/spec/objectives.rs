@@ -14,6 +14,7 @@ pub struct Objectives {
     /// Share of the time in which the capacity below is there: of an average year and in both directions, unless `period` and
     /// `directions` say otherwise. Counted are rain, wet snow and multipath fading, equipment and its supply, as far as
     /// they are given.
+    #[schemars(extend("x-least" = 50))]
     pub availability: Given<Percent>,
     /// The time it is a share of. Default `average-year`.
     pub period: Option<Period>,

@@ -40,6 +40,7 @@ pub struct Radio {
     #[schemars(extend("x-least" = 0))]
     pub noise_figure: Option<Given<Decibels>>,
     /// Strongest level the receiver takes without errors.
+    #[schemars(extend("x-least" = -100, "x-most" = 5))]
     pub overload: Given<Dbm>,
     /// What its canceller of cross-polar interference improves carrier over interference by, for dual-polarised hops. None if
     /// not given.
@@ -165,8 +166,10 @@ pub struct State {
     /// Bandwidth the figures hold for.
     pub bandwidth: Given<Megahertz>,
     /// Payload rate, each way.
+    #[schemars(extend("x-least" = 2))]
     pub capacity: Given<MegabitsPerSecond>,
     /// Least level it holds at, at the bit error ratio of the data sheet.
+    #[schemars(extend("x-least" = -140, "x-most" = 0))]
     pub threshold: Given<Dbm>,
     /// Bits that one symbol carries, coding aside: 2 for QPSK, 6 for 64QAM.
     #[schemars(extend("enum" = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]))]
@@ -265,6 +268,7 @@ pub struct Gland {
 #[schemars(inline)]
 pub struct RadioPower {
     /// Most it ever draws itself, transmitting and heated; what it passes on is counted by what it feeds.
+    #[schemars(extend("x-most" = 2000))]
     pub draw: Given<Watts>,
     /// Voltage at its port.
     pub voltage: Window<Volts>,

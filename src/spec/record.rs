@@ -173,8 +173,10 @@ pub struct Settings {
 #[schemars(inline)]
 pub struct Reading {
     /// What the voltmeter showed at the read-out port.
+    #[schemars(extend("x-least" = -20, "x-most" = 20))]
     pub meter: Option<Given<Volts>>,
     /// What the radio itself said.
+    #[schemars(extend("x-least" = -150, "x-most" = 10))]
     pub level: Option<Given<Dbm>>,
 }
 

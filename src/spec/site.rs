@@ -141,7 +141,7 @@ pub struct Support {
     pub kind: SupportKind,
     /// Outside diameter of the tube the clamp closes on, as it measures: `76.1 mm`; or the name of its size, `DN 65 EN 10255`
     /// or `NPS 2 1/2`. A name that is not the same tube everywhere needs its standard.
-    #[schemars(extend("x-tube" = true))]
+    #[schemars(extend("x-tube" = true, "x-least" = 15))]
     pub outside_diameter: Given<Millimetres>,
     /// Thickness of the tube's wall.
     pub wall_thickness: Option<Given<Millimetres>>,

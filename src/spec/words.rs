@@ -168,7 +168,11 @@ impl Date {
     pub fn read_other(text: &str) -> Vec<String> {
         let parts: Vec<&str> = text.trim().split(['.', '/', '-', ' ']).filter(|part| !part.is_empty()).collect();
         let [one, two, three] = parts.as_slice() else { return Vec::new() };
-        let tries = if one.len() == 4 { [(one, two, three), (one, three, two)] } else { [(three, two, one), (three, one, two)] };
+        let tries = if one.len() == 4 {
+            [(one, two, three), (one, three, two)]
+        } else {
+            [(three, two, one), (three, one, two)]
+        };
         let padded = |(year, month, day): (&&str, &&str, &&str)| format!("{year}-{month:0>2}-{day:0>2}");
         let mut days: Vec<String> = tries.map(padded).into_iter().filter(|day| Self::read(day).is_some()).collect();
         // A day with the year first is written with the month before the day; with dots the day comes first.

@@ -63,13 +63,13 @@ impl Kind {
             meant.filter(|text| fits(text).is_some()).map(|text| Meant { text, why, certain: false })
         };
         certain(with_minus(text), "that is a dash, not a minus")
-            .or_else(|| certain(with_point(text), "a decimal point, not a comma"))
-            .or_else(|| certain(converted(self, text), "the same in a unit of the language"))
+            .or_else(|| certain(with_point(text), "decimals follow a point"))
+            .or_else(|| certain(converted(self, text), "the same in a unit that is known here"))
             .or_else(|| perhaps(squared(self, text), "a conductor is given by its cross-section"))
-            .or_else(|| perhaps(self.positive_letter(text), "with its letter; S or W for the other side"))
-            .or_else(|| perhaps(self.of_a_fraction(text), "a fraction of one, as per cent"))
+            .or_else(|| perhaps(self.positive_letter(text), "it lacks its letter; S or W on the other side"))
+            .or_else(|| perhaps(self.of_a_fraction(text), "a share of one is written in per cent"))
             .or_else(|| perhaps(self.other_unit(text, &fits), ""))
-            .or_else(|| perhaps(self.turned(text), "is the minus missing"))
+            .or_else(|| perhaps(self.turned(text, bounds[1]), "the minus is missing"))
     }
 
     /// A position in degrees, minutes and seconds that lacks its letter.
@@ -89,30 +89,26 @@ impl Kind {
         (self.unit == "%").then(|| format!("{} %", tidy(value * 100.0)))
     }
 
-    /// The number with the one other unit of the kind that makes it possible here; with the first for a bare number.
+    /// The number with the first unit of the kind that makes it possible here: they are listed as they are used most. A level in
+    /// milliwatts or in watts is another matter, and nobody can tell which.
     fn other_unit(&self, text: &str, fits: &impl Fn(&str) -> Option<f64>) -> Option<String> {
         let number = text[..read_number(text)?.end].trim();
         let bare = number.len() == text.len();
         let words = self.spellings.iter().filter_map(|spelling| spelling.words.first());
-        let mut possible: Vec<String> =
-            words.map(|word| format!("{number} {word}")).filter(|text| fits(text).is_some()).collect();
-        if bare {
-            return possible.into_iter().next();
-        }
-        // Of lengths the metric one: nobody means miles.
-        possible.truncate(2);
-        match possible.as_slice() {
-            [only] => Some(only.clone()),
-            _ => None,
-        }
+        let mut possible = words.map(|word| format!("{number} {word}")).filter(|text| fits(text).is_some());
+        possible.next().filter(|_| bare || self.name != "power level")
     }
 
     /// The same below zero, for a level.
-    fn turned(&self, text: &str) -> Option<String> {
-        let sign_missing = self.name == "power level" && text.starts_with(|c: char| c.is_ascii_digit());
+    fn turned(&self, text: &str, most: Option<f64>) -> Option<String> {
+        let received = self.name == "power level" && most.is_some_and(|most| most <= HIGHEST_RECEIVED);
+        let sign_missing = received && text.starts_with(|c: char| c.is_ascii_digit());
         sign_missing.then(|| format!("-{text}"))
     }
 }
+
+/// A key that may be no higher is about a level received, and those are below zero.
+const HIGHEST_RECEIVED: f64 = 10.0;
 
 /// Dashes that stand where a minus should.
 const DASHES: [char; 4] = ['\u{2010}', '\u{2011}', '\u{2013}', '\u{2014}'];
@@ -154,7 +150,8 @@ fn tidy(value: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::super::{
-        Dbi, Dbm, Gigahertz, Latitude, MegabitsPerSecond, Megahertz, Metres, Percent, Quantity, SquareMillimetres, Volts,
+        Dbi, Dbm, Gigahertz, Latitude, MegabitsPerSecond, Megahertz, Metres, Percent, Quantity, SquareMillimetres,
+        Volts,
     };
 
     fn meant<Q: Quantity>(text: &str, bounds: [Option<f64>; 2]) -> Option<String> {

@@ -15,9 +15,9 @@ use crate::network::{self, Files, Home, Library, Loaded, ResolvedHop, Scope};
 use crate::rules::Quieted;
 use crate::sheet::{HopPart, HopSheet, Parts, ServiceSheet};
 use crate::spec::Date;
-use crate::verdict::{causes, fingerprint};
 use crate::verdict::one_network::{HopRun, OpenNetwork};
 use crate::verdict::open_hop::OpenHop;
+use crate::verdict::{causes, fingerprint};
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;

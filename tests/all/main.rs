@@ -35,6 +35,7 @@ mod libraries;
 mod losses;
 mod mends;
 mod mends_licence;
+mod mistakes;
 mod nasty;
 mod network_pack;
 mod one_at_a_time;

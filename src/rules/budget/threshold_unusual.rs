@@ -39,7 +39,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         let turned = Dbm(-stated.0);
         if threshold.lines.least.get().is_some_and(|least| turned >= least) && turned <= greatest {
             finding.help(format!("is the minus missing? {turned} is a threshold of this state"));
-            finding.fix_unsafely(vec![(at!(radio.states[i].threshold).into(), turned.to_string())], "it changes margins");
+            finding
+                .fix_unsafely(vec![(at!(radio.states[i].threshold).into(), turned.to_string())], "it changes margins");
         } else {
             finding.help("check the row of the data sheet: bandwidth, modulation and threshold belong together");
         }

@@ -30,34 +30,31 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     if distance <= most {
         return;
     }
-    let message = format!("the ends are {} apart, and cannot see each other beyond {}", in_kilometres(distance), in_kilometres(most));
-    let spec = hop.resolved.hop;
+    let message = format!(
+        "the ends are {} apart, and cannot see each other beyond {}",
+        in_kilometres(distance),
+        in_kilometres(most)
+    );
     let slip = slips::of_position(hop);
-    let finding = match &slip {
-        Some(slip) => {
-            let site = hop.resolved.ends[slip.end].site;
-            found.report(&RULE, at!(site.position), message, format!("{} stands here", slip.name))
-        }
-        None => found.report(&RULE, at!(spec.ends), message, "between these ends"),
-    };
+    // Both positions are named: a site with a slip is wrong for every hop that ends there.
+    let first = slip.as_ref().map_or(EndName::A, |slip| slip.end);
+    let site = hop.resolved.ends[first].site;
+    let finding = found.report(&RULE, at!(site.position), message, format!("end {first} stands here"));
+    let site = hop.resolved.ends[first.far()].site;
+    finding.because(at!(site.position), format!("end {} stands here", first.far()));
     finding.measured(distance, Worse::Higher).of_whole_hop();
-    match slip {
-        Some(slip) => {
-            let site = hop.resolved.ends[slip.end].site;
-            finding.help(slip.said());
-            let edits = vec![
-                (at!(site.position.latitude).into(), format!("{} deg", slip.latitude)),
-                (at!(site.position.longitude).into(), format!("{} deg", slip.longitude)),
-            ];
-            finding.fix_unsafely(edits, "it moves a site");
-        }
-        None => {
-            for end in hop.resolved.ends.iter() {
-                let site = end.site;
-                finding.because(at!(site.position), format!("end {} stands here", end.name));
-            }
-            finding.help("check both positions: latitude first, north and east positive");
-        }
+    let Some(slip) = slip else {
+        finding.help("check both positions: latitude first, north and east positive");
+        return;
+    };
+    finding.help(slip.said());
+    if !slip.either {
+        let site = hop.resolved.ends[first].site;
+        let edits = vec![
+            (at!(site.position.latitude).into(), format!("{} deg", slip.latitude)),
+            (at!(site.position.longitude).into(), format!("{} deg", slip.longitude)),
+        ];
+        finding.fix_unsafely(edits, "it moves a site");
     }
 }
 

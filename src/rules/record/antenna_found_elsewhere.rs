@@ -18,6 +18,9 @@ rule! {
 
 fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     let [bearing, tilt, height] = sheet.as_mounted();
+    if bearing == Some(false) && tilt == Some(false) && fits_far_end(hop, sheet) {
+        return of_far_end(hop, sheet, found);
+    }
     if bearing == Some(false) {
         bearing_off(&hop.ends[sheet.end], sheet, found);
     }
@@ -27,6 +30,31 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     if height == Some(false) {
         height_off(&hop.ends[sheet.end], sheet, found);
     }
+}
+
+/// Whether bearing and tilt are those of the other end.
+fn fits_far_end(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>) -> bool {
+    let (record, far) = (sheet.document, &hop.ends[sheet.end.far()].lines);
+    let (Some(bearing), Some(tilt)) = (&record.bearing, &record.tilt) else { return false };
+    let like = |has: f64, wants: Option<&Degrees>, most: Degrees| {
+        wants.is_some_and(|wants| turn(has - wants.0).abs() <= most.0)
+    };
+    like(bearing.value.0, far.true_bearing.get().as_ref(), sheet.limits.bearing.value())
+        && like(tilt.value.0, far.tilt.get().as_ref(), sheet.limits.tilt.value())
+}
+
+/// One slip, told once: the record says the wrong end.
+fn of_far_end(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
+    let (record, end, far) = (sheet.document, sheet.end, sheet.end.far());
+    let wanted = line(&hop.ends[end].lines.true_bearing);
+    let message = format!("end {end}: bearing and tilt as found are those of end {far}, not {wanted} as designed");
+    let finding = found.report(&RULE, at!(record.end), message, format!("was it end {far}?"));
+    if let Some(off) = sheet.lines.bearing_off.get() {
+        finding.measured(Degrees(off.0.abs()), Worse::Higher);
+    }
+    finding.because(at!(record.bearing), "as found");
+    finding.because(at!(record.tilt), "as found");
+    finding.help(format!("write `end: {far}` if the crew stood there; else the antenna looks the wrong way"));
 }
 
 fn bearing_off(end: &EndSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {

@@ -38,10 +38,8 @@ pub(super) fn merged(findings: Vec<Finding>) -> Vec<Finding> {
         let head = worst(&free, &findings);
         heads.insert(head, (place, free.into_iter().filter(|member| *member != head).collect()));
     }
-    let under: HashMap<usize, usize> = heads
-        .iter()
-        .flat_map(|(head, (_, members))| members.iter().map(|member| (*member, *head)))
-        .collect();
+    let under: HashMap<usize, usize> =
+        heads.iter().flat_map(|(head, (_, members))| members.iter().map(|member| (*member, *head))).collect();
     let mut alike: HashMap<usize, Vec<Finding>> = HashMap::new();
     let mut told: Vec<(usize, Finding)> = Vec::new();
     for (number, finding) in findings.into_iter().enumerate() {
