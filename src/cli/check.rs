@@ -4,18 +4,17 @@ use std::io::Read as _;
 use std::path::{Path, PathBuf};
 
 use super::args::{Check, Format, LookArgs, When};
-use super::{Exit, Stop, present, say};
-use crate::door::GitError;
+use super::{Exit, Stop, say, select};
+use crate::door::{GitError, exists};
 use crate::finding::rule::Severity;
 use crate::network::Scope;
 use crate::output::{self, Base, Look};
 use crate::source::MAX_BYTES;
 use crate::text::plain::{Form, spelled};
 use crate::verdict::baseline::Baseline;
-use crate::verdict::{Evaluation, evaluate};
+use crate::verdict::{Evaluation, Read, evaluate};
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
-    args.paths.iter().filter(|path| path.as_os_str() != "-").try_for_each(|path| present(path))?;
     if (args.diff || args.fix || args.fix_unsafe) && args.paths.iter().any(|path| path.as_os_str() == "-") {
         return Err(Stop::Unknown("mends are made in files: name them in place of `-`".into()));
     }
@@ -25,39 +24,58 @@ pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     if args.fix || args.fix_unsafe {
         super::fix::make(args)?;
     }
-    let scope = judged_by(scope(args)?.on(args.today), args)?;
-    let mut evaluation = evaluate(&scope, |_, _| ());
-    if let (Some(said), Some(revision)) = (scope.failure(), args.policy_from.clone()) {
-        return Err(GitError::Failed { revision, said }.into());
-    }
-    if let Some((path, baseline)) = known(args)? {
-        for known in baseline.apply(&mut evaluation) {
-            if args.quiet == 0 {
-                let path = say::shown(path);
-                say::aside(&format!("{path}: no longer found: {known}; `baseline prune` takes it out"));
+    Judged::of(args)?.told(args)
+}
+
+/// What came of a run, before it is told.
+pub(super) struct Judged {
+    pub(super) evaluation: Evaluation<()>,
+    fail_on: Severity,
+    failed: bool,
+    empty: bool,
+}
+
+impl Judged {
+    /// Judges what the arguments name.
+    pub(super) fn of(args: &Check) -> Result<Self, Stop> {
+        let scope = judged_by(scope(args)?.on(args.today), args)?;
+        let mut evaluation = evaluate(&scope, |_, _| ());
+        if let (Some(said), Some(revision)) = (scope.failure(), args.policy_from.clone()) {
+            return Err(GitError::Failed { revision, said }.into());
+        }
+        if let Some((path, baseline)) = known(args)? {
+            for known in baseline.apply(&mut evaluation) {
+                if args.quiet == 0 {
+                    let path = say::shown(path);
+                    say::aside(&format!("{path}: no longer found: {known}; `baseline prune` takes it out"));
+                }
             }
         }
-    }
-    let fail_on = Severity::from(args.fail_on);
-    let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);
-    let least = Severity::from(args.min_severity);
-    evaluation.findings.retain(|finding| finding.severity >= least);
-    if !args.all {
-        evaluation.gather();
+        let fail_on = Severity::from(args.fail_on);
+        let failed = evaluation.findings.iter().any(|finding| finding.severity >= fail_on);
+        let least = Severity::from(args.min_severity);
+        evaluation.findings.retain(|finding| finding.severity >= least);
+        if !args.all {
+            evaluation.gather();
+        }
+        let empty = evaluation.files.list.is_empty() && !failed;
+        Ok(Self { evaluation, fail_on, failed, empty })
     }
 
-    let empty = evaluation.files.list.is_empty() && !failed;
-    let report = Report { args, evaluation: &evaluation, base: Base::here(), fail_on };
-    for output in &args.output {
-        let text = report.file(output.format);
-        say::save(&output.path, &text, form(output.format, look(&args.look, false)))?;
+    /// Prints it in every form that is asked for.
+    pub(super) fn told(&self, args: &Check) -> Result<Exit, Stop> {
+        let report = Report { args, evaluation: &self.evaluation, base: Base::here(), fail_on: self.fail_on };
+        for output in &args.output {
+            let text = report.file(output.format);
+            say::save(&output.path, &text, form(output.format, look(&args.look, false)))?;
+        }
+        report.show(self.empty)?;
+        Ok(match (self.failed, self.empty) {
+            (true, _) if !args.exit_zero => Exit::Findings,
+            (false, true) => Exit::Nothing,
+            _ => Exit::Clean,
+        })
     }
-    report.show(empty)?;
-    Ok(match (failed, empty) {
-        (true, _) if !args.exit_zero => Exit::Findings,
-        (false, true) => Exit::Nothing,
-        _ => Exit::Clean,
-    })
 }
 
 /// The same by the gate of a revision, if one is named.
@@ -81,14 +99,24 @@ fn known(args: &Check) -> Result<Option<(&Path, Baseline)>, Stop> {
     Ok(found.map(|(_, baseline)| (path, baseline)))
 }
 
+/// The paths that are named; hops that are named by id, pattern or site are looked for in the network here.
+fn located(paths: &[PathBuf]) -> Result<Vec<PathBuf>, Stop> {
+    if paths.iter().all(|path| exists(path)) {
+        return Ok(paths.to_vec());
+    }
+    let read = Read::of(&Scope::of(&[PathBuf::from(".")]));
+    let each = paths.iter().map(|path| match path.to_str().filter(|_| !exists(path)) {
+        Some(word) => select::files(&read, word),
+        None => Ok(vec![path.clone()]),
+    });
+    Ok(each.collect::<Result<Vec<_>, _>>()?.concat())
+}
+
 /// What to load: the paths, or the text on stdin in the place of a file.
-fn scope(args: &Check) -> Result<Scope, Stop> {
+pub(super) fn scope(args: &Check) -> Result<Scope, Stop> {
     let stdin = |path: &PathBuf| path.as_os_str() == "-";
     match (args.paths.iter().any(stdin), args.paths.as_slice(), &args.stdin_filename) {
-        (false, paths, None) => {
-            paths.iter().try_for_each(|path| present(path))?;
-            super::scope::scope(paths, &args.brought)
-        }
+        (false, paths, None) => super::scope::scope(&located(paths)?, &args.brought),
         (false, _, Some(_)) => Err(Stop::Unknown("`--stdin-filename` goes with `-` in place of the paths".into())),
         (true, [_], Some(name)) => {
             let scope = super::scope::scope(std::slice::from_ref(name), &args.brought)?;
@@ -214,5 +242,10 @@ fn look(args: &LookArgs, terminal: bool) -> Look {
         When::Auto => !dumb && terminal,
     };
     let seen = || terminal.then(terminal_size::terminal_size).flatten().map(|(columns, _)| columns.0.clamp(40, 400));
-    Look { width: args.width.or_else(seen).unwrap_or(80).into(), colour, unicode: args.unicode != When::Never }
+    let told = || std::env::var("COLUMNS").ok()?.parse::<u16>().ok().map(|columns| columns.clamp(40, 400));
+    Look {
+        width: args.width.or_else(seen).or_else(told).unwrap_or(80).into(),
+        colour,
+        unicode: args.unicode != When::Never,
+    }
 }

@@ -11,11 +11,15 @@ use crate::text::nearest::{did_you_mean, nearest};
 
 pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
     let Some(name) = &args.rule else {
-        say::out(&list())?;
+        say::out(&list(None))?;
         return Ok(Exit::Clean);
     };
+    let name = &plain(name);
     if let Some(rule) = rules::every().find(|rule| rule.name == name) {
         return say::out(&manual(rule)).map(|()| Exit::Clean);
+    }
+    if rules::every().any(|rule| rule.family == name) {
+        return say::out(&list(Some(name))).map(|()| Exit::Clean);
     }
     match key(name) {
         Some(Ok(text)) => return say::out(&text).map(|()| Exit::Clean),
@@ -27,11 +31,19 @@ pub(super) fn run(args: &Explain) -> Result<Exit, Stop> {
     Err(Stop::Unknown(format!("there is no rule `{name}`; {hint}")))
 }
 
-fn list() -> String {
+/// The name in what `check` prints: `error[path-obstructed]`.
+fn plain(name: &str) -> String {
+    let inside = name.split_once('[').and_then(|(_, rest)| rest.split_once(']'));
+    inside.map_or(name, |(inside, _)| inside).trim().to_owned()
+}
+
+/// The rules, all of them or those of a family.
+fn list(of: Option<&str>) -> String {
     let mut out = String::new();
     let mut family = "";
-    let width = rules::every().map(|rule| rule.name.len()).max().unwrap_or_default();
-    for rule in rules::every() {
+    let wanted = || rules::every().filter(|rule| of.is_none_or(|family| rule.family == family));
+    let width = wanted().map(|rule| rule.name.len()).max().unwrap_or_default();
+    for rule in wanted() {
         if rule.family != family {
             family = rule.family;
             let gap = if out.is_empty() { "" } else { "\n" };

@@ -31,9 +31,12 @@ mod progress;
 mod say;
 mod schema;
 mod scope;
+mod select;
 mod sheet;
+mod shell;
 mod stop;
 mod threads;
+mod watch;
 
 use std::io::ErrorKind;
 
@@ -54,6 +57,7 @@ pub fn run() -> Exit {
         }
     };
     let done = threads::on_threads(|| match args.command {
+        Command::Check(check) if check.watch => watch::run(&check),
         Command::Check(check) => check::run(&check),
         Command::Baseline(baseline) => baseline::run(&baseline),
         Command::Sheet(sheet) => sheet::run(&sheet),
@@ -66,11 +70,13 @@ pub fn run() -> Exit {
         Command::Explain(explain) => explain::run(&explain),
         Command::Schema(schema) => schema::run(&schema),
         Command::New(new) => new::run(&new),
+        Command::Completions(completions) => shell::completions(&completions),
+        Command::Man(man) => shell::man(&man),
     });
     match done {
         Ok(exit) => exit,
         // A closed pipe is how `| head` says it has enough.
-        Err(Stop::Output(error)) if error.kind() == ErrorKind::BrokenPipe => Exit::Failed,
+        Err(Stop::Output(error)) if error.kind() == ErrorKind::BrokenPipe => Exit::Piped,
         Err(stop) => {
             say::aside(&stop.to_string());
             Exit::Failed

@@ -60,6 +60,12 @@ pub(super) fn beside(text: &str, form: Form) {
     let _ = io::stderr().lock().write_all(inert(text, form).as_bytes());
 }
 
+/// Clears the terminal. The words are our own.
+pub(super) fn clear() -> Result<(), Stop> {
+    let mut out = io::stdout().lock();
+    out.write_all(b"\x1b[2J\x1b[H").and_then(|()| out.flush()).map_err(Stop::Output)
+}
+
 /// Draws over the current line of a terminal. The words are our own.
 #[cfg(feature = "pages")]
 pub(super) fn redraw(line: &str) {

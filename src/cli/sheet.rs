@@ -4,13 +4,13 @@ use std::path::Path;
 
 use super::args::{Sheet, SheetFormat};
 use super::scope::scope;
+use super::select::Hops;
 use super::{Exit, Stop, present, say};
 use crate::door::revision_of;
 use crate::figure;
 use crate::listing::{self, HopListing, Places, ServiceListing};
 use crate::network::{SharedLibrary, Trees};
 use crate::sheet::Parts;
-use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::Form;
 use crate::verdict::{Open, Read};
 use crate::voice::Voice;
@@ -42,19 +42,18 @@ pub(super) fn run(args: &Sheet) -> Result<Exit, Stop> {
     let scope = scope(std::slice::from_ref(&args.network), &args.brought)?;
     let read = Read::of(&scope);
     let open = read.open();
-    all_known(args, &open)?;
-    let wanted: Vec<usize> = open
-        .hops()
-        .enumerate()
-        .filter(|(_, hop)| args.hops.is_empty() || args.hops.iter().any(|id| **id == *hop.hop.id.0))
-        .map(|(number, _)| number)
-        .collect();
+    let wanted = Hops { read: &read, open: &open }.meant(&args.hops)?;
     let Some(first) = wanted.first() else {
         say::aside(&format!("no hop to compute in {} (`check` says why)", say::shown(&args.network)));
         return Ok(Exit::Nothing);
     };
     if let Some(path) = &args.figure {
-        write_figure(path, args, &open, *first)?;
+        write_figure(path, args, &open, &wanted, *first)?;
+    }
+    if !args.full && !args.sources && matches!(args.format, SheetFormat::Table) {
+        summaries(args, &open, &wanted)?;
+        say::out(&libraries(&read))?;
+        return Ok(Exit::Clean);
     }
     let trees = Trees::of(read.files());
     let places = Places::of(&trees);
@@ -107,19 +106,35 @@ fn libraries(read: &Read) -> String {
     shared.map(line).collect()
 }
 
-/// Stops at a hop on the command line that there is no sheet of.
-fn all_known(args: &Sheet, open: &Open<'_>) -> Result<(), Stop> {
-    let known = || open.hops().map(|hop| &*hop.hop.id.0);
-    let Some(unknown) = args.hops.iter().find(|id| !known().any(|hop| hop == **id)) else { return Ok(()) };
-    let guess = nearest(unknown, known());
-    let hint = guess.map(|guess| format!("; {}", did_you_mean(guess))).unwrap_or_default();
-    let known = format!("there is no hop `{unknown}` that can be evaluated in {}", args.network.display());
-    Err(Stop::Unknown(format!("{known}{hint} (`check` says why)")))
+/// Prints what came of each hop and its main numbers.
+fn summaries(args: &Sheet, open: &Open<'_>, wanted: &[usize]) -> Result<(), Stop> {
+    let (mut parts, mut printed, mut before) = (Parts::new(), Ok(()), "");
+    open.judge_only(
+        wanted,
+        |sheet, findings| (listing::summary(sheet, findings), open.part(sheet)),
+        |(text, part)| {
+            parts.extend(part.map(|part| (part.document, part)));
+            if printed.is_ok() {
+                printed = say::out(&format!("{before}{text}"));
+                before = "\n";
+            }
+        },
+    );
+    printed?;
+    if args.hops.is_empty() {
+        open.services(&parts, |service| say::out(&format!("\n{}", listing::summary_of_service(service))))?;
+    }
+    say::hint("hopwright: `--full` prints every line, `--sources` its method and inputs too\n");
+    Ok(())
 }
 
 /// Writes the drawing of the one hop that was named, by its number.
-fn write_figure(path: &Path, args: &Sheet, open: &Open<'_>, number: usize) -> Result<(), Stop> {
-    let [wanted] = args.hops.as_slice() else {
+fn write_figure(path: &Path, args: &Sheet, open: &Open<'_>, wanted: &[usize], number: usize) -> Result<(), Stop> {
+    if path.extension().is_none_or(|extension| !extension.eq_ignore_ascii_case("svg")) {
+        let path = path.display();
+        return Err(Stop::Unknown(format!("a figure is a drawing in SVG: name it `….svg`, not `{path}`")));
+    }
+    let (1, [wanted]) = (wanted.len(), args.hops.as_slice()) else {
         return Err(Stop::Unknown(
             "a figure shows one hop: name it, such as `sheet some-hop --figure path.svg`".into(),
         ));

@@ -11,6 +11,8 @@ pub enum Exit {
     Failed,
     /// There was nothing to check.
     Nothing,
+    /// Whoever read the output had enough of it: as a shell says of a program that SIGPIPE ends.
+    Piped,
 }
 
 impl From<Exit> for std::process::ExitCode {
@@ -20,6 +22,7 @@ impl From<Exit> for std::process::ExitCode {
             Exit::Findings => 1,
             Exit::Failed => 2,
             Exit::Nothing => 3,
+            Exit::Piped => 141,
         })
     }
 }

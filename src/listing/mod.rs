@@ -2,12 +2,14 @@
 
 mod json;
 mod places;
+mod summary;
 mod table;
 
 use crate::sheet::{HopSheet, Section, ServiceSheet};
 
 pub use json::{AFTER, BEFORE, BETWEEN, SERVICES, json, json_of_hop, json_of_service};
 pub use places::Places;
+pub use summary::{summary, summary_of_service};
 pub use table::{table, table_of_service};
 
 /// The lines of one hop, free of the library they came from.

@@ -22,7 +22,6 @@ pub mod site;
 
 mod prelude;
 mod settings;
-mod slips;
 
 use crate::finding::faults::{self, NOT_EVALUATED};
 use crate::finding::rule::Rule;

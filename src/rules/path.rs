@@ -15,11 +15,6 @@ pub mod trees_outgrow_clearance;
 use crate::sheet::{Fine, HopSheet};
 use crate::units::Metres;
 
-/// How far the length of a profile may lie from that of the path: a hundredth, and 5 m. Common practice, no source.
-pub(super) fn may_differ(distance: Metres) -> Metres {
-    Metres((0.01 * distance.0).max(5.0))
-}
-
 /// A raise rounded up to the centimetre, so that it is enough as printed.
 fn whole(raise: Fine) -> Fine {
     Fine(Metres((raise.0.0 * 100.0 - 1e-6).ceil() / 100.0))

@@ -3,7 +3,6 @@
 use std::collections::HashSet;
 use std::ops::Range;
 
-use super::leaf::decimals_after;
 use super::{Checked, Field, Shape};
 use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
 use crate::place::{FileId, Step};
@@ -291,6 +290,13 @@ impl<'a> Present<'a> {
     fn has(&self, word: &str) -> bool {
         if self.words.len() > FEW { self.index.contains(word) } else { self.words.contains(&word) }
     }
+}
+
+/// Whether a comma and a digit follow at a place, as in `-63,5`.
+pub(super) fn decimals_after(text: &str, at: usize) -> bool {
+    let before = text[..at].ends_with(|c: char| c.is_ascii_digit());
+    let rest = text.get(at..).and_then(|rest| rest.strip_prefix(','));
+    before && rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 /// What a hop is often given and never has: it follows from the rest.

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use serde_yaml::Value;
 
-use super::check::{Walk, list};
+use super::check::{Walk, decimals_after, list};
 use super::{Mention, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::place::Step;
@@ -22,13 +22,6 @@ fn asked(meant: &units::Meant) -> String {
     } else {
         format!("{question} {}{}", meant.why[..1].to_uppercase(), &meant.why[1..])
     }
-}
-
-/// Whether a comma and a digit follow at a place, as in `-63,5`.
-pub(super) fn decimals_after(text: &str, at: usize) -> bool {
-    let before = text[..at].ends_with(|c: char| c.is_ascii_digit());
-    let rest = text.get(at..).and_then(|rest| rest.strip_prefix(','));
-    before && rest.is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
 }
 
 impl Walk<'_> {
@@ -147,7 +140,9 @@ impl Walk<'_> {
                     let limits = format!("{}, for example `{}`", kind.limits(bounds), kind.example);
                     let meant = kind.meant(text, bounds);
                     let help = match &meant {
-                        Some(meant) => format!("{}; possible here: {}", asked(meant), kind.limits(bounds)),
+                        Some(meant) => {
+                            format!("{} Possible here: {}", asked(meant).trim_end_matches('.'), kind.limits(bounds))
+                        }
                         None if self.is_height() && !below => {
                             "is that above the sea? It is asked for above the ground of the site".into()
                         }

@@ -69,6 +69,7 @@ mod service;
 mod services;
 mod shared;
 mod shown;
+pub mod slips;
 mod sources;
 mod states;
 mod target;

@@ -92,8 +92,13 @@ impl Kind {
     /// The number with the first unit of the kind that makes it possible here: they are listed as they are used most. A level in
     /// milliwatts or in watts is another matter, and nobody can tell which.
     fn other_unit(&self, text: &str, fits: &impl Fn(&str) -> Option<f64>) -> Option<String> {
-        let number = text[..read_number(text)?.end].trim();
-        let bare = number.len() == text.len();
+        let end = read_number(text).filter(|_| !text.contains(','))?.end;
+        let number = text[..end].trim();
+        let (bare, word) = (number.len() == text.len(), text[end..].trim());
+        // A height of 2240 m is not one of 2240 cm; whoever counts in feet writes feet.
+        if !bare && (self.name == "length" || !self.words().any(|known| known == word)) {
+            return None;
+        }
         let words = self.spellings.iter().filter_map(|spelling| spelling.words.first());
         let mut possible = words.map(|word| format!("{number} {word}")).filter(|text| fits(text).is_some());
         possible.next().filter(|_| bare || self.name != "power level")

@@ -170,7 +170,10 @@ impl Open<'_> {
         // Before any is left out: what a finding is known by does not depend on what was asked about.
         fingerprint::give(&mut findings, files);
         let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
-        findings.retain(|finding| concerns(finding, files, scope));
+        // Of a hop that is asked about everything is told, wherever the label stands.
+        let asked: HashSet<&str> = judged.iter().filter(|hop| hop.asked).map(|hop| hop.id.as_str()).collect();
+        let is_of_asked = |finding: &Finding| finding.hops().any(|hop| asked.contains(hop.as_str()));
+        findings.retain(|finding| is_of_asked(finding) || concerns(finding, files, scope));
         for finding in &mut findings {
             keep_to_own(finding, files);
         }

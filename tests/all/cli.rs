@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::path::Path;
+use std::process::Stdio;
 
 use crate::fixture::program::{Ran, finish, program, run, run_in};
 use crate::fixture::{Bench, copy};
@@ -43,7 +44,7 @@ fn findings_are_1_and_shown_with_their_yaml() {
     let ran = run(&["check", FEW[0], FEW[1]]);
     assert_eq!((ran.code, ran.err.as_str()), (1, ""));
     snapshot("few", &ran.out);
-    let ran = run(&["check", "examples/faulty"]);
+    let ran = run(&["check", "--all", "examples/faulty"]);
     assert_eq!((ran.code, ran.err.as_str()), (1, ""));
     let counted = findings(&json(&run(&["check", "--format", "json", "examples/faulty"]).out));
     for [rule, _, message] in &counted {
@@ -266,7 +267,7 @@ fn threads_and_order_change_nothing() {
 
 #[test]
 fn a_sheet_is_a_table() {
-    let ran = run(&["sheet", "--network", "tests/rules/base", "ridge"]);
+    let ran = run(&["sheet", "--full", "--network", "tests/rules/base", "ridge"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     snapshot("sheet", &ran.out);
     let ran = run_in(Path::new("tests/rules/base"), &["sheet", "--sources"]);
@@ -286,7 +287,7 @@ fn a_sheet_is_json() {
     keys.sort_unstable();
     keys.dedup();
     assert_eq!(keys.len(), count, "every line has a key of its own");
-    let table = run(&["sheet", "--network", "tests/rules/base", "ridge"]).out;
+    let table = run(&["sheet", "--full", "--network", "tests/rules/base", "ridge"]).out;
     for line in lines {
         let said = line["text"].as_str().unwrap_or_default();
         assert!(table.contains(said), "{} is {said} in JSON and not in the table", line["key"]);
@@ -312,11 +313,112 @@ fn a_hop_that_is_not_there_is_2_and_the_nearest_is_named() {
 fn a_network_without_hops_has_no_sheet() {
     let bench = Bench::new();
     fs::remove_file(bench.path("hops/ridge.yaml")).expect("writable");
-    let ran = run_in(&bench.path(""), &["sheet"]);
+    let ran = run_in(&bench.path(""), &["sheet", "--full"]);
     assert_eq!((ran.code, ran.out.as_str()), (3, ""));
 }
 
+#[test]
+fn a_sheet_opens_with_the_verdict_and_a_dozen_lines() {
+    let ran = run(&["sheet", "--network", "examples/varneck", "exchange-murrgrat"]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    snapshot("sheet-summary", &ran.out);
+    assert!(ran.out.lines().count() <= 16 && ran.out.contains("no findings"), "{}", ran.out);
+    let ran = run(&["sheet", "--network", "examples/faulty", "run"]);
+    assert!(ran.out.contains(" errors") && ran.out.contains("`check` shows them"), "{}", ran.out);
+}
+
+#[test]
+fn hops_are_named_by_id_pattern_site_or_file() {
+    let hops = |words: &[&str]| {
+        let ran = run(&[&["sheet", "--network", "examples/varneck", "--format", "json"][..], words].concat());
+        let hops = json(&ran.out);
+        let ids = hops["hops"].as_array().into_iter().flatten();
+        ids.filter_map(|hop| hop["hop"].as_str()).map(str::to_owned).collect::<Vec<_>>()
+    };
+    assert_eq!(hops(&["exchange-*"]), ["exchange-murrgrat", "exchange-untervarn"]);
+    assert_eq!(hops(&["site:kerbjoch"]), ["murrgrat-kerbjoch"]);
+    assert_eq!(hops(&["examples/varneck/hops/solleralm-murrgrat.yaml"]), ["solleralm-murrgrat"]);
+    assert_eq!(hops(&["site:kerbjoch", "solleralm-murrgrat"]).len(), 2);
+    let ran = run(&["sheet", "--network", "examples/varneck", "site:kerbjok"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("no hop that can be evaluated ends at a site `kerbjok`"), "{}", ran.err);
+    let ran = run(&["sheet", "--network", "examples/faulty", "spec"]);
+    assert!(ran.err.contains("hop `spec` cannot be evaluated: `check` says why"), "{}", ran.err);
+}
+
+#[test]
+fn of_a_hop_that_is_named_by_its_file_everything_is_told() {
+    let bench = Bench::of_example("varneck");
+    bench.change("sites/murrgrat.yaml", "ground_height: 2226 m", "ground_height: 2206 m");
+    let ran = run_in(&bench.path(""), &["check", "hops/exchange-murrgrat.yaml", "--format", "concise"]);
+    assert!(ran.out.contains("profile-ends-disagree"), "{}", ran.out);
+    for word in ["exchange-murrgrat", "*-murrgrat", "site:murrgrat"] {
+        let ran = run_in(&bench.path(""), &["check", word, "--format", "concise"]);
+        assert!(ran.out.contains("profile-ends-disagree"), "{word}: {}{}", ran.out, ran.err);
+    }
+    let ran = run_in(&bench.path(""), &["check", "exchange-untervarn"]);
+    assert_eq!(ran.code, 0, "{}", ran.out);
+    let ran = run_in(&bench.path(""), &["check", "exchange-untervran"]);
+    assert!(ran.code == 2 && ran.err.contains("did you mean `exchange-untervarn`?"), "{}", ran.err);
+}
+
+#[test]
+fn a_watch_judges_again_when_a_file_is_saved_by_renaming_or_appears() {
+    use std::io::{BufRead as _, BufReader};
+    let bench = Bench::new();
+    let hop = bench.path("hops/ridge.yaml");
+    let text = fs::read_to_string(&hop).expect("readable");
+    let mut command = program(&bench.path(""), &["check", "--watch", "--format", "concise", "."]);
+    let mut child = command.stdout(Stdio::null()).stderr(Stdio::piped()).spawn().expect("the program");
+    let mut lines = BufReader::new(child.stderr.take().expect("piped")).lines();
+    let mut summary = || loop {
+        let line = lines.next().expect("a line").expect("text");
+        if line.contains(" in ") && line.contains("file") {
+            return line;
+        }
+    };
+    assert!(summary().contains("no findings"));
+    let beside = bench.path("hops/.ridge.tmp");
+    fs::write(&beside, text.replace("transmit_power: 10 dBm", "transmit_power: 40 dBm")).expect("writable");
+    fs::rename(&beside, &hop).expect("renamed");
+    assert!(summary().contains("1 error"));
+    fs::write(&hop, text.replace("site: scar", "site: crag")).expect("writable");
+    assert!(summary().contains("1 error"), "a site that is not there");
+    let site = fs::read_to_string(bench.path("sites/scar.yaml")).expect("readable");
+    fs::write(bench.path("sites/crag.yaml"), site.replace("id: scar", "id: crag")).expect("writable");
+    assert!(summary().contains("no findings"), "a file that appears mends what led nowhere");
+    child.kill().expect("killed");
+    child.wait().expect("ended");
+}
+
+#[test]
+fn completions_and_manuals_come_from_the_arguments() {
+    for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
+        let ran = run(&["completions", shell]);
+        assert!(ran.code == 0 && ran.out.contains("hopwright") && ran.out.contains("stdin-filename"), "{shell}");
+    }
+    let ran = run(&["man"]);
+    assert!(ran.code == 0 && ran.out.contains(".TH hopwright 1"), "{}", ran.out);
+    let folder = tempfile::tempdir().expect("a folder");
+    let out = folder.path().display().to_string();
+    let ran = run(&["man", "--out", &out]);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    let page = fs::read_to_string(folder.path().join("hopwright-check.1")).expect("a page");
+    assert!(page.contains("hopwright check"), "{page}");
+}
+
 // explain
+
+#[test]
+fn explain_takes_what_check_prints_and_families() {
+    assert_eq!(run(&["explain", "error[path-obstructed]"]).out, run(&["explain", "path-obstructed"]).out);
+    let ran = run(&["explain", "mount"]);
+    assert!(
+        ran.code == 0 && ran.out.contains("tilt-out-of-reach") && !ran.out.contains("path-obstructed"),
+        "{}",
+        ran.out
+    );
+}
 
 #[test]
 fn explain_lists_every_rule() {
@@ -421,6 +523,8 @@ fn a_figure_is_of_one_hop_that_has_a_profile() {
     assert_eq!(ran.code, 0, "{}", ran.err);
     let svg = fs::read_to_string(&file).expect("a drawing");
     assert!(svg.starts_with("<svg ") && svg.trim_end().ends_with("</svg>") && svg.contains("<title>Path profile from"));
+    let ran = run(&["sheet", "--network", "examples/varneck", "exchange-murrgrat", "--figure", "path.png"]);
+    assert!(ran.code == 2 && ran.err.contains("name it `….svg`"), "{}", ran.err);
     for wrong in [&["--network", "examples/varneck"][..], &["--network", "tests/rules/base", "ridge"]] {
         let ran = run(&[&["sheet", "--figure", &name][..], wrong].concat());
         assert_eq!(ran.code, 2, "{wrong:?}");

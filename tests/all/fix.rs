@@ -113,10 +113,10 @@ fn units_keys_and_unquoted_text_are_mended_and_all_else_stays_as_it_is() {
 
 #[test]
 fn what_could_be_meant_otherwise_is_left() {
-    // A letter that is both milli and mega, a comma, a key that is nearly two, one that stands there already, two that mean one.
+    // A letter that is both milli and mega, a comma of thousands, a key that is nearly two, one that stands there already, two that mean one.
     for (file, old, new) in [
         ("hops/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: 10 MW"),
-        ("hops/ridge.yaml", "height: 8 m", "height: 8,0 m"),
+        ("hops/ridge.yaml", "outdoor: 35 m", "outdoor: 1,234 m"),
         ("hops/ridge.yaml", "height: 8 m", "height: 8"),
         ("hops/ridge.yaml", "height: 8 m", "height: 8 m\n    heigth: 9 m"),
         ("hops/ridge.yaml", "height: 8 m", "heigth: 8 m\n    hieght: 9 m"),

@@ -162,7 +162,7 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
-    ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
+    ("listing", &["finding", "network", "place", "sheet", "source", "spec", "text"]),
     (
         "exchange",
         &[

@@ -225,7 +225,7 @@ fn a_hostile_argument_is_told_without_harm() {
 fn a_title_at_the_start_of_a_line_of_the_sheet_sets_no_output() {
     let bench = Bench::new();
     bench.change("hops/ridge.yaml", "id: ridge", "id: ridge\ntitle: \"a\\n::set-output name=x::y\"");
-    let out = run_in(&bench.path(""), &["sheet"]).out;
+    let out = run_in(&bench.path(""), &["sheet", "--full"]).out;
     assert!(out.starts_with("fellmoor/ridge: a\\n::set-output name=x::y\n"), "{out}");
 }
 

@@ -53,13 +53,13 @@ fn a_network_is_judged_with_what_it_shares() {
     let evaluation = judge(&folder);
     assert_eq!(messages(&evaluation), [""; 0]);
     assert_eq!(evaluation.hops.len(), 1);
-    let ran = run_in(&net(&folder), &["sheet"]);
+    let ran = run_in(&net(&folder), &["sheet", "--full"]);
     assert!(ran.out.contains("From elsewhere: radio q-80"), "{}", ran.out);
     assert!(ran.out.contains("shared library ../../shared"), "{}", ran.out);
     let last = ran.out.lines().last().expect("a line");
     assert!(last.starts_with("Shared library ../../shared: revision ") && !last.contains("edited since"), "{last}");
     edit(&folder.path().join("shared/cables.yaml"), "6.8 mm", "6.9 mm");
-    let after = run_in(&net(&folder), &["sheet"]).out;
+    let after = run_in(&net(&folder), &["sheet", "--full"]).out;
     let after = after.lines().last().expect("a line");
     assert!(after.contains("edited since"), "{after}");
     assert_ne!(after.split("mark").nth(1), last.split("mark").nth(1));
@@ -88,7 +88,7 @@ fn the_same_id_twice_is_an_error_unless_one_says_that_it_replaces_the_other() {
     assert_eq!(messages(&evaluation), ["the cable `out-5e` is in this network and in the library `../../shared`"]);
     fs::write(&path, own.replace("id: out-5e", "id: out-5e\nreplaces: true")).expect("writable");
     assert_eq!(messages(&judge(&folder)), [""; 0]);
-    assert!(run_in(&net(&folder), &["sheet"]).out.contains("7.0 mm"));
+    assert!(run_in(&net(&folder), &["sheet", "--full"]).out.contains("7.0 mm"));
     fs::write(&path, own.replace("id: out-5e", "id: out-5f\nreplaces: true")).expect("writable");
     let said = messages(&judge(&folder));
     assert!(said.len() == 1 && said[0].contains("has a cable `out-5f` that this one could replace"), "{said:?}");

@@ -241,10 +241,10 @@ fn compare_shows_what_a_change_of_a_hop_does_to_a_service() {
 fn a_hop_that_is_asked_for_by_name_prints_no_service() {
     let two = Two::with("routes: [[ridge]]\n");
     let folder = two.bench.path("");
-    let whole = run_in(&folder, &["sheet"]).out;
+    let whole = run_in(&folder, &["sheet", "--full"]).out;
     assert!(whole.contains("fellmoor, service water: Water board"), "{whole}");
     assert!(whole.contains("Route 1: ridge"), "{whole}");
-    let one = run_in(&folder, &["sheet", "ridge"]).out;
+    let one = run_in(&folder, &["sheet", "--full", "ridge"]).out;
     assert!(!one.contains("service water"), "{one}");
     let sources = run_in(&folder, &["sheet", "--sources"]).out;
     let of_service = sources.split("service water").nth(1).expect("the service");
@@ -254,7 +254,7 @@ fn a_hop_that_is_asked_for_by_name_prints_no_service() {
 #[test]
 fn a_radio_that_states_no_latency_leaves_only_propagation_and_says_so() {
     let two = Two::with("routes: [[ridge]]\n");
-    let sheet = |two: &Two| run_in(&two.bench.path(""), &["sheet"]).out;
+    let sheet = |two: &Two| run_in(&two.bench.path(""), &["sheet", "--full"]).out;
     let text = sheet(&two);
     assert!(text.contains("propagation delay, one way") && text.contains("latency of q-80"), "{text}");
     let bare = two.sheet().services["water"]["end_to_end.delay"];

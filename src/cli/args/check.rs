@@ -14,7 +14,7 @@ use crate::spec::Date;
 #[derive(Debug, Arguments)]
 #[allow(clippy::struct_excessive_bools, reason = "each is a switch of its own")]
 pub struct Check {
-    /// Files or folders to report on; the network around them is loaded all the same. `-` reads one file from stdin.
+    /// Files or folders to report on, the network around them is loaded all the same; or hops of the network here by id, pattern or `site:ID`. `-` reads one file from stdin.
     #[arg(default_value = ".")]
     pub paths: Vec<PathBuf>,
     /// Form of the output.
@@ -35,6 +35,15 @@ pub struct Check {
     /// Judge by the gate of a git revision: its rules, limits, objectives, codes, climate, waivers and, with `--baseline`, its baseline. In CI, the branch that a change is to go to.
     #[arg(long, value_name = "REV")]
     pub policy_from: Option<String>,
+    /// Stay, and judge again whenever a file of the network changes. Ends when it is interrupted.
+    #[arg(long, conflicts_with_all = ["fix", "fix_unsafe", "diff", "stdin_filename"])]
+    pub watch: bool,
+    /// With `--watch`, look for changes this often instead of being told: for folders over a network.
+    #[arg(long, value_name = "SECONDS", requires = "watch", value_parser = clap::value_parser!(u64).range(1..=3600))]
+    pub poll: Option<u64>,
+    /// With `--watch`, clear the terminal before each report.
+    #[arg(long, requires = "watch")]
+    pub clear: bool,
     /// Show what follows from other findings too, and every end that shares a fault by itself.
     #[arg(long)]
     pub all: bool,

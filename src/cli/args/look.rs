@@ -11,7 +11,7 @@ pub struct LookArgs {
     /// Box-drawing characters, or plain ASCII with `never`.
     #[arg(long, value_enum, default_value_t = When::Auto)]
     pub unicode: When,
-    /// Columns to fill; those of the terminal if not given, 80 where there is none.
+    /// Columns to fill; those of the terminal if not given, else those of `COLUMNS`, else 80.
     #[arg(long, value_parser = clap::value_parser!(u16).range(40..=400))]
     pub width: Option<u16>,
 }

@@ -74,12 +74,32 @@ pub enum Command {
     Schema(Schema),
     /// Make a small network to start from, or the form of a record.
     New(New),
+    /// Print the completions of a shell, to be put where it looks for them.
+    Completions(Completions),
+    /// Print the manual page, or write that of every command into a folder.
+    Man(Man),
+}
+
+/// Arguments of `completions`.
+#[derive(Debug, Arguments)]
+pub struct Completions {
+    /// The shell.
+    #[arg(value_enum)]
+    pub shell: clap_complete::Shell,
+}
+
+/// Arguments of `man`.
+#[derive(Debug, Arguments)]
+pub struct Man {
+    /// Folder to write a page for each command into.
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
 }
 
 /// Arguments of `explain`.
 #[derive(Debug, Arguments)]
 pub struct Explain {
-    /// Name of a rule, or a key after its kind: `cable.outside_diameter`.
+    /// Name of a rule as `check` prints it, a family of rules, or a key after its kind: `cable.outside_diameter`.
     pub rule: Option<String>,
 }
 

@@ -8,11 +8,14 @@ use super::brought::BroughtArgs;
 /// Arguments of `sheet`.
 #[derive(Debug, Arguments)]
 pub struct Sheet {
-    /// Hops to print, by id; all of them if none is given.
+    /// Hops to print: ids, patterns such as `exchange-*`, `site:ID`, or files; all of them if none is given.
     pub hops: Vec<String>,
     /// Folder of the network.
     #[arg(long, default_value = ".")]
     pub network: PathBuf,
+    /// Every line that is computed, instead of the verdict and the main numbers.
+    #[arg(long)]
+    pub full: bool,
     /// Form of the output.
     #[arg(long, value_enum, default_value_t = SheetFormat::Table)]
     pub format: SheetFormat,

@@ -1,7 +1,7 @@
 //! The channel does not fit in the band of a radio.
 
 use crate::rules::prelude::*;
-use crate::rules::slips;
+use crate::sheet::slips;
 use crate::spec::Way;
 
 rule! {

@@ -1,7 +1,7 @@
 //! The antenna would hang below or above its support.
 
 use crate::rules::prelude::*;
-use crate::rules::slips;
+use crate::sheet::slips;
 
 rule! {
     /// The antenna would hang below or above its support.

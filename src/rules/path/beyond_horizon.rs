@@ -1,9 +1,7 @@
 //! The far end lies below the horizon of a smooth Earth at sea level.
 
-use crate::physics::clearance::horizon;
-use crate::physics::geodesy::MEDIAN_K;
 use crate::rules::prelude::*;
-use crate::rules::slips;
+use crate::sheet::slips;
 use crate::units::Metres;
 
 rule! {
@@ -21,15 +19,7 @@ rule! {
 }
 
 fn check(hop: &HopSheet<'_>, found: &mut Findings) {
-    let Some(distance) = hop.path.distance.get() else { return };
-    let above_sea = hop.resolved.ends.each_ref().map(|end| {
-        let (ground, height) = (end.site.ground_height.value, end.end.height.value);
-        Metres((ground.0 + height.0).max(0.0))
-    });
-    let most = Metres(horizon(above_sea.a, MEDIAN_K).0 + horizon(above_sea.b, MEDIAN_K).0);
-    if distance <= most {
-        return;
-    }
+    let Some((distance, most)) = slips::beyond_horizon(hop) else { return };
     let message = format!(
         "the ends are {} apart, and cannot see each other beyond {}",
         in_kilometres(distance),
@@ -42,7 +32,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(site.position), message, format!("end {first} stands here"));
     let site = hop.resolved.ends[first.far()].site;
     finding.because(at!(site.position), format!("end {} stands here", first.far()));
-    finding.measured(distance, Worse::Higher).of_whole_hop();
+    finding.of_whole_hop();
     let Some(slip) = slip else {
         finding.help("check both positions: latitude first, north and east positive");
         return;

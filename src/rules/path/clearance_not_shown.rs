@@ -1,7 +1,7 @@
 //! Nothing shows that the ends see each other.
 
 use crate::rules::prelude::*;
-use crate::sheet::NoProfile;
+use crate::sheet::{NoProfile, slips};
 
 rule! {
     /// Nothing shows that the ends see each other.
@@ -24,7 +24,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         }
         (Ok(ground), Some(distance)) => {
             let (first, most) =
-                (ground.points.first().map_or(distance, |point| point.distance), super::may_differ(distance));
+                (ground.points.first().map_or(distance, |point| point.distance), slips::may_differ(distance));
             if first <= most && distance - ground.last <= most {
                 return;
             }

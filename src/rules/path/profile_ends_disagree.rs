@@ -1,8 +1,8 @@
 //! The profile has other ground heights at the ends than the sites.
 
 use crate::rules::prelude::*;
-use crate::rules::slips;
 use crate::sheet::Fine;
+use crate::sheet::slips;
 use crate::units::Metres;
 
 rule! {

@@ -1,7 +1,7 @@
 //! The profile is not as long as the path.
 
 use crate::rules::prelude::*;
-use crate::rules::slips;
+use crate::sheet::slips;
 use crate::units::Metres;
 
 rule! {
@@ -25,7 +25,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     if hop.profile.lines.spacing.get().is_none() {
         return;
     }
-    let most = super::may_differ(distance);
+    let most = slips::may_differ(distance);
     if Metres((ground.last - distance).0.abs()) <= most {
         return;
     }

@@ -2,11 +2,10 @@
 
 use super::{before_at, measured_at};
 use crate::network::Part;
-use crate::physics::readout::Scale;
-use crate::physics::receiver::noise;
 use crate::place::Place;
 use crate::rules::prelude::*;
-use crate::spec::{Readout, ReadoutPoint};
+use crate::sheet::slips;
+use crate::spec::Readout;
 
 rule! {
     /// A meter reading is one that the read-out port cannot give.
@@ -75,14 +74,8 @@ fn no_such_level(
     place: Place,
     found: &mut Findings,
 ) {
-    let points = (&readout.low, &readout.high);
-    let point = |point: &ReadoutPoint| (point.voltage.value, point.level.value);
-    let Ok(scale) = Scale::through(point(points.0), point(points.1)) else { return };
-    let (level, spec, end) = (scale.level(volts), hop.resolved.hop, &hop.ends[sheet.end]);
-    let (least, most) = (
-        noise(spec.channel.bandwidth.value, Decibels(0.0)),
-        hop.ends[sheet.end.far()].resolved.radio.transmit_power.max.value,
-    );
+    let Some((level, [least, most])) = slips::level_of_reading(hop, sheet.end, volts) else { return };
+    let end = &hop.ends[sheet.end];
     if (least..=most).contains(&level) {
         return;
     }
