@@ -120,7 +120,11 @@ impl<'f> Edits<'f> {
     /// The places that are to be followed. Files in which nothing is edited have none, if both sides go back to the same
     /// places in them: no edit meets these, and nothing leads to them on one side only.
     fn that_matter(&self, places: [&[Place]; 2]) -> [Vec<Place>; 2] {
-        let is_plain = |side: usize, place: &Place| !self.sides[side].outlines.has(place.document.file);
+        let is_plain = |side: usize, place: &Place| {
+            let written_in = self.sides[side].files.taken(place).map(|(taken, _)| taken.from);
+            let mut documents = written_in.into_iter().chain([place.document]);
+            documents.all(|document| !self.sides[side].outlines.has(document.file))
+        };
         let plain = |side: usize| places[side].iter().filter(move |place| is_plain(side, place));
         let before: Option<HashSet<Place>> = plain(0).map(|place| self.alike.carried(*place)).collect();
         let after: HashSet<Place> = plain(1).copied().collect();

@@ -103,6 +103,6 @@ impl DocumentHoles {
         let route = place.route();
         let hole = self.list.iter().find(|hole| lies_in(&hole.route, &route) || lies_in(&route, &hole.route))?;
         let name = HoleName { field: hole.route.clone(), owner: self.owner.clone() };
-        Some((name, Spot::Bytes(place.document.file, hole.at.clone())))
+        Some((name, Spot::Bytes(hole.file, hole.at.clone())))
     }
 }

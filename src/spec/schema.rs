@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use super::{
     Antenna, Arrester, Bracket, Cable, Fibre, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Service,
-    Site, Supply, Waiver,
+    Site, Supply, Template, Waiver,
 };
 use crate::units::{Kind as Quantity, of_tube};
 
@@ -37,6 +37,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Record => generator.into_root_schema_for::<Record>(),
         Kind::Neighbour => generator.into_root_schema_for::<Neighbour>(),
         Kind::Service => generator.into_root_schema_for::<Service>(),
+        Kind::Template => generator.into_root_schema_for::<Template>(),
     };
     schema.insert("title".into(), kind.word().into());
     schema.insert("$id".into(), schema_id(kind.word()).into());
