@@ -4,17 +4,19 @@
 //! value have different places for it, and whatever is found is known by the hop; [`super::Files`] looks up where it is written
 //! when something is shown.
 
+use std::collections::HashMap;
 use std::sync::Arc;
 
-use crate::place::route::{lies_in, steps};
+use crate::place::route::steps;
 use crate::place::{DocumentId, Place, Step};
 use crate::spec::Kind;
 
 /// What a document takes in.
-#[derive(Debug, Default, PartialEq, Eq, Hash)]
+#[derive(Debug, Default)]
 pub struct Inherits {
-    /// In the order in which the document is read.
+    /// In the order in which the document is read. What lies in another one of them, and comes with it, is not among them.
     pub list: Vec<Inherited>,
+    by_route: HashMap<String, usize>,
 }
 
 /// A value that is taken in.
@@ -44,12 +46,38 @@ impl Inherited {
 }
 
 impl Inherits {
+    /// Puts values in order, those that hold others before them; none if there are none.
+    #[must_use]
+    pub fn of(values: impl Iterator<Item = Inherited>) -> Option<Self> {
+        let mut all = Self::default();
+        for one in values {
+            let comes_with_another = all.nearest(&one.at).is_some_and(|other| {
+                let way = one.at.strip_prefix(other.at.as_str());
+                other.from == one.from && way == one.route.strip_prefix(other.route.as_str())
+            });
+            if !comes_with_another {
+                all.by_route.insert(one.at.clone(), all.list.len());
+                all.list.push(one);
+            }
+        }
+        (!all.list.is_empty()).then_some(all)
+    }
+
+    /// The value at a route, or the nearest that holds it.
+    fn nearest(&self, route: &str) -> Option<&Inherited> {
+        let mut route = route;
+        loop {
+            if let Some(number) = self.by_route.get(route) {
+                return self.list.get(*number);
+            }
+            route = &route[..route.rfind(['.', '['])?];
+        }
+    }
+
     /// The value that is taken in at a place or above it, and the route in the document it is written in.
     #[must_use]
     pub fn find(&self, place: &Place) -> Option<(&Inherited, Vec<Step<'_>>)> {
-        let route = place.route();
-        let holds = self.list.iter().filter(|one| lies_in(&route, &one.at));
-        let nearest = holds.max_by_key(|one| one.at.len())?;
+        let nearest = self.nearest(&place.route())?;
         let mut way = steps(&nearest.route);
         let rest: Vec<Step<'static>> = place.steps().skip(steps(&nearest.at).len()).collect();
         way.extend(rest);
@@ -83,8 +111,13 @@ mod tests {
             id: "jumper".into(),
             route: route.into(),
         };
-        let list = vec![one("ends.a.runs", 1, "end.runs"), one("ends.a.runs[0].cable", 2, "run.cable")];
-        let inherits = Inherits { list };
+        let list = [
+            one("ends.a.runs", 1, "end.runs"),
+            one("ends.a.runs[0].port", 1, "end.runs[0].port"),
+            one("ends.a.runs[0].cable", 2, "run.cable"),
+        ];
+        let inherits = Inherits::of(list.into_iter()).expect("some");
+        assert_eq!(inherits.list.len(), 2, "one comes with another");
         let found = |route| {
             let place = Place::document(from(0)).below(route, &[0]);
             inherits.find(&place).map(|(one, route)| (one.from.file.0, spelled(route)))

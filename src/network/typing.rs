@@ -177,8 +177,7 @@ fn inherited(
         let from = texts.get(taken.origin.giver)?.document;
         Some(Inherited { at: taken.at.clone(), from, kind, id, route: taken.origin.route.clone() })
     };
-    let list: Vec<Inherited> = checked.taken.iter().filter_map(one).collect();
-    (!list.is_empty()).then(|| Arc::new(Inherits { list }))
+    Inherits::of(checked.taken.iter().filter_map(one)).map(Arc::new)
 }
 
 /// The id of a document on its shelf: one that is too long is reported, and named everywhere by its beginning.

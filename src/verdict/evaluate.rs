@@ -18,6 +18,7 @@ use crate::spec::Date;
 use crate::verdict::fingerprint;
 use crate::verdict::one_network::{HopRun, OpenNetwork};
 use crate::verdict::open_hop::OpenHop;
+use crate::verdict::taken::show_takers;
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
 const MOST_SAMPLES: usize = 500_000_000;
@@ -158,6 +159,7 @@ impl Open<'_> {
         // Before any is left out: what a finding is known by does not depend on what was asked about.
         fingerprint::give(&mut findings, files);
         let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
+        show_takers(&mut findings, files);
         findings.retain(|finding| concerns(finding, files, scope));
         for finding in &mut findings {
             keep_to_own(finding, files);
@@ -201,6 +203,7 @@ impl Open<'_> {
         }
         findings.sort_by_cached_key(|finding| order(finding, files));
         findings.dedup_by(|later, first| later.says_the_same(first));
+        show_takers(&mut findings, files);
         findings.retain(|finding| concerns(finding, files, scope));
         findings
     }
@@ -211,6 +214,7 @@ impl Open<'_> {
         let networks = self.networks.iter().filter(|network| !network.services.is_empty());
         let mut findings: Vec<Finding> = networks.flat_map(|network| network.of_services(&network.parts())).collect();
         findings.sort_by_cached_key(|finding| order(finding, &self.read.files));
+        show_takers(&mut findings, &self.read.files);
         findings.retain(|finding| concerns(finding, &self.read.files, &self.read.scope));
         findings
     }
@@ -242,6 +246,7 @@ impl Open<'_> {
         let before = self.networks.iter().flat_map(OpenNetwork::before_hops).chain(&self.read.findings);
         more.extend(before.filter(|finding| finding.hop.is_some()).cloned());
         more.sort_by_cached_key(|finding| order(finding, files));
+        show_takers(&mut more, files);
         more.retain(|finding| concerns(finding, files, scope) && finding.waived.is_none());
         more
     }

@@ -702,6 +702,9 @@ issued-by = Erstellt von { $creator }, freigegeben von { $approver }.
 cable-and-power = Kabel und Speisung
 methods-and-sources = Methoden und Quellen
 what-was-written = Was geschrieben wurde und wo
+given-by-network = aus den Vorgaben des Netzes
+given-by-site = aus den Vorgaben des Standorts {$id}
+given-by-template = aus der Vorlage {$id}
 methods-with-source = Methoden, die eine Quelle haben
 
 ## Headings and sentences of the acceptance record.

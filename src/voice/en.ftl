@@ -702,6 +702,9 @@ issued-by = Drawn up by { $creator }, approved by { $approver }.
 cable-and-power = Cable and power
 methods-and-sources = Methods and sources
 what-was-written = What was written, and where
+given-by-network = from the defaults of the network
+given-by-site = from the defaults of site {$id}
+given-by-template = from template {$id}
 methods-with-source = Methods that have a source
 
 ## Headings and sentences of the acceptance record.
