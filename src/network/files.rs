@@ -135,6 +135,12 @@ impl Files {
         self.inherits.get(&place.document)?.find(place)
     }
 
+    /// The documents that a document takes values from, each once.
+    #[must_use]
+    pub fn givers(&self, document: DocumentId) -> Vec<DocumentId> {
+        self.inherits.get(&document).map(|inherits| inherits.documents()).unwrap_or_default()
+    }
+
     /// The file in which a spot is shown: that of the document the value is written in.
     #[must_use]
     pub fn shown_in(&self, spot: &Spot) -> Option<FileId> {

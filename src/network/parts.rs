@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, HashSet};
 
 use super::elsewhere::Origin;
-use super::inherit::Givers;
 use super::files::{Files, SourceFile};
+use super::inherit::Givers;
 use super::shelving::Shelving;
 use super::typing::type_file;
 use crate::place::FileId;

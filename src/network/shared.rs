@@ -86,7 +86,8 @@ fn named_libraries(folders: &[PathBuf], files: &Files) -> BTreeMap<PathBuf, Vec<
             kind == Some(Kind::Network.word())
         };
         let Some(number) = documents.iter().position(is_network) else { continue };
-        let (tree, place) = (&documents[number], DocumentId { file, number: u16::try_from(number).unwrap_or(u16::MAX) });
+        let (tree, place) =
+            (&documents[number], DocumentId { file, number: u16::try_from(number).unwrap_or(u16::MAX) });
         let list = tree.get(tree.root(), KEY).map(|(_, list)| list);
         let names = list.into_iter().flat_map(|list| tree.items(list)).enumerate();
         let named = names.filter_map(|(number, name)| {

@@ -3,8 +3,8 @@
 use std::collections::HashMap;
 use std::sync::{Arc, OnceLock};
 
-use super::inherits::{Inherited, Inherits};
 use super::holes::{DocumentHoles, Holed};
+use super::inherits::{Inherited, Inherits};
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::Id;
 use crate::text::nearest::Vocabulary;

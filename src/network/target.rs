@@ -34,7 +34,9 @@ impl Files {
         };
         match spot {
             Spot::Field(place) => file(place.document.file).map(|file| of_place(file, place, steps(place), None)),
-            Spot::Entry(place, name) => file(place.document.file).map(|file| of_place(file, place, steps(place), Some(name))),
+            Spot::Entry(place, name) => {
+                file(place.document.file).map(|file| of_place(file, place, steps(place), Some(name)))
+            }
             Spot::Bytes(id, span) => file(*id).map(|file| of_bytes(file, span)),
             Spot::Path(path) => Some(of_file(Path::new(path))),
         }

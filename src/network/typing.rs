@@ -126,7 +126,11 @@ pub(super) fn type_file(file: FileId, text: &str, givers: &Givers) -> TypedFile 
             _ => TakenIn::default(),
         };
         findings.extend(taken.findings.iter().cloned());
-        let own = [shape::Giver { document, text: if kind == Kind::Radio { text.into() } else { "".into() }, doubtful: doubtful.clone() }];
+        let own = [shape::Giver {
+            document,
+            text: if kind == Kind::Radio { text.into() } else { "".into() },
+            doubtful: doubtful.clone(),
+        }];
         let texts = if kind == Kind::Radio { &own } else { givers.texts.as_slice() };
         let none = HashMap::new();
         let checked = if taken.is_something() {

@@ -81,7 +81,14 @@ pub(super) struct Gathered {
 
 impl Gathered {
     pub(super) fn new(voice: Voice) -> Self {
-        Self { voice, view: None, supports: Vec::new(), materials: Bill::default(), earths: Vec::new(), told: HashSet::new() }
+        Self {
+            voice,
+            view: None,
+            supports: Vec::new(),
+            materials: Bill::default(),
+            earths: Vec::new(),
+            told: HashSet::new(),
+        }
     }
 
     /// Adds an end; the first one brings the site.

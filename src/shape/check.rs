@@ -4,10 +4,10 @@ use std::collections::HashSet;
 use std::ops::Range;
 
 use super::{Checked, Field, Giver, MOST_FAULTS, Shape, Taken, TakenIn};
-use crate::finding::{Finding, Spot};
 use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
-use crate::place::{FileId, Step};
+use crate::finding::{Finding, Spot};
 use crate::place::route::spelled;
+use crate::place::{FileId, Step};
 use crate::source::{Document, NodeId, NodeKind, Origin, Style};
 use crate::spec::Kind;
 use crate::text::nearest::{did_you_mean, nearest, one_slip};

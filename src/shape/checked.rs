@@ -39,6 +39,8 @@ pub struct TakenIn {
 pub struct Hole {
     /// Its route: `ends.a.height`.
     pub route: String,
+    /// The same as a message names it: where it stands in its document.
+    pub named: String,
     /// Where the fault is shown: a value that is taken in may stand in another file.
     pub file: FileId,
     /// The bytes there.

@@ -82,7 +82,8 @@ impl<'a> Walk<'a> {
     pub(super) fn hole(&mut self, at: Range<usize>) {
         // What is used is what the reader looks at, even where it is defined elsewhere.
         let at = self.uses.first().cloned().unwrap_or(at);
-        self.done.holes.push(Hole { route: spelled(self.route.iter().copied()), file: self.file, at });
+        let (route, named) = (spelled(self.route.iter().copied()), self.written_route());
+        self.done.holes.push(Hole { route, named, file: self.file, at });
     }
 
     pub(super) fn below(&mut self, key: &'a str, then: impl FnOnce(&mut Self)) {

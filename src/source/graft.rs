@@ -244,11 +244,7 @@ mod tests {
 
     fn merged(own: &str, layers: &[&str]) -> (String, Vec<String>) {
         let (own, trees) = (document(own), layers.iter().map(|text| document(text)).collect::<Vec<_>>());
-        let layers: Vec<Layer<'_>> = trees
-            .iter()
-            .enumerate()
-            .map(|(giver, tree)| Layer::whole(giver, tree))
-            .collect();
+        let layers: Vec<Layer<'_>> = trees.iter().enumerate().map(|(giver, tree)| Layer::whole(giver, tree)).collect();
         let mut graft = Graft::of(&own);
         let root = graft.merged(Some(own.root()), &layers).expect("its own root");
         let grafted = graft.rooted(root).expect("little").expect("something was taken");

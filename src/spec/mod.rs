@@ -65,7 +65,9 @@ pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
 pub use partly::Partly;
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
-pub use radio::{BandwidthFigures, Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State};
+pub use radio::{
+    BandwidthFigures, Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State,
+};
 pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,

@@ -20,9 +20,8 @@ const WORDS: [&str; 2] = ["defaults", "template"];
 /// Gathers it out of the files of the networks, the first of the list, and of the libraries they share.
 pub(in super::super) fn gather(files: &Files, folders: &[PathBuf], shared: &[ReadLibrary]) -> AllGivers {
     let mut all = AllGivers::default();
-    let giving = |number: &FileId| {
-        files.get(*number).is_some_and(|file| WORDS.iter().any(|word| file.text.contains(word)))
-    };
+    let giving =
+        |number: &FileId| files.get(*number).is_some_and(|file| WORDS.iter().any(|word| file.text.contains(word)));
     let own: Vec<FileId> = (0..).map(FileId).take(folders.len()).filter(giving).collect();
     let of_libraries = shared.iter().flat_map(|library| library.texts.iter().map(move |(_, file)| (library, *file)));
     let foreign: Vec<(&ReadLibrary, FileId)> = of_libraries.filter(|(_, file)| giving(file)).collect();

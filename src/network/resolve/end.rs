@@ -7,7 +7,8 @@ use crate::at;
 use crate::finding::faults::DANGLING;
 use crate::place::{Place, Placed as _};
 use crate::spec::{
-    Arrester, EarthPoint, End, EndName, FibreRun, Half, Id, Port, PowerPoint, Radio, RadioPort, Ref, Run, Site, Template,
+    Arrester, EarthPoint, End, EndName, FibreRun, Half, Id, Port, PowerPoint, Radio, RadioPort, Ref, Run, Site,
+    Template,
 };
 
 impl<'n> Follow<'n, '_> {
