@@ -16,7 +16,8 @@ use crate::spec::Kind;
 pub struct Inherits {
     /// In the order in which the document is read. What lies in another one of them, and comes with it, is not among them.
     pub list: Vec<Inherited>,
-    by_route: HashMap<String, usize>,
+    /// The numbers of the list in order of the routes.
+    by_route: Vec<usize>,
 }
 
 /// A value that is taken in.
@@ -49,35 +50,33 @@ impl Inherits {
     /// Puts values in order, those that hold others before them; none if there are none.
     #[must_use]
     pub fn of(values: impl Iterator<Item = Inherited>) -> Option<Self> {
-        let mut all = Self::default();
+        let mut list: Vec<Inherited> = Vec::new();
+        let mut known: HashMap<String, usize> = HashMap::new();
         for one in values {
-            let comes_with_another = all.nearest(&one.at).is_some_and(|other| {
+            let comes_with_another = nearest(&one.at, |route| known.get(route).copied()).is_some_and(|number| {
+                let other = &list[number];
                 let way = one.at.strip_prefix(other.at.as_str());
                 other.from == one.from && way == one.route.strip_prefix(other.route.as_str())
             });
             if !comes_with_another {
-                all.by_route.insert(one.at.clone(), all.list.len());
-                all.list.push(one);
+                known.insert(one.at.clone(), list.len());
+                list.push(one);
             }
         }
-        (!all.list.is_empty()).then_some(all)
+        let mut by_route: Vec<usize> = (0..list.len()).collect();
+        by_route.sort_by(|one, other| list[*one].at.cmp(&list[*other].at));
+        (!list.is_empty()).then_some(Self { list, by_route })
     }
 
-    /// The value at a route, or the nearest that holds it.
-    fn nearest(&self, route: &str) -> Option<&Inherited> {
-        let mut route = route;
-        loop {
-            if let Some(number) = self.by_route.get(route) {
-                return self.list.get(*number);
-            }
-            route = &route[..route.rfind(['.', '['])?];
-        }
+    fn at(&self, route: &str) -> Option<usize> {
+        let found = self.by_route.binary_search_by(|number| self.list[*number].at.as_str().cmp(route));
+        found.ok().map(|at| self.by_route[at])
     }
 
     /// The value that is taken in at a place or above it, and the route in the document it is written in.
     #[must_use]
     pub fn find(&self, place: &Place) -> Option<(&Inherited, Vec<Step<'_>>)> {
-        let nearest = self.nearest(&place.route())?;
+        let nearest = &self.list[nearest(&place.route(), |route| self.at(route))?];
         let mut way = steps(&nearest.route);
         let rest: Vec<Step<'static>> = place.steps().skip(steps(&nearest.at).len()).collect();
         way.extend(rest);
@@ -91,6 +90,17 @@ impl Inherits {
         documents.sort_unstable();
         documents.dedup();
         documents
+    }
+}
+
+/// What is found at a route, or at the nearest that holds it.
+fn nearest(route: &str, find: impl Fn(&str) -> Option<usize>) -> Option<usize> {
+    let mut route = route;
+    loop {
+        if let Some(found) = find(route) {
+            return Some(found);
+        }
+        route = &route[..route.rfind(['.', '['])?];
     }
 }
 

@@ -238,8 +238,10 @@ impl<'a> Walk<'a> {
             let key = &self.document.node(name).span;
             self.route.push(Step::Key(&field.name));
             let giver = self.taken.as_ref().and_then(|taken| taken.giver(value));
-            if giver.map_or(self.doubtful, |giver| &giver.doubtful).contains(key) {
-                self.hole(key.clone());
+            match giver {
+                Some(giver) if giver.doubtful.contains(key) => self.hole_in(giver.document.file, key.clone()),
+                None if self.doubtful.contains(key) => self.hole(key.clone()),
+                _ => {}
             }
             self.node(value, &field.shape, Some(key));
             self.route.pop();

@@ -128,7 +128,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
     if let Some(target) = schema["$ref"].as_str().and_then(|path| root.pointer(path.trim_start_matches('#'))) {
         return compile(target, root);
     }
-    if schema["x-part"] == true {
+    if schema["x-part"].is_string() {
         return Shape::Part(Box::new(Shape::Map(fields(schema, root))));
     }
     if let Some(kind) = schema["x-quantity"].as_str().and_then(units::Kind::named) {

@@ -9,8 +9,8 @@ use super::{Hole, MOST_FAULTS, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
-use crate::place::Step;
 use crate::place::route::spelled;
+use crate::place::{FileId, Step};
 use crate::source::NodeId;
 
 impl<'a> Walk<'a> {
@@ -82,8 +82,12 @@ impl<'a> Walk<'a> {
     pub(super) fn hole(&mut self, at: Range<usize>) {
         // What is used is what the reader looks at, even where it is defined elsewhere.
         let at = self.uses.first().cloned().unwrap_or(at);
+        self.hole_in(self.file, at);
+    }
+
+    pub(super) fn hole_in(&mut self, file: FileId, at: Range<usize>) {
         let (route, named) = (spelled(self.route.iter().copied()), self.written_route());
-        self.done.holes.push(Hole { route, named, file: self.file, at });
+        self.done.holes.push(Hole { route, named, file, at });
     }
 
     pub(super) fn below(&mut self, key: &'a str, then: impl FnOnce(&mut Self)) {

@@ -1,48 +1,46 @@
 //! Parts of a hop that are written elsewhere and taken in: some of the keys of an end, a run or a grounding.
 
 use std::borrow::Cow;
-use std::fmt;
-use std::marker::PhantomData;
 
-use schemars::{JsonSchema, Schema, SchemaGenerator};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 use serde::Deserialize;
 use serde::de::{Deserializer, IgnoredAny};
 use serde_json::{Map, Value};
 
-/// Some of the keys of a `T`. What they say counts where a hop takes it in, and is typed there.
-pub struct Partly<T>(PhantomData<fn() -> T>);
+/// Some of the keys of an end, a run or a grounding. What they say counts where a hop takes it in, and is typed there.
+///
+/// Of which of these is said by `x-part` at its field; `schema.rs` puts the keys in.
+#[derive(Debug)]
+pub struct Partly;
 
-impl<T> fmt::Debug for Partly<T> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("Partly")
-    }
-}
-
-impl<'de, T> Deserialize<'de> for Partly<T> {
+impl<'de> Deserialize<'de> for Partly {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        IgnoredAny::deserialize(deserializer).map(|_| Self(PhantomData))
+        IgnoredAny::deserialize(deserializer).map(|_| Self)
     }
 }
 
-impl<T: JsonSchema> JsonSchema for Partly<T> {
+impl JsonSchema for Partly {
     fn inline_schema() -> bool {
         true
     }
 
     fn schema_name() -> Cow<'static, str> {
-        format!("Partly{}", T::schema_name()).into()
+        "Partly".into()
     }
 
-    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        let mut schema = T::json_schema(generator);
-        let keys = schema.ensure_object();
-        keys.shift_remove("required");
-        keys.shift_remove("x-required");
-        if let Some(Value::Object(properties)) = keys.get_mut("properties") {
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({ "type": "object" })
+    }
+}
+
+/// Puts into the schema of a part the keys of the whole that it may have: all but those that are written where they count.
+pub(super) fn put_keys(part: &mut Schema, whole: &Value) {
+    for key in ["properties", "additionalProperties"] {
+        let mut value = whole[key].clone();
+        if let Value::Object(properties) = &mut value {
             properties.retain(|_, property| !is_own(property));
         }
-        keys.insert("x-part".into(), true.into());
-        schema
+        part.insert(key.into(), value);
     }
 }
 
@@ -91,7 +89,7 @@ mod tests {
         assert!(end["x-required"].as_array().expect("a list").contains(&"radio".into()));
         assert_eq!(end["properties"]["bracket"]["x-required"], serde_json::json!(["model"]));
         let part = &schema_of(Kind::Network).to_value()["properties"]["defaults"]["properties"]["end"];
-        assert_eq!(part["x-part"], true);
+        assert_eq!(part["x-part"], "end");
         assert!(part.get("required").is_none() && part["properties"].get("site").is_none());
         assert!(part["properties"].get("radio").is_some());
     }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::partly::Partly;
-use super::{End, FibreRun, Grounding, Id, Kind, Run, Text};
+use super::{Id, Kind, Text};
 
 /// Keys of ends, runs and groundings, to be taken in by `like`. What is written there counts before the template, and the
 /// template before all defaults.
@@ -23,13 +23,17 @@ pub struct Template {
     /// What it is for.
     pub title: Option<Text>,
     /// Keys for an end that is `like` this.
-    pub end: Option<Partly<End>>,
+    #[schemars(extend("x-part" = "end"))]
+    pub end: Option<Partly>,
     /// Keys for a run that is `like` this.
-    pub run: Option<Partly<Run>>,
+    #[schemars(extend("x-part" = "run"))]
+    pub run: Option<Partly>,
     /// Keys for a run of fibre that is `like` this.
-    pub fibre_run: Option<Partly<FibreRun>>,
+    #[schemars(extend("x-part" = "fibre_run"))]
+    pub fibre_run: Option<Partly>,
     /// Keys for a grounding that is `like` this.
-    pub grounding: Option<Partly<Grounding>>,
+    #[schemars(extend("x-part" = "grounding"))]
+    pub grounding: Option<Partly>,
 }
 
 /// Keys that count where an end, a run or a grounding does not write them. Mappings are filled key by key; a list or a single
@@ -39,11 +43,15 @@ pub struct Template {
 #[schemars(inline)]
 pub struct Defaults {
     /// For every end.
-    pub end: Option<Partly<End>>,
+    #[schemars(extend("x-part" = "end"))]
+    pub end: Option<Partly>,
     /// For every run.
-    pub run: Option<Partly<Run>>,
+    #[schemars(extend("x-part" = "run"))]
+    pub run: Option<Partly>,
     /// For every run of fibre.
-    pub fibre_run: Option<Partly<FibreRun>>,
+    #[schemars(extend("x-part" = "fibre_run"))]
+    pub fibre_run: Option<Partly>,
     /// For the grounding of every end.
-    pub grounding: Option<Partly<Grounding>>,
+    #[schemars(extend("x-part" = "grounding"))]
+    pub grounding: Option<Partly>,
 }

@@ -327,10 +327,11 @@ fn keep_to_own(finding: &mut Finding, files: &Files) {
 
 /// Whether a finding touches one of the paths a person asked about.
 fn concerns(finding: &Finding, files: &Files, scope: &Scope) -> bool {
-    finding.labels.iter().any(|label| match label.spot.file().and_then(|file| files.get(file)) {
+    finding.labels.iter().any(|label| {
+        let places = [label.spot.file(), files.shown_in(&label.spot)];
+        let mut touched = places.into_iter().flatten().filter_map(|file| files.get(file)).peekable();
         // What is used is looked at with who uses it.
-        Some(file) => file.home != Home::Own || scope.reports(&file.origin),
-        None => true,
+        touched.peek().is_none() || touched.any(|file| file.home != Home::Own || scope.reports(&file.origin))
     })
 }
 

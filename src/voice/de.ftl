@@ -1255,6 +1255,7 @@ sheet-bracket = Halterung
 sheet-cable = Kabel
 sheet-supply = Versorgung
 sheet-arrester = Ableiter
+sheet-template = Vorlage
 sheet-outside-diameter-of-the-cable = Außendurchmesser des Kabels
 sheet-gland-insert-that-seals-it = Dichteinsatz, der es abdichtet
 sheet-hottest-cable-outdoors = heißestes Kabel außen
