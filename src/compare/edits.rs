@@ -105,7 +105,13 @@ impl<'f> Edits<'f> {
             if names.is_empty() {
                 continue;
             }
-            let hops = (0..2).filter_map(|side| self.sides[side].name(hop[side]?, &trees[side]));
+            let own = (0..2).filter_map(|side| Some((side, hop[side]?)));
+            // A template may be named by what the hop takes in.
+            let own = own.flat_map(|(side, hop)| {
+                let givers = self.sides[side].files.givers(hop);
+                givers.into_iter().chain([hop]).map(move |document| (side, document))
+            });
+            let hops = own.filter_map(|(side, document)| self.sides[side].name(document, &trees[side]));
             let near = routes.iter().flatten().map(|route| followed.met[*route].document.clone());
             for name in near.chain(hops).collect::<BTreeSet<Name>>() {
                 let close = self.by_name.get(&name).into_iter().flatten();
@@ -120,7 +126,11 @@ impl<'f> Edits<'f> {
     /// The places that are to be followed. Files in which nothing is edited have none, if both sides go back to the same
     /// places in them: no edit meets these, and nothing leads to them on one side only.
     fn that_matter(&self, places: [&[Place]; 2]) -> [Vec<Place>; 2] {
-        let is_plain = |side: usize, place: &Place| !self.sides[side].outlines.has(place.document.file);
+        let is_plain = |side: usize, place: &Place| {
+            // What is taken in may come from elsewhere on the other side, though the hop reads the same.
+            let of_side = &self.sides[side];
+            !of_side.outlines.has(place.document.file) && of_side.files.taken(place).is_none()
+        };
         let plain = |side: usize| places[side].iter().filter(move |place| is_plain(side, place));
         let before: Option<HashSet<Place>> = plain(0).map(|place| self.alike.carried(*place)).collect();
         let after: HashSet<Place> = plain(1).copied().collect();

@@ -6,7 +6,7 @@ use std::cell::OnceCell;
 use std::collections::BTreeMap;
 
 use crate::network::Files;
-use crate::place::{DocumentId, FileId};
+use crate::place::{DocumentId, FileId, Place, Step};
 use crate::source::{Document, Parsed, parse};
 use crate::verdict::OpenHop;
 
@@ -25,6 +25,14 @@ impl<'f> HopTrees<'f> {
         own.dedup();
         own.retain(|file| files.get(*file).is_some_and(|file| !file.text.contains("\n---")));
         Self { files, own, made: OnceCell::new() }
+    }
+
+    /// Where the value at a place is written: the document, and the route in it.
+    pub(super) fn written(&self, place: &Place) -> (DocumentId, Vec<Step<'_>>) {
+        match self.files.taken(place) {
+            Some((taken, steps)) => (taken.from, steps),
+            None => (place.document, place.steps().collect()),
+        }
     }
 
     pub(super) fn file(&self, file: FileId) -> Option<&Parsed> {

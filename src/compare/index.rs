@@ -48,11 +48,12 @@ impl<'f> Index<'f> {
 
     /// The name of the document a place is in, and its route by names.
     pub(super) fn route<'t>(&self, place: &Place, trees: &'t HopTrees<'_>) -> Option<(Name, Route<'t>)> {
-        let name = self.name(place.document, trees)?;
-        let document = trees.document(place.document)?;
+        let (written_in, steps) = trees.written(place);
+        let name = self.name(written_in, trees)?;
+        let document = trees.document(written_in)?;
         let mut node = Some(document.root());
         let mut route = Vec::new();
-        for step in place.steps() {
+        for step in steps {
             match step {
                 Step::Index(number) => {
                     node = node.and_then(|node| document.item(node, number));
@@ -80,7 +81,7 @@ impl<'f> Index<'f> {
 
     /// Path and line of a spot.
     pub(super) fn line(&self, spot: &Spot, trees: &HopTrees<'_>) -> Option<(String, usize)> {
-        let found = self.files.locate_in(spot, trees.file(spot.file()?)?)?;
+        let found = self.files.locate_in(spot, trees.file(self.files.shown_in(spot)?)?)?;
         self.place(found.file, found.span.start)
     }
 

@@ -5,6 +5,7 @@ use std::collections::HashMap;
 use serde::Serialize;
 
 use super::{HopListing, Places, ServiceListing};
+use crate::network::Inherited;
 use crate::sheet::{self, Listed, Row, Section};
 
 /// What stands before the first hop; it says the version of the form.
@@ -41,15 +42,29 @@ struct Line<'a> {
     from: Option<Vec<usize>>,
 }
 
+/// A value that the hop does not write itself.
+#[derive(Serialize)]
+struct Taken<'a> {
+    field: &'a str,
+    from: String,
+    route: &'a str,
+}
+
+impl<'a> Taken<'a> {
+    fn of(one: &'a Inherited) -> Self {
+        Self { field: &one.at, from: one.giver(), route: &one.route }
+    }
+}
+
 /// One hop as a JSON object, version 2. `value` is in `unit`, unrounded; `text` is what every page prints, `missing` why
-/// there is nothing.
+/// there is nothing. `taken` are the values that stand in a template or in defaults, if there are any.
 ///
 /// With `places`, the hop lists its methods and the places of its inputs, each once. A line then has their numbers, from 0,
 /// and says in words and by its symbol what it is.
 #[must_use]
 pub fn json_of_hop(hop: &HopListing, places: Option<&Places<'_>>) -> String {
     let named = [("network", &hop.network), ("hop", &hop.hop), ("title", &hop.title)];
-    object(named, Some(&hop.assumptions), &hop.sections, places)
+    object(named, Some(hop), &hop.sections, places)
 }
 
 /// One service as a JSON object, in the same form.
@@ -61,7 +76,7 @@ pub fn json_of_service(service: &ServiceListing, places: Option<&Places<'_>>) ->
 
 fn object(
     named: [(&str, &String); 3],
-    assumptions: Option<&Vec<String>>,
+    hop: Option<&HopListing>,
     sections: &[Section],
     places: Option<&Places<'_>>,
 ) -> String {
@@ -73,8 +88,12 @@ fn object(
     for (key, value) in named {
         out.extend(["\"", key, "\":", &spelled(value), ","]);
     }
-    if let Some(assumptions) = assumptions {
-        out.extend([&List::whole("assumptions", assumptions), ","]);
+    if let Some(hop) = hop {
+        out.extend([&List::whole("assumptions", &hop.assumptions), ","]);
+        let taken: Vec<Taken<'_>> = hop.taken.iter().map(Taken::of).collect();
+        if !taken.is_empty() {
+            out.extend([&List::whole("taken", &taken), ","]);
+        }
     }
     if let Some(sources) = &sources {
         out.extend([&List::whole("methods", &sources.methods.named), ","]);

@@ -5,6 +5,7 @@ mod places;
 mod summary;
 mod table;
 
+use crate::network::Inherited;
 use crate::sheet::{HopSheet, Section, ServiceSheet};
 
 pub use json::{AFTER, BEFORE, BETWEEN, SERVICES, json, json_of_hop, json_of_service};
@@ -25,6 +26,8 @@ pub struct HopListing {
     pub sections: Vec<Section>,
     /// Defaults that stood in.
     pub assumptions: Vec<String>,
+    /// What the hop does not write itself.
+    pub taken: Vec<Inherited>,
 }
 
 /// The lines of one service, free of the library it came from.
@@ -65,6 +68,7 @@ impl HopListing {
             title: hop.title.as_ref().map_or_else(|| hop.id.to_string(), ToString::to_string),
             sections: sheet.sections(),
             assumptions: sheet.assumptions().iter().map(ToString::to_string).collect(),
+            taken: hop.taken().to_vec(),
         }
     }
 }

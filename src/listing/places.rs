@@ -5,6 +5,7 @@ use std::collections::HashSet;
 
 use crate::finding::Spot;
 use crate::network::{Trees, mark};
+use crate::place::route::spelled;
 use crate::place::{FileId, Place};
 
 /// Where things are written.
@@ -47,17 +48,25 @@ impl<'f> Places<'f> {
         }
     }
 
-    /// `hops/ridge.yaml:12 ends.a.height`.
+    /// `hops/ridge.yaml:12 ends.a.height`, and what gives it where the hop does not write it itself: `network.yaml:41
+    /// ends.a.radio by the defaults of network `ridge``.
     pub(super) fn written(&self, place: &Place) -> String {
+        let taken = self.trees.files().taken(place);
+        let elsewhere = taken.as_ref().filter(|(taken, _)| taken.from != place.document);
+        let by = elsewhere.map_or_else(String::new, |(taken, _)| format!(" by {}", taken.giver()));
+        let route = match &taken {
+            Some((one, steps)) if one.from == place.document => spelled(steps.iter().copied()),
+            _ => place.route(),
+        };
         match self.line(&Spot::Field(*place)) {
-            Some((file, line)) => format!("{file}:{line} {}", place.route()),
-            None => place.route(),
+            Some((file, line)) => format!("{file}:{line} {route}{by}"),
+            None => format!("{route}{by}"),
         }
     }
 
     /// The file and the line of a spot.
     pub(crate) fn line(&self, spot: &Spot) -> Option<(Cow<'f, str>, usize)> {
-        let name = self.file(spot.file()?)?;
+        let name = self.file(self.trees.files().shown_in(spot)?)?;
         let (_, line) = self.trees.line(spot)?;
         Some((name, line))
     }

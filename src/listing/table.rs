@@ -4,6 +4,7 @@ use std::collections::HashSet;
 use std::fmt::Write as _;
 
 use super::{HopListing, Places, ServiceListing};
+use crate::network::Inherited;
 use crate::sheet::{Cause, Row, Section};
 use crate::text::plain::spelled;
 
@@ -19,7 +20,26 @@ pub fn table(hop: &HopListing, places: Option<&Places<'_>>) -> String {
             let _ = writeln!(out, "    {}", spelled(assumption));
         }
     }
+    taken(&hop.taken, &mut out);
     out
+}
+
+/// What the hop does not write itself, by what gives it.
+fn taken(list: &[Inherited], out: &mut String) {
+    let mut givers: Vec<(String, Vec<&str>)> = Vec::new();
+    for one in list {
+        let giver = one.giver();
+        match givers.iter_mut().find(|(known, _)| *known == giver) {
+            Some((_, fields)) => fields.push(&one.at),
+            None => givers.push((giver, vec![&one.at])),
+        }
+    }
+    if !givers.is_empty() {
+        let _ = writeln!(out, "\n  Taken from templates and defaults");
+    }
+    for (giver, fields) in givers {
+        let _ = writeln!(out, "    {}: {}", spelled(&giver), fields.join(", "));
+    }
 }
 
 /// The same of a service.

@@ -1,12 +1,14 @@
 //! The texts that were loaded, and the bytes a place stands for.
 
+use std::collections::HashMap;
 use std::ops::Range;
 use std::path::{Path, PathBuf};
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
+use super::inherits::{Inherited, Inherits};
 use crate::door;
 use crate::finding::Spot;
-use crate::place::{FileId, Place, Step};
+use crate::place::{DocumentId, FileId, Place, Step};
 use crate::source::{LineTable, Parsed, Position, parse};
 use crate::standard::Part;
 
@@ -63,24 +65,20 @@ impl SourceFile {
         self.lines.get_or_init(|| LineTable::new(&self.text)).position(&self.text, byte)
     }
 
-    /// The bytes of a spot in this file, looked up in its tree.
-    pub(super) fn locate(&self, spot: &Spot, tree: &Parsed) -> Option<Concrete> {
-        match spot {
-            Spot::Bytes(file, span) => Some(Concrete { file: *file, span: span.clone(), definition: None }),
-            Spot::Field(place) => self.find(place, None, tree),
-            Spot::Entry(place, name) => self.find(place, Some(name), tree),
-            Spot::Path(_) => None,
-        }
-    }
-
-    fn find(&self, place: &Place, entry: Option<&str>, tree: &Parsed) -> Option<Concrete> {
-        let file = place.document.file;
-        let Some(document) = tree.documents.get(usize::from(place.document.number)) else {
+    /// The bytes at the end of a route in a document of this file, looked up in its tree.
+    fn find<'s>(
+        &self,
+        document: DocumentId,
+        mut steps: Vec<Step<'s>>,
+        entry: Option<&'s str>,
+        tree: &Parsed,
+    ) -> Option<Concrete> {
+        let file = document.file;
+        let Some(document) = tree.documents.get(usize::from(document.number)) else {
             // Where reading stopped, for a document that could not be read to its end.
             let fault = tree.faults.iter().find(|fault| fault.kind.ends_document())?;
             return Some(Concrete { file, span: fault.span.clone(), definition: None });
         };
-        let mut steps: Vec<Step<'_>> = place.steps().collect();
         steps.extend(entry.map(Step::Key));
         let found = document.find(&steps);
         let span = if entry.is_some() { found.key.unwrap_or(found.span) } else { found.span };
@@ -96,6 +94,8 @@ impl SourceFile {
 pub struct Files {
     /// In order of path.
     pub list: Vec<SourceFile>,
+    /// What documents take in from elsewhere.
+    pub(super) inherits: HashMap<DocumentId, Arc<Inherits>>,
 }
 
 /// A spot with its bytes looked up.
@@ -129,19 +129,60 @@ impl Files {
         door::path::named(folder, name).ok()
     }
 
+    /// Where the value at a place is written, if that is not where it counts: what is taken in, and the route to it there.
+    #[must_use]
+    pub fn taken(&self, place: &Place) -> Option<(&Inherited, Vec<Step<'_>>)> {
+        self.inherits.get(&place.document)?.find(place)
+    }
+
+    /// The documents that a document takes values from, each once.
+    #[must_use]
+    pub fn givers(&self, document: DocumentId) -> Vec<DocumentId> {
+        self.inherits.get(&document).map(|inherits| inherits.documents()).unwrap_or_default()
+    }
+
+    /// The file in which a spot is shown: that of the document the value is written in.
+    #[must_use]
+    pub fn shown_in(&self, spot: &Spot) -> Option<FileId> {
+        match spot {
+            Spot::Field(place) | Spot::Entry(place, _) => {
+                Some(self.taken(place).map_or(place.document, |(taken, _)| taken.from).file)
+            }
+            Spot::Bytes(..) | Spot::Path(_) => spot.file(),
+        }
+    }
+
     /// The bytes of a spot; `None` for a path that has no text.
     #[must_use]
     pub fn locate(&self, spot: &Spot) -> Option<Concrete> {
         if let Spot::Bytes(file, span) = spot {
             return Some(Concrete { file: *file, span: span.clone(), definition: None });
         }
-        let source = self.get(spot.file()?)?;
-        source.locate(spot, source.parsed())
+        self.locate_in(spot, self.get(self.shown_in(spot)?)?.parsed())
     }
 
-    /// The same looked up in the tree of its file, so that none need be kept.
+    /// The same looked up in the tree of the file it is shown in, so that none need be kept.
     #[must_use]
     pub fn locate_in(&self, spot: &Spot, tree: &Parsed) -> Option<Concrete> {
-        self.get(spot.file()?)?.locate(spot, tree)
+        let (place, entry) = match spot {
+            Spot::Bytes(file, span) => return Some(Concrete { file: *file, span: span.clone(), definition: None }),
+            Spot::Field(place) => (place, None),
+            Spot::Entry(place, name) => (place, Some(name.as_str())),
+            Spot::Path(_) => return None,
+        };
+        let (document, steps) = match self.taken(place) {
+            Some((taken, steps)) => (taken.from, steps),
+            None => (place.document, place.steps().collect()),
+        };
+        self.get(document.file)?.find(document, steps, entry, tree)
+    }
+
+    /// Where a document takes in the value at a place, if it is written in another one: the value or the mapping that lacks it.
+    #[must_use]
+    pub fn taken_at(&self, place: &Place) -> Option<(&Inherited, Concrete)> {
+        let (taken, _) = self.taken(place).filter(|(taken, _)| taken.from != place.document)?;
+        let source = self.get(place.document.file)?;
+        let here = source.find(place.document, place.steps().collect(), None, source.parsed())?;
+        Some((taken, here))
     }
 }

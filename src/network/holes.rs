@@ -102,7 +102,7 @@ impl DocumentHoles {
     pub fn at(&self, place: &Place) -> Option<(HoleName, Spot)> {
         let route = place.route();
         let hole = self.list.iter().find(|hole| lies_in(&hole.route, &route) || lies_in(&route, &hole.route))?;
-        let name = HoleName { field: hole.route.clone(), owner: self.owner.clone() };
-        Some((name, Spot::Bytes(place.document.file, hole.at.clone())))
+        let name = HoleName { field: hole.named.clone(), owner: self.owner.clone() };
+        Some((name, Spot::Bytes(hole.file, hole.at.clone())))
     }
 }

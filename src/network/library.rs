@@ -6,7 +6,7 @@ use super::profile::ProfileFiles;
 use super::shelf::{Look, Shelf};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Ref, Service, Site,
-    Spec, Supply, Waiver,
+    Spec, Supply, Template, Waiver,
 };
 use crate::text::nearest::Vocabulary;
 
@@ -86,6 +86,8 @@ library! {
     neighbours: Neighbour;
     /// What is carried from site to site.
     services: Service;
+    /// What ends, runs and groundings are like.
+    templates: Template;
 }
 
 impl Library {

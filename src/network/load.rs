@@ -8,12 +8,13 @@ use super::enclosing::texts_right_in;
 use super::exclude::{by_networks, of_texts};
 use super::faults::file_fault;
 use super::files::{Files, SourceFile};
+use super::inherit::{faults, gather};
 use super::library::Library;
 use super::parts::shelve_standard;
 use super::profile_file::read_profiles;
 use super::requires::{asks_for, unmet};
 use super::scope::{Root, Scope, Stray};
-use super::shared::shelve_shared;
+use super::shared::{read_shared, shelve_shared};
 use super::shelving::Shelving;
 use super::typing::{TypedFile, type_file};
 use crate::door::path::shown;
@@ -54,16 +55,20 @@ pub(super) fn load_own(scope: &Scope) -> Loaded {
     findings.extend(texts.faults.iter().map(|fault| file_fault(fault, here)));
     findings.extend(texts.leave_newer(here));
     let named = |source: SourceText| SourceFile::new(shown(&source.path, here), source.path, source.text);
-    let mut files = Files { list: texts.list.into_iter().map(named).collect() };
+    let mut files = Files { list: texts.list.into_iter().map(named).collect(), ..Files::default() };
     let folders: Vec<PathBuf> =
         files.list.iter().map(|file| file.origin.parent().map(Path::to_path_buf).unwrap_or_default()).collect();
 
-    let typed: Vec<TypedFile> = files
-        .list
-        .par_iter()
-        .enumerate()
-        .map(|(number, file)| type_file(FileId(u32::try_from(number).unwrap_or(u32::MAX)), &file.text))
+    // What hops take in from elsewhere is known before they are typed.
+    let shared = read_shared(scope, &folders, &mut files, &|path| shown(path, here));
+    let givers = gather(&files, &folders, &shared.list);
+    let own = (0..).map(FileId).zip(folders.iter().zip(&files.list)).collect::<Vec<_>>();
+    let typed: Vec<TypedFile> = own
+        .into_par_iter()
+        .map(|(number, (folder, file))| type_file(number, &file.text, givers.around(folder)))
         .collect();
+    typed.iter().for_each(|typed| typed.note_in(&mut files));
+    findings.extend(givers.all().into_iter().flat_map(faults));
 
     let mut shelving = Shelving::new(&folders, &typed);
     for (folder, file) in folders.iter().zip(typed) {
@@ -72,7 +77,7 @@ pub(super) fn load_own(scope: &Scope) -> Loaded {
             shelving.put(folder, entry);
         }
     }
-    let used = shelve_shared(scope, &mut shelving, &mut files, &|path| shown(path, here));
+    let used = shelve_shared(shared, &mut shelving, &mut files);
     shelve_standard(&mut shelving, &mut files, &used);
     shelving.follow_mentions();
     read_profiles(scope, &mut shelving.libraries, &mut files, &|path| shown(path, here), &mut findings);

@@ -13,10 +13,11 @@ use crate::place::{DocumentId, FileId};
 use crate::spec::STANDARD;
 use crate::text::hash::hash;
 
-/// The documents a hop is made from: its network first, then the hop, then what it names. Records are not among them.
+/// The documents a hop is made from: its network first, then the hop, then what it takes values from, then what it names. Records are not among them.
 #[must_use]
 pub fn sources(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
     let mut documents = vec![hop.network.at, hop.hop.at];
+    documents.extend(hop.hop.inherits.iter().flat_map(|inherits| inherits.documents()));
     if let Some(Ok(profile)) = hop.profile_file {
         documents.push(DocumentId { file: profile.file, number: 0 });
     }

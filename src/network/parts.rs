@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, HashSet};
 
 use super::elsewhere::Origin;
 use super::files::{Files, SourceFile};
+use super::inherit::Givers;
 use super::shelving::Shelving;
 use super::typing::type_file;
 use crate::place::FileId;
@@ -29,7 +30,8 @@ pub(super) fn shelve_standard(shelving: &mut Shelving, files: &mut Files, shared
         let number = FileId(u32::try_from(files.list.len()).unwrap_or(u32::MAX));
         files.list.push(SourceFile::standard(part));
         for network in networks {
-            let mut typed = type_file(number, part.text);
+            let mut typed = type_file(number, part.text, &Givers::default());
+            typed.note_in(files);
             shelving.findings.append(&mut typed.findings);
             for mut entry in typed.entries {
                 entry.rename(Id(part.name()));

@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::sync::{Arc, OnceLock};
 
 use super::holes::{DocumentHoles, Holed};
+use super::inherits::{Inherited, Inherits};
 use crate::place::{DocumentId, Place, Placed};
 use crate::spec::Id;
 use crate::text::nearest::Vocabulary;
@@ -17,6 +18,8 @@ pub struct Document<T> {
     pub spec: Box<T>,
     /// What of it is broken.
     pub holes: Option<Arc<DocumentHoles>>,
+    /// What of it is written elsewhere.
+    pub inherits: Option<Arc<Inherits>>,
 }
 
 impl<T> std::ops::Deref for Document<T> {
@@ -39,6 +42,11 @@ impl<T> Holed for Document<T> {
 }
 
 impl<T> Document<T> {
+    /// What of it is written elsewhere, in order.
+    pub fn taken(&self) -> &[Inherited] {
+        self.inherits.as_ref().map_or(&[], |inherits| &inherits.list)
+    }
+
     /// A part of it that is a thing of its own, by its place below the document.
     #[must_use]
     pub fn part<'n, P>(&'n self, base: &'static &'static str, index: &[usize], spec: &'n P) -> Part<'n, P> {

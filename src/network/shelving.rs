@@ -2,18 +2,20 @@
 
 use std::collections::HashMap;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use super::elsewhere::{Elsewhere, Origin, no_standard};
+use super::inherits::Inherits;
 use super::library::{Library, Shelved};
 use super::shelf::{Document, Slot};
 use super::typing::{AnySpec, Entry, TypedFile};
 use crate::finding::faults::{DANGLING, DUPLICATE_ID, NO_NETWORK, TWO_NETWORKS};
 use crate::finding::{Finding, Spot};
-use crate::place::{DocumentId, FileId, Place};
+use crate::place::{DocumentId, Place};
 use crate::shape::Mention;
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Service, Site, Supply,
-    Waiver,
+    Template, Waiver,
 };
 use crate::text::few::few;
 use crate::text::nearest::did_you_mean;
@@ -29,7 +31,7 @@ pub(super) struct Shelving {
     /// Documents that say they count in place of one in a library, by what they are, and whether there is one.
     replacing: HashMap<(usize, Kind, Id), (DocumentId, bool)>,
     /// References of documents that could not be typed, with the library they look into.
-    mentions: Vec<(usize, FileId, Mention)>,
+    mentions: Vec<(usize, Mention)>,
     /// Folders without a network that have been reported.
     homeless: Vec<PathBuf>,
     pub(super) findings: Vec<Finding>,
@@ -69,8 +71,7 @@ impl Shelving {
             self.homeless(folder, &entry);
             return;
         };
-        let file = entry.document.file;
-        self.mentions.extend(std::mem::take(&mut entry.mentions).into_iter().map(|mention| (number, file, mention)));
+        self.mentions.extend(std::mem::take(&mut entry.mentions).into_iter().map(|mention| (number, mention)));
         let key = (number, entry.kind, entry.id.clone());
         if let Some(first) = self.taken.get(&key) {
             self.findings.push(duplicate_id(&entry, *first));
@@ -104,6 +105,7 @@ impl Shelving {
             Some(own) => self.findings.push(own_and_shared(&entry, *own, &origin)),
             None => {
                 self.taken.insert(key, entry.document);
+                self.mentions.extend(std::mem::take(&mut entry.mentions).into_iter().map(|mention| (number, mention)));
                 library.holes.add(entry.document, entry.kind, &entry.id, std::mem::take(&mut entry.holes));
                 self.put_from(number, entry, origin);
             }
@@ -133,11 +135,11 @@ impl Shelving {
 
     /// Reports the dangling references of documents that have other faults too: all problems come out of one run.
     pub(super) fn follow_mentions(&mut self) {
-        for (number, file, mention) in std::mem::take(&mut self.mentions) {
+        for (number, mention) in std::mem::take(&mut self.mentions) {
             let library = &self.libraries[number];
             let id = Id(mention.id);
             let Some(known) = library.lacks(mention.kind, &id) else { continue };
-            let spot = Spot::Bytes(file, mention.span);
+            let spot = Spot::Bytes(mention.file, mention.span);
             if let Some((message, help)) = no_standard(mention.kind, &id) {
                 let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
                 finding.help(help);
@@ -211,31 +213,33 @@ fn second_network(entry: &Entry, library: &Library) -> Finding {
 }
 
 fn shelve(library: &mut Library, entry: Entry) {
-    fn put<T: Shelved>(library: &mut Library, document: DocumentId, spec: Box<T>) {
-        let holes = library.holes.of(document);
+    fn put<T: Shelved>(library: &mut Library, (at, inherits): (DocumentId, Option<Arc<Inherits>>), spec: Box<T>) {
+        let holes = library.holes.of(at);
         let shelf = T::shelf_mut(library);
         shelf.index.insert(spec.id().clone(), Slot::Typed(shelf.documents.len()));
-        shelf.documents.push(Document { at: document, spec, holes });
+        shelf.documents.push(Document { at, spec, holes, inherits });
     }
     fn put_broken<T: Shelved>(library: &mut Library, document: DocumentId, id: Id) {
         T::shelf_mut(library).index.insert(id, Slot::Broken(document));
     }
-    let Entry { document, kind, id, spec, .. } = entry;
+    let Entry { document, kind, id, spec, inherits, .. } = entry;
+    let at = (document, inherits);
     match spec {
-        Some(AnySpec::Network(spec)) => put(library, document, spec),
-        Some(AnySpec::Site(spec)) => put(library, document, spec),
-        Some(AnySpec::Hop(spec)) => put(library, document, spec),
-        Some(AnySpec::Radio(spec)) => put(library, document, spec),
-        Some(AnySpec::Antenna(spec)) => put(library, document, spec),
-        Some(AnySpec::Bracket(spec)) => put(library, document, spec),
-        Some(AnySpec::Cable(spec)) => put(library, document, spec),
-        Some(AnySpec::Fibre(spec)) => put(library, document, spec),
-        Some(AnySpec::Supply(spec)) => put(library, document, spec),
-        Some(AnySpec::Arrester(spec)) => put(library, document, spec),
-        Some(AnySpec::Waiver(spec)) => put(library, document, spec),
-        Some(AnySpec::Record(spec)) => put(library, document, spec),
-        Some(AnySpec::Neighbour(spec)) => put(library, document, spec),
-        Some(AnySpec::Service(spec)) => put(library, document, spec),
+        Some(AnySpec::Network(spec)) => put(library, at, spec),
+        Some(AnySpec::Site(spec)) => put(library, at, spec),
+        Some(AnySpec::Hop(spec)) => put(library, at, spec),
+        Some(AnySpec::Radio(spec)) => put(library, at, spec),
+        Some(AnySpec::Antenna(spec)) => put(library, at, spec),
+        Some(AnySpec::Bracket(spec)) => put(library, at, spec),
+        Some(AnySpec::Cable(spec)) => put(library, at, spec),
+        Some(AnySpec::Fibre(spec)) => put(library, at, spec),
+        Some(AnySpec::Supply(spec)) => put(library, at, spec),
+        Some(AnySpec::Arrester(spec)) => put(library, at, spec),
+        Some(AnySpec::Waiver(spec)) => put(library, at, spec),
+        Some(AnySpec::Record(spec)) => put(library, at, spec),
+        Some(AnySpec::Neighbour(spec)) => put(library, at, spec),
+        Some(AnySpec::Service(spec)) => put(library, at, spec),
+        Some(AnySpec::Template(spec)) => put(library, at, spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
             Kind::Site => put_broken::<Site>(library, document, id),
@@ -251,6 +255,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Record => put_broken::<Record>(library, document, id),
             Kind::Neighbour => put_broken::<Neighbour>(library, document, id),
             Kind::Service => put_broken::<Service>(library, document, id),
+            Kind::Template => put_broken::<Template>(library, document, id),
         },
     }
 }

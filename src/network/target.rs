@@ -27,9 +27,16 @@ impl Files {
     #[must_use]
     pub fn target(&self, spot: &Spot) -> Target {
         let file = |file| self.get(file);
+        // What is only put in order in its own document goes by where it is written there.
+        let steps = |place: &Place| match self.taken(place).filter(|(taken, _)| taken.from == place.document) {
+            Some((_, steps)) => steps,
+            None => place.steps().collect(),
+        };
         match spot {
-            Spot::Field(place) => file(place.document.file).map(|file| of_place(file, place, None)),
-            Spot::Entry(place, name) => file(place.document.file).map(|file| of_place(file, place, Some(name))),
+            Spot::Field(place) => file(place.document.file).map(|file| of_place(file, place, steps(place), None)),
+            Spot::Entry(place, name) => {
+                file(place.document.file).map(|file| of_place(file, place, steps(place), Some(name)))
+            }
             Spot::Bytes(id, span) => file(*id).map(|file| of_bytes(file, span)),
             Spot::Path(path) => Some(of_file(Path::new(path))),
         }
@@ -37,11 +44,11 @@ impl Files {
     }
 }
 
-fn of_place(file: &SourceFile, place: &Place, entry: Option<&str>) -> Target {
+fn of_place(file: &SourceFile, place: &Place, steps: Vec<Step<'_>>, entry: Option<&str>) -> Target {
     let Some(document) = file.parsed().documents.get(usize::from(place.document.number)) else {
         return of_file(&file.origin);
     };
-    let mut steps = document.by_name(place.steps());
+    let mut steps = document.by_name(steps);
     steps.extend(entry.map(Step::Key));
     of_document(document, file, spelled(steps))
 }

@@ -62,10 +62,10 @@ impl<'f> Trees<'f> {
     /// The file and the line, from 1, of a spot; `None` for a path that has no text.
     #[must_use]
     pub fn line(&self, spot: &Spot) -> Option<(FileId, usize)> {
-        let file = spot.file()?;
+        let file = self.files.shown_in(spot)?;
         let source = self.files.get(file)?;
         let tree = self.tree(file, &source.text);
-        let found = source.locate(spot, &tree.parsed)?;
+        let found = self.files.locate_in(spot, &tree.parsed)?;
         Some((file, tree.lines.position(&source.text, found.span.start).line))
     }
 
@@ -120,7 +120,7 @@ mod tests {
     fn many_files_are_looked_up_in_and_few_trees_are_kept() {
         let text = format!("a: 1\n# {}\nb: 2\n", "x".repeat(LEAST / 16));
         let one = |number| SourceFile::new(format!("{number}.yaml"), format!("{number}.yaml").into(), text.clone());
-        let files = Files { list: (0..100).map(one).collect() };
+        let files = Files { list: (0..100).map(one).collect(), ..Files::default() };
         let trees = Trees::of(&files);
         let spot = |file| Spot::Field(Place::document(DocumentId { file: FileId(file), number: 0 }).below(&"x.b", &[]));
         for file in (0..100).chain([3]) {

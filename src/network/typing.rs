@@ -1,17 +1,23 @@
 //! From the text of one file to typed documents: tree, shape check, serde.
 
+use std::collections::HashMap;
+use std::sync::Arc;
+
 use serde::Deserialize;
 
+use super::files::Files;
+use super::inherit::{Givers, TakenIn, of_hop, of_radio};
+use super::inherits::{Inherited, Inherits};
 use crate::finding::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
 use crate::place::route::spelled;
 use crate::place::{DocumentId, FileId};
-use crate::shape::{self, Hole, Mention};
+use crate::shape::{self, Checked, Hole, Mention, Taken};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
     Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service,
-    Site, Spec as _, Supply, Waiver,
+    Site, Spec as _, Supply, Template, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -19,6 +25,17 @@ use crate::text::nearest::{did_you_mean, nearest};
 pub(super) struct TypedFile {
     pub(super) entries: Vec<Entry>,
     pub(super) findings: Vec<Finding>,
+}
+
+impl TypedFile {
+    /// Notes where values of its documents are written that they take in.
+    pub(super) fn note_in(&self, files: &mut Files) {
+        for entry in &self.entries {
+            if let Some(inherits) = &entry.inherits {
+                files.inherits.insert(entry.document, Arc::clone(inherits));
+            }
+        }
+    }
 }
 
 /// One document that at least said what it is.
@@ -33,6 +50,8 @@ pub(super) struct Entry {
     pub(super) mentions: Vec<Mention>,
     /// The values in it that nothing may be concluded from.
     pub(super) holes: Vec<Hole>,
+    /// What it takes in from elsewhere.
+    pub(super) inherits: Option<Arc<Inherits>>,
 }
 
 impl Entry {
@@ -62,6 +81,7 @@ impl AnySpec {
             Self::Record(spec) => spec.rename(id),
             Self::Neighbour(spec) => spec.rename(id),
             Self::Service(spec) => spec.rename(id),
+            Self::Template(spec) => spec.rename(id),
         }
     }
 }
@@ -81,9 +101,11 @@ pub(super) enum AnySpec {
     Record(Box<Record>),
     Neighbour(Box<Neighbour>),
     Service(Box<Service>),
+    Template(Box<Template>),
 }
 
-pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
+/// Types the documents of a file; hops with what they take in from these givers.
+pub(super) fn type_file(file: FileId, text: &str, givers: &Givers) -> TypedFile {
     let parsed = source::parse(text);
     let mut findings: Vec<Finding> = parsed.faults.iter().map(|fault| tree_fault(file, fault)).collect();
     let mut entries = Vec::new();
@@ -98,25 +120,68 @@ pub(super) fn type_file(file: FileId, text: &str) -> TypedFile {
         let whole = inside.clone().next().is_none();
         let (doubled, broken): (Vec<_>, Vec<_>) = inside.partition(|fault| fault.kind == TreeFaultKind::DuplicateKey);
         let doubtful: Vec<_> = doubled.into_iter().filter_map(|fault| fault.other.clone()).collect();
-        let checked = shape::check(tree, text, file, kind, &doubtful);
+        let taken = match kind {
+            Kind::Hop => of_hop(tree, text, file, givers),
+            Kind::Radio => TakenIn { grafted: of_radio(tree, text), ..TakenIn::default() },
+            _ => TakenIn::default(),
+        };
+        findings.extend(taken.findings.iter().cloned());
+        let own = [shape::Giver {
+            document,
+            text: if kind == Kind::Radio { text.into() } else { "".into() },
+            doubtful: doubtful.clone(),
+        }];
+        let texts = if kind == Kind::Radio { &own } else { givers.texts.as_slice() };
+        let none = HashMap::new();
+        let checked = if taken.is_something() {
+            let written = shape::check_written(tree, text, file, kind, &doubtful);
+            let origins = taken.grafted.as_ref().map_or(&none, |grafted| &grafted.origins);
+            let filled = taken.grafted.as_ref().map_or(tree, |grafted| &grafted.document);
+            let with = Taken { document, origins, givers: texts, unsure: &taken.unsure };
+            let mut completed = shape::check_completed(filled, text, kind, &doubtful, with);
+            completed.findings.splice(0..0, written.findings);
+            completed
+        } else {
+            shape::check(tree, text, file, kind, &doubtful)
+        };
+        let filled = taken.grafted.as_ref().map_or(tree, |grafted| &grafted.document);
+        let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
+        let inherits = inherited(&checked, texts, |giver| match givers.list.get(giver).filter(|_| kind == Kind::Hop) {
+            Some(giver) => (giver.kind, Arc::clone(&giver.id)),
+            None => (kind, id.unwrap_or_default().into()),
+        });
         // Nobody approved a stand-in: a waiver with a fault is none.
         let void = kind == Kind::Waiver && !(whole && checked.findings.is_empty());
         // What a merge key would have brought is not missing as well.
         let merged = broken.iter().any(|fault| fault.kind == TreeFaultKind::MergeKey);
         findings.extend(checked.findings.into_iter().filter(|finding| !merged || *finding.rule != MISSING_KEY));
         let typable = broken.is_empty() && !void;
-        let spec = typable.then(|| type_value(tree, &checked.mends, document, kind, &mut findings)).flatten();
-        let mentions = if spec.is_some() { Vec::new() } else { checked.mentions };
-        let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
+        let spec = typable.then(|| type_value([tree, filled], &checked.mends, document, kind, &mut findings)).flatten();
+        let mut mentions = checked.mentions;
+        mentions.retain(|mention| spec.is_none() || mention.is_part);
         if let Some(id) = id {
             let value = tree.get(tree.root(), "replaces").and_then(|(_, value)| tree.text(tree.resolve(value)));
             let (replaces, holes) = (value == Some("true"), checked.holes);
-            entries.push(Entry { document, kind, id: shelved(id), spec, replaces, mentions, holes });
+            entries.push(Entry { document, kind, id: shelved(id), spec, replaces, mentions, holes, inherits });
         }
     }
     flooded(&mut findings, file);
     entries.extend(unreadable(file, text, &parsed));
     TypedFile { entries, findings }
+}
+
+/// What a document was found to take in.
+fn inherited(
+    checked: &Checked<'_>,
+    texts: &[shape::Giver],
+    of: impl Fn(usize) -> (Kind, Arc<str>),
+) -> Option<Arc<Inherits>> {
+    let one = |taken: &shape::TakenIn| {
+        let (kind, id) = of(taken.origin.giver);
+        let from = texts.get(taken.origin.giver)?.document;
+        Some(Inherited { at: taken.at.clone(), from, kind, id, route: taken.origin.route.clone() })
+    };
+    Inherits::of(checked.taken.iter().filter_map(one)).map(Arc::new)
 }
 
 /// The id of a document on its shelf: one that is too long is reported, and named everywhere by its beginning.
@@ -158,8 +223,8 @@ fn unreadable(file: FileId, text: &str, parsed: &Parsed) -> Vec<Entry> {
             // No document of the file has this number; a place in it is shown where reading stopped.
             let document = DocumentId { file, number: u16::MAX - number };
             let (mentions, holes) = (Vec::new(), Vec::new());
-            let replaces = false;
-            entries.push(Entry { document, kind, id: shelved(id), spec: None, replaces, mentions, holes });
+            let (replaces, inherits) = (false, None);
+            entries.push(Entry { document, kind, id: shelved(id), spec: None, replaces, mentions, holes, inherits });
         }
     }
     entries
@@ -215,7 +280,7 @@ fn kind_of(tree: &source::Document, file: FileId, findings: &mut Vec<Finding>) -
 
 /// Types the values of a document. serde has the last word, and says where.
 fn type_value(
-    tree: &source::Document,
+    [written, tree]: [&source::Document; 2],
     mends: &Mends<'_>,
     document: DocumentId,
     kind: Kind,
@@ -239,10 +304,11 @@ fn type_value(
         Kind::Record => typed(tree, mends).map(AnySpec::Record),
         Kind::Neighbour => typed(tree, mends).map(AnySpec::Neighbour),
         Kind::Service => typed(tree, mends).map(AnySpec::Service),
+        Kind::Template => typed(tree, mends).map(AnySpec::Template),
     };
     let said = |untyped: Untyped<'_>| {
         let route = untyped.route();
-        let spot = Spot::Bytes(document.file, tree.find(&route).span);
+        let spot = Spot::Bytes(document.file, written.find(&route).span);
         let message = format!("`{}`: {}", spelled(route), untyped.message);
         findings.push(Finding::new(&BAD_VALUE, spot, message, "cannot be read as what it should be"));
     };

@@ -15,7 +15,7 @@ use crate::listing::Places;
 use crate::place::Place;
 use crate::rules;
 use crate::sheet::{AS_WRITTEN, HopSheet, Method, SectionKey};
-use crate::spec::{Revision, Text};
+use crate::spec::{Kind, Revision, Text};
 use crate::voice::{Voice, shown};
 
 /// All pages.
@@ -204,6 +204,7 @@ struct Written {
     words: String,
     text: String,
     place: Place,
+    taken: Option<String>,
 }
 
 /// The inputs that stand in one file, in the order of its lines.
@@ -221,12 +222,14 @@ struct Input {
     /// The parts of the sheet it serves.
     parts: Vec<String>,
     text: String,
+    /// What gives it, where the hop does not write it itself.
+    taken: Option<String>,
 }
 
 /// The lines of the sheet that are inputs. Those of the modulation states have a table of their own, and what a crew wrote
 /// is none of the design.
 fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
-    let sections = sheet.design_sections();
+    let (sections, hop) = (sheet.design_sections(), sheet.resolved.hop);
     let rows = sections
         .iter()
         .filter(|section| !matches!(section.key, SectionKey::State(..)))
@@ -234,7 +237,10 @@ fn written(sheet: &HopSheet<'_>, voice: Voice) -> Vec<Written> {
     let given = rows.filter(|(_, row)| row.method.words() == AS_WRITTEN).filter_map(|(title, row)| {
         row.text.as_ref().ok()?;
         let (title, words) = (voice.spoken(title), sentence(&voice.term(row.words)));
-        Some(Written { title, words, text: voice.row(row), place: row.from.first()? })
+        let place = row.from.first()?;
+        let taken = hop.inherits.as_ref().filter(|_| place.document == hop.at).and_then(|all| all.find(&place));
+        let taken = taken.map(|(one, _)| voice.with(given_by(one.kind), &[("id", &one.id)]));
+        Some(Written { title, words, text: voice.row(row), place, taken })
     });
     given.collect()
 }
@@ -257,6 +263,7 @@ fn inputs(written: &[Written], places: &Places<'_>, voice: Voice) -> Vec<InputFi
                 words: one.words.clone(),
                 parts: vec![one.title.clone()],
                 text: one.text.clone(),
+                taken: one.taken.clone(),
             }),
         }
     }
@@ -265,6 +272,15 @@ fn inputs(written: &[Written], places: &Places<'_>, voice: Voice) -> Vec<InputFi
         group.inputs.sort_by_key(|input| input.line);
     }
     groups
+}
+
+/// The key of what gives a value.
+const fn given_by(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Template => "given-by-template",
+        Kind::Site => "given-by-site",
+        _ => "given-by-network",
+    }
 }
 
 /// Each method once, with the lines it serves.

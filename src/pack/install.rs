@@ -86,8 +86,8 @@ impl Install {
             climb: company::climb(end, voice),
             climb_call: company::whom_to_call(own, voice),
             tools: parts::tools(end, voice),
-            hazards: site.hazards.iter().map(ToString::to_string).collect(),
-            access: text_or(site.access.as_ref(), voice.say("not-assessed-ask")),
+            hazards: hazards(own),
+            access: text_or(own.support.spec.access.as_ref().or(site.access.as_ref()), voice.say("not-assessed-ask")),
             contacts: contacts(own, voice),
             supplies: supplies(own, voice),
             parts: parts::list(end, voice),
@@ -111,6 +111,11 @@ impl Install {
             notes: sheet.resolved.hop.notes.iter().map(ToString::to_string).collect(),
         }
     }
+}
+
+/// What can hurt somebody at the site and on the support.
+fn hazards(own: &ResolvedEnd<'_>) -> Vec<String> {
+    own.site.hazards.iter().chain(&own.support.spec.hazards).map(ToString::to_string).collect()
 }
 
 /// The work in a sentence.

@@ -1,5 +1,7 @@
 //! The pack of one visit as data: the site once, what stands on each support, then the install pack of each end.
 
+use std::collections::HashSet;
+
 use serde::Serialize;
 
 use super::bill::Bill;
@@ -73,11 +75,20 @@ pub(super) struct Gathered {
     materials: Bill,
     /// Earth points that were spoken of.
     earths: Vec<String>,
+    /// Supports whose own access and hazards were.
+    told: HashSet<String>,
 }
 
 impl Gathered {
     pub(super) fn new(voice: Voice) -> Self {
-        Self { voice, view: None, supports: Vec::new(), materials: Bill::default(), earths: Vec::new() }
+        Self {
+            voice,
+            view: None,
+            supports: Vec::new(),
+            materials: Bill::default(),
+            earths: Vec::new(),
+            told: HashSet::new(),
+        }
     }
 
     /// Adds an end; the first one brings the site.
@@ -86,6 +97,14 @@ impl Gathered {
         self.materials.end(end, voice);
         self.stand(sheet, end);
         let view = self.view.get_or_insert_with(|| card(end, voice));
+        let support = end.resolved.support.spec;
+        if !self.told.contains(&*support.id.0) {
+            self.told.insert(support.id.to_string());
+            view.hazards.extend(support.hazards.iter().map(|hazard| format!("{}: {hazard}", support.id)));
+            if let Some(access) = &support.access {
+                view.access = format!("{}\n\n{}: {access}", view.access, support.id);
+            }
+        }
         let (hop, far) = (&sheet.resolved.hop.id, &end.far.site.title);
         view.jobs.push(voice.with("site-job", &[("hop", hop), ("end", &which), ("far", far)]));
         let shared = end.shared.iter().filter(|shared| shared.told_here);

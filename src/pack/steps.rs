@@ -254,7 +254,8 @@ fn energise(run: &RunSheet<'_>, radio: &Radio, steps: &mut Steps) {
         }
         let at = text_or(resolved.power_point.map(|point| point.title.clone()), voice.say("place-not-set"));
         sends_at_once(radio, steps);
-        steps.step_with("step-connect", &[("port", port), ("supply", &supply.title), ("at", &at)]);
+        let connect = if resolved.run.spec.fuse.is_some() { "step-connect-fuse" } else { "step-connect" };
+        steps.step_with(connect, &[("port", port), ("supply", &supply.title), ("at", &at)]);
         if let Some(time) = &radio.start_up_time {
             steps.step_with("step-starts", &[("time", &voice.number(time))]);
         }

@@ -28,6 +28,13 @@ pub fn spelled<'a>(steps: impl IntoIterator<Item = Step<'a>>) -> String {
     })
 }
 
+/// The steps of a spelled route; items of lists by their numbers.
+#[must_use]
+pub fn steps(route: &str) -> Vec<Step<'_>> {
+    let parts = route.split(['.', '[', ']']).filter(|part| !part.is_empty());
+    parts.map(|part| part.parse().map_or(Step::Key(part), Step::Index)).collect()
+}
+
 /// Whether a spelled route is another one or leads on from it.
 #[must_use]
 pub fn lies_in(inner: &str, outer: &str) -> bool {
@@ -36,13 +43,15 @@ pub fn lies_in(inner: &str, outer: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::{Step, lies_in, spelled};
+    use super::{Step, lies_in, spelled, steps};
 
     #[test]
     fn steps_are_spelled_as_they_are_written() {
         let route = [Step::Key("ends"), Step::Key("a"), Step::Key("runs"), Step::Index(1), Step::Named("lan")];
         assert_eq!(spelled(route), "ends.a.runs[1][lan]");
         assert_eq!(spelled([]), "");
+        assert_eq!(steps("ends.a.runs[1].port")[2..], [Step::Key("runs"), Step::Index(1), Step::Key("port")]);
+        assert_eq!(steps(""), []);
     }
 
     #[test]

@@ -3,10 +3,12 @@
 use std::collections::HashSet;
 use std::ops::Range;
 
-use super::{Checked, Field, Shape};
+use super::{Checked, Field, Giver, MOST_FAULTS, Shape, Taken, TakenIn};
 use crate::finding::faults::{BAD_VALUE, MISSING_KEY, UNKNOWN_KEY};
+use crate::finding::{Finding, Spot};
+use crate::place::route::spelled;
 use crate::place::{FileId, Step};
-use crate::source::{Document, NodeId, NodeKind, Style};
+use crate::source::{Document, NodeId, NodeKind, Origin, Style};
 use crate::spec::Kind;
 use crate::text::nearest::{did_you_mean, nearest, one_slip};
 use crate::units;
@@ -22,10 +24,44 @@ pub fn check<'d>(
     kind: Kind,
     doubtful: &'d [Range<usize>],
 ) -> Checked<'d> {
-    let (route, uses, done) = (Vec::new(), Vec::new(), Checked::default());
-    let mut walk = Walk { document, text, file, kind, doubtful, route, uses, faults: 0, done };
-    walk.node(document.root(), Shape::of(kind), None);
-    walk.done
+    Walk::new(document, text, file, doubtful, Mode::Whole).run(kind)
+}
+
+/// The same for a document that takes in what it does not write: what it may take in need not be there.
+#[must_use]
+pub fn check_written<'d>(
+    document: &'d Document,
+    text: &'d str,
+    file: FileId,
+    kind: Kind,
+    doubtful: &'d [Range<usize>],
+) -> Checked<'d> {
+    Walk::new(document, text, file, doubtful, Mode::Written).run(kind)
+}
+
+/// Holds a document with all that it takes in against its shape. Only what is still missing becomes a finding: the rest has
+/// been said where it is written.
+#[must_use]
+pub fn check_completed<'d>(
+    document: &'d Document,
+    text: &'d str,
+    kind: Kind,
+    doubtful: &'d [Range<usize>],
+    taken: Taken<'d>,
+) -> Checked<'d> {
+    let walk = Walk::new(document, text, taken.document.file, doubtful, Mode::Completed);
+    Walk { taken: Some(taken), ..walk }.run(kind)
+}
+
+/// What is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Mode {
+    /// A document that takes in nothing: all of it.
+    Whole,
+    /// One that does, as it is written.
+    Written,
+    /// The same with what it takes in.
+    Completed,
 }
 
 pub(super) struct Walk<'a> {
@@ -40,6 +76,14 @@ pub(super) struct Walk<'a> {
     pub(super) uses: Vec<Range<usize>>,
     /// Faults met so far; one that is used twice is reported once but counts twice.
     pub(super) faults: usize,
+    pub(super) mode: Mode,
+    /// How many parts that others take in are on the way.
+    pub(super) parts: usize,
+    taken: Option<Taken<'a>>,
+    /// Where what is being walked stands in truth, and how long the route to it is.
+    pub(super) marks: Vec<(usize, &'a Origin)>,
+    /// The last key on the way that the document writes itself.
+    own_key: Range<usize>,
     pub(super) done: Checked<'a>,
 }
 
@@ -47,7 +91,72 @@ pub(super) struct Walk<'a> {
 const MOST_GUESSES: usize = 100;
 
 impl<'a> Walk<'a> {
+    fn new(document: &'a Document, text: &'a str, file: FileId, doubtful: &'a [Range<usize>], mode: Mode) -> Self {
+        Self {
+            document,
+            text,
+            file,
+            kind: Kind::Network,
+            doubtful,
+            route: Vec::new(),
+            uses: Vec::new(),
+            faults: 0,
+            mode,
+            parts: 0,
+            taken: None,
+            marks: Vec::new(),
+            own_key: 0..0,
+            done: Checked::default(),
+        }
+    }
+
+    fn run(mut self, kind: Kind) -> Checked<'a> {
+        self.kind = kind;
+        self.node(self.document.root(), Shape::of(kind), None);
+        self.done
+    }
+
     fn node(&mut self, id: NodeId, shape: &'a Shape, key: Option<&Range<usize>>) {
+        let origin = self.taken.and_then(|taken| Some((taken, taken.origins.get(&id)?)));
+        if let Some((taken, origin)) = origin
+            && let Some(giver) = taken.givers.get(origin.giver)
+        {
+            return self.taken_in(id, shape, key, origin, giver);
+        }
+        let own_key = self.own_key.clone();
+        if self.mode == Mode::Completed && self.marks.is_empty() {
+            self.own_key = key.cloned().unwrap_or_else(|| self.head(self.document.resolve(id)));
+        }
+        self.value(id, shape, key);
+        self.own_key = own_key;
+    }
+
+    /// What stands in another document, or elsewhere in this one.
+    fn taken_in(
+        &mut self,
+        id: NodeId,
+        shape: &'a Shape,
+        key: Option<&Range<usize>>,
+        origin: &'a Origin,
+        giver: &'a Giver,
+    ) {
+        self.done.taken.push(TakenIn { at: spelled(self.route.iter().copied()), origin: origin.clone() });
+        let before = (self.file, self.text, self.doubtful, std::mem::take(&mut self.uses));
+        (self.file, self.text, self.doubtful) = (giver.document.file, &giver.text, &giver.doubtful);
+        self.marks.push((self.route.len(), origin));
+        self.value(id, shape, key);
+        self.marks.pop();
+        (self.file, self.text, self.doubtful, self.uses) = before;
+    }
+
+    /// Whether what is being walked stands in another document.
+    pub(super) fn is_foreign(&self) -> bool {
+        let Some(taken) = self.taken else { return false };
+        let giver = self.marks.last().and_then(|(_, origin)| taken.givers.get(origin.giver));
+        giver.is_some_and(|giver| giver.document != taken.document)
+    }
+
+    fn value(&mut self, id: NodeId, shape: &'a Shape, key: Option<&Range<usize>>) {
         if let NodeKind::Alias { target } = self.document.node(id).kind {
             self.uses.push(self.document.node(id).span.clone());
             self.node(target, shape, key);
@@ -55,6 +164,11 @@ impl<'a> Walk<'a> {
             return;
         }
         match (&self.document.node(id).kind, shape) {
+            (_, Shape::Part(part)) => {
+                self.parts += 1;
+                self.value(id, part, key);
+                self.parts -= 1;
+            }
             (NodeKind::Mapping(_), Shape::Map(fields)) => self.map(id, fields, key),
             (NodeKind::Mapping(_), Shape::Table(value)) => {
                 for &(name, value_id) in self.entries(id) {
@@ -102,7 +216,9 @@ impl<'a> Walk<'a> {
             meant.extend(guess);
             unknown.push((*name, guess));
         }
-        let absent: Vec<&Field> = fields.iter().filter(|field| field.required && missing(&field.name)).collect();
+        let completes = self.mode != Mode::Written && self.parts == 0;
+        let needed = |field: &&Field| field.required || (field.completed && completes);
+        let absent: Vec<&Field> = fields.iter().filter(needed).filter(|field| missing(&field.name)).collect();
         // A key that is there already, or is meant twice, is not what this one should be called.
         let once = |guess: &&str| missing(guess) && meant.iter().filter(|other| *other == guess).count() == 1;
         let unknown: Vec<_> = unknown.into_iter().map(|(name, guess)| (name, guess, guess.filter(once))).collect();
@@ -121,8 +237,11 @@ impl<'a> Walk<'a> {
             let Some(field) = field else { continue };
             let key = &self.document.node(name).span;
             self.route.push(Step::Key(&field.name));
-            if self.doubtful.contains(key) {
-                self.hole(key.clone());
+            let giver = self.taken.as_ref().and_then(|taken| taken.giver(value));
+            match giver {
+                Some(giver) if giver.doubtful.contains(key) => self.hole_in(giver.document.file, key.clone()),
+                None if self.doubtful.contains(key) => self.hole(key.clone()),
+                _ => {}
             }
             self.node(value, &field.shape, Some(key));
             self.route.pop();
@@ -223,15 +342,43 @@ impl<'a> Walk<'a> {
             lacking.iter().map(|field| format!("`{}: {}`", field.name, field.shape.example())).collect();
         let message = format!("{} has no {names}", self.whole());
         let span = key.cloned().unwrap_or_else(|| self.head(id));
-        self.report(&MISSING_KEY, span.clone(), message, format!("lacks {names}"), format!("add {}", lines.join(", ")));
+        let help = format!("add {}", lines.join(", "));
+        if self.mode == Mode::Completed {
+            self.still_missing(span.clone(), lacking, &names, help);
+        } else {
+            self.report(&MISSING_KEY, span.clone(), message, format!("lacks {names}"), help);
+        }
         for field in lacking {
             self.below(&field.name, |walk| walk.hole(span.clone()));
         }
     }
 
+    /// Says what is missing although all is taken in. What the document itself must write has been said.
+    fn still_missing(&mut self, span: Range<usize>, lacking: &[&Field], names: &str, help: String) {
+        let unsure = self.taken.is_some_and(|taken| taken.is_unsure(&spelled(self.route.iter().copied())));
+        let told = !self.is_foreign() && lacking.iter().all(|field| !field.completed);
+        if unsure || told || self.done.findings.len() >= MOST_FAULTS {
+            return;
+        }
+        let (message, label) = (format!("{} has no {names}", self.whole()), format!("lacks {names}"));
+        let finding = match self.taken.filter(|_| self.is_foreign()) {
+            Some(taken) => {
+                let own = Spot::Bytes(taken.document.file, self.own_key.clone());
+                let mut finding = Finding::new(&MISSING_KEY, own, message, label);
+                finding.because(Spot::Bytes(self.file, span), "the rest is taken from here");
+                finding
+            }
+            None => Finding::new(&MISSING_KEY, Spot::Bytes(self.file, span), message, label),
+        };
+        self.done.findings.push(finding);
+        if let Some(finding) = self.done.findings.last_mut() {
+            finding.help(help);
+        }
+    }
+
     fn wrong_form(&mut self, id: NodeId, shape: &Shape, key: Option<&Range<usize>>, empty: bool) {
         let wanted = match shape {
-            Shape::Map(_) | Shape::Table(_) => "a mapping of keys".to_owned(),
+            Shape::Map(_) | Shape::Table(_) | Shape::Part(_) => "a mapping of keys".to_owned(),
             Shape::List(_) => "a list, each item after `- `".to_owned(),
             _ => format!("a single value such as `{}`", shape.example()),
         };

@@ -3,7 +3,8 @@
 use std::ops::Range;
 
 use crate::finding::Finding;
-use crate::source::Mends;
+use crate::place::FileId;
+use crate::source::{Mends, Origin};
 use crate::spec::Kind;
 
 /// The most faults of a document, and of a file, that are listed: nobody mends so many by hand.
@@ -20,6 +21,17 @@ pub struct Checked<'d> {
     pub mends: Mends<'d>,
     /// The values that are broken or missing: nothing that depends on them may be judged.
     pub holes: Vec<Hole>,
+    /// What it takes in from elsewhere.
+    pub taken: Vec<TakenIn>,
+}
+
+/// A value that a document takes in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TakenIn {
+    /// Its route in the document.
+    pub at: String,
+    /// Where it stands.
+    pub origin: Origin,
 }
 
 /// A broken or missing value.
@@ -27,7 +39,11 @@ pub struct Checked<'d> {
 pub struct Hole {
     /// Its route: `ends.a.height`.
     pub route: String,
-    /// Where the fault is shown.
+    /// The same as a message names it: where it stands in its document.
+    pub named: String,
+    /// Where the fault is shown: a value that is taken in may stand in another file.
+    pub file: FileId,
+    /// The bytes there.
     pub at: Range<usize>,
 }
 
@@ -39,5 +55,9 @@ pub struct Mention {
     /// The id.
     pub id: String,
     /// Where it is written.
+    pub file: FileId,
+    /// The bytes there.
     pub span: Range<usize>,
+    /// Whether it stands in what others take in, which is followed only there.
+    pub is_part: bool,
 }

@@ -51,7 +51,8 @@ impl Walk<'_> {
                     None => self.id(id, text, style),
                 }
                 let span = self.uses.first().cloned().unwrap_or_else(|| self.document.node(id).span.clone());
-                self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), span });
+                let (file, is_part) = (self.file, self.parts > 0);
+                self.done.mentions.push(Mention { kind: *kind, id: text.to_owned(), file, span, is_part });
             }
             Shape::Date => self.date(id, text),
             Shape::LeastVersion if LeastVersion::read(text).is_none() => {

@@ -8,6 +8,7 @@ mod check;
 mod checked;
 mod leaf;
 mod notes;
+mod taken;
 
 use std::sync::LazyLock;
 
@@ -16,8 +17,9 @@ use serde_json::Value;
 use crate::spec::{Kind, schema_of};
 use crate::units;
 
-pub use check::check;
-pub use checked::{Checked, Hole, MOST_FAULTS, Mention};
+pub use check::{check, check_completed, check_written};
+pub use checked::{Checked, Hole, MOST_FAULTS, Mention, TakenIn};
+pub use taken::{Giver, Taken};
 
 /// What a node of a document must look like.
 #[derive(Debug)]
@@ -26,6 +28,8 @@ pub enum Shape {
     Map(Vec<Field>),
     /// A mapping with keys of the author's choosing.
     Table(Box<Shape>),
+    /// Some of the keys of a mapping, which others take in.
+    Part(Box<Shape>),
     /// A sequence.
     List(Box<Shape>),
     /// A number with a unit, and the least and the most it may be at this key where they are narrower than the kind says.
@@ -59,6 +63,8 @@ pub struct Field {
     pub name: String,
     /// Whether it must be there.
     pub required: bool,
+    /// Whether it must be there once all is taken in that the document does not write itself.
+    pub completed: bool,
     /// What its value must look like.
     pub shape: Shape,
 }
@@ -85,10 +91,10 @@ impl Shape {
         use serde_yaml::{Mapping, Value};
         match self {
             Self::Map(fields) => {
-                let required = fields.iter().filter(|field| field.required);
+                let required = fields.iter().filter(|field| field.required || field.completed);
                 Value::Mapping(required.map(|field| (field.name.clone().into(), field.shape.stand_in())).collect())
             }
-            Self::Table(_) => Value::Mapping(Mapping::new()),
+            Self::Table(_) | Self::Part(_) => Value::Mapping(Mapping::new()),
             Self::List(_) => Value::Sequence(Vec::new()),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).into(),
             Self::Number => 1.0.into(),
@@ -112,7 +118,7 @@ impl Shape {
             Self::Number => "-4.2".into(),
             Self::Flag => "true".into(),
             Self::List(_) => "[…]".into(),
-            Self::Map(_) | Self::Table(_) => "{…}".into(),
+            Self::Map(_) | Self::Table(_) | Self::Part(_) => "{…}".into(),
         }
     }
 }
@@ -121,6 +127,9 @@ impl Shape {
 fn compile(schema: &Value, root: &Value) -> Shape {
     if let Some(target) = schema["$ref"].as_str().and_then(|path| root.pointer(path.trim_start_matches('#'))) {
         return compile(target, root);
+    }
+    if schema["x-part"].is_string() {
+        return Shape::Part(Box::new(Shape::Map(fields(schema, root))));
     }
     if let Some(kind) = schema["x-quantity"].as_str().and_then(units::Kind::named) {
         return Shape::Quantity(kind, [schema["x-least"].as_f64(), schema["x-most"].as_f64()]);
@@ -152,8 +161,10 @@ fn compile(schema: &Value, root: &Value) -> Shape {
 }
 
 fn fields(schema: &Value, root: &Value) -> Vec<Field> {
-    let required: Vec<&str> =
-        schema["required"].as_array().map(|names| names.iter().filter_map(Value::as_str).collect()).unwrap_or_default();
+    let listed = |key: &str| -> Vec<&str> {
+        schema[key].as_array().map(|names| names.iter().filter_map(Value::as_str).collect()).unwrap_or_default()
+    };
+    let (required, completed) = (listed("required"), listed("x-required"));
     let properties = schema["properties"].as_object();
     properties
         .into_iter()
@@ -161,6 +172,7 @@ fn fields(schema: &Value, root: &Value) -> Vec<Field> {
         .map(|(name, property)| Field {
             name: name.clone(),
             required: required.contains(&name.as_str()),
+            completed: completed.contains(&name.as_str()),
             shape: compile(property, root),
         })
         .collect()

@@ -4,13 +4,13 @@ use std::ops::Range;
 
 use serde_yaml::Value;
 
-use super::check::Walk;
+use super::check::{Mode, Walk};
 use super::{Hole, MOST_FAULTS, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
-use crate::place::Step;
 use crate::place::route::spelled;
+use crate::place::{FileId, Step};
 use crate::source::NodeId;
 
 impl<'a> Walk<'a> {
@@ -28,7 +28,7 @@ impl<'a> Walk<'a> {
         help: impl Into<String>,
     ) {
         self.faults += 1;
-        if self.done.findings.len() >= MOST_FAULTS {
+        if self.mode == Mode::Completed || self.done.findings.len() >= MOST_FAULTS {
             return;
         }
         let (file, label, help) = (self.file, label.into(), help.into());
@@ -91,7 +91,12 @@ impl<'a> Walk<'a> {
     pub(super) fn hole(&mut self, at: Range<usize>) {
         // What is used is what the reader looks at, even where it is defined elsewhere.
         let at = self.uses.first().cloned().unwrap_or(at);
-        self.done.holes.push(Hole { route: spelled(self.route.iter().copied()), at });
+        self.hole_in(self.file, at);
+    }
+
+    pub(super) fn hole_in(&mut self, file: FileId, at: Range<usize>) {
+        let (route, named) = (spelled(self.route.iter().copied()), self.written_route());
+        self.done.holes.push(Hole { route, named, file, at });
     }
 
     pub(super) fn below(&mut self, key: &'a str, then: impl FnOnce(&mut Self)) {
@@ -100,9 +105,22 @@ impl<'a> Walk<'a> {
         self.route.pop();
     }
 
+    /// The route of the node being walked. What has its place elsewhere in the same document goes by that.
+    fn written_route(&self) -> String {
+        let moved = self.marks.last().filter(|_| !self.is_foreign());
+        match moved {
+            Some((length, origin)) => {
+                let below = spelled(self.route[*length..].iter().copied());
+                let dot = if below.is_empty() || below.starts_with('[') { "" } else { "." };
+                format!("{}{dot}{below}", origin.route)
+            }
+            None => spelled(self.route.iter().copied()),
+        }
+    }
+
     /// The node being walked, as a message names it.
     pub(super) fn whole(&self) -> String {
-        let route = spelled(self.route.iter().copied());
+        let route = self.written_route();
         if route.is_empty() { format!("this {}", self.kind) } else { format!("`{route}`") }
     }
 }

@@ -10,6 +10,7 @@ use super::sentence::Term;
 use super::title::Title;
 use super::traced::{Traced, see};
 use crate::network::{Document, Elsewhere, Origin, ResolvedEnd, ResolvedHop};
+use crate::place::{DocumentId, Place};
 use crate::spec::{Id, Source, Spec};
 
 lines! {
@@ -44,12 +45,13 @@ pub(super) fn of(resolved: &ResolvedHop<'_>) -> Vec<ElsewhereSheet> {
     }
     let mut list = List { resolved, met: HashSet::new(), found: Vec::new() };
     resolved.ends.iter().for_each(|end| list.end(end));
+    list.givers();
     list.found
 }
 
 struct List<'r> {
     resolved: &'r ResolvedHop<'r>,
-    met: HashSet<crate::place::DocumentId>,
+    met: HashSet<DocumentId>,
     found: Vec<ElsewhereSheet>,
 }
 
@@ -75,8 +77,22 @@ impl List<'_> {
         }
     }
 
+    /// The templates that values are taken from.
+    fn givers(&mut self) {
+        let givers = self.resolved.hop.inherits.iter().flat_map(|inherits| inherits.documents());
+        for document in givers.collect::<Vec<DocumentId>>() {
+            let Some(elsewhere) = self.resolved.elsewhere.get(&document) else { continue };
+            let id = Traced::at(&elsewhere.id, Place::document(document).below(&"id", &[]));
+            self.add_at(document, &id, None);
+        }
+    }
+
     fn add<T: Spec>(&mut self, document: &Document<T>, id: &Traced<&Id>, sources: Option<Traced<&Vec<Source>>>) {
-        let Some(elsewhere) = self.resolved.elsewhere.get(&document.at).filter(|_| self.met.insert(document.at)) else {
+        self.add_at(document.at, id, sources);
+    }
+
+    fn add_at(&mut self, document: DocumentId, id: &Traced<&Id>, sources: Option<Traced<&Vec<Source>>>) {
+        let Some(elsewhere) = self.resolved.elsewhere.get(&document).filter(|_| self.met.insert(document)) else {
             return;
         };
         let sources = sources.map_or_else(|| id.map(|_| Vec::new()), |sources| sources.map(|list| basis(list)));

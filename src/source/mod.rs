@@ -8,6 +8,7 @@
 
 mod build;
 mod discover;
+mod graft;
 mod lines;
 mod marks;
 mod mends;
@@ -20,6 +21,7 @@ mod wording;
 
 pub use build::{MAX_FAULTS, parse};
 pub use discover::{Discovery, MAX_ENTRIES, MAX_FOLDERS, discover, is_yaml};
+pub use graft::{Graft, Grafted, Layer, Origin};
 pub use lines::{LineIndex, LineTable, Position};
 pub use mends::Mends;
 pub use passed_over::{PassedOver, passes_over, patterns};

@@ -3,7 +3,8 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Jacket, Kind, Ref, SwitchPort, Text, Window};
+use super::partly::completed;
+use super::{Id, Jacket, Kind, Ref, SwitchPort, Template, Text, Window};
 use crate::units::{Celsius, DecibelsPerKilometre, Given, MegabitsPerSecond, Metres, Millimetres};
 
 /// A cable of optical fibres.
@@ -84,7 +85,10 @@ impl FibreCategory {
 /// A run of fibre from a port of the radio. It carries data; the power comes over a run of copper.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(transform = completed)]
 pub struct FibreRun {
+    /// Template whose `fibre_run` says what this one does not write.
+    pub like: Option<Ref<Template>>,
     /// Port of the radio it ends at.
     pub port: Id,
     /// Fibre cable.

@@ -5,10 +5,11 @@ use serde::Deserialize;
 
 use super::climate::Climate;
 use super::objectives::HopObjectives;
+use super::partly::completed;
 use super::path::HopPath;
 use super::{
     Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndName, Entry, FibreRun, Fuse, HopLicence, Id, Kind, Load,
-    Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Text, Way,
+    Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Template, Text, Way,
 };
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, SquareMillimetres,
@@ -139,13 +140,18 @@ impl std::ops::Index<EndName> for Ends {
 /// Everything that is mounted at one end.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(transform = completed)]
 pub struct End {
+    /// Template whose `end` says what this one does not write.
+    pub like: Option<Ref<Template>>,
     /// Where.
+    #[schemars(extend("x-own" = true))]
     pub site: Ref<Site>,
     /// What it is mounted on: one of the site's supports.
+    #[schemars(extend("x-own" = true))]
     pub support: Id,
     /// Antenna centre above the ground of the site.
-    #[schemars(extend("x-most" = 1000))]
+    #[schemars(extend("x-most" = 1000, "x-own" = true))]
     pub height: Given<Metres>,
     /// Radio model.
     pub radio: Ref<Radio>,
@@ -235,7 +241,10 @@ impl Orientation {
 /// One cable to a port of the radio: from the building, or from another radio or device.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(transform = completed)]
 pub struct Run {
+    /// Template whose `run` says what this one does not write.
+    pub like: Option<Ref<Template>>,
     /// Port of the radio it ends at.
     pub port: Id,
     /// What it is there for.
@@ -315,8 +324,10 @@ pub struct RadioPort {
 /// Grounding of the radio at one end.
 #[derive(Debug, Default, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(inline)]
+#[schemars(inline, transform = completed)]
 pub struct Grounding {
+    /// Template whose `grounding` says what this one does not write.
+    pub like: Option<Ref<Template>>,
     /// Cross-section of the conductor from the radio's ground terminal.
     pub conductor: Option<Given<SquareMillimetres>>,
     /// What it is made of. Default `copper`.

@@ -22,6 +22,7 @@ mod material;
 mod neighbour;
 mod network;
 mod objectives;
+mod partly;
 mod path;
 mod print;
 mod radio;
@@ -33,6 +34,7 @@ mod source;
 
 mod site;
 mod supply;
+mod template;
 mod version;
 mod waiver;
 mod wind;
@@ -60,9 +62,12 @@ pub use network::{
     ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
 };
 pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
+pub use partly::Partly;
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
-pub use radio::{Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State};
+pub use radio::{
+    BandwidthFigures, Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State,
+};
 pub use record::{
     BuiltFrom, Decision, Deviation, GroundingRecord, Instrument, Photo, Reading, Record, RunRecord, Serials,
     ServiceTest, Settings, Sky, TestResult, Verdict, Weather,
@@ -77,6 +82,7 @@ pub use site::{
     SupportKind,
 };
 pub use supply::{Location, Standard, Supply, Wiring};
+pub use template::{Defaults, Template};
 pub use version::LeastVersion;
 pub use waiver::{Departure, Waiver, WaiverTarget, WaiverTerms};
 pub use wind::{Wind, WindSpeeds};
@@ -115,11 +121,13 @@ pub enum Kind {
     Service,
     /// An antenna of another owner.
     Neighbour,
+    /// Keys of ends, runs and groundings, to be taken in by `like`.
+    Template,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -134,6 +142,7 @@ impl Kind {
         Self::Waiver,
         Self::Service,
         Self::Neighbour,
+        Self::Template,
     ];
 
     /// The word written after `kind:`.
@@ -154,6 +163,7 @@ impl Kind {
             Self::Waiver => "waiver",
             Self::Service => "service",
             Self::Neighbour => "neighbour",
+            Self::Template => "template",
         }
     }
 
@@ -198,4 +208,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour }
+specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour Template }

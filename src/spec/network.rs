@@ -8,7 +8,7 @@ use serde::Deserialize;
 use super::climate::Climate;
 use super::objectives::Objectives;
 use super::path::Terrain;
-use super::{Date, Id, Kind, LeastVersion, LicenceCode, Number, Print, Text, WaiverTerms};
+use super::{Date, Defaults, Id, Kind, LeastVersion, LicenceCode, Number, Print, Text, WaiverTerms};
 use crate::units::{Decibels, Degrees, Given, Hours, Kelvins, Metres, Millimetres, Minutes, Ohms, Percent, Volts};
 
 /// A network: the folder of hops, and what holds for all of them.
@@ -55,6 +55,9 @@ pub struct Network {
     /// Thresholds that are common practice and may be set here.
     #[serde(default)]
     pub limits: Limits,
+    /// What ends, runs and groundings of this network are like where nothing else says so: not they themselves, nor a template, nor
+    /// the site or the support they are at.
+    pub defaults: Option<Defaults>,
     /// Folders of documents that are shared with other networks, from the folder of this one: `../../equipment`. They lie in the
     /// same repository and hold sites, equipment and neighbours.
     #[serde(default)]

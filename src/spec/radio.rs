@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
+use super::partly::completed;
 use super::{
     AlignedBy, AlignmentMode, Carried, EmissionClass, EraseButton, Id, Indication, Kind, Number, Readout, ShownLevel,
     Standard, Text, Window, Wiring,
@@ -156,13 +157,18 @@ pub struct MaskPoint {
     pub below: Given<Decibels>,
 }
 
-/// One modulation state at one bandwidth.
+/// One modulation state at one bandwidth, or at several of them by `by_bandwidth`.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(inline)]
+#[schemars(inline, transform = completed)]
 pub struct State {
     /// Modulation and code as the data sheet names them.
+    #[schemars(extend("x-own" = true))]
     pub title: Text,
+    /// The figures of this state at several bandwidths, an item for each. What an item does not say is that of the state. None
+    /// are left when it has been read: there is a state for each of them.
+    #[serde(default)]
+    pub by_bandwidth: Vec<BandwidthFigures>,
     /// Bandwidth the figures hold for.
     pub bandwidth: Given<Megahertz>,
     /// Payload rate, each way.
@@ -183,6 +189,29 @@ pub struct State {
     pub hysteresis: Option<Given<Decibels>>,
     /// Carrier over co-channel interference at which it still holds, at the bit error ratio of the threshold. Without it
     /// interference is held to be like noise, except between the two carriers of a dual-polarised hop, where it is asked for.
+    #[schemars(extend("x-least" = 0))]
+    pub carrier_to_interference: Option<Given<Decibels>>,
+}
+
+/// What a modulation state does at one bandwidth.
+#[derive(Debug, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(inline, transform = completed)]
+pub struct BandwidthFigures {
+    /// Bandwidth the figures hold for.
+    #[schemars(extend("x-own" = true))]
+    pub bandwidth: Given<Megahertz>,
+    /// Payload rate, each way.
+    pub capacity: Option<Given<MegabitsPerSecond>>,
+    /// Least level it holds at, at the bit error ratio of the data sheet.
+    pub threshold: Option<Given<Dbm>>,
+    /// How much the radio lowers its power in this state. Default none.
+    #[schemars(extend("x-least" = 0))]
+    pub back_off: Option<Given<Decibels>>,
+    /// How far the level must be above the threshold before the radio takes this state again. Default none.
+    #[schemars(extend("x-least" = 0))]
+    pub hysteresis: Option<Given<Decibels>>,
+    /// Carrier over co-channel interference at which it still holds, at the bit error ratio of the threshold.
     #[schemars(extend("x-least" = 0))]
     pub carrier_to_interference: Option<Given<Decibels>>,
 }

@@ -1,20 +1,24 @@
 //! The JSON Schema of each kind, made from the types.
 
-use schemars::Schema;
+use std::sync::LazyLock;
+
 use schemars::generate::SchemaSettings;
 use schemars::transform::RecursiveTransform;
+use schemars::{JsonSchema, Schema};
 use serde_json::Value;
 
+use super::partly::put_keys;
 use super::{
-    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Kind, LONGEST_TITLE, Neighbour, Network, Radio, Record, Service,
-    Site, Supply, Waiver,
+    Antenna, Arrester, Bracket, Cable, End, Fibre, FibreRun, Grounding, Hop, Kind, LONGEST_TITLE, Neighbour, Network,
+    Radio, Record, Run, Service, Site, Supply, Template, Waiver,
 };
 use crate::units::{Kind as Quantity, of_tube};
 
 /// The schema of one kind of document, JSON Schema 2020-12.
 #[must_use]
 pub fn schema_of(kind: Kind) -> Schema {
-    let generator = SchemaSettings::draft2020_12()
+    let mut generator = SchemaSettings::draft2020_12()
+        .with_transform(RecursiveTransform(parts))
         .with_transform(RecursiveTransform(without_null))
         .with_transform(RecursiveTransform(one_constant))
         .with_transform(RecursiveTransform(one_line_descriptions))
@@ -22,6 +26,11 @@ pub fn schema_of(kind: Kind) -> Schema {
         .with_transform(RecursiveTransform(limits))
         .with_transform(RecursiveTransform(titles))
         .into_generator();
+    if let Kind::Network | Kind::Site | Kind::Template = kind {
+        // What their parts refer to.
+        generator.subschema_for::<Run>();
+        generator.subschema_for::<FibreRun>();
+    }
     let mut schema = match kind {
         Kind::Network => generator.into_root_schema_for::<Network>(),
         Kind::Site => generator.into_root_schema_for::<Site>(),
@@ -37,6 +46,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Record => generator.into_root_schema_for::<Record>(),
         Kind::Neighbour => generator.into_root_schema_for::<Neighbour>(),
         Kind::Service => generator.into_root_schema_for::<Service>(),
+        Kind::Template => generator.into_root_schema_for::<Template>(),
     };
     schema.insert("title".into(), kind.word().into());
     schema.insert("$id".into(), schema_id(kind.word()).into());
@@ -65,6 +75,25 @@ pub fn schema_text(kind: Kind) -> String {
     let mut text = serde_json::to_string_pretty(&schema_of(kind)).expect("a schema is plain JSON");
     text.push('\n');
     text
+}
+
+/// The keys of the parts that hops take in.
+fn parts(schema: &mut Schema) {
+    static WHOLE: LazyLock<[(&str, Value); 4]> = LazyLock::new(|| {
+        fn whole<T: JsonSchema>() -> Value {
+            T::json_schema(&mut SchemaSettings::draft2020_12().into_generator()).to_value()
+        }
+        [
+            ("end", whole::<End>()),
+            ("run", whole::<Run>()),
+            ("fibre_run", whole::<FibreRun>()),
+            ("grounding", whole::<Grounding>()),
+        ]
+    });
+    let word = schema.get("x-part").and_then(Value::as_str);
+    if let Some((_, whole)) = WHOLE.iter().find(|(name, _)| Some(*name) == word) {
+        put_keys(schema, whole);
+    }
 }
 
 /// A key that may be left out is left out, never written empty: takes `null` from what an optional field allows.

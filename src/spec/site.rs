@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, Material, Text, Wind};
+use super::{Date, Defaults, Id, Kind, Material, Text, Wind};
 use crate::units::{Degrees, Given, Hours, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
@@ -50,6 +50,9 @@ pub struct Site {
     /// Power lines near. Only what is written is judged: look up before anything is raised.
     #[serde(default)]
     pub power_lines: Vec<PowerLine>,
+    /// What ends, runs and groundings at this site are like where neither they nor a template say so: before the defaults of the
+    /// network.
+    pub defaults: Option<Defaults>,
     /// What antennas are mounted on.
     pub supports: Vec<Support>,
     /// Where power is taken.
@@ -153,6 +156,13 @@ pub struct Support {
     /// Length that stands free above the base.
     #[schemars(extend("x-least" = 0))]
     pub free_length: Given<Metres>,
+    /// How a crew gets to it, in place of the way to the site.
+    pub access: Option<Text>,
+    /// What can hurt somebody on it, beside the hazards of the site.
+    #[serde(default)]
+    pub hazards: Vec<Text>,
+    /// What ends, runs and groundings on this support are like: before the defaults of the site.
+    pub defaults: Option<Defaults>,
     /// What stands close to the antennas on this support: the edge of the roof, a parapet, other masts.
     #[serde(default)]
     pub near_edges: Vec<NearEdge>,

@@ -17,6 +17,7 @@ use crate::sheet::{HopPart, HopSheet, Parts, ServiceSheet};
 use crate::spec::Date;
 use crate::verdict::one_network::{HopRun, OpenNetwork};
 use crate::verdict::open_hop::OpenHop;
+use crate::verdict::taken::show_takers;
 use crate::verdict::{causes, fingerprint};
 
 /// The most samples of ground that a run reads along its hops: 2 GB of decoded tiles, some 150 of them read whole.
@@ -170,6 +171,7 @@ impl Open<'_> {
         // Before any is left out: what a finding is known by does not depend on what was asked about.
         fingerprint::give(&mut findings, files);
         let present = findings.iter().map(|finding| finding.fingerprint.first().to_string()).collect();
+        show_takers(&mut findings, files);
         // Of a hop that is asked about everything is told, wherever the label stands.
         let asked: HashSet<&str> = judged.iter().filter(|hop| hop.asked).map(|hop| hop.id.as_str()).collect();
         let is_of_asked = |finding: &Finding| finding.hops().any(|hop| asked.contains(hop.as_str()));
@@ -216,6 +218,7 @@ impl Open<'_> {
         }
         findings.sort_by_cached_key(|finding| order(finding, files));
         findings.dedup_by(|later, first| first.takes_in(later));
+        show_takers(&mut findings, files);
         findings.retain(|finding| concerns(finding, files, scope));
         findings
     }
@@ -226,6 +229,7 @@ impl Open<'_> {
         let networks = self.networks.iter().filter(|network| !network.services.is_empty());
         let mut findings: Vec<Finding> = networks.flat_map(|network| network.of_services(&network.parts())).collect();
         findings.sort_by_cached_key(|finding| order(finding, &self.read.files));
+        show_takers(&mut findings, &self.read.files);
         findings.retain(|finding| concerns(finding, &self.read.files, &self.read.scope));
         findings
     }
@@ -257,6 +261,7 @@ impl Open<'_> {
         let before = self.networks.iter().flat_map(OpenNetwork::before_hops).chain(&self.read.findings);
         more.extend(before.filter(|finding| finding.hop.is_some()).cloned());
         more.sort_by_cached_key(|finding| order(finding, files));
+        show_takers(&mut more, files);
         more.retain(|finding| concerns(finding, files, scope) && finding.waived.is_none());
         more
     }
@@ -337,10 +342,11 @@ fn keep_to_own(finding: &mut Finding, files: &Files) {
 
 /// Whether a finding touches one of the paths a person asked about.
 fn concerns(finding: &Finding, files: &Files, scope: &Scope) -> bool {
-    finding.labels.iter().any(|label| match label.spot.file().and_then(|file| files.get(file)) {
+    finding.labels.iter().any(|label| {
+        let places = [label.spot.file(), files.shown_in(&label.spot)];
+        let mut touched = places.into_iter().flatten().filter_map(|file| files.get(file)).peekable();
         // What is used is looked at with who uses it.
-        Some(file) => file.home != Home::Own || scope.reports(&file.origin),
-        None => true,
+        touched.peek().is_none() || touched.any(|file| file.home != Home::Own || scope.reports(&file.origin))
     })
 }
 

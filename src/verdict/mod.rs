@@ -7,6 +7,7 @@ pub mod fingerprint;
 mod one_network;
 mod open_hop;
 mod set_aside;
+mod taken;
 pub mod waivers;
 
 pub use evaluate::*;

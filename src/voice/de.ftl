@@ -188,6 +188,7 @@ step-erase-button = Finger weg von { $button }: { $held } lang gedrückt löscht
 step-wiring = Kontakte und Pole des Speisegeräts { $supply } messen, bevor etwas eingesteckt wird: { $wiring }.
 step-sends-at-once = Gegenstelle anrufen, niemand bleibt vor einer der Antennen: Das Funkgerät sendet unter Umständen, sobald es Strom hat.
 step-connect = Leitung von Port { $port } an das Speisegerät { $supply } ({ $at }) anschließen und einschalten.
+step-connect-fuse = Leitung von Port { $port } an das Speisegerät { $supply } ({ $at }) anschließen, ihre Sicherung einsetzen und einschalten.
 step-arrival = Port { $port } mit der Leitung von Port { $from } des Funkgeräts der Strecke { $hop }, Ende { $end }, verbinden. Ihr Kabel steht in der Mappe jenes Endes.
 step-arrival-power = Port { $port } mit der Leitung von Port { $from } des Funkgeräts der Strecke { $hop }, Ende { $end }, verbinden und dort einschalten lassen. Kabel und Speisegerät stehen in der Mappe jenes Endes.
 place-not-set = Platz NICHT FESTGELEGT
@@ -702,6 +703,9 @@ issued-by = Erstellt von { $creator }, freigegeben von { $approver }.
 cable-and-power = Kabel und Speisung
 methods-and-sources = Methoden und Quellen
 what-was-written = Was geschrieben wurde und wo
+given-by-network = aus den Vorgaben des Netzes
+given-by-site = aus den Vorgaben des Standorts {$id}
+given-by-template = aus der Vorlage {$id}
 methods-with-source = Methoden, die eine Quelle haben
 
 ## Headings and sentences of the acceptance record.
@@ -1252,6 +1256,7 @@ sheet-bracket = Halterung
 sheet-cable = Kabel
 sheet-supply = Versorgung
 sheet-arrester = Ableiter
+sheet-template = Vorlage
 sheet-outside-diameter-of-the-cable = Außendurchmesser des Kabels
 sheet-gland-insert-that-seals-it = Dichteinsatz, der es abdichtet
 sheet-hottest-cable-outdoors = heißestes Kabel außen

@@ -188,6 +188,7 @@ step-erase-button = Keep off { $button }: held for { $held } it erases { $erases
 step-wiring = Measure contacts and poles of the supply { $supply } before anything is plugged in: { $wiring }.
 step-sends-at-once = Call the far end, get everybody out from in front of both antennas: the radio may send as soon as it has power.
 step-connect = Connect the run to port { $port } to the supply { $supply } ({ $at }) and switch on.
+step-connect-fuse = Connect the run to port { $port } to the supply { $supply } ({ $at }), put its fuse in and switch on.
 step-arrival = Connect port { $port } to the run from port { $from } of the radio of hop { $hop }, end { $end }. Its cable stands in the pack of that end.
 step-arrival-power = Connect port { $port } to the run from port { $from } of the radio of hop { $hop }, end { $end }, and have it switched on there. Its cable and its supply stand in the pack of that end.
 place-not-set = place NOT SET
@@ -702,6 +703,9 @@ issued-by = Drawn up by { $creator }, approved by { $approver }.
 cable-and-power = Cable and power
 methods-and-sources = Methods and sources
 what-was-written = What was written, and where
+given-by-network = from the defaults of the network
+given-by-site = from the defaults of site {$id}
+given-by-template = from template {$id}
 methods-with-source = Methods that have a source
 
 ## Headings and sentences of the acceptance record.

@@ -155,9 +155,12 @@ fn complaints(folder: &Path, old: &Side, number: &Number) -> Vec<String> {
     let mut said = Vec::new();
     let number_route = &number.routes[0];
     let named = |place: &Place, side: &Side| {
-        let DocumentId { file, number: document } = place.document;
+        // What is taken in is written elsewhere.
+        let (DocumentId { file, number: document }, route) = match side.files().taken(place) {
+            Some((taken, steps)) => (taken.from, spelled(steps)),
+            None => (place.document, place.route()),
+        };
         let same = side.files().get(file).is_some_and(|file| file.origin == number.file);
-        let route = place.route();
         same && document == number.document
             && number.routes.iter().any(|own| route.is_empty() || lies_in(&route, own) || lies_in(own, &route))
     };

@@ -107,11 +107,7 @@ fn more_on_the_last_radio_lowers_the_first() {
 #[test]
 fn radios_that_feed_each_other_have_no_power() {
     let circle = posts(&[
-        (
-            "hops/green-forge.yaml",
-            "carries: [data, power]\n        supply: bt-post\n        power_point: cabinet\n        entry: cabinet",
-            "carries: [data]\n        entry: cabinet",
-        ),
+        ("hops/green-forge.yaml", "like: from-cabinet", "port: in\n        carries: [data]\n        entry: cabinet"),
         (
             "hops/forge-well.yaml",
             "feeds: { title: Camera at the crossing, draw: 5 W, voltage: { min: 36 V, max: 58 V } }",

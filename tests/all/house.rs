@@ -92,7 +92,8 @@ fn every_example_fits_its_schema() {
         assert_eq!(complaints(&path), [""; 0], "{}", short(&path));
     }
     let said = complaints(&faulty).join("\n");
-    for word in ["lenght", "antenna", "9 GHz"] {
+    // What may come from a template is missing only when all is known.
+    for word in ["lenght", "stands twice", "9 GHz"] {
         assert!(said.contains(word), "{word} is not in: {said}");
     }
 }

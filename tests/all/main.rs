@@ -11,6 +11,8 @@ mod company;
 mod compare;
 mod compare_known;
 mod crossed;
+mod defaults;
+mod defaults_shown;
 mod departures;
 mod door;
 mod export;

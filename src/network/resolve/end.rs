@@ -7,7 +7,8 @@ use crate::at;
 use crate::finding::faults::DANGLING;
 use crate::place::{Place, Placed as _};
 use crate::spec::{
-    Arrester, EarthPoint, End, EndName, FibreRun, Half, Id, Port, PowerPoint, Radio, RadioPort, Run, Site,
+    Arrester, EarthPoint, End, EndName, FibreRun, Half, Id, Port, PowerPoint, Radio, RadioPort, Ref, Run, Site,
+    Template,
 };
 
 impl<'n> Follow<'n, '_> {
@@ -18,6 +19,8 @@ impl<'n> Follow<'n, '_> {
         };
         let spec = &self.hop.spec.ends[name];
         let end = self.hop.part(end_at, &[], spec);
+        self.template(spec.like.as_ref(), at!(end.like));
+        self.template(spec.grounding.like.as_ref(), at!(end.grounding.like));
         let site = self.document(&spec.site, at!(end.site));
         let radio = self.document(&spec.radio, at!(end.radio));
         let antenna = self.document(&spec.antenna, at!(end.antenna));
@@ -56,6 +59,13 @@ impl<'n> Follow<'n, '_> {
             fibre_runs: fibre_runs.into_iter().collect::<Option<_>>()?,
             earth: earth?,
         })
+    }
+
+    /// Looks a template up: what it says has been taken in, and here it is told if there is none.
+    fn template(&mut self, like: Option<&Ref<Template>>, place: Place) {
+        if let Some(like) = like {
+            self.document(like, place);
+        }
     }
 
     /// The half of the radio that an end uses: the one it names, or the only one there is.
@@ -125,6 +135,7 @@ impl<'n> Follow<'n, '_> {
         run: Part<'n, FibreRun>,
         radio: Option<&'n Document<Radio>>,
     ) -> Option<ResolvedFibreRun<'n>> {
+        self.template(run.spec.like.as_ref(), at!(run.like));
         let port = self.port(&run.spec.port, at!(run.port), radio);
         let fibre = self.document(&run.spec.fibre, at!(run.fibre));
         Some(ResolvedFibreRun { run, port: port?, fibre: fibre? })
@@ -137,6 +148,7 @@ impl<'n> Follow<'n, '_> {
         site: Option<&'n Document<Site>>,
     ) -> Option<ResolvedRun<'n>> {
         let spec = run.spec;
+        self.template(spec.like.as_ref(), at!(run.like));
         let port = self.port(&spec.port, at!(run.port), radio);
         let cable = self.document(&spec.cable, at!(run.cable));
         let supply = match &spec.supply {

@@ -48,6 +48,11 @@ impl<'n, 'f> Follow<'n, 'f> {
                 let cause = format!("{} `{reference}`", T::KIND);
                 self.waits.push(Wait { cause, spot: place.into(), shown: Some(document) });
             }
+            Look::Missing(_) if self.takes_in(place) => {
+                // It is told where it is written, and once.
+                let cause = format!("`{}`", place.route());
+                self.waits.push(Wait { cause, spot: place.into(), shown: None });
+            }
             Look::Missing(guess) => {
                 if let Some((message, help)) = no_standard(T::KIND, reference) {
                     let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
@@ -60,6 +65,12 @@ impl<'n, 'f> Follow<'n, 'f> {
             }
         }
         None
+    }
+
+    /// Whether the value at a place is written in another document.
+    fn takes_in(&self, place: Place) -> bool {
+        let taken = self.hop.inherits.as_ref().filter(|_| place.document == self.hop.at);
+        taken.is_some_and(|inherits| inherits.find(&place).is_some())
     }
 
     /// Whether the value at a place is broken; the hop then waits for it.
