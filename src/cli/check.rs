@@ -164,7 +164,7 @@ impl Report<'_> {
             Format::Sarif => output::sarif(evaluation, base, self.args.include_waived),
             Format::Github => output::github(evaluation, base),
             Format::Gitlab => output::gitlab(evaluation, base),
-            Format::Junit => output::junit(evaluation, base, self.fail_on),
+            Format::Junit => output::junit(evaluation, base, self.fail_on, self.args.all),
             Format::Markdown => output::markdown(evaluation, base),
         }
     }

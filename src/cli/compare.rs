@@ -187,5 +187,12 @@ fn comment(args: &Compare, comparison: &Comparison) -> Result<Comment, Stop> {
     }
     let file = args.output.iter().find(|output| output.format == CompareFormat::Json).map(|output| &output.file);
     let whole = file.map_or_else(|| "`hopwright compare --format json`".into(), |file| file.display().to_string());
-    Ok(Comment { budget: usize::try_from(args.budget).unwrap_or(usize::MAX), key, whole })
+    let link_base = args.link_base.clone();
+    let is_plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, ':' | '/' | '.' | '-' | '_' | '~' | '%');
+    if let Some(base) = link_base.as_ref().filter(|base| !base.starts_with("https://") || !base.chars().all(is_plain)) {
+        return Err(Stop::Unknown(format!(
+            "`{base}` is not an address to link to, such as https://forge.example/net/blob/COMMIT"
+        )));
+    }
+    Ok(Comment { budget: usize::try_from(args.budget).unwrap_or(usize::MAX), key, whole, link_base })
 }

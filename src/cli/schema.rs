@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::args::Schema;
 use super::{Exit, Stop, present, say};
+use crate::compare::comparison_schema;
 use crate::door::read_given;
 use crate::output::report_schema;
 use crate::spec::{Kind, schema_id, schema_text, schema_version};
@@ -27,7 +28,7 @@ pub(super) fn run(args: &Schema) -> Result<Exit, Stop> {
 /// Every schema by its name.
 fn all() -> impl Iterator<Item = (&'static str, String)> {
     let kinds = Kind::ALL.into_iter().map(|kind| (kind.word(), schema_text(kind)));
-    kinds.chain([("report", report_schema())])
+    kinds.chain([("report", report_schema()), ("comparison", comparison_schema())])
 }
 
 /// Says which schemas of a folder are not what this program writes.

@@ -6,7 +6,9 @@
 
 use std::fmt::Write as _;
 
+use super::cause::Cause;
 use super::change::{Change, FindingChange, HopChange};
+use super::groups::Group;
 use super::{Comparison, gate_words, words};
 
 /// Most characters of a comment: forges refuse longer ones, the largest of them above 65,536.
@@ -21,6 +23,8 @@ pub struct Comment {
     pub key: String,
     /// Where everything is, if not all fits: a file or a command.
     pub whole: String,
+    /// What stands before a path to make a permanent link of it: the commit is part of it.
+    pub link_base: Option<String>,
 }
 
 /// Characters kept for the last lines: how much was left out, where it is, the mark.
@@ -69,10 +73,25 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
             left_out += comparison.findings.len();
         }
     }
-    let mut hops = comparison.hops.iter();
+    if comparison.hops.len() > ALONE {
+        let names = named(comparison, comment.budget / 3);
+        if fits(&names) {
+            out.push_str(&names);
+        }
+    }
+    for group in &comparison.groups {
+        let told = of_group(comparison, group, comment);
+        if fits(&told) {
+            out.push_str(&told);
+        } else {
+            left_out += group.hops.len();
+        }
+    }
+    let alone: Vec<&HopChange> = comparison.told_alone().collect();
+    let mut hops = alone.into_iter();
     let mut shortened = 0;
     for hop in hops.by_ref() {
-        let (whole, short) = (section(hop, true), section(hop, false));
+        let (whole, short) = (section(hop, true, comment), section(hop, false, comment));
         if fits(&whole) {
             out.push_str(&whole);
         } else if fits(&short) {
@@ -96,6 +115,70 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
         let _ = write!(out, "\n{}, for want of room: {} has everything.\n", told.join(", "), escaped(&comment.whole));
     }
     format!("{out}\n{mark}")
+}
+
+/// Up to so many hops are told one by one without a list of names before them.
+const ALONE: usize = 10;
+
+/// Every hop that fails, by name, as far as there is room.
+fn named(comparison: &Comparison, room: usize) -> String {
+    let names: Vec<String> = comparison.failing().map(|hop| escaped(&hop.hop)).collect();
+    let mut used = 0;
+    let fitting = names.iter().take_while(|name| {
+        used += name.chars().count() + 2;
+        used <= room
+    });
+    let fitting = fitting.count();
+    if names.is_empty() {
+        return String::new();
+    }
+    let more = names.len() - fitting;
+    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    format!("\nFailing or not judged now: {}{more}\n", names[..fitting].join(", "))
+}
+
+/// How many hops of a group are named.
+const NAMED: usize = 100;
+
+/// Hops that change for one reason.
+fn of_group(comparison: &Comparison, group: &Group, comment: &Comment) -> String {
+    let mut out = format!("\n### {}\n\n", escaped(&words::of_group(group)));
+    for cause in &group.causes {
+        let _ = writeln!(out, "- {} {}", linked(&words::place(cause), cause, comment), escaped(&words::edit(cause)));
+    }
+    if !group.ranges.is_empty() {
+        out.push_str("\n| quantity | hops | change | least in hand |\n| --- | --- | --- | --- |\n");
+    }
+    for range in &group.ranges {
+        let least = words::least_of(range).map_or_else(|| "—".into(), |least| escaped(&least));
+        let (name, change) = (escaped(&range.name), escaped(&words::change_of(range)));
+        let _ = writeln!(out, "| {name} | {} | {change} | {least} |", range.hops);
+    }
+    let names: Vec<String> =
+        group.hops.iter().take(NAMED).map(|number| escaped(&comparison.hops[*number].hop)).collect();
+    let more = group.hops.len() - names.len();
+    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+    let _ =
+        write!(out, "\n<details><summary>which, worst first</summary>\n\n{}{more}\n\n</details>\n", names.join(", "));
+    out
+}
+
+/// A place as a permanent link, where there is something to link to: never a place of the old side.
+fn linked(text: &str, cause: &Cause, comment: &Comment) -> String {
+    match &comment.link_base {
+        Some(base) if !cause.gone => link(text, base, &cause.path, cause.line),
+        _ => escaped(text),
+    }
+}
+
+fn link(text: &str, base: &str, path: &str, line: usize) -> String {
+    let plain = |c: char| c.is_ascii_alphanumeric() || matches!(c, '/' | '.' | '-' | '_');
+    let path = path.trim_start_matches("./");
+    // What lies elsewhere on this machine is not where the address leads.
+    if path.starts_with(['/', '.']) || !path.chars().all(plain) {
+        return escaped(text);
+    }
+    format!("[{}]({}/{path}#L{line})", escaped(text), base.trim_end_matches('/'))
 }
 
 /// A clause with a capital.
@@ -128,7 +211,7 @@ fn gate(comparison: &Comparison, room: usize, whole: &str) -> String {
 }
 
 /// One hop.
-fn section(hop: &HopChange, lines: bool) -> String {
+fn section(hop: &HopChange, lines: bool, comment: &Comment) -> String {
     let mut out = format!("\n### {}: {}\n", escaped(&hop.hop), escaped(&words::outcome(hop)));
     if !hop.context.is_empty() {
         let _ = write!(out, "\n{}\n", escaped(&hop.context));
@@ -164,7 +247,7 @@ fn section(hop: &HopChange, lines: bool) -> String {
     if !hop.causes.is_empty() {
         out.push('\n');
         for (number, cause) in hop.causes.iter().enumerate() {
-            let (place, edit) = (escaped(&words::place(cause)), escaped(&words::edit(cause)));
+            let (place, edit) = (linked(&words::place(cause), cause, comment), escaped(&words::edit(cause)));
             let _ = writeln!(out, "{}. {place} {edit}", number + 1);
         }
     }
@@ -239,7 +322,16 @@ fn escaped(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::escaped;
+    use super::{escaped, link};
+
+    #[test]
+    fn a_place_is_linked_where_the_address_leads() {
+        let linked = |path: &str| link(&format!("{path}:5"), "https://forge.example/net/blob/1a2b/", path, 5);
+        assert_eq!(linked("dish.yaml"), "[dish.yaml:5](https://forge.example/net/blob/1a2b/dish.yaml#L5)");
+        for elsewhere in ["/srv/dish.yaml", "../dish.yaml", "a b.yaml", "x](y).yaml"] {
+            assert_eq!(linked(elsewhere), escaped(&format!("{elsewhere}:5")));
+        }
+    }
 
     #[test]
     fn text_of_a_spec_is_only_text() {

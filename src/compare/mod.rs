@@ -14,6 +14,7 @@ mod edits;
 mod found;
 mod gate;
 mod gate_words;
+mod groups;
 mod held;
 mod hop;
 mod hop_trees;
@@ -37,7 +38,8 @@ mod words;
 pub use cause::{Cause, Class};
 pub use change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
 pub use gate::{Effect, GateChange, Part};
-pub use json::json;
+pub use groups::{Group, Range};
+pub use json::{comparison_schema, json};
 pub use known::KnownSide;
 pub use markdown::{BUDGET, Comment, markdown};
 pub use noise::{Noise, Threshold};
@@ -71,6 +73,8 @@ pub struct Comparison {
     pub gate: Vec<GateChange>,
     /// Hops that change, worst first.
     pub hops: Vec<HopChange>,
+    /// Hops that change for one reason, by their places in `hops`.
+    pub groups: Vec<Group>,
     /// Findings that are about no hop and are there on one side only.
     pub findings: Vec<FindingChange>,
     /// What holds for both sides and a reader must know, a sentence each.
@@ -131,6 +135,7 @@ pub fn compare(old: &Side, new: &Side, noise: &Noise) -> Comparison {
         names: [old.name.clone(), new.name.clone()],
         networks: networks.into_iter().collect(),
         gate,
+        groups: groups::of(&hops),
         hops,
         findings,
         notes: notes::of(old, new),
@@ -166,6 +171,18 @@ impl Comparison {
     #[must_use]
     pub fn is_empty(&self) -> bool {
         self.hops.is_empty() && self.findings.is_empty() && self.gate.is_empty()
+    }
+
+    /// The hops that are told one by one: those in no group, and the worst of each. Worst first.
+    pub fn told_alone(&self) -> impl Iterator<Item = &HopChange> {
+        let in_group: BTreeSet<usize> = self.groups.iter().flat_map(|group| &group.hops[1..]).copied().collect();
+        self.hops.iter().enumerate().filter(move |(number, _)| !in_group.contains(number)).map(|(_, hop)| hop)
+    }
+
+    /// The hops that fail or are not judged any more, worst first.
+    pub fn failing(&self) -> impl Iterator<Item = &HopChange> {
+        let fails = [Outcome::NowFails, Outcome::NewAndFails, Outcome::NotJudged];
+        self.hops.iter().filter(move |hop| fails.contains(&hop.outcome))
     }
 
     /// Whether the gate may let more through than before.

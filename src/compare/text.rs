@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::change::{Change, FindingChange, HopChange};
+use super::groups::Group;
 use super::{Comparison, gate_words, words};
 
 /// How many of the other lines of a hop are listed unless all are asked for.
@@ -37,11 +38,82 @@ pub fn text(comparison: &Comparison, width: usize, all: bool) -> String {
     for finding in &comparison.findings {
         put(0, &finding_line(finding));
     }
-    for hop in &comparison.hops {
+    if all {
+        for hop in &comparison.hops {
+            out.push('\n');
+            of_hop(&mut out, width, hop, all);
+        }
+        return out;
+    }
+    if comparison.hops.len() > ALONE {
+        named(&mut out, width, comparison);
+    }
+    for group in &comparison.groups {
         out.push('\n');
-        of_hop(&mut out, width, hop, all);
+        of_group(&mut out, width, comparison, group);
+    }
+    let mut left = 0;
+    let mut rows = String::new();
+    for hop in comparison.told_alone() {
+        let mut one = String::from("\n");
+        of_hop(&mut one, width, hop, all);
+        let used = out.lines().count();
+        if used + one.lines().count() + rows.lines().count() <= DETAILED {
+            out.push_str(&one);
+        } else if used + rows.lines().count() < MOST {
+            wrapped(&mut rows, width, 0, &words::row(hop));
+        } else {
+            left += 1;
+        }
+    }
+    if !rows.is_empty() {
+        let _ = write!(out, "\n{rows}");
+    }
+    if left > 0 {
+        let _ = writeln!(out, "and {left} more hops change (`--all` tells each)");
     }
     out
+}
+
+/// Up to so many hops are told one by one without a list of names before them.
+const ALONE: usize = 10;
+
+/// Lines with details, and with a line a hop after them, unless all are asked for: plans that scroll are grepped, not read.
+const DETAILED: usize = 80;
+const MOST: usize = 110;
+
+/// Every hop that fails, by name.
+fn named(out: &mut String, width: usize, comparison: &Comparison) {
+    let mut names: Vec<&str> = comparison.failing().map(|hop| hop.hop.as_str()).collect();
+    if names.is_empty() {
+        return;
+    }
+    // Names of ten lines: a reader who wants more of them asks for all.
+    let room = width * 10;
+    let mut used = 0;
+    let fitting = names.iter().take_while(|name| {
+        used += name.chars().count() + 2;
+        used <= room
+    });
+    let fitting = fitting.count();
+    let more = names.len() - fitting;
+    names.truncate(fitting);
+    let more = if more > 0 { format!(" and {more} more (`--all` names them)") } else { String::new() };
+    wrapped(out, width, 0, &format!("failing or not judged now: {}{more}", names.join(", ")));
+}
+
+/// Hops that change for one reason.
+fn of_group(out: &mut String, width: usize, comparison: &Comparison, group: &Group) {
+    let mut put = |indent: usize, text: &str| wrapped(out, width, indent, text);
+    put(0, &words::reason(group));
+    put(2, &words::of_group(group));
+    for range in &group.ranges {
+        let of = if range.hops == group.hops.len() { String::new() } else { format!(" ({} hops)", range.hops) };
+        let least = words::least_of(range).map(|least| format!("; least in hand {least}")).unwrap_or_default();
+        put(2, &format!("{}: {}{least}{of}", range.name, words::change_of(range)));
+    }
+    let worst: Vec<&str> = group.hops.iter().take(3).map(|number| comparison.hops[*number].hop.as_str()).collect();
+    put(2, &format!("worst: {}; the first is told below", worst.join(", ")));
 }
 
 fn of_hop(out: &mut String, width: usize, hop: &HopChange, all: bool) {

@@ -3,6 +3,7 @@
 use super::Comparison;
 use super::cause::Cause;
 use super::change::{Change, FindingChange, HopChange, Outcome, Shown, Status};
+use super::groups::{Group, Range};
 use super::noise::differ;
 
 /// Before and after as printed; with more digits where both would look the same.
@@ -25,19 +26,25 @@ pub(super) fn both(values: &[Shown; 2], unit: Option<&str>) -> [String; 2] {
 /// `-15.0 dB`, with a sign; nothing where there is no number on one side.
 pub(super) fn difference(change: &Change) -> Option<String> {
     let (difference, unit) = (change.difference()?, change.unit?);
-    if difference == 0.0 {
-        return None;
-    }
-    let least = match unit {
+    (difference != 0.0).then(|| signed(difference, unit))
+}
+
+/// A difference with its sign, and as many digits as it takes to see it.
+fn signed(difference: f64, unit: &str) -> String {
+    let told = |digits: &usize| format!("{difference:.digits$}").bytes().any(|byte| (b'1'..=b'9').contains(&byte));
+    let digits = (decimals(unit)..=9).find(told).unwrap_or(9);
+    // Two levels differ by decibels.
+    let unit = if matches!(unit, "dBm" | "dBi") { "dB" } else { unit };
+    format!("{difference:+.digits$}{}{unit}", gap(unit))
+}
+
+/// The decimals a unit is told with.
+fn decimals(unit: &str) -> usize {
+    match unit {
         "%" => 4,
         "°" | "V" | "A" | "Ω" | "dB/km" | "W/m²" | "1" => 2,
         _ => 1,
-    };
-    let told = |digits: &usize| format!("{difference:.digits$}").bytes().any(|byte| (b'1'..=b'9').contains(&byte));
-    let digits = (least..=9).find(told).unwrap_or(9);
-    // Two levels differ by decibels.
-    let unit = if matches!(unit, "dBm" | "dBi") { "dB" } else { unit };
-    Some(format!("{difference:+.digits$}{}{unit}", gap(unit)))
+    }
 }
 
 fn gap(unit: &str) -> &'static str {
@@ -114,6 +121,55 @@ pub(super) fn edited(comparison: &Comparison) -> Option<String> {
     let told: Vec<String> =
         parts.iter().filter(|(count, _)| *count > 0).map(|(count, of)| format!("{count} {of}")).collect();
     (!told.is_empty()).then(|| format!("fields edited: {}", told.join(", ")))
+}
+
+/// `gain: 43.5 dBi → 42.5 dBi (equipment/dish.yaml:5)`, one after the other.
+pub(super) fn reason(group: &Group) -> String {
+    let each = group.causes.iter().map(|cause| format!("{} ({})", edit(cause), place(cause)));
+    each.collect::<Vec<_>>().join("; ")
+}
+
+/// `800 hops: 12 now fail, 788 without error`.
+pub(super) fn of_group(group: &Group) -> String {
+    let told = group.outcomes.iter().map(|(outcome, count)| {
+        let [one, many] = outcome.words();
+        format!("{count} {}", if *count == 1 { one } else { many })
+    });
+    format!("{} hops: {}", group.hops.len(), told.collect::<Vec<_>>().join(", "))
+}
+
+/// `-1.0 dB each`, or from the least to the greatest.
+pub(super) fn change_of(range: &Range) -> String {
+    let [least, most] = range.change;
+    if (most - least).abs() < 0.05 * least.abs().max(most.abs()) {
+        let mean = f64::midpoint(least, most);
+        return format!("{} each", signed(mean, range.unit));
+    }
+    format!("{} to {}", signed(least, range.unit), signed(most, range.unit))
+}
+
+/// `0.3 dB at ridge`.
+pub(super) fn least_of(range: &Range) -> Option<String> {
+    let (left, hop) = range.least.as_ref()?;
+    // What is left of a level is a difference.
+    let unit = if matches!(range.unit, "dBm" | "dBi") { "dB" } else { range.unit };
+    Some(format!("{left:.*}{}{unit} at {hop}", decimals(unit), gap(unit)))
+}
+
+/// The quantity of a hop that lost most, a turned verdict first.
+pub(super) fn tightest(hop: &HopChange) -> Option<&Change> {
+    hop.quantities.iter().max_by(|one, other| one.turns().cmp(&other.turns()).then(one.loss.total_cmp(&other.loss)))
+}
+
+/// A hop in a line: outcome, what is tightest, the first cause.
+pub(super) fn row(hop: &HopChange) -> String {
+    let tight = tightest(hop).map(|change| {
+        let [before, after] = both(&change.values, change.unit);
+        let left = change.margins.as_ref().map(|margins| format!(", in hand {}", both(margins, change.unit)[1]));
+        format!("; {} {before} → {after}{}", change.name, left.unwrap_or_default())
+    });
+    let cause = hop.causes.first().map(|cause| format!("; {}", place(cause)));
+    format!("{}: {}{}{}", hop.hop, outcome(hop), tight.unwrap_or_default(), cause.unwrap_or_default())
 }
 
 /// `and 3 findings as before`.

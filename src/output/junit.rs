@@ -1,10 +1,10 @@
-//! Findings as a report of tests, in the XML of `JUnit`: one case a hop and rule, those that pass included, so that a
-//! server can show a history.
+//! Findings as a report of tests, in the XML of `JUnit`: a suite a hop, a case a rule, so that a server can show a history.
 //!
-//! A case fails from the fail level on; what is below stands in its output. A rule that is off, or that could not run on a
-//! hop, is skipped and never passes. Findings about files alone make a case each file and rule.
+//! Those that fail or say something are listed, and one case for a hop that is sound; with all, every rule that passed as well. A
+//! case fails from the fail level on; what is below stands in its output. A rule that is off, or that could not run on a hop,
+//! is skipped and never passes. Findings about files alone make a suite each file.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write as _;
 
 use super::about;
@@ -14,55 +14,118 @@ use crate::finding::rule::Severity;
 use crate::rules::ALL;
 use crate::verdict::{Evaluation, HopRun};
 
-/// By class and name, which together are unique.
-type Cases<'f> = BTreeMap<(String, &'static str), Vec<&'f Finding>>;
+/// The cases of a suite, by the name of the rule.
+type Cases<'f> = BTreeMap<&'static str, Vec<&'f Finding>>;
 
-/// The report; findings from `fail_on` on are failures.
+/// The case of a hop about which nothing is found.
+const SOUND: &str = "every-rule";
+
+/// The suite in which rules are skipped that a network has switched off, unless all cases are listed.
+const OFF: &str = "rules.off";
+
+/// How many cases there are of each sort.
+#[derive(Default)]
+struct Counts {
+    tests: usize,
+    failures: usize,
+    skipped: usize,
+}
+
+impl std::fmt::Display for Counts {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Self { tests, failures, skipped } = self;
+        write!(f, r#"tests="{tests}" failures="{failures}" errors="0" skipped="{skipped}""#)
+    }
+}
+
+/// The report; findings from `fail_on` on are failures. With `all`, the rules that pass are listed too.
 #[must_use]
-pub fn junit<R>(evaluation: &Evaluation<R>, base: &Base, fail_on: Severity) -> String {
-    let mut cases = Cases::new();
+pub fn junit<R>(evaluation: &Evaluation<R>, base: &Base, fail_on: Severity, all: bool) -> String {
+    let mut suites: BTreeMap<String, Cases<'_>> = BTreeMap::new();
+    let mut off: BTreeSet<&'static str> = BTreeSet::new();
     for hop in evaluation.judged.iter().filter(|hop| hop.asked) {
-        for entry in ALL.iter().filter(|entry| entry.check.is_of_hops()) {
-            cases.entry((of_hop(&hop.id), entry.rule.name)).or_default();
+        let cases = suites.entry(of_hop(&hop.id)).or_default();
+        off.extend(&hop.off);
+        if all {
+            let of_hops = ALL.iter().filter(|entry| entry.check.is_of_hops());
+            cases.extend(of_hops.map(|entry| (entry.rule.name, Vec::new())));
         }
     }
     // What follows from another finding fails all the same: no case may look as if it passed.
     for finding in evaluation.everything() {
         let class = finding.hop.as_deref().map_or_else(|| of_file(finding, evaluation, base), of_hop);
-        cases.entry((class, finding.rule.name)).or_default().push(finding);
+        suites.entry(class).or_default().entry(finding.rule.name).or_default().push(finding);
     }
-    let skipped: BTreeMap<String, &HopRun> = evaluation.judged.iter().map(|hop| (of_hop(&hop.id), hop)).collect();
-    let (mut body, mut failures, mut skips) = (String::new(), 0, 0);
-    for ((class, rule), findings) in &cases {
-        let _ = write!(body, r#"    <testcase classname="{}" name="{rule}""#, xml(class));
-        let skip = skipped.get(class).and_then(|hop| why_skipped(hop, rule));
+    if !all && !off.is_empty() {
+        suites.insert(OFF.into(), off.into_iter().map(|rule| (rule, Vec::new())).collect());
+    }
+    let hops: BTreeMap<String, &HopRun> = evaluation.judged.iter().map(|hop| (of_hop(&hop.id), hop)).collect();
+    let (mut body, mut total) = (String::new(), Counts::default());
+    for (class, mut cases) in suites {
+        if cases.is_empty() {
+            cases.insert(SOUND, Vec::new());
+        }
+        let (mut text, mut counts) = (String::new(), Counts::default());
+        for (rule, findings) in &cases {
+            let skip = if class == OFF {
+                Some("switched off by the network")
+            } else {
+                hops.get(&class).and_then(|hop| why_skipped(hop, rule))
+            };
+            case(&mut text, &class, rule, findings, skip, &mut counts, &told_by(evaluation, base, fail_on));
+        }
+        total.tests += counts.tests;
+        total.failures += counts.failures;
+        total.skipped += counts.skipped;
+        let _ = write!(body, "  <testsuite name=\"{}\" {counts}>\n{text}  </testsuite>\n", xml(&class));
+    }
+    format!(
+        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<testsuites name=\"hopwright\" {total}>\n{body}</testsuites>\n"
+    )
+}
+
+/// Which of some findings fail a case and which are only told, each as text.
+type Told<'t> = dyn Fn(&[&Finding]) -> (Option<(String, Severity, String)>, Option<String>) + 't;
+
+fn told_by<'t, R>(evaluation: &'t Evaluation<R>, base: &'t Base, fail_on: Severity) -> Box<Told<'t>> {
+    Box::new(move |findings| {
         let (failed, noted): (Vec<&Finding>, _) = findings.iter().partition(|finding| finding.severity >= fail_on);
-        match skip {
-            None if findings.is_empty() => body.push_str("/>\n"),
-            Some(why) if findings.is_empty() => {
-                skips += 1;
-                let _ = writeln!(body, ">\n      <skipped message=\"{why}\"/>\n    </testcase>");
+        let failed = failed.first().map(|first| (xml(&about(first)), first.severity, told(&failed, evaluation, base)));
+        (failed, (!noted.is_empty()).then(|| told(&noted, evaluation, base)))
+    })
+}
+
+/// One case of a suite.
+fn case(
+    out: &mut String,
+    class: &str,
+    rule: &str,
+    findings: &[&Finding],
+    skip: Option<&str>,
+    counts: &mut Counts,
+    told: &Told<'_>,
+) {
+    counts.tests += 1;
+    let _ = write!(out, r#"    <testcase classname="{}" name="{rule}""#, xml(class));
+    match skip {
+        None if findings.is_empty() => out.push_str("/>\n"),
+        Some(why) if findings.is_empty() => {
+            counts.skipped += 1;
+            let _ = writeln!(out, ">\n      <skipped message=\"{why}\"/>\n    </testcase>");
+        }
+        _ => {
+            out.push_str(">\n");
+            let (failed, noted) = told(findings);
+            if let Some((message, kind, text)) = failed {
+                counts.failures += 1;
+                let _ = writeln!(out, r#"      <failure message="{message}" type="{kind}">{text}</failure>"#);
             }
-            _ => {
-                body.push_str(">\n");
-                if let Some(first) = failed.first() {
-                    failures += 1;
-                    let (message, kind) = (xml(&about(first)), first.severity);
-                    let text = told(&failed, evaluation, base);
-                    let _ = writeln!(body, r#"      <failure message="{message}" type="{kind}">{text}</failure>"#);
-                }
-                if !noted.is_empty() {
-                    let _ = writeln!(body, "      <system-out>{}</system-out>", told(&noted, evaluation, base));
-                }
-                body.push_str("    </testcase>\n");
+            if let Some(noted) = noted {
+                let _ = writeln!(out, "      <system-out>{noted}</system-out>");
             }
+            out.push_str("    </testcase>\n");
         }
     }
-    let counts = format!(r#"tests="{}" failures="{failures}" errors="0" skipped="{skips}""#, cases.len());
-    format!(
-        "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<testsuites name=\"hopwright\" {counts}>\n  \
-         <testsuite name=\"hopwright\" {counts}>\n{body}  </testsuite>\n</testsuites>\n"
-    )
 }
 
 fn of_hop(hop: &str) -> String {

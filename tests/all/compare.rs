@@ -426,7 +426,7 @@ fn mixed() -> [Bench; 2] {
 }
 
 fn comment() -> Comment {
-    Comment { budget: 60_000, key: "base".into(), whole: "compare.json".into() }
+    Comment { budget: 60_000, key: "base".into(), whole: "compare.json".into(), link_base: None }
 }
 
 /// JSON with the first two of every list, and how many more there are: the others are of the same shape.
@@ -464,7 +464,7 @@ fn each_form_is_as_it_was_accepted() {
     assert_eq!(all.lines().find(|line| line.chars().count() > 80), None);
     assert!(all.lines().count() > run(folder.path(), &["old", "new"]).out.lines().count() + 30);
     let value: serde_json::Value = serde_json::from_str(&json(&between(&old, &new))).expect("JSON");
-    assert_eq!((value["format_version"].as_u64(), value["regression"].as_bool()), (Some(1), Some(true)));
+    assert_eq!((value["format_version"].as_u64(), value["regression"].as_bool()), (Some(2), Some(true)));
 }
 
 #[test]
@@ -542,10 +542,47 @@ fn a_comment_on_a_thousand_hops_keeps_to_its_room() {
         assert_eq!(told.matches("<details>").count(), told.matches("</details>").count());
         let shown = told.matches("\n### ").count();
         assert!(told.contains(&format!("{} more changes are left out", 1000 - shown)), "{told}");
+        assert!(told.contains("Failing or not judged now: "), "{told}");
         assert!(told.contains("compare.json has everything"), "{told}");
     }
     let value: serde_json::Value = serde_json::from_str(&json(&comparison)).expect("JSON");
     assert_eq!(value["hops"].as_array().map(Vec::len), Some(1000), "nothing is cut for machines");
+}
+
+#[test]
+fn one_edit_that_changes_a_thousand_hops_is_told_once() {
+    let (old, new) = (thousand("conductor: 16 mm2"), thousand("conductor: 16 mm2"));
+    rewrite(&new, "equipment/mounting.yaml", |text| text.replace("gain: 50.5 dBi", "gain: 49.5 dBi"));
+    let comparison = between(&old, &new);
+    let [group] = comparison.groups.as_slice() else { panic!("{} groups", comparison.groups.len()) };
+    assert_eq!((group.hops.len(), comparison.hops.len(), group.causes.len()), (1001, 1001, 1));
+    let margin = group.ranges.iter().find(|range| range.name.contains("fade margin")).expect("a margin");
+    assert!(margin.change.iter().all(|by| (by + 1.0).abs() < 1e-6) && margin.least.is_some(), "{margin:?}");
+    let told = text(&comparison, 80, false);
+    assert!(told.lines().count() <= 120, "{}", told.lines().count());
+    assert!(told.contains("gain: 50.5 dBi → 49.5 dBi") && told.contains("1001 hops: "), "{told}");
+    assert!(told.contains("-1.0 dB each"), "{told}");
+    assert!(text(&comparison, 80, true).lines().count() > 5000, "everything is to be had");
+    let note = markdown(&comparison, &comment());
+    assert!(note.chars().count() < 9000 && !note.contains("left out"), "{note}");
+    let written = json(&comparison);
+    assert!(written.len() < 10_000 * 1001, "{} bytes a hop", written.len() / 1001);
+    let value: serde_json::Value = serde_json::from_str(&written).expect("JSON");
+    assert_eq!(value["groups"][0]["hops"].as_array().map(Vec::len), Some(1001));
+    let schema: serde_json::Value = serde_json::from_str(&hopwright::compare::comparison_schema()).expect("JSON");
+    let validator = jsonschema::validator_for(&schema).expect("a schema");
+    let faults: Vec<String> = validator.iter_errors(&value).map(|error| error.to_string()).take(3).collect();
+    assert!(faults.is_empty(), "{faults:?}");
+}
+
+#[test]
+fn many_changes_of_many_reasons_fit_a_screen_or_two() {
+    let told = text(&between(&thousand("conductor: 25 mm2"), &thousand("conductor: 6 mm2")), 80, false);
+    assert!(told.lines().count() <= 140, "{}", told.lines().count());
+    assert!(
+        told.contains("failing or not judged now: ") && told.contains("more hops change (`--all` tells each)"),
+        "{told}"
+    );
 }
 
 #[test]

@@ -67,7 +67,7 @@ fn between(old: &Path, new: &Path) -> Comparison {
 
 /// All that is printed, with the names of `folder` and of the files as they were.
 fn printed(comparison: &Comparison, folders: [&TempDir; 2]) -> String {
-    let comment = Comment { budget: 1_000_000, key: "key".into(), whole: "all of it".into() };
+    let comment = Comment { budget: 1_000_000, key: "key".into(), whole: "all of it".into(), link_base: None };
     let mut all = text(comparison, 10_000, true) + &markdown(comparison, &comment) + &json(comparison);
     for folder in folders {
         let name = folder.path().file_name().expect("a name").to_string_lossy().into_owned();

@@ -94,7 +94,7 @@ fn outcome(comparison: &Comparison) -> Outcome {
 }
 
 fn is_told_first(comparison: &Comparison) {
-    let comment = Comment { budget: 60_000, key: "base".into(), whole: "compare.json".into() };
+    let comment = Comment { budget: 60_000, key: "base".into(), whole: "compare.json".into(), link_base: None };
     let (text, markdown) = (text(comparison, 80, false), markdown(comparison, &comment));
     assert!(text.starts_with("this change "), "{text}");
     assert!(markdown.starts_with("**this change "), "{markdown}");

@@ -44,7 +44,9 @@ fn the_schemas_are_what_the_program_writes() {
     }
     let path = root().join("schema/report.json");
     assert_eq!(read(&path), report_schema(), "{}: run `cargo run -- schema`", short(&path));
-    assert_eq!(files("schema").len(), Kind::ALL.len() + 1);
+    let path = root().join("schema/comparison.json");
+    assert_eq!(read(&path), hopwright::compare::comparison_schema(), "{}: run `cargo run -- schema`", short(&path));
+    assert_eq!(files("schema").len(), Kind::ALL.len() + 2);
 }
 
 /// Every YAML file that people or tests start from.

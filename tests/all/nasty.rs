@@ -123,10 +123,10 @@ fn every_form_keeps_to_its_format_whatever_a_file_holds() {
             file.unwrap_or_else(|| panic!("{name}: no file {uri}")).text.clone()
         });
         assert_eq!(json(&output::gitlab(&evaluation, &base)).as_array().map(Vec::len), Some(evaluation.findings.len()));
-        let junit = output::junit(&evaluation, &base, Severity::Error);
+        let junit = output::junit(&evaluation, &base, Severity::Error, true);
         assert!(roxmltree::Document::parse(&junit).is_ok(), "{name}: {junit}");
         let github = output::github(&evaluation, &base);
-        assert_eq!(github.lines().count(), evaluation.findings.len() + 1, "{name}: a line each");
+        assert!(github.lines().count() <= evaluation.findings.len() + 1, "{name}: a line each at most");
         assert!(github.split('\n').all(|line| line.is_empty() || line.starts_with("::")), "{name}: {github}");
         for text in
             [output::narrated(&evaluation, &base), output::markdown(&evaluation, &base), output::concise(&evaluation)]

@@ -53,6 +53,9 @@ pub struct Compare {
     /// Key in the hidden mark of the Markdown, by which a script finds its comment again; the ids of the networks if not given.
     #[arg(long)]
     pub key: Option<String>,
+    /// Make every place in the Markdown a link: the address that a path of the new side follows, with its commit in it.
+    #[arg(long, value_name = "URL")]
+    pub link_base: Option<String>,
     /// What lies outside.
     #[command(flatten)]
     pub brought: BroughtArgs,
