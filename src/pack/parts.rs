@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
 use crate::sheet::{EndSheet, FibreSheet, RunSheet, across_flats};
-use crate::spec::{AlignedBy, Orientation, Plugs, RunPlace, Screening};
+use crate::spec::{AlignedBy, Arrester, Orientation, Plugs, RunPlace, Screening};
 use crate::units::{Given, Kilograms};
 use crate::voice::{Voice, shown};
 
@@ -27,7 +27,19 @@ fn part(quantity: &dyn Display, what: String, detail: String) -> PartRow {
 pub(super) struct Arresters {
     pub number: usize,
     pub title: String,
+    /// The impulse tests it has passed, in brackets; nothing where none is stated.
+    pub tests: String,
     pub places: String,
+}
+
+/// The impulse tests of an arrester: ` (D1 2.5 kA, C2 5 kA)`.
+fn tests(arrester: &Arrester, voice: Voice) -> String {
+    let tests: Vec<String> = arrester
+        .impulse_tests
+        .iter()
+        .map(|test| format!("{} {}", test.category.word(), voice.number(&test.current)))
+        .collect();
+    if tests.is_empty() { String::new() } else { format!(" ({})", tests.join(", ")) }
 }
 
 /// The arresters of a run, each model once.
@@ -40,7 +52,10 @@ pub(super) fn arresters(run: &ResolvedRun<'_>, voice: Voice) -> Vec<Arresters> {
                 model.number += 1;
                 model.places = format!("{}, {at}", model.places);
             }
-            None => models.push(Arresters { number: 1, title: arrester.title.to_string(), places: at }),
+            None => {
+                let tests = tests(arrester, voice);
+                models.push(Arresters { number: 1, title: arrester.title.to_string(), tests, places: at });
+            }
         }
     }
     models
@@ -49,7 +64,8 @@ pub(super) fn arresters(run: &ResolvedRun<'_>, voice: Voice) -> Vec<Arresters> {
 /// The same in one cell.
 pub(super) fn arresters_in_words(run: &ResolvedRun<'_>, voice: Voice) -> String {
     let models = arresters(run, voice);
-    let models: Vec<String> = models.iter().map(|model| format!("{}: {}", model.title, model.places)).collect();
+    let models: Vec<String> =
+        models.iter().map(|model| format!("{}{}: {}", model.title, model.tests, model.places)).collect();
     if models.is_empty() { voice.say("none") } else { models.join("; ") }
 }
 
@@ -174,7 +190,7 @@ fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
         parts.push(part(&1, voice.say("part-insert"), detail));
     }
     for arrester in arresters(resolved, voice) {
-        let detail = format!("{}: {}", arrester.title, arrester.places);
+        let detail = format!("{}{}: {}", arrester.title, arrester.tests, arrester.places);
         parts.push(part(&arrester.number, voice.say("part-arrester"), detail));
     }
     if let Some(supply) = resolved.supply {

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::cautions::{Caution, Hazard};
 use super::licence;
+use super::lightning;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
 use crate::sheet::{Arrival, EndSheet, FibreSheet, HopSheet, RunSheet, Saying};
@@ -104,6 +105,7 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     if own.earth.is_none_or(|earth| earth.bonded.is_none()) {
         steps.step("step-earth-bonded");
     }
+    steps.items.extend(lightning::step(end, voice).map(|text| Item::Step { text }));
     let bond = text_or(own.earth.map(|point| &point.spec.title), voice.say("step-earth-ask"));
     steps.step_with("step-bond", &[("bond", &bond)]);
     let terminal = &own.radio.ground;

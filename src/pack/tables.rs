@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::lightning;
 use super::lobes;
 use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
@@ -326,5 +327,6 @@ pub(super) fn grounding(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         text_or(end.resolved.earth.map(|point| &point.spec.title), voice.say("not-stated"))
     });
     sides.words("ground-terminal", |end, _| end.resolved.radio.ground.terminal.to_string());
+    lightning::rows(sheet, voice).into_iter().for_each(|row| sides.table.row(row));
     sides.table
 }

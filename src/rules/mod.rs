@@ -10,6 +10,7 @@ pub mod channel;
 pub mod grounding;
 pub mod interference;
 pub mod licence;
+pub mod lightning;
 pub mod mount;
 pub mod paper;
 pub mod path;
@@ -200,6 +201,16 @@ pub static ALL: &[&Entry] = &[
     &grounding::ground_conductor_missing::ENTRY,
     &grounding::ground_conductor_too_thin::ENTRY,
     &grounding::ground_metal_unlisted::ENTRY,
+    &lightning::antenna_outside_protected_volume::ENTRY,
+    &lightning::arrester_test_unfit::ENTRY,
+    &lightning::arrester_test_unstated::ENTRY,
+    &lightning::lightning_facts_disagree::ENTRY,
+    &lightning::lightning_not_judged::ENTRY,
+    &lightning::mast_bond_unstated::ENTRY,
+    &lightning::protected_volume_unstated::ENTRY,
+    &lightning::protection_level_too_high::ENTRY,
+    &lightning::separation_too_small::ENTRY,
+    &lightning::separation_unstated::ENTRY,
     &record::antenna_found_elsewhere::ENTRY,
     &record::cable_test_failed::ENTRY,
     &record::ends_disagree::ENTRY,

@@ -8,6 +8,7 @@ use super::fibre::{self, FibreSheet};
 use super::geometry::altitude;
 use super::ground::{self, Code, GroundLines};
 use super::key::SectionKey;
+use super::lightning::{self, LightningSheet};
 use super::line::{AS_WRITTEN, Line, Section, lines};
 use super::meter;
 use super::method::{Method, cited};
@@ -96,6 +97,8 @@ pub struct EndSheet<'n> {
     pub align_power: Option<Dbm>,
     /// Its grounding.
     pub ground: GroundLines,
+    /// Lightning protection, as others state it.
+    pub lightning: LightningSheet,
     /// Thresholds of common practice.
     pub practice: Practice,
     /// Hottest air.
@@ -150,6 +153,7 @@ impl EndSheet<'_> {
         self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.ground.missing(each);
+        self.lightning.lines.missing(each);
         self.fibre_runs.iter().for_each(|run| run.lines.missing(each));
         self.arrivals.iter().for_each(|arrival| arrival.lines.missing(each));
         self.runs.iter().for_each(|run| run.missing(each));
@@ -163,6 +167,8 @@ impl EndSheet<'_> {
         sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }).planned());
         sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
         sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }).planned());
+        let lightning = self.lightning.lines.section(SectionKey::Lightning(end), Title::Lightning { end }).planned();
+        sections.extend(Some(lightning).filter(|section| !section.rows.is_empty()));
         sections.extend(self.others.iter().map(|beside| beside.section(self.resolved)));
         sections.extend(self.arrivals.iter().enumerate().map(|(i, arrival)| arrival.section(end, i)));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
@@ -202,6 +208,7 @@ pub(super) fn compute<'n>(
         height_mend,
         align_power: meter::power_that_reads(own, far, incoming, target),
         ground: ground::compute(own, &code, target, shared::earth(hop, own, company)),
+        lightning: lightning::compute(own),
         shared: shared::supplies(hop, own, company),
         diameter: beside::diameter(hop, own),
         others: beside::compute(hop, own, &beside),

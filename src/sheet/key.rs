@@ -86,6 +86,8 @@ pub enum SectionKey {
     People(EndName),
     /// Grounding.
     Ground(EndName),
+    /// Lightning protection.
+    Lightning(EndName),
     /// A cable run, by its number.
     Run(EndName, usize),
     /// A run of fibre, by its number.
@@ -154,6 +156,7 @@ impl SectionKey {
             Self::Wind(end) => format!("ends.{end}.wind"),
             Self::People(end) => format!("ends.{end}.people"),
             Self::Ground(end) => format!("ends.{end}.ground"),
+            Self::Lightning(end) => format!("ends.{end}.lightning"),
             Self::Run(end, number) => numbered(format!("ends.{end}.runs"), number),
             Self::FibreRun(end, number) => numbered(format!("ends.{end}.fibre_runs"), number),
             Self::Onward(end, number) => numbered(format!("ends.{end}.runs"), number) + ".onward",

@@ -150,6 +150,7 @@ sentences! {
         NoSupplyDoes => "no supply voltage would do";
         NoGroundingConductor => "no grounding conductor is given";
         NoGroundingLength => "its length is not given";
+        NobodySays => "nobody says";
 
         // Licence and codes.
         NoneInLicence => "the licence states none";
@@ -264,6 +265,7 @@ impl Reason {
                 | Self::NothingElsewhere
                 | Self::NoNeighbourReached
                 | Self::NoBasis
+                | Self::NobodySays
         )
     }
 }

@@ -29,6 +29,7 @@ sentences! {
         Wind { end: EndName } => "End {end}, wind";
         People { end: EndName } => "End {end}, people";
         Grounding { end: EndName } => "End {end}, grounding";
+        Lightning { end: EndName } => "End {end}, lightning";
         Run { end: EndName, port: Box<str> } => "End {end}, run to port {port}";
         FibreRun { end: EndName, port: Box<str> } => "End {end}, fibre to port {port}";
         Arrival { end: EndName, port: Box<str> } => "End {end}, what comes in at port {port}";

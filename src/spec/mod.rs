@@ -18,6 +18,7 @@ mod end;
 mod fibre;
 mod hop;
 mod licence;
+mod lightning;
 mod material;
 mod neighbour;
 mod network;
@@ -54,6 +55,10 @@ pub use hop::{
     BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
 pub use licence::{HopLicence, LicenceCode};
+pub use lightning::{
+    EndLightning, ImpulseCategory, ImpulseTest, LightningProtection, MastBond, ProtectedVolume, ProtectionClass,
+    ProtectionSystem, Separation,
+};
 pub use material::Material;
 pub use neighbour::{Neighbour, NeighbourListens, NeighbourSends};
 pub use network::{

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, Material, Text, Wind};
+use super::{Date, Id, Kind, LightningProtection, MastBond, Material, Text, Wind};
 use crate::units::{Degrees, Given, Hours, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
@@ -58,6 +58,9 @@ pub struct Site {
     /// Where grounding conductors bond.
     #[serde(default)]
     pub earth: Vec<EarthPoint>,
+    /// Lightning protection system of the structure, as others state it.
+    #[serde(default)]
+    pub lightning_protection: LightningProtection,
 }
 
 /// A point on the WGS 84 ellipsoid.
@@ -156,6 +159,12 @@ pub struct Support {
     /// What stands close to the antennas on this support: the edge of the roof, a parapet, other masts.
     #[serde(default)]
     pub near_edges: Vec<NearEdge>,
+    /// Lightning protection system of what this support stands on, where that is another structure than the rest of the site.
+    /// Where its `system` is written, all of this counts in place of what the site says.
+    #[serde(default)]
+    pub lightning_protection: LightningProtection,
+    /// How it is joined to that system.
+    pub mast_bond: Option<MastBond>,
 }
 
 /// Something close to a support that a beam must pass.

@@ -32,6 +32,7 @@ mod invented;
 mod language;
 mod levels;
 mod libraries;
+mod lightning;
 mod losses;
 mod mends;
 mod mends_licence;
