@@ -6,9 +6,9 @@ use serde::Serialize;
 
 use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
-use crate::sheet::{EndSheet, FibreSheet, RunSheet, across_flats};
+use crate::sheet::{EndSheet, FibreSheet, RunSheet, wrench};
 use crate::spec::{AlignedBy, Arrester, Orientation, Plugs, RunPlace, Screening};
-use crate::units::{Given, Kilograms};
+use crate::units::{Given, Kilograms, Millimetres};
 use crate::voice::{Voice, shown};
 
 /// Something to take, ticked off on the ground.
@@ -210,13 +210,14 @@ fn of_fibre(sheet: &FibreSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
     }
 }
 
-/// Wrenches for the screws of the bracket with the torques they must reach, and what else is not a part.
+/// Wrenches for the screws of bracket, antenna and support with the torques they must reach, and what else is not a part.
 pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
-    let fasteners = &end.resolved.bracket.fasteners;
-    let mut sizes: Vec<u8> = fasteners.iter().filter_map(|fastener| across_flats(&fastener.thread)).collect();
-    sizes.sort_unstable();
-    sizes.dedup();
-    let torques = fasteners.iter().map(|fastener| fastener.torque.value);
+    let own = end.resolved;
+    let fasteners = || own.support.fasteners.iter().chain(&own.antenna.fasteners).chain(&own.bracket.fasteners);
+    let mut sizes: Vec<(Millimetres, String)> = fasteners().filter_map(wrench).collect();
+    sizes.sort_by(|(one, _), (other, _)| one.0.total_cmp(&other.0));
+    sizes.dedup_by(|(one, _), (other, _)| one == other);
+    let torques = fasteners().map(|fastener| fastener.torque.value);
     let least = torques.clone().min_by(|one, other| one.0.total_cmp(&other.0));
     let most = torques.max_by(|one, other| one.0.total_cmp(&other.0));
     let wrench = match (least, most) {
@@ -231,7 +232,7 @@ pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
     let wrench = if sizes.is_empty() {
         wrench
     } else {
-        let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
+        let sockets = sizes.into_iter().map(|(_, words)| words).collect::<Vec<_>>().join(", ");
         voice.with("tool-wrench-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets))])
     };
     let looked_at = match end.resolved.radio.aligned_by() {

@@ -204,6 +204,7 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     });
     sides.line("tilt-needed", |end| &end.lines.tilt);
     sides.line("tilt-left", |end| &end.lines.tilt_in_hand);
+    sides.line("lift-mass", |end| &end.lines.lift_mass);
     sides.table
 }
 
@@ -236,11 +237,13 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     sides.table
 }
 
-/// Wind, and the people in front of the antenna. Rows that nobody asked about are left out.
+/// Wind, ice, what holds the support, and the people in front of the antenna. Rows that nobody asked about are left out.
 pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
     let rows = |end: &EndSheet<'_>| {
         let mut rows = end.wind.rows(&SectionKey::Wind(end.name));
+        rows.extend(end.ice.rows(&SectionKey::Ice(end.name)));
+        rows.extend(end.fixings.rows(&SectionKey::Fixings(end.name)));
         rows.extend(end.people.rows(&SectionKey::People(end.name)));
         rows
     };

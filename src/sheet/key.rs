@@ -82,6 +82,10 @@ pub enum SectionKey {
     Threshold(EndName, usize),
     /// Wind.
     Wind(EndName),
+    /// Ice.
+    Ice(EndName),
+    /// Fixings of the support.
+    Fixings(EndName),
     /// People.
     People(EndName),
     /// Grounding.
@@ -154,6 +158,8 @@ impl SectionKey {
             Self::LobeReading(end, OnLobe::Both) => format!("ends.{end}.side_lobes.both"),
             Self::Threshold(end, number) => numbered(format!("ends.{end}.thresholds"), number),
             Self::Wind(end) => format!("ends.{end}.wind"),
+            Self::Ice(end) => format!("ends.{end}.ice"),
+            Self::Fixings(end) => format!("ends.{end}.fixings"),
             Self::People(end) => format!("ends.{end}.people"),
             Self::Ground(end) => format!("ends.{end}.ground"),
             Self::Lightning(end) => format!("ends.{end}.lightning"),

@@ -16,6 +16,7 @@ mod dialect;
 mod emission;
 mod end;
 mod fibre;
+mod fixing;
 mod hop;
 mod licence;
 mod lightning;
@@ -23,6 +24,7 @@ mod material;
 mod neighbour;
 mod network;
 mod objectives;
+mod orography;
 mod path;
 mod print;
 mod radio;
@@ -51,6 +53,7 @@ pub use dialect::Dialect;
 pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
 pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
+pub use fixing::{FixingStrength, Fixings};
 pub use hop::{
     BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
@@ -65,6 +68,7 @@ pub use network::{
     ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
 };
 pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
+pub use orography::{Ice, IceClass, Orography, Slope, SlopeShape};
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};
 pub use radio::{Duty, Gland, Half, Indicator, MaskPoint, PassOn, Port, Radio, RadioGround, RadioPower, State};

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Id, Kind, LightningProtection, MastBond, Material, Text, Wind};
+use super::{Date, Fastener, Fixings, Ice, Id, Kind, LightningProtection, MastBond, Material, Orography, Text, Wind};
 use crate::units::{Degrees, Given, Hours, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
@@ -33,6 +33,10 @@ pub struct Site {
     pub mean_time_to_restore: Option<Given<Hours>>,
     /// Wind here, in place of the network's.
     pub wind: Option<Wind>,
+    /// Hill or cliff that raises the wind here.
+    pub orography: Option<Orography>,
+    /// Ice that grows here, in place of the network's.
+    pub ice: Option<Ice>,
     /// How a crew gets there.
     pub access: Option<Text>,
     /// Whom to call.
@@ -165,6 +169,11 @@ pub struct Support {
     pub lightning_protection: LightningProtection,
     /// How it is joined to that system.
     pub mast_bond: Option<MastBond>,
+    /// What holds it to a wall or to its foundation.
+    pub fixings: Option<Fixings>,
+    /// Screws and nuts of the support that the crew tightens or checks, with their torque.
+    #[serde(default)]
+    pub fasteners: Vec<Fastener>,
 }
 
 /// Something close to a support that a beam must pass.

@@ -20,7 +20,7 @@ use std::ops::{Add, Mul, Neg, Sub};
 use super::{
     Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, ImpulseVolts, Kiloamperes,
     MegabitsPerSecond, Megapascals, MeterVolts, Metres, Millimetres, MillimetresPerHour, Milliseconds, Minutes,
-    NewtonMetres, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts, Watts,
+    NewtonMetres, Newtons, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts, Watts,
 };
 
 macro_rules! operator {
@@ -58,6 +58,7 @@ operator! {
     Dbm - Dbm = Decibels;
     Dbm - Dbi = Dbm;
     Megapascals - Megapascals = Megapascals;
+    Newtons - Newtons = Newtons;
     NewtonMetres - NewtonMetres = NewtonMetres;
     Decibels + Decibels = Decibels;
     Decibels - Decibels = Decibels;
