@@ -185,6 +185,7 @@ pub static ALL: &[&Entry] = &[
     &run::supply_outside_temperature::ENTRY,
     &run::supply_overloaded::ENTRY,
     &run::supply_passes_no_data::ENTRY,
+    &run::supply_rate_unstated::ENTRY,
     &run::voltage_reserve_small::ENTRY,
     &run::wiring_unfit::ENTRY,
     &run::wiring_unstated::ENTRY,

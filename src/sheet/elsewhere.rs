@@ -73,6 +73,14 @@ impl List<'_> {
                 self.add(radio, &see!(radio.id).decided_by(&see!(run.feeds)), None);
             }
         }
+        self.fibres(own);
+    }
+
+    fn fibres(&mut self, own: &ResolvedEnd<'_>) {
+        for resolved in &own.fibre_runs {
+            let (run, fibre) = (resolved.run, resolved.fibre);
+            self.add(fibre, &see!(fibre.id).decided_by(&see!(run.fibre)), Some(see!(fibre.sources)));
+        }
     }
 
     fn add<T: Spec>(&mut self, document: &Document<T>, id: &Traced<&Id>, sources: Option<Traced<&Vec<Source>>>) {

@@ -3,11 +3,12 @@
 use super::blown::{Carried, Pushed};
 use super::gale;
 use super::ice;
-use super::line::{AS_WRITTEN, lines};
+use super::line::{AS_WRITTEN, Line, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
+use super::shown::Shown;
 use super::traced::{Traced, all, see};
 use crate::at;
 use crate::network::{Fellow, ResolvedEnd, ResolvedHop};
@@ -52,6 +53,9 @@ fn hanging(own: &ResolvedEnd<'_>, fellows: &[Fellow<'_>]) -> Traced<Kilograms> {
 pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>, fellows: &[Fellow<'_>]) -> FixingLines {
     let support = own.support;
     let stated = see!(support.fixings).map(Option::as_ref).stated(Reason::NoFixings);
+    if stated.value().is_err() {
+        return none(&stated);
+    }
     let carried = Carried::of(own, fellows);
     let wind = gale::stated(own, hop);
     let raise = gale::raise(own, &wind);
@@ -77,7 +81,7 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>, fellows: &[F
     });
     let of_support = stated.map(|fixings| fixings.mass.as_ref().map_or(0.0, |mass| mass.value.0));
     let mass = all((&hanging(own, fellows), &of_support, &on_it));
-    let mass = stated.and_then(|_| mass.map(|(hung, support, ice)| Kilograms(hung.0 + support + ice)));
+    let mass = mass.map(|(hung, support, ice)| Kilograms(hung.0 + support + ice));
     let held = held(own, &stated, &pushed, &mass);
     let bears = |of: fn(&crate::spec::FixingStrength) -> Given<Newtons>| {
         stated.map(|fixings| fixings.bears.as_ref().map(of)).stated(Reason::NobodySays)
@@ -89,8 +93,8 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>, fellows: &[F
     let stated_by = stated.map(|fixings| fixings.bears.as_ref().map(|bears| Saying::name(&bears.stated_by)));
     FixingLines {
         fixings: stated.map(|fixings| Saying::name(format!("{} × {}", fixings.count, fixings.title))).line(),
-        force: stated.and_then(|_| pushed.map(|pushed| pushed.force)).line(),
-        moment: stated.and_then(|_| pushed.map(|pushed| pushed.moment)).line(),
+        force: pushed.map(|pushed| pushed.force).line(),
+        moment: pushed.map(|pushed| pushed.moment).line(),
         mass: mass.line(),
         tension: held.map(|held| held.tension).line(),
         shear: held.map(|held| held.shear).line(),
@@ -130,4 +134,24 @@ fn held(
         }),
         SupportKind::Mast => Traced::missing(Missing::judged(Reason::MastIsEngineers, at!(support.kind))),
     })
+}
+
+/// The lines where no fixings are stated, which is nearly everywhere: nothing is computed for them.
+fn none(stated: &Traced<&Fixings>) -> FixingLines {
+    fn line<T: Shown>(stated: &Traced<&Fixings>) -> Line<T> {
+        stated.judge(|_| Err(Reason::NoFixings)).line()
+    }
+    FixingLines {
+        fixings: line(stated),
+        force: line(stated),
+        moment: line(stated),
+        mass: line(stated),
+        tension: line(stated),
+        shear: line(stated),
+        bears_tension: line(stated),
+        bears_shear: line(stated),
+        stated_by: line(stated),
+        tension_in_hand: line(stated),
+        shear_in_hand: line(stated),
+    }
 }

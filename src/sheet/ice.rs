@@ -2,12 +2,12 @@
 
 use super::blown::{Blown, Carried};
 use super::gale;
-use super::line::{AS_WRITTEN, lines};
+use super::line::{AS_WRITTEN, Line, lines};
 use super::method::{Method, cited};
 use super::missing::Missing;
 use super::reason::Reason;
 use super::saying::Saying;
-use super::shown::Part;
+use super::shown::{Part, Shown};
 use super::traced::{Traced, all, see};
 use crate::at;
 use crate::network::{Fellow, ResolvedEnd, ResolvedHop};
@@ -51,6 +51,9 @@ pub(super) fn share(ice: &Ice) -> Percent {
 
 pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>, fellows: &[Fellow<'_>]) -> IceLines {
     let ice = stated(own, hop);
+    if ice.value().is_err() {
+        return none(&ice);
+    }
     let thickness = ice.map(|ice| ice.thickness.value);
     let layer = ice.map(|ice| (ice.thickness.value, ice.density.value));
     let carried = Carried::of(own, fellows);
@@ -60,19 +63,33 @@ pub(super) fn compute(own: &ResolvedEnd<'_>, hop: &ResolvedHop<'_>, fellows: &[F
     let beside = all((&survival, &ice)).map(|(gale, ice)| gale.with_share(share(ice)));
     let iced = carried.iced(&thickness);
     let blown = Blown::of(beside, &iced);
-    // Without ice nothing is said of the wind beside it.
-    let of_ice = |force: Traced<Newtons>| ice.and_then(|_| force);
     IceLines {
         class: ice.map(|ice| ice.class.map(|class| Saying::name(class.word()))).stated(Reason::NobodySays).line(),
         thickness: ice.map(|ice| ice.thickness.clone()).line(),
         density: ice.map(|ice| ice.density.clone()).line(),
-        mass: ice.and_then(|_| all((&carried.own, &layer)).map(|(own, (t, density))| own.ice(t, density))).line(),
-        support_mass: ice
-            .and_then(|_| all((&carried.tube, &layer)).map(|(tube, (t, density))| tube.ice(t, density)))
-            .line(),
+        mass: all((&carried.own, &layer)).map(|(own, (t, density))| own.ice(t, density)).line(),
+        support_mass: all((&carried.tube, &layer)).map(|(tube, (t, density))| tube.ice(t, density)).line(),
         wind_share: ice.map(|ice| Part(share(ice))).line(),
-        force: of_ice(blown.force(&iced.own)).line(),
-        moment: ice.and_then(|_| blown.pole.map(|pole| pole.moment())).line(),
-        stress: ice.and_then(|_| blown.pole.map(|pole| pole.stress())).line(),
+        force: blown.force(&iced.own).line(),
+        moment: blown.pole.map(|pole| pole.moment()).line(),
+        stress: blown.pole.map(|pole| pole.stress()).line(),
+    }
+}
+
+/// The lines where no ice is stated, which is nearly everywhere: nothing is computed for them.
+fn none(ice: &Traced<&Ice>) -> IceLines {
+    fn line<T: Shown>(ice: &Traced<&Ice>) -> Line<T> {
+        ice.judge(|_| Err(Reason::NoIce)).line()
+    }
+    IceLines {
+        class: line(ice),
+        thickness: line(ice),
+        density: line(ice),
+        mass: line(ice),
+        support_mass: line(ice),
+        wind_share: line(ice),
+        force: line(ice),
+        moment: line(ice),
+        stress: line(ice),
     }
 }

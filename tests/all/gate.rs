@@ -206,6 +206,7 @@ const WITHOUT_A_VALUE: &[&str] = &[
     "supply-in-the-weather",
     "supply-not-accepted",
     "supply-port-used-twice",
+    "supply-rate-unstated",
     "supply-shared-unstated",
     "terrain-tile-missing",
     "title-block-open",

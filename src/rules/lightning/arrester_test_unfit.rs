@@ -1,7 +1,8 @@
 //! A surge arrester was not tested for what lightning may put on it where it stands.
 
+use crate::network::Part;
 use crate::rules::prelude::*;
-use crate::spec::{Arrester, ImpulseCategory};
+use crate::spec::{Arrester, Entry, ImpulseCategory, Run};
 use crate::units::Kiloamperes;
 
 rule! {
@@ -11,7 +12,7 @@ rule! {
     /// come along the cable: its arresters need a test of category D1 (10/350 µs). In the protected volume and apart from the
     /// system only what a strike nearby induces comes along: C2 (8/20 µs), for which a test of D1 does as well. Where the
     /// designer of the protection states a current for a line (`line_current`), the current of the test is held against it.
-    /// Nothing is judged where nobody says whether the structure has a system.
+    /// Nothing is judged where nobody says whether the structure has a system, nor of a cord between two things on one support.
     ///
     /// Source: IEC 61643-21 table 3 and IEC 61643-22 (from memory, not seen).
     severity: Warning,
@@ -21,7 +22,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
-    let (Some(wanted), false) = (sheet.lightning.test, spec.outdoor.value.0 <= 0.0) else { return };
+    let (Some(wanted), true) = (sheet.lightning.test, asks_for_a_test(spec)) else { return };
     let end = sheet.resolved.end;
     let most = sheet.lightning.lines.line_current.value().ok();
     let why = why(wanted);
@@ -49,6 +50,11 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
             None => format!("take an arrester tested by category {}", wanted.word()),
         });
     }
+}
+
+/// Whether a run may bring anything of a strike into a building or a cabinet.
+pub(super) fn asks_for_a_test(run: Part<'_, Run>) -> bool {
+    run.outdoor.value.0 > 0.0 && run.enters() != Entry::None
 }
 
 /// The greatest current of a test that answers the one that is asked for.

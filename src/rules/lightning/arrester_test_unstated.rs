@@ -1,5 +1,6 @@
 //! Nobody says which impulse tests a surge arrester has passed.
 
+use super::arrester_test_unfit::asks_for_a_test;
 use crate::rules::prelude::*;
 
 rule! {
@@ -16,7 +17,7 @@ rule! {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
-    let (Some(wanted), false) = (sheet.lightning.test, spec.outdoor.value.0 <= 0.0) else { return };
+    let (Some(wanted), true) = (sheet.lightning.test, asks_for_a_test(spec)) else { return };
     let mut told = Vec::new();
     for &arrester in &run.resolved.arresters {
         if !arrester.impulse_tests.is_empty() || told.contains(&arrester.at) {
