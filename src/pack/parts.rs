@@ -47,15 +47,12 @@ pub(super) fn arresters(run: &ResolvedRun<'_>, voice: Voice) -> Vec<Arresters> {
     let mut models: Vec<Arresters> = Vec::new();
     for (arrester, used) in run.arresters.iter().zip(&run.run.arresters) {
         let at = place(used.at, voice);
-        match models.iter_mut().find(|model| *model.title == *arrester.title) {
-            Some(model) => {
-                model.number += 1;
-                model.places = format!("{}, {at}", model.places);
-            }
-            None => {
-                let tests = tests(arrester, voice);
-                models.push(Arresters { number: 1, title: arrester.title.to_string(), tests, places: at });
-            }
+        if let Some(model) = models.iter_mut().find(|model| *model.title == *arrester.title) {
+            model.number += 1;
+            model.places = format!("{}, {at}", model.places);
+        } else {
+            let tests = tests(arrester, voice);
+            models.push(Arresters { number: 1, title: arrester.title.to_string(), tests, places: at });
         }
     }
     models

@@ -330,6 +330,8 @@ pub(super) fn grounding(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         text_or(end.resolved.earth.map(|point| &point.spec.title), voice.say("not-stated"))
     });
     sides.words("ground-terminal", |end, _| end.resolved.radio.ground.terminal.to_string());
-    lightning::rows(sheet, voice).into_iter().for_each(|row| sides.table.row(row));
+    for row in lightning::rows(sheet, voice) {
+        sides.table.row(row);
+    }
     sides.table
 }

@@ -87,10 +87,11 @@ fn location(slope: &Slope, effective: f64, height: f64) -> f64 {
 
 /// The location factor behind the edge of a cliff.
 fn behind_cliff(along: f64, height: f64) -> f64 {
-    let (x, y) = (libm::log10(along), libm::log10(height.max(0.1)));
-    let polynomial = |[cubic, square, linear, plain]: [f64; 4]| ((cubic * y + square) * y + linear) * y + plain;
-    let a = polynomial([-1.3420, -0.8222, 0.4609, -0.0791]);
-    let b = polynomial([-1.0196, -0.8910, 0.5343, -0.1156]);
-    let c = polynomial([0.8030, 0.4236, -0.5738, 0.1606]);
-    (a * x + b) * x + c
+    let (far, high) = (libm::log10(along), libm::log10(height.max(0.1)));
+    let polynomial =
+        |[cubic, square, linear, plain]: [f64; 4]| ((cubic * high + square) * high + linear) * high + plain;
+    let square = polynomial([-1.3420, -0.8222, 0.4609, -0.0791]);
+    let linear = polynomial([-1.0196, -0.8910, 0.5343, -0.1156]);
+    let plain = polynomial([0.8030, 0.4236, -0.5738, 0.1606]);
+    (square * far + linear) * far + plain
 }

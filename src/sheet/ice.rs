@@ -11,7 +11,7 @@ use super::shown::{Part, Shown};
 use super::traced::{Traced, all, see};
 use crate::at;
 use crate::network::{Fellow, ResolvedEnd, ResolvedHop};
-use crate::spec::Ice;
+use crate::spec::{Ice, IceClass};
 use crate::units::{
     Given, Kilograms, KilogramsPerCubicMetre, Megapascals, Millimetres, NewtonMetres, Newtons, Percent,
 };
@@ -45,7 +45,7 @@ pub(super) fn stated<'n>(own: &ResolvedEnd<'n>, resolved: &ResolvedHop<'n>) -> T
 
 /// Share of the pressure of the survival wind that acts beside it.
 pub(super) fn share(ice: &Ice) -> Percent {
-    let by_class = || ice.class.map_or(Percent(100.0), |class| class.wind_share());
+    let by_class = || ice.class.map_or(Percent(100.0), IceClass::wind_share);
     ice.wind_share.as_ref().map_or_else(by_class, |share| share.value)
 }
 

@@ -9,7 +9,7 @@ use crate::fixture::Bench;
 use crate::packs::{example, pages};
 
 /// The text of a pack as the program writes it.
-fn printed(folder: &Path, kind: &str, which: &str, language: &str) -> String {
+pub fn printed(folder: &Path, kind: &str, which: &str, language: &str) -> String {
     let out = tempfile::tempdir().expect("a folder");
     let mut command = Command::new(env!("CARGO_BIN_EXE_hopwright"));
     command.args(["pack", kind, which, "--language", language, "--draft", "--network"]).arg(folder);

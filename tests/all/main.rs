@@ -36,6 +36,7 @@ mod lightning;
 mod losses;
 mod mends;
 mod mends_licence;
+mod mounting;
 mod nasty;
 mod network_pack;
 mod one_at_a_time;

@@ -1,7 +1,7 @@
 //! The fixings of a support are not judged.
 
 use crate::rules::prelude::*;
-use crate::sheet::{Missing, Reason};
+use crate::sheet::{Cause, Missing, Reason};
 
 rule! {
     /// The fixings of a support are stated, and they are not judged.
@@ -22,30 +22,38 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let (message, help) = match (lines.tension.value(), lines.shear.value()) {
-        (Ok(tension), Ok(shear)) if lines.bears_tension.value().is_err() => (
-            format!(
-                "site `{}`: each fixing of `{}` must hold {tension} of pull and {shear} of shear, and what it bears is not \
-                 stated",
+        (Ok(tension), Ok(shear)) => {
+            if lines.bears_tension.value().is_ok() {
+                return;
+            }
+            let message = format!(
+                "site `{}`: each fixing of `{}` must hold {tension} of pull and {shear} of shear, and what it bears is \
+                 not stated",
                 site.id, support.id
-            ),
-            "have a structural engineer state what each bears where it sits, and write it under `bears`",
-        ),
-        // Of an antenna without an area another rule speaks.
-        (
-            Err(Missing {
-                reason: Reason::NoWindArea | Reason::NoWindAreaBeside { .. } | Reason::Crowded { .. }, ..
-            }),
-            _,
-        )
-        | (Ok(_), _) => return,
-        (Err(missing), _) => (
-            format!(
+            );
+            (message, "have a structural engineer state what each bears where it sits, and write it under `bears`")
+        }
+        (Err(missing), _) | (_, Err(missing)) => {
+            if told_elsewhere(missing) {
+                return;
+            }
+            let message = format!(
                 "site `{}`: what the fixings of `{}` must hold is not computed: {}",
                 site.id, support.id, missing.reason
-            ),
-            "state what is missing, or have a structural engineer confirm the fixings and leave them out here",
-        ),
+            );
+            (
+                message,
+                "state what is missing, or have a structural engineer confirm the fixings and leave them out here",
+            )
+        }
     };
     let finding = found.report(&RULE, at!(support.fixings), message, "not judged");
     finding.help(help);
+}
+
+/// Whether another rule speaks of it: of an antenna without an area, of what is broken or out of range.
+fn told_elsewhere(missing: &Missing) -> bool {
+    let of_area =
+        matches!(missing.reason, Reason::NoWindArea | Reason::NoWindAreaBeside { .. } | Reason::Crowded { .. });
+    of_area || missing.cause != Cause::Judged
 }
