@@ -3,12 +3,21 @@
 //! A part is named `std:` and its id. It says what its standard says, which is a limit and hardly ever what is found; where no
 //! standard sets a figure it gives the range of the trade. There is nothing of any maker in it.
 
+mod sizes;
+
 use std::sync::LazyLock;
 
 use crate::spec::STANDARD;
 
+pub use sizes::{Size, sizes};
+
 /// The texts as they are written, many documents each.
-const TEXTS: [&str; 2] = [include_str!("standard/cables.yaml"), include_str!("standard/supplies.yaml")];
+const TEXTS: [&str; 4] = [
+    include_str!("standard/cables.yaml"),
+    include_str!("standard/dc-cables.yaml"),
+    include_str!("standard/fibres.yaml"),
+    include_str!("standard/supplies.yaml"),
+];
 
 /// A standard part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::cautions::{self, Caution};
 use super::company;
 use super::figures::{self, Figure};
+use super::lightning;
 use super::lobes::Lobes;
 use super::parts::{self, PartRow};
 use super::phrases::{across, angle, feeds, least_conductor, reach};
@@ -266,7 +267,7 @@ fn grounding(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
     let length = grounding.length.as_ref().map(|length| voice.given_in_both(length));
     let torque = ground.torque.as_ref().map(|torque| voice.given_in_both(torque));
     let conductor = grounding.conductor.as_ref().map(|size| voice.number(size));
-    vec![
+    let mut facts = vec![
         fact(voice.say("ground-conductor"), text_or(conductor, not_set())),
         fact(voice.say("ground-metal"), voice.term(grounding.material.words())),
         fact(voice.say("ground-least"), least_conductor(end, voice)),
@@ -276,7 +277,9 @@ fn grounding(end: &EndSheet<'_>, voice: Voice) -> Vec<Fact> {
         fact(voice.say("ground-bonded"), voice.say(bonded)),
         fact(voice.say("ground-terminal"), &ground.terminal),
         fact(voice.say("ground-torque"), text_or(torque, voice.say("see-maker"))),
-    ]
+    ];
+    facts.extend(lightning::facts(end, voice));
+    facts
 }
 
 fn target(end: &EndSheet<'_>, voice: Voice) -> Target {

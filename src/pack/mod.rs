@@ -27,6 +27,7 @@ mod glyphs;
 mod install;
 mod kind;
 mod licence;
+mod lightning;
 mod lobes;
 mod names;
 mod network;

@@ -6,9 +6,9 @@ use serde::Serialize;
 
 use super::words::text_or;
 use crate::network::{ResolvedEnd, ResolvedRun};
-use crate::sheet::{EndSheet, FibreSheet, RunSheet, across_flats};
-use crate::spec::{AlignedBy, Orientation, Plugs, RunPlace, Screening};
-use crate::units::{Given, Kilograms};
+use crate::sheet::{EndSheet, FibreSheet, RunSheet, wrench};
+use crate::spec::{AlignedBy, Arrester, Orientation, Plugs, RunPlace, Screening};
+use crate::units::{Given, Kilograms, Millimetres};
 use crate::voice::{Voice, shown};
 
 /// Something to take, ticked off on the ground.
@@ -27,7 +27,19 @@ fn part(quantity: &dyn Display, what: String, detail: String) -> PartRow {
 pub(super) struct Arresters {
     pub number: usize,
     pub title: String,
+    /// The impulse tests it has passed, in brackets; nothing where none is stated.
+    pub tests: String,
     pub places: String,
+}
+
+/// The impulse tests of an arrester: ` (D1 2.5 kA, C2 5 kA)`.
+fn tests(arrester: &Arrester, voice: Voice) -> String {
+    let tests: Vec<String> = arrester
+        .impulse_tests
+        .iter()
+        .map(|test| format!("{} {}", test.category.word(), voice.number(&test.current)))
+        .collect();
+    if tests.is_empty() { String::new() } else { format!(" ({})", tests.join(", ")) }
 }
 
 /// The arresters of a run, each model once.
@@ -35,12 +47,12 @@ pub(super) fn arresters(run: &ResolvedRun<'_>, voice: Voice) -> Vec<Arresters> {
     let mut models: Vec<Arresters> = Vec::new();
     for (arrester, used) in run.arresters.iter().zip(&run.run.arresters) {
         let at = place(used.at, voice);
-        match models.iter_mut().find(|model| *model.title == *arrester.title) {
-            Some(model) => {
-                model.number += 1;
-                model.places = format!("{}, {at}", model.places);
-            }
-            None => models.push(Arresters { number: 1, title: arrester.title.to_string(), places: at }),
+        if let Some(model) = models.iter_mut().find(|model| *model.title == *arrester.title) {
+            model.number += 1;
+            model.places = format!("{}, {at}", model.places);
+        } else {
+            let tests = tests(arrester, voice);
+            models.push(Arresters { number: 1, title: arrester.title.to_string(), tests, places: at });
         }
     }
     models
@@ -49,7 +61,8 @@ pub(super) fn arresters(run: &ResolvedRun<'_>, voice: Voice) -> Vec<Arresters> {
 /// The same in one cell.
 pub(super) fn arresters_in_words(run: &ResolvedRun<'_>, voice: Voice) -> String {
     let models = arresters(run, voice);
-    let models: Vec<String> = models.iter().map(|model| format!("{}: {}", model.title, model.places)).collect();
+    let models: Vec<String> =
+        models.iter().map(|model| format!("{}{}: {}", model.title, model.tests, model.places)).collect();
     if models.is_empty() { voice.say("none") } else { models.join("; ") }
 }
 
@@ -174,7 +187,7 @@ fn of_run(run: &RunSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
         parts.push(part(&1, voice.say("part-insert"), detail));
     }
     for arrester in arresters(resolved, voice) {
-        let detail = format!("{}: {}", arrester.title, arrester.places);
+        let detail = format!("{}{}: {}", arrester.title, arrester.tests, arrester.places);
         parts.push(part(&arrester.number, voice.say("part-arrester"), detail));
     }
     if let Some(supply) = resolved.supply {
@@ -194,13 +207,14 @@ fn of_fibre(sheet: &FibreSheet<'_>, voice: Voice, parts: &mut Vec<PartRow>) {
     }
 }
 
-/// Wrenches for the screws of the bracket with the torques they must reach, and what else is not a part.
+/// Wrenches for the screws of bracket, antenna and support with the torques they must reach, and what else is not a part.
 pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
-    let fasteners = &end.resolved.bracket.fasteners;
-    let mut sizes: Vec<u8> = fasteners.iter().filter_map(|fastener| across_flats(&fastener.thread)).collect();
-    sizes.sort_unstable();
-    sizes.dedup();
-    let torques = fasteners.iter().map(|fastener| fastener.torque.value);
+    let own = end.resolved;
+    let fasteners = || own.support.fasteners.iter().chain(&own.antenna.fasteners).chain(&own.bracket.fasteners);
+    let mut sizes: Vec<(Millimetres, String)> = fasteners().filter_map(wrench).collect();
+    sizes.sort_by(|(one, _), (other, _)| one.0.total_cmp(&other.0));
+    sizes.dedup_by(|(one, _), (other, _)| one == other);
+    let torques = fasteners().map(|fastener| fastener.torque.value);
     let least = torques.clone().min_by(|one, other| one.0.total_cmp(&other.0));
     let most = torques.max_by(|one, other| one.0.total_cmp(&other.0));
     let wrench = match (least, most) {
@@ -215,7 +229,7 @@ pub(super) fn tools(end: &EndSheet<'_>, voice: Voice) -> String {
     let wrench = if sizes.is_empty() {
         wrench
     } else {
-        let sockets = sizes.iter().map(|size| format!("{size} mm")).collect::<Vec<_>>().join(", ");
+        let sockets = sizes.into_iter().map(|(_, words)| words).collect::<Vec<_>>().join(", ");
         voice.with("tool-wrench-sockets", &[("wrench", &wrench), ("sockets", &shown(&sockets))])
     };
     let looked_at = match end.resolved.radio.aligned_by() {

@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use super::cautions::{Caution, Hazard};
 use super::licence;
+use super::lightning;
 use super::parts::{open_ports, place, way_up};
 use super::words::text_or;
-use crate::sheet::{Arrival, EndSheet, FibreSheet, HopSheet, RunSheet, Saying};
-use crate::spec::{AlignedBy, Carried, Construction, Entry, Radio, RunPlace};
+use crate::sheet::{Arrival, EndSheet, FibreSheet, HopSheet, RunSheet, Saying, wrench};
+use crate::spec::{AlignedBy, Carried, Construction, Entry, Fastener, Radio, RunPlace};
 use crate::units::Millimetres;
 use crate::voice::{Open, Voice};
 
@@ -66,6 +67,9 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -
     let tube = voice.given_in_both(&support.outside_diameter);
     let kind = voice.term(support.kind.word());
     steps.step_with("step-tube", &[("support", &support.id), ("kind", &kind), ("diameter", &tube)]);
+    for screw in &support.fasteners {
+        tighten("step-torque-support", screw, &mut steps);
+    }
     steps.step("step-landmark");
     steps.step("step-look");
     if let Some(plate) = bracket.plate.as_ref().filter(|_| own.end.bracket.plate) {
@@ -77,6 +81,11 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -
     }
     let polarisation = voice.term(sheet.resolved.hop.channel.polarisation.word());
     steps.step_with("step-polarisation", &[("polarisation", &polarisation)]);
+    for screw in &own.antenna.fasteners {
+        tighten("step-torque", screw, &mut steps);
+    }
+    steps.beware(Hazard::Load);
+    lift(end, &mut steps);
     steps.beware(Hazard::Height);
     steps.step_with("step-clamp", &[("height", &voice.given_in_both(&own.end.height))]);
     steps.step("step-hang");
@@ -84,6 +93,30 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, end: &EndSheet<'_>, voice: Voice) -
     steps.step_with("step-bearing", &[("bearing", &voice.line(&lines.true_bearing))]);
     steps.step("step-nip");
     steps.items
+}
+
+/// What is to be lifted, before it is.
+fn lift(end: &EndSheet<'_>, steps: &mut Steps) {
+    match end.lines.lift_mass.get() {
+        Some(mass) => steps.step_with("step-lift", &[("mass", &steps.voice.in_both(mass))]),
+        None => steps.step("step-lift-unstated"),
+    }
+}
+
+/// Screws with their thread, class, wrench and torque.
+fn tighten(key: &'static str, screw: &Fastener, steps: &mut Steps) {
+    let voice = steps.voice;
+    let mut thread = screw.thread.to_string();
+    if let Some(class) = screw.class {
+        thread = format!("{thread}, {}", class.word());
+    }
+    if let Some((_, size)) = wrench(screw) {
+        thread = voice.with("screw-wrench", &[("thread", &thread), ("size", &voice.number(size))]);
+    }
+    let torque = voice.given_in_both(&screw.torque);
+    let open: [Open<'_>; 4] =
+        [("screws", &screw.title), ("number", &screw.count), ("thread", &thread), ("torque", &torque)];
+    steps.step_with(key, &open);
 }
 
 /// The tilt with the word a crew needs.
@@ -104,6 +137,7 @@ pub(super) fn cabling(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     if own.earth.is_none_or(|earth| earth.bonded.is_none()) {
         steps.step("step-earth-bonded");
     }
+    steps.items.extend(lightning::step(end, voice).map(|text| Item::Step { text }));
     let bond = text_or(own.earth.map(|point| &point.spec.title), voice.say("step-earth-ask"));
     steps.step_with("step-bond", &[("bond", &bond)]);
     let terminal = &own.radio.ground;
@@ -368,12 +402,8 @@ pub(super) fn alignment(end: &EndSheet<'_>, voice: Voice) -> Vec<Item> {
     steps.step("step-sweep-tilt");
     steps.step("step-peak");
     steps.step("step-compare");
-    for fastener in &own.bracket.fasteners {
-        let torque = voice.given_in_both(&fastener.torque);
-        let (screws, thread) = (&fastener.title, &fastener.thread);
-        let open: [Open<'_>; 4] =
-            [("screws", screws), ("number", &fastener.count), ("thread", thread), ("torque", &torque)];
-        steps.step_with("step-torque", &open);
+    for screw in &own.bracket.fasteners {
+        tighten("step-torque", screw, &mut steps);
     }
     if own.bracket.fasteners.is_empty() {
         steps.step("step-torque-maker");

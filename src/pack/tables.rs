@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::lightning;
 use super::lobes;
 use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
@@ -203,6 +204,7 @@ pub(super) fn mounting(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     });
     sides.line("tilt-needed", |end| &end.lines.tilt);
     sides.line("tilt-left", |end| &end.lines.tilt_in_hand);
+    sides.line("lift-mass", |end| &end.lines.lift_mass);
     sides.table
 }
 
@@ -235,11 +237,13 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     sides.table
 }
 
-/// Wind, and the people in front of the antenna. Rows that nobody asked about are left out.
+/// Wind, ice, what holds the support, and the people in front of the antenna. Rows that nobody asked about are left out.
 pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
     let rows = |end: &EndSheet<'_>| {
         let mut rows = end.wind.rows(&SectionKey::Wind(end.name));
+        rows.extend(end.ice.rows(&SectionKey::Ice(end.name)));
+        rows.extend(end.fixings.rows(&SectionKey::Fixings(end.name)));
         rows.extend(end.people.rows(&SectionKey::People(end.name)));
         rows
     };
@@ -326,5 +330,8 @@ pub(super) fn grounding(sheet: &HopSheet<'_>, voice: Voice) -> Table {
         text_or(end.resolved.earth.map(|point| &point.spec.title), voice.say("not-stated"))
     });
     sides.words("ground-terminal", |end, _| end.resolved.radio.ground.terminal.to_string());
+    for row in lightning::rows(sheet, voice) {
+        sides.table.row(row);
+    }
     sides.table
 }

@@ -59,20 +59,20 @@ impl Terrain {
 /// above terrain II.
 ///
 /// ```text
-/// k_r = 0.19 (z_0 / 0.05)^0.07,   c_r = k_r ln(z / z_0),   I_v = 1 / ln(z / z_0)
-/// q_p = (1 + 7 I_v) 0.625 (c_r v_b)²
+/// k_r = 0.19 (z_0 / 0.05)^0.07,   c_r = k_r ln(z / z_0),   I_v = 1 / (c_o ln(z / z_0))
+/// q_p = (1 + 7 I_v) 0.625 (c_r c_o v_b)²
 /// ```
 ///
-/// Flat ground, no hill and no gap; heights to 200 m.
+/// `c_o` is 1 on flat ground, else as [`super::orography::factor`] has it; no gap between hills; heights to 200 m.
 ///
 /// Source: EN 1991-1-4:2005, 4.3 to 4.5 (from memory, not seen).
 #[must_use]
-pub fn peak_pressure_en(basic: MetresPerSecond, height: Metres, terrain: Terrain) -> Pascals {
+pub fn peak_pressure_en(basic: MetresPerSecond, height: Metres, terrain: Terrain, orography: f64) -> Pascals {
     let (roughness, least) = terrain.roughness();
     let log = libm::log(height.0.max(least) / roughness);
     let factor = 0.19 * libm::pow(roughness / 0.05, 0.07);
-    let mean = factor * log * basic.0;
-    Pascals((1.0 + 7.0 / log) * EN_HALF_DENSITY * mean * mean)
+    let mean = factor * log * orography * basic.0;
+    Pascals((1.0 + 7.0 / (orography * log)) * EN_HALF_DENSITY * mean * mean)
 }
 
 /// How open the ground is, by ASCE 7.

@@ -11,6 +11,7 @@ pub mod channel;
 pub mod grounding;
 pub mod interference;
 pub mod licence;
+pub mod lightning;
 pub mod mount;
 pub mod paper;
 pub mod path;
@@ -114,8 +115,11 @@ pub static ALL: &[&Entry] = &[
     &licence::power_above_licence::ENTRY,
     &licence::registration_missing::ENTRY,
     &mount::antenna_off_support::ENTRY,
+    &mount::fixing_overloaded::ENTRY,
+    &mount::fixings_not_judged::ENTRY,
     &mount::metals_unlike::ENTRY,
     &mount::nominal_size_as_diameter::ENTRY,
+    &mount::orography_not_counted::ENTRY,
     &mount::plate_not_made::ENTRY,
     &mount::pole_near_clamp_limit::ENTRY,
     &mount::pole_outside_clamp::ENTRY,
@@ -183,6 +187,7 @@ pub static ALL: &[&Entry] = &[
     &run::supply_outside_temperature::ENTRY,
     &run::supply_overloaded::ENTRY,
     &run::supply_passes_no_data::ENTRY,
+    &run::supply_rate_unstated::ENTRY,
     &run::voltage_reserve_small::ENTRY,
     &run::wiring_unfit::ENTRY,
     &run::wiring_unstated::ENTRY,
@@ -202,6 +207,16 @@ pub static ALL: &[&Entry] = &[
     &grounding::ground_conductor_missing::ENTRY,
     &grounding::ground_conductor_too_thin::ENTRY,
     &grounding::ground_metal_unlisted::ENTRY,
+    &lightning::antenna_outside_protected_volume::ENTRY,
+    &lightning::arrester_test_unfit::ENTRY,
+    &lightning::arrester_test_unstated::ENTRY,
+    &lightning::lightning_facts_disagree::ENTRY,
+    &lightning::lightning_not_judged::ENTRY,
+    &lightning::mast_bond_unstated::ENTRY,
+    &lightning::protected_volume_unstated::ENTRY,
+    &lightning::protection_level_too_high::ENTRY,
+    &lightning::separation_too_small::ENTRY,
+    &lightning::separation_unstated::ENTRY,
     &record::antenna_found_elsewhere::ENTRY,
     &record::cable_test_failed::ENTRY,
     &record::ends_disagree::ENTRY,

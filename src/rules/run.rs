@@ -43,6 +43,7 @@ pub mod supply_not_of_its_class;
 pub mod supply_outside_temperature;
 pub mod supply_overloaded;
 pub mod supply_passes_no_data;
+pub mod supply_rate_unstated;
 pub mod voltage_reserve_small;
 pub mod wiring_unfit;
 pub mod wiring_unstated;

@@ -75,6 +75,14 @@ impl List<'_> {
                 self.add(radio, &see!(radio.id).decided_by(&see!(run.feeds)), None);
             }
         }
+        self.fibres(own);
+    }
+
+    fn fibres(&mut self, own: &ResolvedEnd<'_>) {
+        for resolved in &own.fibre_runs {
+            let (run, fibre) = (resolved.run, resolved.fibre);
+            self.add(fibre, &see!(fibre.id).decided_by(&see!(run.fibre)), Some(see!(fibre.sources)));
+        }
     }
 
     /// The templates that values are taken from.

@@ -5,9 +5,12 @@ use super::beside::{self, Beside};
 use super::direction::Direction;
 use super::dish::{self, DishSheet};
 use super::fibre::{self, FibreSheet};
+use super::fixing::{self, FixingLines};
 use super::geometry::altitude;
 use super::ground::{self, Code, GroundLines};
+use super::ice::{self, IceLines};
 use super::key::SectionKey;
+use super::lightning::{self, LightningSheet};
 use super::line::{AS_WRITTEN, Line, Section, lines};
 use super::meter;
 use super::method::{Method, cited};
@@ -32,7 +35,9 @@ use crate::network::{Companions, Fellow, ResolvedEnd, ResolvedHop};
 use crate::physics::geodesy::Position;
 use crate::physics::magnetic;
 use crate::spec::{Both, EndName};
-use crate::units::{Celsius, Dbm, Decibels, Degrees, Given, MeterVolts, Metres, Millimetres, Quantity as _, Volts};
+use crate::units::{
+    Celsius, Dbm, Decibels, Degrees, Given, Kilograms, MeterVolts, Metres, Millimetres, Quantity as _, Volts,
+};
 
 const MAGNETIC: Method = cited("World Magnetic Model 2025 on the date of the network");
 const MAGNETIC_ERROR: Method = cited("√(0.26² + (5417/H)²), World Magnetic Model 2025 technical report");
@@ -51,6 +56,7 @@ lines! {
         tilt_least: Degrees, "", "lowest tilt the bracket gives as mounted", "bracket range, orientation, plate and stop";
         tilt_most: Degrees, "", "highest tilt the bracket gives as mounted", "bracket range, orientation and plate";
         tilt_in_hand: Degrees, "", "tilt left to the nearer end of that range", "tilt range less the tilt to set";
+        lift_mass: Kilograms, "", "mass to lift: antenna, radio and bracket", "sum of the three, without ice";
         pole: Given<Millimetres>, "D_p", "outside diameter of the support", AS_WRITTEN;
         align_state: Saying, "", "modulation state of the far end while aligning",
             "as its radio says, else its most robust at the bandwidth";
@@ -96,6 +102,8 @@ pub struct EndSheet<'n> {
     pub align_power: Option<Dbm>,
     /// Its grounding.
     pub ground: GroundLines,
+    /// Lightning protection, as others state it.
+    pub lightning: LightningSheet,
     /// Thresholds of common practice.
     pub practice: Practice,
     /// Hottest air.
@@ -110,6 +118,10 @@ pub struct EndSheet<'n> {
     pub metals: Option<Metals>,
     /// The wind on it.
     pub wind: WindLines,
+    /// The ice on it.
+    pub ice: IceLines,
+    /// The fixings of its support.
+    pub fixings: FixingLines,
     /// A pipe that would hold still enough, where the pole does not.
     pub stiffer: Option<StifferPipe>,
     /// What sway may cost.
@@ -147,9 +159,12 @@ impl EndSheet<'_> {
         self.lines.missing(each);
         self.dish.missing(each);
         self.wind.missing(each);
+        self.ice.missing(each);
+        self.fixings.missing(each);
         self.people.missing(each);
         self.thresholds.iter().for_each(|threshold| threshold.lines.missing(each));
         self.ground.missing(each);
+        self.lightning.lines.missing(each);
         self.fibre_runs.iter().for_each(|run| run.lines.missing(each));
         self.arrivals.iter().for_each(|arrival| arrival.lines.missing(each));
         self.runs.iter().for_each(|run| run.missing(each));
@@ -161,8 +176,13 @@ impl EndSheet<'_> {
         self.dish.sections(end, sections);
         sections.extend(self.thresholds.iter().enumerate().map(|(i, threshold)| threshold.section(end, i)));
         sections.push(self.wind.section(SectionKey::Wind(end), Title::Wind { end }).planned());
+        let ice = self.ice.section(SectionKey::Ice(end), Title::Ice { end }).planned();
+        let fixings = self.fixings.section(SectionKey::Fixings(end), Title::Fixings { end }).planned();
+        sections.extend([ice, fixings].into_iter().filter(|section| !section.rows.is_empty()));
         sections.push(self.people.section(SectionKey::People(end), Title::People { end }));
         sections.push(self.ground.section(SectionKey::Ground(end), Title::Grounding { end }).planned());
+        let lightning = self.lightning.lines.section(SectionKey::Lightning(end), Title::Lightning { end }).planned();
+        sections.extend(Some(lightning).filter(|section| !section.rows.is_empty()));
         sections.extend(self.others.iter().map(|beside| beside.section(self.resolved)));
         sections.extend(self.arrivals.iter().enumerate().map(|(i, arrival)| arrival.section(end, i)));
         sections.extend(self.runs.iter().enumerate().map(|(i, run)| run.section(end, i)));
@@ -202,6 +222,7 @@ pub(super) fn compute<'n>(
         height_mend,
         align_power: meter::power_that_reads(own, far, incoming, target),
         ground: ground::compute(own, &code, target, shared::earth(hop, own, company)),
+        lightning: lightning::compute(own),
         shared: shared::supplies(hop, own, company),
         diameter: beside::diameter(hop, own),
         others: beside::compute(hop, own, &beside),
@@ -212,6 +233,8 @@ pub(super) fn compute<'n>(
         dish: dish::compute(own, far, incoming),
         thresholds: threshold::compute(own, hop),
         metals: mount::metals(own),
+        ice: ice::compute(own, hop, &beside),
+        fixings: fixing::compute(own, hop, &beside),
         stiffer,
         wind,
         wind_loss: target.wind_loss.clone(),
@@ -249,6 +272,7 @@ fn lines(
         tilt_least: reach.map(|reach| reach.least).line(),
         tilt_most: reach.map(|reach| reach.most).line(),
         tilt_in_hand: all((reach, tilt)).map(|(reach, tilt)| reach.left(tilt)).line(),
+        lift_mass: mount::lifted(own).line(),
         pole: written!(support.outside_diameter).line(),
         align_state: incoming.levels.aligns_in.clone(),
         aligned_by: meter.by,

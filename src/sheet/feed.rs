@@ -13,7 +13,7 @@ use crate::physics::ethernet_power::{Class, MOST_POWER, MOST_VOLTAGE, by_number,
 use crate::physics::power_chain::{Chain, Wants, settle};
 use crate::physics::power_feed::{Feeder, NoOperatingPoint, OperatingPoint, longest_run};
 use crate::spec::{Carried, Construction, Supply};
-use crate::units::{Given, Metres, Ohms, OhmsPerKilometre, SquareMillimetres, Volts, Watts};
+use crate::units::{Amperes, Given, Metres, Ohms, OhmsPerKilometre, SquareMillimetres, Volts, Watts};
 
 /// What reaches the radio.
 #[derive(Debug, Clone, PartialEq)]
@@ -124,6 +124,13 @@ impl<'n> Feeding<'n> {
     /// A part of what reaches the radio.
     pub(super) fn point<T>(&self, part: impl FnOnce(OperatingPoint) -> T) -> Traced<T> {
         self.settled().map(|chain| part(chain.first))
+    }
+
+    /// What flows in one conductor: as many carry it there as there are pairs, and as many back.
+    pub(super) fn conductor_current(&self) -> Traced<Amperes> {
+        let pairs = self.supply.and_then(|supply| see!(supply.pairs).map(|pairs| *pairs));
+        all((&self.point(|point| point.current), &pairs))
+            .map(|(current, pairs)| Amperes(current.0 / f64::from(pairs.max(1))))
     }
 
     pub(super) fn radio_voltage(&self) -> Traced<Volts> {

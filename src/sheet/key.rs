@@ -82,10 +82,16 @@ pub enum SectionKey {
     Threshold(EndName, usize),
     /// Wind.
     Wind(EndName),
+    /// Ice.
+    Ice(EndName),
+    /// Fixings of the support.
+    Fixings(EndName),
     /// People.
     People(EndName),
     /// Grounding.
     Ground(EndName),
+    /// Lightning protection.
+    Lightning(EndName),
     /// A cable run, by its number.
     Run(EndName, usize),
     /// A run of fibre, by its number.
@@ -152,8 +158,11 @@ impl SectionKey {
             Self::LobeReading(end, OnLobe::Both) => format!("ends.{end}.side_lobes.both"),
             Self::Threshold(end, number) => numbered(format!("ends.{end}.thresholds"), number),
             Self::Wind(end) => format!("ends.{end}.wind"),
+            Self::Ice(end) => format!("ends.{end}.ice"),
+            Self::Fixings(end) => format!("ends.{end}.fixings"),
             Self::People(end) => format!("ends.{end}.people"),
             Self::Ground(end) => format!("ends.{end}.ground"),
+            Self::Lightning(end) => format!("ends.{end}.lightning"),
             Self::Run(end, number) => numbered(format!("ends.{end}.runs"), number),
             Self::FibreRun(end, number) => numbered(format!("ends.{end}.fibre_runs"), number),
             Self::Onward(end, number) => numbered(format!("ends.{end}.runs"), number) + ".onward",

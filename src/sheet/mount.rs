@@ -3,6 +3,7 @@
 use super::geometry::altitude;
 use super::path::PathLines;
 use super::pole;
+use super::reason::Reason;
 use super::traced::{Traced, all, read, see};
 use crate::network::{Document, ResolvedEnd};
 use crate::physics::fastener::{self, Strength};
@@ -11,7 +12,7 @@ use crate::physics::metals::{self, Metal};
 use crate::physics::pipe;
 use crate::physics::swing::{self, Swing};
 use crate::spec::{Bracket, BracketSwing, Fastener, Finish, Material, Orientation, ScrewClass, Tilt, Window};
-use crate::units::{Degrees, Metres, Millimetres, NewtonMetres, Volts};
+use crate::units::{Degrees, Kilograms, Metres, Millimetres, NewtonMetres, Volts};
 
 /// Least and greatest tilt, up positive.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -178,6 +179,13 @@ pub fn pipe_named(diameter: Millimetres) -> Option<(&'static str, Millimetres)> 
     pipe::named_for(diameter).map(|pipe| (pipe.name, pipe.outside))
 }
 
+/// What a crew lifts to an end: antenna, radio and bracket.
+pub(super) fn lifted(own: &ResolvedEnd<'_>) -> Traced<Kilograms> {
+    let (radio, dish, bracket) = (own.radio, own.antenna, own.bracket);
+    let each = [read!(radio.mass), read!(dish.mass), read!(bracket.mass)].map(|mass| mass.stated(Reason::NoMass));
+    Traced::each(&each).map(|masses| Kilograms(masses.iter().map(|mass| mass.0).sum()))
+}
+
 /// Torque that a screw bears: the least by what is stated of it, and the most. Without a class it may be of stainless steel
 /// of class 70 or of steel 10.9, without a finish dry or galvanised. None for a thread that is not in the tables.
 #[must_use]
@@ -216,8 +224,9 @@ const fn strength(class: ScrewClass) -> Strength {
     }
 }
 
-/// Size of the wrench for a thread, in millimetres; none for a thread that is not in the tables.
+/// Width of the wrench for a screw, and how it is written: as stated, else that of its thread; none for a thread that is not in the tables.
 #[must_use]
-pub fn across_flats(thread: &str) -> Option<u8> {
-    fastener::across_flats(thread)
+pub fn wrench(screw: &Fastener) -> Option<(Millimetres, String)> {
+    let usual = || fastener::across_flats(&screw.thread).map(|size| (Millimetres(size.into()), format!("{size} mm")));
+    screw.wrench.as_ref().map(|given| (given.value, given.to_string())).or_else(usual)
 }

@@ -8,9 +8,11 @@ use crate::finding::Spot;
 use crate::network::{Fellow, ResolvedEnd};
 use crate::physics::cantilever::{Load, Pole, usual_strength};
 use crate::physics::metals::Metal;
-use crate::physics::pipe;
+use crate::physics::{ice, pipe};
 use crate::spec::{Bracket, Material, SupportKind};
-use crate::units::{Gigapascals, Megapascals, Metres, Millimetres, Newtons, Pascals};
+use crate::units::{
+    Gigapascals, Kilograms, KilogramsPerCubicMetre, Megapascals, Metres, Millimetres, Newtons, Pascals, SquareMetres,
+};
 
 /// Drag of a dish with a flat or bulged cover, and of a box; from memory.
 const DRAG_ANTENNA: f64 = 1.3;
@@ -38,8 +40,10 @@ pub(super) const fn metal(material: Material) -> Option<Metal> {
 pub(super) struct Facing {
     /// Above the ground of the site.
     pub height: Metres,
-    /// What of antenna and radio the wind presses on, each with its drag.
-    pub area: f64,
+    /// What of the antenna the wind presses on.
+    antenna: SquareMetres,
+    /// What of the radio it presses on.
+    radio: SquareMetres,
     /// Beside the axis of the support.
     pub offset: Millimetres,
 }
@@ -48,11 +52,32 @@ impl Facing {
     /// That of an end; `unstated` where its antenna has no wind area.
     pub(super) fn of(own: &ResolvedEnd<'_>, unstated: Reason) -> Traced<Self> {
         let (end, radio, dish, bracket) = (own.end, own.radio, own.antenna, own.bracket);
-        let area = all((&read!(dish.wind_area).stated(unstated), &read!(radio.wind_area)))
-            .map(|(dish, radio)| DRAG_ANTENNA * dish.0 + DRAG_RADIO * radio.map_or(0.0, |radio| radio.0));
+        let areas = all((&read!(dish.wind_area).stated(unstated), &read!(radio.wind_area)));
         let offset = read!(bracket.offset).map(|offset| offset.unwrap_or(Millimetres(0.0)));
-        let facing = all((&area, &read!(end.height), &offset));
-        facing.map(|(area, height, offset)| Self { height, area, offset })
+        let facing = all((&areas, &read!(end.height), &offset));
+        facing.map(|((antenna, radio), height, offset)| Self {
+            height,
+            antenna,
+            radio: radio.unwrap_or(SquareMetres(0.0)),
+            offset,
+        })
+    }
+
+    /// Both areas, each with its drag.
+    pub(super) fn area(&self) -> f64 {
+        DRAG_ANTENNA * self.antenna.0 + DRAG_RADIO * self.radio.0
+    }
+
+    /// The same with a layer of ice. What has no area grows none.
+    pub(super) fn iced(self, thickness: Millimetres) -> Self {
+        let grown = |area: SquareMetres| if area.0 > 0.0 { ice::grown(area, thickness) } else { area };
+        Self { antenna: grown(self.antenna), radio: grown(self.radio), ..self }
+    }
+
+    /// What a layer of ice on both weighs.
+    pub(super) fn ice(&self, thickness: Millimetres, density: KilogramsPerCubicMetre) -> Kilograms {
+        let both = SquareMetres(self.antenna.0 + self.radio.0);
+        ice::on_faces(both, thickness, density)
     }
 }
 
@@ -83,13 +108,54 @@ pub(super) fn crowded<T>(fellows: &[Fellow<'_>]) -> Traced<T> {
     Traced::missing(Missing::judged(Reason::Crowded { most: MOST_OTHERS }, first))
 }
 
+/// The tube of a support: what of it stands free, and how thick it is to the wind.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Tube {
+    /// What stands free.
+    pub length: Metres,
+    base: Metres,
+    outside: Millimetres,
+}
+
+impl Tube {
+    pub(super) fn of(own: &ResolvedEnd<'_>) -> Traced<Self> {
+        let support = own.support;
+        let length = read!(support.free_length).unless(|length| (length.0 <= 0.0).then_some(Reason::NothingStandsFree));
+        all((&length, &read!(support.base_height), &read!(support.outside_diameter)))
+            .map(|(length, base, outside)| Self { length, base, outside })
+    }
+
+    /// A height above the ground of the site, above the foot.
+    pub(super) fn above_foot(&self, height: Metres) -> Metres {
+        Metres((height - self.base).0.clamp(0.0, self.length.0))
+    }
+
+    /// Force on the tube itself, at the pressure of the highest antenna on it.
+    pub(super) fn force(
+        &self,
+        antennas: impl Iterator<Item = Metres>,
+        pressure: impl Fn(Metres) -> Pascals,
+    ) -> Newtons {
+        let highest = antennas.fold(self.base, |one, other| if other > one { other } else { one });
+        Newtons(DRAG_POLE * pressure(highest).0 * self.outside.0 / 1000.0 * self.length.0)
+    }
+
+    /// The same with a layer of ice.
+    pub(super) fn iced(self, thickness: Millimetres) -> Self {
+        Self { outside: Millimetres(self.outside.0 + 2.0 * thickness.0), ..self }
+    }
+
+    /// What a layer of ice on it weighs.
+    pub(super) fn ice(&self, thickness: Millimetres, density: KilogramsPerCubicMetre) -> Kilograms {
+        ice::on_bar(self.outside, self.length, thickness, density)
+    }
+}
+
 /// A pole with all that decides it, but for the wind and what it carries.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Standing {
-    length: Metres,
-    base: Metres,
+    tube: Tube,
     section: pipe::Section,
-    outside: Millimetres,
     elastic: Gigapascals,
     /// Where it yields.
     pub strength: Megapascals,
@@ -114,23 +180,27 @@ impl Standing {
             let material = material.unwrap_or(Material::Steel);
             metal(material).and_then(usual_strength).ok_or(Reason::MaterialSpreads { material })
         });
-        let length = read!(support.free_length).unless(|length| (length.0 <= 0.0).then_some(Reason::NothingStandsFree));
-        let base = read!(support.base_height);
-        all((&engineers, &outside, &section, &strength, &length, &base)).map(
-            |((), outside, section, (elastic, strength), length, base)| Self {
-                length,
-                base,
-                section,
-                outside,
-                elastic,
-                strength,
-            },
-        )
+        all((&engineers, &section, &strength, &Tube::of(own))).map(|((), section, (elastic, strength), tube)| Self {
+            tube,
+            section,
+            elastic,
+            strength,
+        })
+    }
+
+    /// Its tube.
+    pub(super) const fn tube(&self) -> Tube {
+        self.tube
     }
 
     /// A height above the ground of the site, above the foot.
     pub(super) fn above_foot(&self, height: Metres) -> Metres {
-        Metres((height - self.base).0.clamp(0.0, self.length.0))
+        self.tube.above_foot(height)
+    }
+
+    /// The same with a layer of ice, which makes it thicker to the wind and no stronger.
+    pub(super) fn iced(self, thickness: Millimetres) -> Self {
+        Self { tube: self.tube.iced(thickness), ..self }
     }
 
     /// The pole with what it carries, each at the pressure of its height; that on the pole is the pressure at the highest.
@@ -142,28 +212,18 @@ impl Standing {
         let mut heights = Vec::new();
         let loads = carries.map(|facing| {
             heights.push(facing.height);
-            let force = Newtons(pressure(facing.height).0 * facing.area);
+            let force = Newtons(pressure(facing.height).0 * facing.area());
             Load { height: self.above_foot(facing.height), offset: facing.offset, force }
         });
         let loads: Vec<Load> = loads.collect();
-        let own_force = self.own_force(heights.into_iter(), pressure);
-        Pole { length: self.length, section: self.section, elastic: self.elastic, loads, own_force }
-    }
-
-    /// Force on the pole itself, at the pressure of the highest antenna on it.
-    pub(super) fn own_force(
-        &self,
-        antennas: impl Iterator<Item = Metres>,
-        pressure: impl Fn(Metres) -> Pascals,
-    ) -> Newtons {
-        let highest = antennas.fold(self.base, |one, other| if other > one { other } else { one });
-        Newtons(DRAG_POLE * pressure(highest).0 * self.outside.0 / 1000.0 * self.length.0)
+        let own_force = self.tube.force(heights.into_iter(), pressure);
+        Pole { length: self.tube.length, section: self.section, elastic: self.elastic, loads, own_force }
     }
 
     /// The same pole of another pipe.
     fn of_pipe(self, pipe: &pipe::Pipe) -> Option<Self> {
         let section = pipe::section(pipe.outside, pipe.wall)?;
-        Some(Self { section, outside: pipe.outside, ..self })
+        Some(Self { section, tube: Tube { outside: pipe.outside, ..self.tube }, ..self })
     }
 }
 

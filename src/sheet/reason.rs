@@ -150,6 +150,7 @@ sentences! {
         NoSupplyDoes => "no supply voltage would do";
         NoGroundingConductor => "no grounding conductor is given";
         NoGroundingLength => "its length is not given";
+        NobodySays => "nobody says";
 
         // Licence and codes.
         NoneInLicence => "the licence states none";
@@ -170,6 +171,16 @@ sentences! {
         NothingStandsFree => "nothing of the pole stands free";
         NoWind => "no wind is stated";
         NoSurvivalWind => "no survival wind is stated";
+        NoOrography => "no hill or cliff is stated";
+        OrographyInGust => "the speed is a gust at the antenna, which has the hill in it";
+        NoOrographyFactor => "EN 1991-1-4 takes a factor or a slope, and neither is stated";
+        NoTopographicFactor => "ASCE 7 takes a topographic factor, and none is stated";
+        OrographyOutOfRange { least: f64, most: f64, value: f64 } =>
+            "a factor for hills and cliffs is from {least} to {most}, not {value}";
+        NoIce => "no ice is stated";
+        NoFixings => "no fixings are stated";
+        FewFixings => "fixings in two rows are two at least";
+        NoMass => "not every mass is stated";
         NoWindArea => "the antenna states no wind area";
         NoWindAreaBeside { hop: Box<str>, end: EndName } =>
             "the antenna of hop {hop}, end {end}, on the same support states no wind area";
@@ -264,6 +275,10 @@ impl Reason {
                 | Self::NothingElsewhere
                 | Self::NoNeighbourReached
                 | Self::NoBasis
+                | Self::NobodySays
+                | Self::NoOrography
+                | Self::NoIce
+                | Self::NoFixings
         )
     }
 }

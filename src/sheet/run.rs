@@ -40,6 +40,7 @@ lines! {
         onward_draw: Watts, "", "most it takes for what it feeds", "draws fed onward, converter losses included";
         radio_voltage: Volts, "V", "voltage at the radio", FEED;
         current: Amperes, "I", "current", "P / V";
+        conductor_current: Amperes, "", "current of one conductor", "I over the pairs that carry it";
         supply_power: Watts, "V_s I", "power the supply gives", FEED;
         wanted: Volts, "", "voltage wanted at the radio", "its least and the reserve, or where it has switched on";
         voltage_in_hand: Volts, "", "voltage above the radio's least and the reserve", "V less both";
@@ -159,6 +160,7 @@ fn sheet<'n>(
         onward_draw: onward_draw.clone().line(),
         radio_voltage: fed.radio_voltage().line(),
         current: fed.point(|point| point.current).line(),
+        conductor_current: fed.conductor_current().line(),
         supply_power: fed.point(|point| point.source_power).line(),
         wanted: fed.wanted(target).line(),
         voltage_in_hand: fed.voltage_in_hand(target).line(),

@@ -27,8 +27,11 @@ sentences! {
         OnSideLobe { end: EndName, who: Term } => "End {end}, with {who} on a side lobe";
         Threshold { end: EndName, state: Box<str> } => "End {end}, threshold of {state}";
         Wind { end: EndName } => "End {end}, wind";
+        Ice { end: EndName } => "End {end}, ice";
+        Fixings { end: EndName } => "End {end}, fixings of the support";
         People { end: EndName } => "End {end}, people";
         Grounding { end: EndName } => "End {end}, grounding";
+        Lightning { end: EndName } => "End {end}, lightning";
         Run { end: EndName, port: Box<str> } => "End {end}, run to port {port}";
         FibreRun { end: EndName, port: Box<str> } => "End {end}, fibre to port {port}";
         Arrival { end: EndName, port: Box<str> } => "End {end}, what comes in at port {port}";

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text, Window};
+use super::{Fastener, Id, Kind, Text, Window};
 use crate::units::{Dbi, Decibels, Degrees, Gigahertz, Given, Kilograms, Millimetres, SquareMetres};
 
 /// An antenna model; one that is built into a radio is written here too.
@@ -55,6 +55,9 @@ pub struct Antenna {
     pub pattern: Vec<PatternPoint>,
     /// Area it shows to the wind.
     pub wind_area: Option<Given<SquareMetres>>,
+    /// Screws that hold it to the radio or to the bracket, and their torque.
+    #[serde(default)]
+    pub fasteners: Vec<Fastener>,
     /// Mass.
     pub mass: Option<Given<Kilograms>>,
 }

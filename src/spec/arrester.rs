@@ -3,8 +3,8 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Text};
-use crate::units::{Given, MegabitsPerSecond, Ohms, Volts};
+use super::{Category, Id, ImpulseTest, Kind, Text};
+use crate::units::{Amperes, Given, ImpulseVolts, MegabitsPerSecond, Ohms, Volts};
 
 /// A surge arrester model.
 #[derive(Debug, Deserialize, JsonSchema)]
@@ -28,6 +28,15 @@ pub struct Arrester {
     pub pairs: u8,
     /// Resistance it puts in series with each conductor.
     pub series_resistance: Given<Ohms>,
-    /// Highest voltage it passes without conducting.
+    /// Highest voltage it passes without conducting: its maximum continuous voltage Uc, for direct current.
     pub voltage: Given<Volts>,
+    /// Rated current of each of its conductors. With it the current of the run is held against it.
+    pub rated_current: Option<Given<Amperes>>,
+    /// Category of cabling that it keeps to, by ISO/IEC 11801. With it the rate of the port is held against it.
+    pub category: Option<Category>,
+    /// Impulse tests that it has passed, by IEC 61643-21.
+    #[serde(default)]
+    pub impulse_tests: Vec<ImpulseTest>,
+    /// Voltage protection level Up from any line to earth, at the impulse its sheet names: the most that it lets through.
+    pub protection_level: Option<Given<ImpulseVolts>>,
 }

@@ -83,7 +83,7 @@ pub struct Plate {
     pub tilt: Tilt,
 }
 
-/// Screws of one place on the bracket.
+/// Screws of one place on a bracket, an antenna or a support.
 #[derive(Debug, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(inline)]
@@ -100,6 +100,9 @@ pub struct Fastener {
     pub count: u8,
     /// Tightening torque its maker gives.
     pub torque: Given<NewtonMetres>,
+    /// Width of the wrench. Default that of the hexagon head of the thread by ISO 4017.
+    #[schemars(extend("x-least" = 1))]
+    pub wrench: Option<Given<Millimetres>>,
 }
 
 /// Strength class of a screw, as marked on its head.
@@ -145,6 +148,28 @@ pub enum ScrewClass {
     /// SAE J429.
     #[serde(rename = "grade 8")]
     Grade8,
+}
+
+impl ScrewClass {
+    /// The mark as written.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::S46 => "4.6",
+            Self::S56 => "5.6",
+            Self::S88 => "8.8",
+            Self::S109 => "10.9",
+            Self::A2X50 => "A2-50",
+            Self::A2X70 => "A2-70",
+            Self::A2X80 => "A2-80",
+            Self::A4X50 => "A4-50",
+            Self::A4X70 => "A4-70",
+            Self::A4X80 => "A4-80",
+            Self::Grade2 => "grade 2",
+            Self::Grade5 => "grade 5",
+            Self::Grade8 => "grade 8",
+        }
+    }
 }
 
 /// What is on a thread.

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Number, Text, Wind};
+use super::{Ice, Number, Text, Wind};
 use crate::units::{
     Celsius, Decibels, Given, GramsPerCubicMetre, Hectopascals, Metres, MillimetresPerHour, Percent, RainDepth,
 };
@@ -39,6 +39,8 @@ pub struct Climate {
     pub rain_height: Option<Given<Metres>>,
     /// Wind the hop must stand.
     pub wind: Option<Wind>,
+    /// Ice that grows on antenna, radio and support. None if not given.
+    pub ice: Option<Ice>,
     /// Air along the path, for gas loss. What is not given is that of the reference atmosphere.
     #[serde(default)]
     pub air: PathAir,

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Deserialize;
 
 use super::partly::completed;
-use super::{Id, Jacket, Kind, Ref, SwitchPort, Template, Text, Window};
+use super::{Id, Jacket, Kind, Ref, Source, SwitchPort, Template, Text, Window};
 use crate::units::{Celsius, DecibelsPerKilometre, Given, MegabitsPerSecond, Metres, Millimetres};
 
 /// A cable of optical fibres.
@@ -38,6 +38,9 @@ pub struct Fibre {
     pub bend_radius: Option<Given<Millimetres>>,
     /// Temperatures it may be used in.
     pub temperature: Option<Window<Celsius>>,
+    /// Where its figures come from, and how sure they are.
+    #[serde(default)]
+    pub sources: Vec<Source>,
 }
 
 /// Kind of fibre by ISO/IEC 11801-1.

@@ -8,8 +8,8 @@ use super::objectives::HopObjectives;
 use super::partly::completed;
 use super::path::HopPath;
 use super::{
-    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndName, Entry, FibreRun, Fuse, HopLicence, Id, Kind, Load,
-    Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Template, Text, Way,
+    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndLightning, EndName, Entry, FibreRun, Fuse, HopLicence, Id,
+    Kind, Load, Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Template, Text, Way,
 };
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, SquareMillimetres,
@@ -186,6 +186,9 @@ pub struct End {
     /// Grounding of the radio.
     #[serde(default)]
     pub grounding: Grounding,
+    /// How the antenna stands to the lightning protection system of its structure, as others state it.
+    #[serde(default)]
+    pub lightning: EndLightning,
 }
 
 /// Something between a radio and its antenna.

@@ -16,12 +16,15 @@ mod dialect;
 mod emission;
 mod end;
 mod fibre;
+mod fixing;
 mod hop;
 mod licence;
+mod lightning;
 mod material;
 mod neighbour;
 mod network;
 mod objectives;
+mod orography;
 mod partly;
 mod path;
 mod print;
@@ -52,16 +55,22 @@ pub use dialect::Dialect;
 pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
 pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
+pub use fixing::{FixingStrength, Fixings};
 pub use hop::{
     BracketUse, Channel, End, Ends, GroundMetal, Grounding, Hop, Orientation, Polarisation, PortLoss, RadioPort, Run,
 };
 pub use licence::{HopLicence, LicenceCode};
+pub use lightning::{
+    EndLightning, ImpulseCategory, ImpulseTest, LightningProtection, MastBond, ProtectedVolume, ProtectionClass,
+    ProtectionSystem, Separation,
+};
 pub use material::Material;
 pub use neighbour::{Neighbour, NeighbourListens, NeighbourSends};
 pub use network::{
     ClearanceCriteria, Codes, GroundingCode, Limits, Network, PowerLineCode, Revision, RulesByPath, Setting,
 };
 pub use objectives::{Directions, Errored, HopObjectives, Objectives, Period};
+pub use orography::{Ice, IceClass, Orography, Slope, SlopeShape};
 pub use partly::Partly;
 pub use path::{HopPath, Obstacle, ObstacleKind, ProfilePoint, Standing, Terrain};
 pub use print::{DecimalSign, Language, Paper, Print, System};

@@ -9,8 +9,8 @@ use super::{
     Standard, Text, Window, Wiring,
 };
 use crate::units::{
-    Celsius, Dbm, Decibels, Gigahertz, Given, Hours, Kilograms, MegabitsPerSecond, Megahertz, Millimetres,
-    Milliseconds, Minutes, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
+    Celsius, Dbm, Decibels, Gigahertz, Given, Hours, ImpulseVolts, Kilograms, MegabitsPerSecond, Megahertz,
+    Millimetres, Milliseconds, Minutes, NewtonMetres, Percent, SquareMetres, SquareMillimetres, Volts, Watts,
 };
 
 /// A radio model.
@@ -232,6 +232,8 @@ pub struct Port {
     pub glands: Vec<Gland>,
     /// What it hands on, where it carries `power-out`.
     pub passes_on: Option<PassOn>,
+    /// Impulse voltage that it withstands from its lines to earth. Default for data: 2.4 kV, which IEEE 802.3 asks of every port.
+    pub withstand: Option<Given<ImpulseVolts>>,
 }
 
 impl Port {

@@ -3,7 +3,9 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Date, Defaults, Id, Kind, Material, Text, Wind};
+use super::{
+    Date, Defaults, Fastener, Fixings, Ice, Id, Kind, LightningProtection, MastBond, Material, Orography, Text, Wind,
+};
 use crate::units::{Degrees, Given, Hours, Latitude, LineVolts, Longitude, Metres, Millimetres, MillimetresPerHour};
 
 /// A place with something to mount on, power and earth.
@@ -33,6 +35,10 @@ pub struct Site {
     pub mean_time_to_restore: Option<Given<Hours>>,
     /// Wind here, in place of the network's.
     pub wind: Option<Wind>,
+    /// Hill or cliff that raises the wind here.
+    pub orography: Option<Orography>,
+    /// Ice that grows here, in place of the network's.
+    pub ice: Option<Ice>,
     /// How a crew gets there.
     pub access: Option<Text>,
     /// Whom to call.
@@ -61,6 +67,9 @@ pub struct Site {
     /// Where grounding conductors bond.
     #[serde(default)]
     pub earth: Vec<EarthPoint>,
+    /// Lightning protection system of the structure, as others state it.
+    #[serde(default)]
+    pub lightning_protection: LightningProtection,
 }
 
 /// A point on the WGS 84 ellipsoid.
@@ -166,6 +175,17 @@ pub struct Support {
     /// What stands close to the antennas on this support: the edge of the roof, a parapet, other masts.
     #[serde(default)]
     pub near_edges: Vec<NearEdge>,
+    /// Lightning protection system of what this support stands on, where that is another structure than the rest of the site.
+    /// Where its `system` is written, all of this counts in place of what the site says.
+    #[serde(default)]
+    pub lightning_protection: LightningProtection,
+    /// How it is joined to that system.
+    pub mast_bond: Option<MastBond>,
+    /// What holds it to a wall or to its foundation.
+    pub fixings: Option<Fixings>,
+    /// Screws and nuts of the support that the crew tightens or checks, with their torque.
+    #[serde(default)]
+    pub fasteners: Vec<Fastener>,
 }
 
 /// Something close to a support that a beam must pass.

@@ -18,9 +18,9 @@
 use std::ops::{Add, Mul, Neg, Sub};
 
 use super::{
-    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, MegabitsPerSecond, Megapascals, MeterVolts,
-    Metres, Millimetres, MillimetresPerHour, Milliseconds, Minutes, NewtonMetres, Ohms, OhmsPerKilometre, Percent,
-    SquareMillimetres, Volts, Watts,
+    Amperes, Dbi, Dbm, Decibels, DecibelsPerKilometre, Degrees, Gigahertz, ImpulseVolts, Kiloamperes,
+    MegabitsPerSecond, Megapascals, MeterVolts, Metres, Millimetres, MillimetresPerHour, Milliseconds, Minutes,
+    NewtonMetres, Newtons, Ohms, OhmsPerKilometre, Percent, SquareMillimetres, Volts, Watts,
 };
 
 macro_rules! operator {
@@ -58,6 +58,7 @@ operator! {
     Dbm - Dbm = Decibels;
     Dbm - Dbi = Dbm;
     Megapascals - Megapascals = Megapascals;
+    Newtons - Newtons = Newtons;
     NewtonMetres - NewtonMetres = NewtonMetres;
     Decibels + Decibels = Decibels;
     Decibels - Decibels = Decibels;
@@ -89,6 +90,8 @@ operator! {
     Watts + Watts = Watts;
     Watts - Watts = Watts;
     Amperes - Amperes = Amperes;
+    ImpulseVolts - ImpulseVolts = ImpulseVolts;
+    Kiloamperes - Kiloamperes = Kiloamperes;
 }
 
 impl Mul<Metres> for DecibelsPerKilometre {

@@ -106,6 +106,12 @@ quantity! {
     /// Voltage of a power line.
     LineVolts: "voltage of a power line" in "kV", decimals 1, like "20 kV", from 0.0 to 2000.0, no finer than 0.001, written
         Times(1.0) => "kV", Times(0.001) => "V";
+    /// The peak of an impulse of voltage.
+    ImpulseVolts: "impulse voltage" in "kV", decimals 2, like "1.5 kV", from 0.0 to 1000.0, no finer than 0.001, written
+        Times(1.0) => "kV", Times(0.001) => "V";
+    /// The peak of an impulse of current.
+    Kiloamperes: "impulse current" in "kA", decimals 2, like "2.5 kA", from 0.0 to 1000.0, no finer than 0.001, written
+        Times(1.0) => "kA", Times(0.001) => "A";
     /// What a voltmeter shows while aligning: some millivolts a decibel, so to the millivolt.
     MeterVolts: "meter reading" in "V", decimals 3, like "0.412 V", from -100.0 to 100.0, no finer than 0.000_1, written
         Times(1.0) => "V", Times(0.001) => "mV";
@@ -148,6 +154,9 @@ quantity! {
     /// A mass.
     Kilograms: "mass" in "kg", decimals 1, like "4.2 kg", from 0.001 to 10000.0, no finer than 0.001, written
         Times(1.0) => "kg", Times(0.001) => "g", Times(0.453_592_37) => "lb";
+    /// Mass of a volume.
+    KilogramsPerCubicMetre: "density" in "kg/m³", decimals 0, like "900 kg/m3", from 1.0 to 3000.0, no finer than 1.0, written
+        Times(1.0) => "kg/m³" | "kg/m3";
     /// A tightening torque.
     NewtonMetres: "torque" in "N·m", decimals 1, like "16 N·m", from 0.01 to 2000.0, no finer than 0.01, written
         Times(1.0) => "N·m" | "N.m" | "Nm", Times(1.355_817_948_331_400_4) => "lbf·ft" | "lbf.ft",

@@ -3,7 +3,7 @@
 //! A matter of printing, not of physics: exact factors, each value converted from the unrounded one.
 
 use super::tube::is_name;
-use super::{Given, Latitude, Longitude, Metres, Millimetres, NewtonMetres, Quantity, print};
+use super::{Given, Kilograms, Latitude, Longitude, Metres, Millimetres, NewtonMetres, Quantity, print};
 
 /// A kind that crews measure in either system.
 pub trait TwoSystems: Quantity {
@@ -17,6 +17,10 @@ impl TwoSystems for Metres {
 
 impl TwoSystems for Millimetres {
     const IMPERIAL: (&'static str, f64, usize) = ("in", 25.4, 2);
+}
+
+impl TwoSystems for Kilograms {
+    const IMPERIAL: (&'static str, f64, usize) = ("lb", 0.453_592_37, 1);
 }
 
 impl TwoSystems for NewtonMetres {

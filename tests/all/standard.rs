@@ -1,9 +1,11 @@
 //! Standard parts: documents like any other, named `std:…`, that nobody mends and nobody can take the name of.
 
 use hopwright::network::{Home, Scope};
+use hopwright::physics::fastener::{self, Strength};
 use hopwright::source::{parse, to_value};
 use hopwright::spec::{Kind, schema_text};
-use hopwright::standard::parts;
+use hopwright::standard::{Size, parts, sizes};
+use hopwright::units::{self, Kind as Quantity, Quantity as _, SquareMillimetres};
 use hopwright::verdict::evaluate;
 use serde_json::Value;
 
@@ -79,4 +81,84 @@ fn the_command_lists_and_prints() {
     assert!(one.contains("power: 60 W") && one.contains("sure: limit"), "{one}");
     let (code, none) = said(&["std:802-3bt-clas6"]);
     assert!(code == 2 && none.contains("802-3bt-class6"), "{none}");
+}
+
+fn of(group: &str) -> impl Iterator<Item = &'static Size> + use<'_> {
+    sizes().iter().filter(move |size| size.group == group)
+}
+
+/// The number before a unit in what is said of a size.
+fn said(size: &Size, after: &str, unit: &str) -> f64 {
+    let rest = size.says.split(after).nth(1).unwrap_or_else(|| panic!("{}: no `{after}`", size.name));
+    let number = rest.split(unit).next().expect("a part").trim();
+    number.parse().unwrap_or_else(|_| panic!("{}: `{number}`", size.name))
+}
+
+/// A name that is listed is read where it is to be written, and stands for what is said of it.
+#[test]
+fn sizes_are_what_reads_them_takes_them_for() {
+    let tube = Quantity::named("tube diameter").expect("a kind");
+    for size in of("tube") {
+        let outside: f64 = size.says.split(' ').next().expect("a number").parse().expect("a number");
+        assert_eq!(units::read(tube, size.name), Ok(outside), "{}", size.name);
+    }
+    for size in of("conductor") {
+        let area = units::read(SquareMillimetres::KIND, size.name).expect("a size");
+        if size.name.ends_with("AWG") {
+            let listed: f64 = size.says.split(' ').next().expect("a number").parse().expect("a number");
+            assert!((area - listed).abs() <= 0.006, "{}: {area}", size.name);
+        }
+        // The size of the other system is nowhere thinner.
+        if let Some(other) = size.says.split("in its place ").nth(1).and_then(|rest| rest.split(" or thicker").next()) {
+            let other = units::read(SquareMillimetres::KIND, other).expect("a size");
+            assert!(other >= 0.999 * area, "{} {other}", size.name);
+        }
+    }
+    for size in of("thread") {
+        let area = fastener::stress_area(size.name).expect("a thread").0;
+        assert!((area - said(size, "stress area", "mm²")).abs() <= 0.051, "{}: {area}", size.name);
+        let torque = |strength, friction| {
+            let proof = fastener::proof(size.name, strength).expect("a thread");
+            fastener::torque(size.name, proof, fastener::SHARE, friction).expect("a thread").0
+        };
+        let near = |listed: f64, found: f64| assert!((listed - found).abs() <= 0.051, "{}: {found}", size.name);
+        if let Some(wrench) = fastener::across_flats(size.name) {
+            near(said(size, "wrench", "mm"), f64::from(wrench));
+            near(said(size, "A2-70 dry", "N·m"), torque(Strength::Stainless70, fastener::DRY));
+            near(said(size, "8.8 galvanised", "N·m"), torque(Strength::S88, fastener::GALVANISED));
+        } else {
+            near(said(size, "grade 5 dry", "N·m"), torque(Strength::Grade5, fastener::DRY));
+        }
+    }
+    assert!(["tube", "conductor", "thread", "gland"].into_iter().all(|group| of(group).count() >= 8));
+}
+
+#[test]
+fn the_command_lists_sizes_with_their_standard() {
+    let said = |words: &[&str]| run(&[&["parts"], words].concat()).out;
+    assert!(said(&[]).contains("gland: to choose by"));
+    let threads = said(&["thread", "iso"]);
+    assert!(threads.contains("M10") && threads.contains("ISO 898-1") && !threads.contains("UNC"), "{threads}");
+    assert!(said(&["dn 65"]).contains("76.1 mm outside"));
+}
+
+/// A light of the village by standard parts: glass for the data, two cores for the power.
+#[test]
+fn fibre_and_two_cores_may_be_standard_parts() {
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::create_dir(folder.path().join(".git")).expect("writable");
+    crate::fixture::copy(std::path::Path::new("examples/osierlea"), folder.path());
+    let hop = folder.path().join("hops/forge-mill.yaml");
+    let text = std::fs::read_to_string(&hop).expect("there");
+    let text = text
+        .replace("fibre: lawn-os2", "fibre: std:os2-g652d-outdoor")
+        .replace("cable: duo-4", "cable: std:dc-2x4-mm2");
+    std::fs::write(&hop, text).expect("writable");
+    let sheet = run_in(folder.path(), &["sheet", "forge-mill"]).out;
+    for wanted in ["fibre std:os2-g652d-outdoor", "cable std:dc-2x4-mm2", "IEC 60228 class 5", "2 × 4 mm2"] {
+        assert!(sheet.contains(wanted), "{wanted} is not in {sheet}");
+    }
+    let checked = run_in(folder.path(), &["check", "--format", "concise"]).out;
+    // Nobody states what current it may carry, and its diameter is open.
+    assert!(!checked.contains("error["), "{checked}");
 }

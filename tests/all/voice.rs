@@ -276,12 +276,12 @@ fn example(name: &str) -> PathBuf {
 fn what_the_examples_call_their_lines_has_german_words() {
     let german = terms("de");
     let mut missing = BTreeSet::new();
-    for network in ["varneck", "saltmere", "faulty"] {
+    for network in ["varneck", "saltmere", "osierlea", "faulty"] {
         let evaluation = evaluate(&Scope::of(&[example(network)]), |sheet, _| {
             let sections = sheet.sections().into_iter();
             sections.flat_map(|section| section.rows).map(|row| row.words).collect::<BTreeSet<_>>()
         });
-        assert!(evaluation.hops.len() >= 5, "{network}");
+        assert!(evaluation.hops.len() >= 3, "{network}");
         let has = |words: &&str| german.contains_key(&format!("sheet-{}", slug(words)));
         missing.extend(evaluation.hops.into_iter().flatten().filter(|words| !has(words)));
     }
@@ -298,6 +298,9 @@ fn small_words_of_the_yaml_have_german_ones() {
         ("hop.rs", "Orientation"),
         ("run.rs", "ScreenBond"),
         ("hop.rs", "GroundMetal"),
+        ("lightning.rs", "ProtectionSystem"),
+        ("lightning.rs", "MastBond"),
+        ("lightning.rs", "ProtectedVolume"),
         ("material.rs", "Material"),
         ("record.rs", "Sky"),
         ("record.rs", "TestResult"),

@@ -1,6 +1,8 @@
 //! A screw is to be tightened harder than it bears.
 
+use crate::place::Place;
 use crate::rules::prelude::*;
+use crate::spec::Fastener;
 
 rule! {
     /// A screw is to be tightened harder than it bears.
@@ -19,28 +21,38 @@ rule! {
 }
 
 fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
-    let bracket = sheet.resolved.bracket;
-    for (i, fastener) in bracket.fasteners.iter().enumerate() {
-        let Some([least, most]) = crate::sheet::greatest_torque(fastener) else { continue };
-        if fastener.torque.value <= least {
-            continue;
-        }
-        let sure = fastener.torque.value > most;
-        let (has, limit, by) = apart(fastener.torque.value, if sure { most } else { least });
-        let such = if least == most || sure { "such a screw bears" } else { "the weakest that it may be bears" };
-        let message = format!(
-            "bracket `{}`: {has} for {} of {}, {by} more than the {limit} {such}",
-            bracket.id, fastener.title, fastener.thread
-        );
-        let finding = found.report(&RULE, at!(bracket.fasteners[i].torque), message, "more than it bears");
-        finding.measured(fastener.torque.value, Worse::Higher);
-        finding.because(at!(bracket.fasteners[i].thread), "this thread");
-        if sure {
-            finding.help("check thread, figure and unit on the maker's sheet");
-        } else {
-            finding
-                .help("state `class` and `finish` of the screw, or check thread, figure and unit on the maker's sheet");
-            finding.at_most(Severity::Advice);
-        }
+    let own = sheet.resolved;
+    let (bracket, antenna, support) = (own.bracket, own.antenna, own.support);
+    for (i, screw) in bracket.fasteners.iter().enumerate() {
+        let at = [at!(bracket.fasteners[i].torque), at!(bracket.fasteners[i].thread)];
+        one(&format!("bracket `{}`", bracket.id), screw, at, found);
+    }
+    for (i, screw) in antenna.fasteners.iter().enumerate() {
+        let at = [at!(antenna.fasteners[i].torque), at!(antenna.fasteners[i].thread)];
+        one(&format!("antenna `{}`", antenna.id), screw, at, found);
+    }
+    for (i, screw) in support.fasteners.iter().enumerate() {
+        let at = [at!(support.fasteners[i].torque), at!(support.fasteners[i].thread)];
+        one(&format!("site `{}`, support `{}`", own.site.id, support.id), screw, at, found);
+    }
+}
+
+fn one(owner: &str, screw: &Fastener, [torque_at, thread_at]: [Place; 2], found: &mut Findings) {
+    let Some([least, most]) = crate::sheet::greatest_torque(screw) else { return };
+    if screw.torque.value <= least {
+        return;
+    }
+    let sure = screw.torque.value > most;
+    let (has, limit, by) = apart(screw.torque.value, if sure { most } else { least });
+    let such = if least == most || sure { "such a screw bears" } else { "the weakest that it may be bears" };
+    let message = format!("{owner}: {has} for {} of {}, {by} more than the {limit} {such}", screw.title, screw.thread);
+    let finding = found.report(&RULE, torque_at, message, "more than it bears");
+    finding.measured(screw.torque.value, Worse::Higher);
+    finding.because(thread_at, "this thread");
+    if sure {
+        finding.help("check thread, figure and unit on the maker's sheet");
+    } else {
+        finding.help("state `class` and `finish` of the screw, or check thread, figure and unit on the maker's sheet");
+        finding.at_most(Severity::Advice);
     }
 }

@@ -1,5 +1,6 @@
 //! A surge arrester does not pass what the run carries.
 
+use super::cable_category_too_low::needed_category;
 use crate::finding::Measured;
 use crate::network::Document;
 use crate::place::Place;
@@ -10,9 +11,11 @@ rule! {
     /// A surge arrester does not pass what the run carries.
     ///
     /// It must pass the line rate of the port, the supply's voltage, and power on as many pairs as the supply uses. One that
-    /// passes less brings the link up slow, or not at all.
+    /// passes less brings the link up slow, or not at all. Where its sheet states a rated current, the current of each conductor
+    /// is held against it; where it states a category of cabling, that which the rate asks of a cable.
     ///
-    /// Source: the ratings on the arrester's data sheet.
+    /// Source: the ratings on the arrester's data sheet, in the terms of IEC 61643-21; categories by rate as at
+    /// `cable-category-too-low`.
     severity: Error,
     waivable: SERVICE,
     check: Run(check),
@@ -41,7 +44,8 @@ impl Demand<'_> {
 
 fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     let spec = run.resolved.run;
-    let demands: Vec<Demand<'_>> = [rate(run), pairs(run), voltage(run)].into_iter().flatten().collect();
+    let demands: Vec<Demand<'_>> =
+        [rate(run), category(run), pairs(run), voltage(run), current(run)].into_iter().flatten().collect();
     for demand in &demands {
         let Some((i, arrester, what, place, _)) = demand.unfit.first() else { continue };
         let wanted: Vec<String> = demands.iter().filter_map(|demand| (demand.words)(run)).collect();
@@ -81,6 +85,20 @@ fn rate<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     Some(Demand { about: "rate", words, asked: at!(port.rate), unfit })
 }
 
+fn category<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
+    let port = run.resolved.port;
+    let rate = port.rate.as_ref().filter(|_| run.carries(Carried::Data))?;
+    let needed = needed_category(rate.value);
+    let unfit = unfit(run, |arrester| {
+        let category = arrester.category.filter(|category| *category < needed)?;
+        let what = format!("keeps to {}, {rate} needs {}", category.word(), needed.word());
+        Some((what, at!(arrester.category), None))
+    });
+    let words =
+        |run: &RunSheet<'_>| run.resolved.port.rate.as_ref().map(|rate| needed_category(rate.value).word().to_owned());
+    Some(Demand { about: "category", words, asked: at!(port.rate), unfit })
+}
+
 fn pairs<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     let supply = run.resolved.supply.filter(|_| run.carries(Carried::Power))?;
     let unfit = unfit(run, |arrester| {
@@ -103,4 +121,17 @@ fn voltage<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
     });
     let words = |run: &RunSheet<'_>| run.resolved.supply.map(|supply| format!("{} or more", supply.voltage.max));
     Some(Demand { about: "voltage", words, asked: at!(supply.voltage.max), unfit })
+}
+
+fn current<'n>(run: &RunSheet<'n>) -> Option<Demand<'n>> {
+    let supply = run.resolved.supply.filter(|_| run.carries(Carried::Power))?;
+    let flows = run.lines.conductor_current.get()?;
+    let unfit = unfit(run, |arrester| {
+        let rated = arrester.rated_current.as_ref().filter(|rated| rated.value < flows)?;
+        let what = format!("is rated for {rated} in each conductor, where {flows} flow");
+        Some((what, at!(arrester.rated_current), Some(Measured::of(rated.value, Worse::Lower))))
+    });
+    let words =
+        |run: &RunSheet<'_>| run.lines.conductor_current.get().map(|flows| format!("{flows} in each conductor"));
+    Some(Demand { about: "current", words, asked: at!(supply.pairs), unfit })
 }

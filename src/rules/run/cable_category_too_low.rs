@@ -2,7 +2,7 @@
 
 use crate::rules::prelude::*;
 use crate::spec::Category;
-use crate::units::Metres;
+use crate::units::{MegabitsPerSecond, Metres};
 
 /// Category 6 carries 10 Gbit/s over so much.
 const SURE: Metres = Metres(37.0);
@@ -23,14 +23,19 @@ rule! {
     check: Run(check),
 }
 
-fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
-    let (spec, port, cable) = (run.resolved.run, run.resolved.port, run.resolved.cable);
-    let Some(rate) = port.rate.as_ref().filter(|_| run.carries(Carried::Data)) else { return };
-    let needed = match rate.value.0 {
+/// The category that a line rate asks of cable and of what stands in it.
+pub(super) fn needed_category(rate: MegabitsPerSecond) -> Category {
+    match rate.0 {
         ..=100.0 => Category::Cat5,
         ..=5000.0 => Category::Cat5e,
         _ => Category::Cat6A,
-    };
+    }
+}
+
+fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
+    let (spec, port, cable) = (run.resolved.run, run.resolved.port, run.resolved.cable);
+    let Some(rate) = port.rate.as_ref().filter(|_| run.carries(Carried::Data)) else { return };
+    let needed = needed_category(rate.value);
     // One without a category is said to carry no data at all.
     let Some(category) = cable.category.filter(|category| *category < needed) else { return };
     let length = run.lines.length.get().filter(|_| category == Category::Cat6);
