@@ -258,7 +258,8 @@ const fn may_be_shared(kind: Kind) -> bool {
         | Kind::Supply
         | Kind::Arrester
         | Kind::Neighbour
-        | Kind::Template => true,
+        | Kind::Template
+        | Kind::Feeder => true,
         Kind::Network | Kind::Hop | Kind::Record | Kind::Waiver | Kind::Service => false,
     }
 }
