@@ -181,7 +181,9 @@ fn is_sound_end(own: &ResolvedEnd<'_>) -> bool {
         at!(antenna.pattern),
     ];
     whole(&end, &[at!(end.height), at!(end.transmit_power), at!(end.losses), at!(end.feeder)])
-        && own.feeder.is_none_or(|feeder| whole(feeder, &[at!(feeder.loss_by_frequency)]))
+        && own.feeder.is_none_or(|feeder| {
+            whole(feeder, &[at!(feeder.loss_by_frequency), at!(feeder.construction), at!(feeder.inside)])
+        })
         && whole(site, &[at!(site.position), at!(site.ground_height)])
         && whole(
             radio,

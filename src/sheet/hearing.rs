@@ -134,7 +134,7 @@ fn standing(own: &Own<'_>, way: Way) -> Inputs {
     let channel = all((&centre, &read!(hop.channel.bandwidth), &see!(hop.channel.polarisation)));
     let feeder = own.feeder.map_or_else(
         || Traced::constant(()),
-        |feeder| all((&see!(feeder.loss_by_frequency), &see!(feeder.construction))).map(|_| ()),
+        |feeder| all((&see!(feeder.loss_by_frequency), &see!(feeder.construction), &see!(feeder.inside))).map(|_| ()),
     );
     let losses = all((&see!(end.losses), &see!(end.feeder), &feeder));
     all((&channel, &here, &there, &dish, &losses)).map(|_| ())

@@ -64,7 +64,7 @@ fn feeder(own: &ResolvedEnd<'_>, frequency: &Traced<Gigahertz>) -> Traced<Option
     let used = see!(end.feeder);
     let Some(feeder) = own.feeder else { return used.map(|_| None) };
     let known: &Document<Feeder> = feeder;
-    let sheet = all((&see!(known.loss_by_frequency), &see!(known.construction)));
+    let sheet = all((&see!(known.loss_by_frequency), &see!(known.construction), &see!(known.inside)));
     let lost =
         all((&sheet, frequency)).check(|(_, frequency)| feeder_loss(known, frequency).ok_or(Reason::NoFeederLoss));
     all((&used, &lost)).map(|(used, lost)| used.as_ref().map(|used| lost * used.length.value))
