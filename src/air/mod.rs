@@ -14,6 +14,7 @@
 mod aerial;
 mod choices;
 mod coupling;
+mod feeder;
 mod hearing;
 mod limits;
 mod near;
@@ -23,6 +24,7 @@ mod trial;
 
 pub use aerial::Aerial;
 pub use coupling::Coupling;
+pub use feeder::feeder_loss;
 pub use hearing::{Disturbed, Heard, HeardFrom};
 pub use limits::{FLOOR, SAME_SITE};
 pub use owner::{Named, Own, Owner};

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::network::{Document, Part, ResolvedHop};
 use crate::place::DocumentId;
-use crate::spec::{Antenna, End, EndName, Half, Hop, Neighbour, Network, Radio, Site};
+use crate::spec::{Antenna, End, EndName, Feeder, Half, Hop, Neighbour, Network, Radio, Site};
 
 /// Whose antenna it is, by its document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -57,6 +57,8 @@ pub struct Own<'n> {
     pub half: Part<'n, Half>,
     /// Its antenna.
     pub antenna: &'n Document<Antenna>,
+    /// What leads to it, if anything does.
+    pub feeder: Option<&'n Document<Feeder>>,
 }
 
 impl<'n> Own<'n> {
@@ -75,6 +77,7 @@ impl<'n> Own<'n> {
             radio: own.radio,
             half: own.half,
             antenna: own.antenna,
+            feeder: own.feeder,
         }
     }
 }

@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use super::aerial::{Aerial, Bound};
+use super::feeder::feeder_loss as for_length;
 use super::limits::SAME_SITE;
 use super::owner::{Named, Own, Owner};
 use crate::at;
@@ -179,7 +180,10 @@ fn is_sound_end(own: &ResolvedEnd<'_>) -> bool {
         at!(antenna.cross_polar),
         at!(antenna.pattern),
     ];
-    whole(&end, &[at!(end.height), at!(end.transmit_power), at!(end.losses)])
+    whole(&end, &[at!(end.height), at!(end.transmit_power), at!(end.losses), at!(end.feeder)])
+        && own.feeder.is_none_or(|feeder| {
+            whole(feeder, &[at!(feeder.loss_by_frequency), at!(feeder.construction), at!(feeder.inside)])
+        })
         && whole(site, &[at!(site.position), at!(site.ground_height)])
         && whole(
             radio,
@@ -206,7 +210,9 @@ fn spot(end: &ResolvedEnd<'_>) -> EarthCentred {
 fn of_end<'n>(hop: &ResolvedHop<'n>, name: EndName, spots: &Both<EarthCentred>, models: &mut Models) -> Station<'n> {
     let (own, channel) = (&hop.ends[name], &hop.hop.channel);
     let (radio, bandwidth) = (own.radio, channel.bandwidth.value);
-    let loss = own.end.losses.iter().fold(Decibels(0.0), |sum, loss| sum + loss.loss.value);
+    let losses = own.end.losses.iter().fold(Decibels(0.0), |sum, loss| sum + loss.loss.value);
+    // Where the loss of a feeder is not known, more is heard and sent than is: a rule asks for it.
+    let loss = |way: Way| losses + feeder_loss(own, channel.frequency(way).value).unwrap_or_default();
     let mut aerial = |way: Way| models.aerial(own.antenna, channel.frequency(way).value);
     let ((sent, sent_bound), (heard, heard_bound)) = (aerial(name.outgoing()), aerial(name.incoming()));
     let [sent_mask, heard_mask] = models.masks(radio);
@@ -224,7 +230,7 @@ fn of_end<'n>(hop: &ResolvedHop<'n>, name: EndName, spots: &Both<EarthCentred>, 
             bound: sent_bound,
             bandwidth,
             mask: sent_mask,
-            power: own.end.transmit_power.value - loss,
+            power: own.end.transmit_power.value - loss(name.outgoing()),
         }),
         listens: Some(Listens {
             frequency: heard.frequency,
@@ -232,10 +238,16 @@ fn of_end<'n>(hop: &ResolvedHop<'n>, name: EndName, spots: &Both<EarthCentred>, 
             bound: heard_bound,
             bandwidth,
             mask: heard_mask,
-            loss,
+            loss: loss(name.incoming()),
             noise: receiver::noise(bandwidth, figure),
         }),
     }
+}
+
+/// What the feeder of an end takes at a frequency.
+fn feeder_loss(own: &ResolvedEnd<'_>, frequency: Gigahertz) -> Option<Decibels> {
+    let used = own.end.spec.feeder.as_ref()?;
+    Some(for_length(own.feeder?, frequency)? * used.length.value)
 }
 
 /// How wide a step of a mask is taken to be, in bandwidths of the channel.

@@ -25,7 +25,7 @@ impl Class {
     pub(super) fn of(kind: &str) -> Self {
         match kind {
             "network" => Self::Network,
-            "radio" | "antenna" | "bracket" | "cable" | "supply" | "arrester" => Self::Catalogue,
+            "radio" | "antenna" | "bracket" | "cable" | "fibre" | "feeder" | "supply" | "arrester" => Self::Catalogue,
             _ => Self::Design,
         }
     }

@@ -48,8 +48,8 @@ impl<'f> Places<'f> {
         }
     }
 
-    /// `hops/ridge.yaml:12 ends.a.height`, and what gives it where the hop does not write it itself: `network.yaml:41
-    /// ends.a.radio by the defaults of network `ridge``.
+    /// `hops/ridge.yaml:12 ends.a.height`; with what gives it where the hop does not write it itself:
+    /// `network.yaml:41 ends.a.radio by template …`.
     pub(super) fn written(&self, place: &Place) -> String {
         let taken = self.trees.files().taken(place);
         let elsewhere = taken.as_ref().filter(|(taken, _)| taken.from != place.document);

@@ -5,8 +5,8 @@ use super::holes::Holes;
 use super::profile::ProfileFiles;
 use super::shelf::{Look, Shelf};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Ref, Service, Site,
-    Spec, Supply, Template, Waiver,
+    Antenna, Arrester, Bracket, Cable, Feeder, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Ref, Service,
+    Site, Spec, Supply, Template, Waiver,
 };
 use crate::text::nearest::Vocabulary;
 
@@ -88,6 +88,8 @@ library! {
     services: Service;
     /// What ends, runs and groundings are like.
     templates: Template;
+    /// Coaxial cables and waveguides.
+    feeders: Feeder;
 }
 
 impl Library {

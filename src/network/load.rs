@@ -67,7 +67,9 @@ pub(super) fn load_own(scope: &Scope) -> Loaded {
         .into_par_iter()
         .map(|(number, (folder, file))| type_file(number, &file.text, givers.around(folder)))
         .collect();
-    typed.iter().for_each(|typed| typed.note_in(&mut files));
+    for file in &typed {
+        file.note_in(&mut files);
+    }
     findings.extend(givers.all().into_iter().flat_map(faults));
 
     let mut shelving = Shelving::new(&folders, &typed);

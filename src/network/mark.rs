@@ -31,6 +31,7 @@ pub fn sources(hop: &ResolvedHop<'_>) -> Vec<DocumentId> {
 
 fn of_end(end: &ResolvedEnd<'_>) -> Vec<DocumentId> {
     let mut documents = vec![end.site.at, end.radio.at, end.antenna.at, end.bracket.at];
+    documents.extend(end.feeder.map(|feeder| feeder.at));
     for run in &end.runs {
         documents.push(run.cable.at);
         documents.extend(run.supply.map(|supply| supply.at));

@@ -11,6 +11,7 @@ mod enclosing;
 mod exclude;
 mod faults;
 mod files;
+mod filled;
 mod gate;
 mod holes;
 mod inherit;

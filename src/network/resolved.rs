@@ -7,8 +7,8 @@ use crate::at;
 use crate::finding::Spot;
 use crate::place::Place;
 use crate::spec::{
-    Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Fibre, FibreRun, Half, Hop, Network, Port,
-    PowerPoint, Radio, Readout, Record, Run, Site, Supply, Support, Way,
+    Antenna, Arrester, Both, Bracket, Cable, EarthPoint, End, EndName, Feeder, Fibre, FibreRun, Half, Hop, Network,
+    Port, PowerPoint, Radio, Readout, Record, Run, Site, Supply, Support, Way,
 };
 
 /// A hop whose references all lead somewhere.
@@ -61,6 +61,8 @@ pub struct ResolvedEnd<'n> {
     pub antenna: &'n Document<Antenna>,
     /// Its bracket.
     pub bracket: &'n Document<Bracket>,
+    /// What leads from the radio to the antenna, if anything does.
+    pub feeder: Option<&'n Document<Feeder>>,
     /// Its cable runs.
     pub runs: Vec<ResolvedRun<'n>>,
     /// Its runs of fibre.

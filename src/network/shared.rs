@@ -89,8 +89,8 @@ fn named_libraries(folders: &[PathBuf], files: &Files) -> BTreeMap<PathBuf, Vec<
         let (tree, place) =
             (&documents[number], DocumentId { file, number: u16::try_from(number).unwrap_or(u16::MAX) });
         let list = tree.get(tree.root(), KEY).map(|(_, list)| list);
-        let names = list.into_iter().flat_map(|list| tree.items(list)).enumerate();
-        let named = names.filter_map(|(number, name)| {
+        let items = list.into_iter().flat_map(|list| tree.items(list)).enumerate();
+        let named = items.filter_map(|(number, name)| {
             Some((Place::document(place).below(&"libraries[i]", &[number]), tree.text(name)?.to_owned()))
         });
         found.insert(folder.clone(), named.collect());
@@ -258,7 +258,8 @@ const fn may_be_shared(kind: Kind) -> bool {
         | Kind::Supply
         | Kind::Arrester
         | Kind::Neighbour
-        | Kind::Template => true,
+        | Kind::Template
+        | Kind::Feeder => true,
         Kind::Network | Kind::Hop | Kind::Record | Kind::Waiver | Kind::Service => false,
     }
 }

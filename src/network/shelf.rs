@@ -43,6 +43,7 @@ impl<T> Holed for Document<T> {
 
 impl<T> Document<T> {
     /// What of it is written elsewhere, in order.
+    #[must_use]
     pub fn taken(&self) -> &[Inherited] {
         self.inherits.as_ref().map_or(&[], |inherits| &inherits.list)
     }

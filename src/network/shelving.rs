@@ -14,8 +14,8 @@ use crate::finding::{Finding, Spot};
 use crate::place::{DocumentId, Place};
 use crate::shape::Mention;
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Service, Site, Supply,
-    Template, Waiver,
+    Antenna, Arrester, Bracket, Cable, Feeder, Fibre, Hop, Id, Kind, Neighbour, Network, Radio, Record, Service, Site,
+    Supply, Template, Waiver,
 };
 use crate::text::few::few;
 use crate::text::nearest::did_you_mean;
@@ -240,6 +240,7 @@ fn shelve(library: &mut Library, entry: Entry) {
         Some(AnySpec::Neighbour(spec)) => put(library, at, spec),
         Some(AnySpec::Service(spec)) => put(library, at, spec),
         Some(AnySpec::Template(spec)) => put(library, at, spec),
+        Some(AnySpec::Feeder(spec)) => put(library, at, spec),
         None => match kind {
             Kind::Network => put_broken::<Network>(library, document, id),
             Kind::Site => put_broken::<Site>(library, document, id),
@@ -256,6 +257,7 @@ fn shelve(library: &mut Library, entry: Entry) {
             Kind::Neighbour => put_broken::<Neighbour>(library, document, id),
             Kind::Service => put_broken::<Service>(library, document, id),
             Kind::Template => put_broken::<Template>(library, document, id),
+            Kind::Feeder => put_broken::<Feeder>(library, document, id),
         },
     }
 }

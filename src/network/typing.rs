@@ -1,23 +1,23 @@
 //! From the text of one file to typed documents: tree, shape check, serde.
 
-use std::collections::HashMap;
 use std::sync::Arc;
 
 use serde::Deserialize;
 
 use super::files::Files;
-use super::inherit::{Givers, TakenIn, of_hop, of_radio};
-use super::inherits::{Inherited, Inherits};
+use super::filled::Filled;
+use super::inherit::Givers;
+use super::inherits::Inherits;
 use crate::finding::faults::{BAD_VALUE, DUPLICATE_KEY, KIND, MALFORMED, MISSING_KEY, REFUSED, TOO_LARGE};
 use crate::finding::rule::Rule;
 use crate::finding::{Finding, Spot};
 use crate::place::route::spelled;
 use crate::place::{DocumentId, FileId};
-use crate::shape::{self, Checked, Hole, Mention, Taken};
+use crate::shape::{self, Hole, Mention};
 use crate::source::{self, Mends, Parsed, TreeFault, TreeFaultKind, Untyped};
 use crate::spec::{
-    Antenna, Arrester, Bracket, Cable, Fibre, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record, Service,
-    Site, Spec as _, Supply, Template, Waiver,
+    Antenna, Arrester, Bracket, Cable, Feeder, Fibre, Hop, Id, Kind, LONGEST_ID, Neighbour, Network, Radio, Record,
+    Service, Site, Spec as _, Supply, Template, Waiver,
 };
 use crate::text::nearest::{did_you_mean, nearest};
 
@@ -82,6 +82,7 @@ impl AnySpec {
             Self::Neighbour(spec) => spec.rename(id),
             Self::Service(spec) => spec.rename(id),
             Self::Template(spec) => spec.rename(id),
+            Self::Feeder(spec) => spec.rename(id),
         }
     }
 }
@@ -102,6 +103,7 @@ pub(super) enum AnySpec {
     Neighbour(Box<Neighbour>),
     Service(Box<Service>),
     Template(Box<Template>),
+    Feeder(Box<Feeder>),
 }
 
 /// Types the documents of a file; hops with what they take in from these givers.
@@ -120,43 +122,19 @@ pub(super) fn type_file(file: FileId, text: &str, givers: &Givers) -> TypedFile 
         let whole = inside.clone().next().is_none();
         let (doubled, broken): (Vec<_>, Vec<_>) = inside.partition(|fault| fault.kind == TreeFaultKind::DuplicateKey);
         let doubtful: Vec<_> = doubled.into_iter().filter_map(|fault| fault.other.clone()).collect();
-        let taken = match kind {
-            Kind::Hop => of_hop(tree, text, file, givers),
-            Kind::Radio => TakenIn { grafted: of_radio(tree, text), ..TakenIn::default() },
-            _ => TakenIn::default(),
-        };
-        findings.extend(taken.findings.iter().cloned());
-        let own = [shape::Giver {
-            document,
-            text: if kind == Kind::Radio { text.into() } else { "".into() },
-            doubtful: doubtful.clone(),
-        }];
-        let texts = if kind == Kind::Radio { &own } else { givers.texts.as_slice() };
-        let none = HashMap::new();
-        let checked = if taken.is_something() {
-            let written = shape::check_written(tree, text, file, kind, &doubtful);
-            let origins = taken.grafted.as_ref().map_or(&none, |grafted| &grafted.origins);
-            let filled = taken.grafted.as_ref().map_or(tree, |grafted| &grafted.document);
-            let with = Taken { document, origins, givers: texts, unsure: &taken.unsure };
-            let mut completed = shape::check_completed(filled, text, kind, &doubtful, with);
-            completed.findings.splice(0..0, written.findings);
-            completed
-        } else {
-            shape::check(tree, text, file, kind, &doubtful)
-        };
-        let filled = taken.grafted.as_ref().map_or(tree, |grafted| &grafted.document);
+        let filled = Filled::of((tree, text), document, kind, &doubtful, givers);
+        let checked = filled.check();
+        findings.extend(filled.taken.findings.iter().cloned());
         let id = tree.get(tree.root(), "id").and_then(|(_, value)| tree.text(tree.resolve(value)));
-        let inherits = inherited(&checked, texts, |giver| match givers.list.get(giver).filter(|_| kind == Kind::Hop) {
-            Some(giver) => (giver.kind, Arc::clone(&giver.id)),
-            None => (kind, id.unwrap_or_default().into()),
-        });
+        let inherits = filled.inherits(&checked, id);
         // Nobody approved a stand-in: a waiver with a fault is none.
         let void = kind == Kind::Waiver && !(whole && checked.findings.is_empty());
         // What a merge key would have brought is not missing as well.
         let merged = broken.iter().any(|fault| fault.kind == TreeFaultKind::MergeKey);
         findings.extend(checked.findings.into_iter().filter(|finding| !merged || *finding.rule != MISSING_KEY));
         let typable = broken.is_empty() && !void;
-        let spec = typable.then(|| type_value([tree, filled], &checked.mends, document, kind, &mut findings)).flatten();
+        let spec =
+            typable.then(|| type_value([tree, filled.tree()], &checked.mends, document, kind, &mut findings)).flatten();
         let mut mentions = checked.mentions;
         mentions.retain(|mention| spec.is_none() || mention.is_part);
         if let Some(id) = id {
@@ -168,20 +146,6 @@ pub(super) fn type_file(file: FileId, text: &str, givers: &Givers) -> TypedFile 
     flooded(&mut findings, file);
     entries.extend(unreadable(file, text, &parsed));
     TypedFile { entries, findings }
-}
-
-/// What a document was found to take in.
-fn inherited(
-    checked: &Checked<'_>,
-    texts: &[shape::Giver],
-    of: impl Fn(usize) -> (Kind, Arc<str>),
-) -> Option<Arc<Inherits>> {
-    let one = |taken: &shape::TakenIn| {
-        let (kind, id) = of(taken.origin.giver);
-        let from = texts.get(taken.origin.giver)?.document;
-        Some(Inherited { at: taken.at.clone(), from, kind, id, route: taken.origin.route.clone() })
-    };
-    Inherits::of(checked.taken.iter().filter_map(one)).map(Arc::new)
 }
 
 /// The id of a document on its shelf: one that is too long is reported, and named everywhere by its beginning.
@@ -305,6 +269,7 @@ fn type_value(
         Kind::Neighbour => typed(tree, mends).map(AnySpec::Neighbour),
         Kind::Service => typed(tree, mends).map(AnySpec::Service),
         Kind::Template => typed(tree, mends).map(AnySpec::Template),
+        Kind::Feeder => typed(tree, mends).map(AnySpec::Feeder),
     };
     let said = |untyped: Untyped<'_>| {
         let route = untyped.route();

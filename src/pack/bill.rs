@@ -24,6 +24,7 @@ enum Part {
     Radio,
     Antenna,
     Bracket,
+    Feeder,
     Band,
     Plate,
     Cable,
@@ -46,6 +47,7 @@ impl Part {
             Self::Radio => "part-radio",
             Self::Antenna => "part-antenna",
             Self::Bracket => "part-bracket",
+            Self::Feeder => "part-feeder",
             Self::Band => "part-band",
             Self::Plate => "part-plate",
             Self::Cable => "bill-cable",
@@ -64,7 +66,7 @@ impl Part {
     }
 
     const fn is_by_length(self) -> bool {
-        matches!(self, Self::Cable | Self::Fibre | Self::Conductor)
+        matches!(self, Self::Feeder | Self::Cable | Self::Fibre | Self::Conductor)
     }
 }
 
@@ -94,6 +96,9 @@ impl Bill {
         self.pieces(Part::Radio, 1, format!("{}, {}", own.radio.title, own.half.id));
         self.pieces(Part::Antenna, 1, own.antenna.title.to_string());
         self.pieces(Part::Bracket, 1, own.bracket.title.to_string());
+        if let Some((feeder, used)) = own.feeder.zip(own.end.spec.feeder.as_ref()) {
+            self.length(Part::Feeder, Some(used.length.value), feeder.title.to_string());
+        }
         if let Some(bands) = own.bracket.bands {
             let tube = voice.given_in_both(&own.support.outside_diameter);
             self.pieces(Part::Band, bands.into(), voice.with("part-band-detail", &[("tube", &tube)]));

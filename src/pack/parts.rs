@@ -121,11 +121,15 @@ fn hung(own: &ResolvedEnd<'_>, voice: Voice) -> Vec<PartRow> {
     let way_up = way_up(own.end.bracket.orientation, voice);
     let bracket_open: [(_, &dyn Display); 3] =
         [("title", &bracket.title), ("way-up", &way_up), ("mass", &mass(&bracket.mass))];
-    vec![
+    let mut hung = vec![
         part(&1, voice.say("part-radio"), voice.with("part-radio-detail", &radio_open)),
         part(&1, voice.say("part-antenna"), format!("{}{}", antenna.title, mass(&antenna.mass))),
         part(&1, voice.say("part-bracket"), voice.with("part-bracket-detail", &bracket_open)),
-    ]
+    ];
+    if let Some((feeder, used)) = own.feeder.zip(own.end.spec.feeder.as_ref()) {
+        hung.push(part(&voice.given_in_both(&used.length), voice.say("part-feeder"), feeder.title.to_string()));
+    }
+    hung
 }
 
 /// The grounding conductor with what ends it.

@@ -21,6 +21,7 @@ pub mod emission;
 pub mod ethernet_power;
 pub mod exposure;
 pub mod fastener;
+pub mod feeder;
 pub mod fibre_reach;
 pub mod filter;
 pub mod fixing;

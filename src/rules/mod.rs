@@ -96,6 +96,7 @@ pub static ALL: &[&Entry] = &[
     &budget::wet_antenna_not_counted::ENTRY,
     &budget::wet_snow_not_judged::ENTRY,
     &channel::frequency_outside_antenna::ENTRY,
+    &channel::frequency_outside_feeder::ENTRY,
     &channel::frequency_outside_radio::ENTRY,
     &channel::no_common_state::ENTRY,
     &channel::same_duplex_half::ENTRY,

@@ -4,7 +4,8 @@ use std::ops::Range;
 
 use serde_yaml::Value;
 
-use super::check::{Walk, decimals_after, list};
+use super::check::Walk;
+use super::keys::{decimals_after, list};
 use super::{Mention, Shape};
 use crate::finding::faults::BAD_VALUE;
 use crate::place::Step;

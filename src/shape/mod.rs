@@ -6,6 +6,7 @@
 
 mod check;
 mod checked;
+mod keys;
 mod leaf;
 mod notes;
 mod taken;

@@ -108,7 +108,7 @@ pub(super) fn compute(
     let diffraction_loss = path.diffraction.map(|both| both.0[way]);
     // A path that nobody described is taken as clear, and a rule says so; one that is broken is not.
     let in_the_way = diffraction_loss.or(|| Traced::constant(Decibels(0.0)));
-    let [out, back] = losses::of([sending.sender, sending.receiver]);
+    let [out, back] = losses::of([sending.sender, sending.receiver], f);
     let other = frequency(sending.resolved, way.reversed()).map(|given| given.value);
     let near_field = NearField::of([here, there], [f, &other], &path.slant);
     let at_ends = all((&out.counted(), &back.counted(), &near_field.counted));

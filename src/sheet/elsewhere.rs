@@ -62,6 +62,9 @@ impl List<'_> {
         self.add(radio, &see!(radio.id).decided_by(&see!(end.radio)), None);
         self.add(antenna, &see!(antenna.id).decided_by(&see!(end.antenna)), None);
         self.add(bracket, &see!(bracket.id).decided_by(&see!(end.bracket.model)), None);
+        if let Some(feeder) = own.feeder {
+            self.add(feeder, &see!(feeder.id).decided_by(&see!(end.feeder)), None);
+        }
         for resolved in &own.runs {
             let (run, cable) = (resolved.run, resolved.cable);
             self.add(cable, &see!(cable.id).decided_by(&see!(run.cable)), Some(see!(cable.sources)));

@@ -132,7 +132,12 @@ fn standing(own: &Own<'_>, way: Way) -> Inputs {
         Way::BToA => read!(hop.channel.b_to_a),
     };
     let channel = all((&centre, &read!(hop.channel.bandwidth), &see!(hop.channel.polarisation)));
-    all((&channel, &here, &there, &dish, &see!(end.losses))).map(|_| ())
+    let feeder = own.feeder.map_or_else(
+        || Traced::constant(()),
+        |feeder| all((&see!(feeder.loss_by_frequency), &see!(feeder.construction), &see!(feeder.inside))).map(|_| ()),
+    );
+    let losses = all((&see!(end.losses), &see!(end.feeder), &feeder));
+    all((&channel, &here, &there, &dish, &losses)).map(|_| ())
 }
 
 fn sending(own: &Own<'_>) -> Inputs {

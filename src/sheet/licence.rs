@@ -137,7 +137,7 @@ impl Emission {
             let half = Gigahertz(width.0 / 2000.0);
             ((centre - half).tidy(), (centre + half).tidy())
         });
-        let (gain, loss) = (gain::at(antenna, &frequency), EndLosses::of(direction.sender).counted());
+        let (gain, loss) = (gain::at(antenna, &frequency), EndLosses::of(direction.sender, &frequency).counted());
         Self { power: read!(end.transmit_power), frequency, bandwidth, gain, loss, edges }
     }
 

@@ -60,6 +60,7 @@ sentences! {
         FarField => "the antennas stand outside of each other's near field";
         NoColdestAir => "no coldest air is given";
         NoLosses => "nothing stated";
+        NoFeederLoss => "the feeder states no loss at this frequency";
         RainFrequency { frequency: Gigahertz } => "rain outage is modelled from 1 to 100 GHz, not at {frequency}";
         RainDistance { distance: Metres } => "rain outage is modelled up to 60 km, not over {distance}";
         NoSuchRainRate { rate: MillimetresPerHour } => "{rate} is no rain rate";

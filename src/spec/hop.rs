@@ -8,8 +8,8 @@ use super::objectives::HopObjectives;
 use super::partly::completed;
 use super::path::HopPath;
 use super::{
-    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndLightning, EndName, Entry, FibreRun, Fuse, HopLicence, Id,
-    Kind, Load, Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Template, Text, Way,
+    Antenna, ArresterUse, Bracket, Cable, Carried, Cores, EndLightning, EndName, Entry, FeederUse, FibreRun, Fuse,
+    HopLicence, Id, Kind, Load, Plugs, Radio, Ref, ScreenBond, Site, Supply, SwitchPort, Template, Text, Way,
 };
 use crate::units::{
     Dbm, Decibels, Degrees, Gigahertz, Given, MegabitsPerSecond, Megahertz, Metres, Millimetres, SquareMillimetres,
@@ -161,8 +161,10 @@ pub struct End {
     pub antenna: Ref<Antenna>,
     /// Power at the antenna port of the radio, as set. What lies between that port and the antenna stands under `losses`.
     pub transmit_power: Given<Dbm>,
-    /// What lies between the radio and the antenna, and what it takes of the level on its way out and in: feeder, waveguide,
-    /// coupler, as their sheets say. With an unequal coupler each radio names its own branch. None where the antenna sits on the
+    /// Coaxial cable or waveguide from the radio to the antenna. Its loss counts at both frequencies of the hop as its sheet says.
+    pub feeder: Option<FeederUse>,
+    /// What else lies between the radio and the antenna, and what it takes of the level on its way out and in: coupler, connectors,
+    /// filters, as their sheets say. With an unequal coupler each radio names its own branch. None where the antenna sits on the
     /// radio. Thresholds and overload are those at the port of the radio.
     #[serde(default)]
     pub losses: Vec<PortLoss>,

@@ -15,6 +15,7 @@ mod climate;
 mod dialect;
 mod emission;
 mod end;
+mod feeder;
 mod fibre;
 mod fixing;
 mod hop;
@@ -54,6 +55,7 @@ pub use climate::{Climate, RainMonths};
 pub use dialect::Dialect;
 pub use emission::EmissionClass;
 pub use end::{Both, EndName, Way};
+pub use feeder::{Feeder, FeederConstruction, FeederLoss, FeederUse, Inside};
 pub use fibre::{Fibre, FibreCategory, FibreRun, Interface, Pluggable};
 pub use fixing::{FixingStrength, Fixings};
 pub use hop::{
@@ -132,11 +134,13 @@ pub enum Kind {
     Neighbour,
     /// Keys of ends, runs and groundings, to be taken in by `like`.
     Template,
+    /// Coaxial cable or waveguide.
+    Feeder,
 }
 
 impl Kind {
     /// Every kind, in the order they are listed to people.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 16] = [
         Self::Network,
         Self::Site,
         Self::Hop,
@@ -152,6 +156,7 @@ impl Kind {
         Self::Service,
         Self::Neighbour,
         Self::Template,
+        Self::Feeder,
     ];
 
     /// The word written after `kind:`.
@@ -173,6 +178,7 @@ impl Kind {
             Self::Service => "service",
             Self::Neighbour => "neighbour",
             Self::Template => "template",
+            Self::Feeder => "feeder",
         }
     }
 
@@ -217,4 +223,4 @@ macro_rules! specs {
     };
 }
 
-specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour Template }
+specs! { Network Site Hop Radio Antenna Bracket Cable Fibre Supply Arrester Record Waiver Service Neighbour Template Feeder }

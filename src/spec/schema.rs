@@ -9,8 +9,8 @@ use serde_json::Value;
 
 use super::partly::put_keys;
 use super::{
-    Antenna, Arrester, Bracket, Cable, End, Fibre, FibreRun, Grounding, Hop, Kind, LONGEST_TITLE, Neighbour, Network,
-    Radio, Record, Run, Service, Site, Supply, Template, Waiver,
+    Antenna, Arrester, Bracket, Cable, End, Feeder, Fibre, FibreRun, Grounding, Hop, Kind, LONGEST_TITLE, Neighbour,
+    Network, Radio, Record, Run, Service, Site, Supply, Template, Waiver,
 };
 use crate::units::{Kind as Quantity, of_tube};
 
@@ -47,6 +47,7 @@ pub fn schema_of(kind: Kind) -> Schema {
         Kind::Neighbour => generator.into_root_schema_for::<Neighbour>(),
         Kind::Service => generator.into_root_schema_for::<Service>(),
         Kind::Template => generator.into_root_schema_for::<Template>(),
+        Kind::Feeder => generator.into_root_schema_for::<Feeder>(),
     };
     schema.insert("title".into(), kind.word().into());
     schema.insert("$id".into(), schema_id(kind.word()).into());

@@ -99,7 +99,7 @@ quantity! {
         Times(1.0) => "dBi";
     /// Loss for each kilometre of path.
     DecibelsPerKilometre: "specific attenuation" in "dB/km", decimals 2, like "14.7 dB/km", from 0.0 to 10000.0, no finer than 0.000_001, written
-        Times(1.0) => "dB/km";
+        Times(1.0) => "dB/km", Times(1000.0) => "dB/m", Times(10.0) => "dB/100m";
     /// A voltage.
     Volts: "voltage" in "V", decimals 2, like "48 V", from -1000.0 to 1000.0, no finer than 0.000_1, written
         Times(1.0) => "V", Times(0.001) => "mV";

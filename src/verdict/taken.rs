@@ -10,9 +10,9 @@ pub(super) fn show_takers(findings: &mut [Finding], files: &Files) {
         for label in &finding.labels {
             let Spot::Field(place) = &label.spot else { continue };
             let Some((taken, at)) = files.taken_at(place) else { continue };
-            let taker = Spot::Bytes(at.file, at.span);
-            if !takers.iter().any(|(known, _)| *known == taker) {
-                takers.push((taker, format!("taken from {} here", taken.giver())));
+            let here = Spot::Bytes(at.file, at.span);
+            if !takers.iter().any(|(known, _)| *known == here) {
+                takers.push((here, format!("taken from {} here", taken.giver())));
             }
         }
         for (spot, text) in takers {

@@ -83,6 +83,7 @@ part-radio = Radio
 part-radio-detail = { $title }, half “{ $half }”{ $mass }
 part-antenna = Antenna
 part-bracket = Bracket
+part-feeder = Feeder
 part-bracket-detail = { $title }, mounted { $way-up }{ $mass }
 part-band = Clamp band or U-bolt
 part-band-detail = of the bracket, for a tube of { $tube }

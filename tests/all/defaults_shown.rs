@@ -168,7 +168,7 @@ fn a_template_of_a_shared_library_serves_every_network() {
     };
     edit("network.yaml", "codes:\n", "libraries: [../../shared]\ncodes:\n");
     edit("hops/ridge.yaml", "    radio: q-80\n", "    like: set\n");
-    let evaluation = evaluate(&Scope::of(&[net.clone()]), |_, _| ());
+    let evaluation = evaluate(&Scope::of(std::slice::from_ref(&net)), |_, _| ());
     let said: Vec<&str> = evaluation.findings.iter().map(|finding| finding.message.as_str()).collect();
     assert_eq!((said, evaluation.hops.len()), (Vec::new(), 1));
     let sheet = run_in(&net, &["sheet"]).out;

@@ -73,7 +73,7 @@ macro_rules! quantities {
 }
 
 quantities! {
-    Metres Millimetres SquareMillimetres SquareMetres Degrees Latitude Longitude Gigahertz Megahertz Dbm Decibels Dbi
+    Metres Millimetres SquareMillimetres SquareMetres Degrees Latitude Longitude Gigahertz Megahertz Dbm Decibels Dbi DecibelsPerKilometre
     Volts Watts Amperes Ohms OhmsPerKilometre MillimetresPerHour RainDepth GramsPerCubicMetre Celsius Kelvins Percent
     MegabitsPerSecond Kilograms NewtonMetres MetresPerSecond Hectopascals MetresPerYear LineVolts ImpulseVolts Kiloamperes KilogramsPerCubicMetre Newtons Minutes Hours Milliseconds
 }

@@ -154,3 +154,51 @@ fn gas_is_shown_in_the_coldest_and_the_hottest_air() {
     assert!(coldest > usual && usual > hottest, "{coldest}, {usual}, {hottest}");
     assert!(!Bench::new().numbers().contains_key("a_to_b.gas.coldest"), "no coldest air is given");
 }
+
+/// A guide at end a, and of end b a cable.
+fn feeders(a: &str, b: &str) -> Bench {
+    let bench = Bench::new();
+    bench.change(HOP, "transmit_power: 10 dBm", &format!("transmit_power: 10 dBm\n    feeder: {a}"));
+    bench.change(HOP, "transmit_power: 12 dBm", &format!("transmit_power: 12 dBm\n    feeder: {b}"));
+    let sheets = "kind: feeder\nid: guide\ntitle: Tamwick Flexguide 12\nconstruction: waveguide\nband: { min: 60 GHz, max: 90 GHz }\n\
+                  loss_by_frequency:\n  - { frequency: 60 GHz, loss: 4 dB/m }\n  - { frequency: 80 GHz, loss: 3 dB/m }\n---\n\
+                  kind: feeder\nid: cable\ntitle: Tamwick 1.85\nconstruction: coaxial\nband: { min: 1 GHz, max: 90 GHz }\n\
+                  loss_by_frequency:\n  - { frequency: 40 GHz, loss: 900 dB/100m }\n";
+    std::fs::write(bench.path("equipment/feeders.yaml"), sheets).expect("writable");
+    bench
+}
+
+#[test]
+fn a_feeder_takes_from_both_directions_by_its_length_and_the_frequency() {
+    let bench = feeders("{ model: cable, length: 0.1 m }", "{ model: cable, length: 0.2 m }");
+    bench.change(HOP, "feeder: { model: cable, length: 0.2 m }", "losses: [{ title: Coupler, loss: 1 dB }]");
+    let (numbers, before) = (bench.numbers(), Bench::new().numbers());
+    let (there, back) = (0.9 * (73.375_f64 / 40.0).sqrt(), 0.9 * (83.375_f64 / 40.0).sqrt());
+    near(number(&numbers, "a_to_b.transmit_loss"), there);
+    near(number(&numbers, "b_to_a.receive_loss"), back);
+    near(number(&numbers, "a_to_b.receive_loss"), 1.0);
+    near(number(&numbers, "a_to_b.level") - number(&before, "a_to_b.level"), -1.0 - there);
+    near(number(&numbers, "b_to_a.level") - number(&before, "b_to_a.level"), -1.0 - back);
+    near(number(&numbers, "a_to_b.licence.eirp") - number(&before, "a_to_b.licence.eirp"), -there);
+    near(number(&numbers, "b_to_a.licence.eirp") - number(&before, "b_to_a.licence.eirp"), -1.0);
+}
+
+#[test]
+fn a_guide_beyond_its_sheet_needs_its_size() {
+    let bench = feeders("{ model: guide, length: 0.1 m }", "{ model: guide, length: 0.1 m }");
+    let evaluation = bench.judge();
+    let told = evaluation.findings.iter().find(|finding| finding.rule.name == "hop-not-evaluated").expect("told");
+    assert!(told.message.contains("the feeder states no loss at this frequency"), "{}", told.message);
+    let numbers = bench.numbers();
+    // 73.375 GHz lies between its points, 83.375 GHz does not.
+    let slope = (3.0_f64 / 4.0).ln() / (80.0_f64 / 60.0).ln();
+    near(number(&numbers, "a_to_b.transmit_loss"), 0.4 * (73.375_f64 / 60.0).powf(slope));
+    assert!(!numbers.contains_key("b_to_a.transmit_loss") && !numbers.contains_key("b_to_a.level"));
+    bench.change(
+        "equipment/feeders.yaml",
+        "max: 90 GHz }\nloss",
+        "max: 90 GHz }\ninside: { width: 3.0988 mm, height: 1.5494 mm }\nloss",
+    );
+    let beyond = number(&bench.numbers(), "b_to_a.transmit_loss");
+    assert!(beyond < 0.3 && beyond > 0.28, "{beyond}");
+}

@@ -39,7 +39,7 @@ fn of_chain(givers: &Givers, start: &Layer<'_>, section: &str, name: Option<&str
         layer.below("like").map(|like| Spot::Bytes(file, like.tree.node(like.node).span.clone()))
     };
     let (mut at, mut way): (Layer<'_>, Vec<&str>) = (start.clone(), name.into_iter().collect());
-    let mut others = Vec::new();
+    let mut others: Vec<Spot> = Vec::new();
     while let Some(id) = text_of(&at, "like") {
         // Of a circle one of its templates tells, the first by its name.
         if name == Some(id) {
@@ -47,9 +47,9 @@ fn of_chain(givers: &Givers, start: &Layer<'_>, section: &str, name: Option<&str
                 let words = way.iter().chain([&id]).map(|id| format!("`{id}`")).collect::<Vec<_>>().join(", like ");
                 let message = format!("template {words}: it is like itself");
                 let mut finding = Finding::new(&DANGLING, here, message, "leads back here in the end");
-                others.into_iter().for_each(|spot: Spot| {
+                for spot in others {
                     finding.because(spot, "by way of this");
-                });
+                }
                 finding.help("take one `like` of the circle out");
                 found.push(finding);
             }

@@ -25,6 +25,10 @@ impl<'n> Follow<'n, '_> {
         let radio = self.document(&spec.radio, at!(end.radio));
         let antenna = self.document(&spec.antenna, at!(end.antenna));
         let bracket = self.document(&spec.bracket.model, at!(end.bracket.model));
+        let feeder = match &spec.feeder {
+            Some(feeder) => self.document(&feeder.model, end.place().below(&"feeder.model", &[])).map(Some),
+            None => Some(None),
+        };
         let support = site.and_then(|site| {
             let found = self.named(
                 &spec.support,
@@ -55,6 +59,7 @@ impl<'n> Follow<'n, '_> {
             half: half?,
             antenna: antenna?,
             bracket: bracket?,
+            feeder: feeder?,
             runs: runs.into_iter().collect::<Option<_>>()?,
             fibre_runs: fibre_runs.into_iter().collect::<Option<_>>()?,
             earth: earth?,

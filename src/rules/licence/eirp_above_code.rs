@@ -40,6 +40,9 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
         let finding = found.report(&RULE, at!(end.transmit_power), message, format!("radiates {has}"));
         finding.measured(eirp, Worse::Higher).about(code.name);
         finding.because(super::gain_at(antenna), "with this gain");
+        if end.feeder.is_some() {
+            finding.because(at!(end.feeder), "less what is lost in it");
+        }
         if !end.losses.is_empty() {
             finding.because(at!(end.losses), "less what is lost on the way to it");
         }

@@ -32,6 +32,9 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     finding.measured(eirp, Worse::Higher);
     finding.because(at!(spec.licence.max_eirp), "the licence allows this");
     finding.because(super::gain_at(antenna), "with this gain");
+    if end.feeder.is_some() {
+        finding.because(at!(end.feeder), "less what is lost in it");
+    }
     if !end.losses.is_empty() {
         finding.because(at!(end.losses), "less what is lost on the way to it");
     }

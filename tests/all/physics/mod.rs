@@ -8,6 +8,7 @@ mod codes;
 mod cross_polar;
 mod diffraction;
 mod exposure;
+mod feeder;
 mod fibre;
 mod geodesy;
 mod hops;
