@@ -41,7 +41,7 @@ fn create(args: &BaselineArgs, evaluation: &Evaluation<()>) -> Result<Exit, Stop
     say::out(&format!("{} recorded in {}\n", entries(baseline.findings.len()), say::shown(&args.file)))?;
     let refused = Baseline::refused(evaluation);
     if refused > 0 {
-        say::aside(&format!("{refused} that no waiver may accept are not recorded: mend them, `check` shows them"));
+        say::aside(&format!("{refused} that no waiver may accept are not recorded: fix them, `check` shows them"));
     }
     Ok(Exit::Clean)
 }

@@ -16,7 +16,7 @@ use crate::verdict::{Evaluation, Read, evaluate};
 
 pub(super) fn run(args: &Check) -> Result<Exit, Stop> {
     if (args.diff || args.fix || args.fix_unsafe) && args.paths.iter().any(|path| path.as_os_str() == "-") {
-        return Err(Stop::Unknown("mends are made in files: name them in place of `-`".into()));
+        return Err(Stop::Unknown("fixes are applied to files: name them instead of `-`".into()));
     }
     if args.diff {
         return super::fix::show(args);

@@ -182,7 +182,7 @@ fn comment(args: &Compare, comparison: &Comparison) -> Result<Comment, Stop> {
     let key = if given.is_empty() { "network".to_owned() } else { given };
     let sound = key.split('-').all(|part| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_alphanumeric()));
     if !sound {
-        let message = format!("`{key}` is no key: letters, digits and single hyphens, such as `ridge-network`");
+        let message = format!("`{key}` is not a key: letters, digits and single hyphens, such as `ridge-network`");
         return Err(Stop::Unknown(message));
     }
     let file = args.output.iter().find(|output| output.format == CompareFormat::Json).map(|output| &output.file);

@@ -1,4 +1,4 @@
-//! `check --fix`: mend files, or show what would be mended.
+//! `check --fix`: fix files, or show what would be fixed.
 
 use super::args::Check;
 use super::scope::scope;
@@ -7,7 +7,7 @@ use crate::door::write::mend;
 use crate::fix::{Fixed, diff, fix};
 use crate::text::plain::{Form, inert, spelled};
 
-/// Prints the mends as a patch and writes nothing.
+/// Prints the fixes as a patch and writes nothing.
 pub(super) fn show(args: &Check) -> Result<Exit, Stop> {
     let fixed = fix(&scope(&args.paths, &args.brought)?, args.fix_unsafe);
     say_left(&fixed);
@@ -19,7 +19,7 @@ pub(super) fn show(args: &Check) -> Result<Exit, Stop> {
     Ok(if fixed.files.is_empty() { Exit::Clean } else { Exit::Findings })
 }
 
-/// Writes the mends.
+/// Writes the fixes.
 pub(super) fn make(args: &Check) -> Result<(), Stop> {
     let scope = scope(&args.paths, &args.brought)?;
     let fixed = fix(&scope, args.fix_unsafe);
@@ -31,14 +31,14 @@ pub(super) fn make(args: &Check) -> Result<(), Stop> {
     say_left(&fixed);
     let (made, files) = (fixed.made, fixed.files.len());
     if made > 0 {
-        let (mends, in_files) = (if made == 1 { "mend" } else { "mends" }, if files == 1 { "file" } else { "files" });
-        say::aside(&format!("{made} {mends} made in {files} {in_files}"));
+        let (mends, in_files) = (if made == 1 { "fix" } else { "fixes" }, if files == 1 { "file" } else { "files" });
+        say::aside(&format!("{made} {mends} applied in {files} {in_files}"));
     }
     Ok(())
 }
 
 fn say_left(fixed: &Fixed) {
     for left in &fixed.left {
-        say::aside(&format!("not mended: {}", spelled(left)));
+        say::aside(&format!("not fixed: {}", spelled(left)));
     }
 }

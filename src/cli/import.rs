@@ -118,6 +118,6 @@ fn refused(faults: &[Fault]) -> Exit {
         say::aside(&format!("and {more} more"));
     }
     let noun = if faults.len() == 1 { "fault" } else { "faults" };
-    say::aside(&format!("{} {noun}: nothing is imported until all is mended", faults.len()));
+    say::aside(&format!("{} {noun}: nothing is imported until all of them are fixed", faults.len()));
     Exit::Failed
 }

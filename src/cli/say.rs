@@ -56,7 +56,7 @@ pub(super) fn hint(text: &str) {
 
 /// Text beside the product as it stands.
 pub(super) fn beside(text: &str, form: Form) {
-    // Who cannot be told need not be.
+    // A stderr that is closed or full ends nothing.
     let _ = io::stderr().lock().write_all(inert(text, form).as_bytes());
 }
 

@@ -15,7 +15,7 @@ const SITE: &str = "site:";
 
 /// The files of the hops that a word means, those that cannot be evaluated included.
 pub(super) fn files(read: &Read, word: &str) -> Result<Vec<PathBuf>, Stop> {
-    let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is no pattern: {error}")))?;
+    let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is not a pattern: {error}")))?;
     let (glob, site) = (glob.compile_matcher(), word.strip_prefix(SITE));
     let mut found: Vec<FileId> = Vec::new();
     for library in read.libraries() {
@@ -87,7 +87,7 @@ impl Hops<'_> {
             return Ok(Box::new(move |hop| hop.ends.iter().any(|end| *end.site.id.0 == *site)));
         }
         if word.contains(['*', '?', '[']) && !crate::door::exists(Path::new(word)) {
-            let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is no pattern: {error}")))?;
+            let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is not a pattern: {error}")))?;
             let glob = glob.compile_matcher();
             return Ok(Box::new(move |hop| glob.is_match(&*hop.hop.id.0)));
         }

@@ -95,7 +95,9 @@ impl FromStr for Threshold {
     /// `dB=0.5`, `availability=0.01` or, with a share as well, `m=1,0.5%`.
     fn from_str(text: &str) -> Result<Self, String> {
         let wrong = || {
-            format!("`{text}` is no threshold: write UNIT=NUMBER or UNIT=NUMBER,SHARE%, such as `dB=0.5` or `m=1,0.5%`")
+            format!(
+                "`{text}` is not a threshold: write UNIT=NUMBER or UNIT=NUMBER,SHARE%, such as `dB=0.5` or `m=1,0.5%`"
+            )
         };
         let (of, rest) = text.split_once('=').ok_or_else(wrong)?;
         let (absolute, share) = rest.split_once(',').map_or((rest, None), |(number, share)| (number, Some(share)));

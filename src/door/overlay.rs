@@ -1,4 +1,4 @@
-//! Texts in the place of files: what somebody types, or a mend that is being tried.
+//! Texts in the place of files: what somebody types, or a fix that is being tried.
 
 use std::collections::BTreeMap;
 use std::ffi::OsString;

@@ -48,7 +48,7 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> io::Result<()> {
     }
 }
 
-/// Writes a mended file of a network where its links lead, with the rights it has, if it still has the text it had.
+/// Writes a fixed file of a network where its links lead, with the rights it has, if it still has the text it had.
 ///
 /// # Errors
 /// It lies outside of its repository or network, has changed meanwhile, may not be written, or whatever the system says.
@@ -57,7 +57,7 @@ pub fn mend(root: &Path, path: &Path, before: &str, after: &str) -> io::Result<(
     part.persist(target).map(drop).map_err(|error| error.error)
 }
 
-/// A mended file ready to be put in its place.
+/// A fixed file ready to be put in its place.
 fn mending(root: &Path, path: &Path, before: &str, after: &str) -> io::Result<(NamedTempFile, PathBuf)> {
     let real = fs::canonicalize(full(path))?;
     Fence::around(root).admit(&real).map_err(|refused| io::Error::other(refused.detail))?;

@@ -84,7 +84,7 @@ struct Edit<'i> {
 /// Plans the import of items into a network that was read from a scope.
 ///
 /// # Errors
-/// All there is to be mended first.
+/// All there is to be fixed first.
 pub fn plan(scope: &Scope, read: &Read, what: What, items: &[Item]) -> Result<Plan, Vec<Fault>> {
     let Some(library) = read.libraries().first() else { return Err(Vec::new()) };
     let mut faults = Vec::new();
@@ -273,7 +273,7 @@ fn differences<'i>(files: &Files, at: DocumentId, what: What, item: &'i Item) ->
             Ok(place) => place,
             Err(id) => {
                 if value.column.name == "support" {
-                    let why = format!("is no support of {} `{}`: write it there first", what.kind(), item.id);
+                    let why = format!("is not a support of {} `{}`: write it there first", what.kind(), item.id);
                     faults.push(Fault::of(&item.file, item.line, &value.header, &id, why));
                 }
                 continue;

@@ -173,7 +173,7 @@ impl Table<'_> {
             let guess = nearest(&super::columns::plain(name), known.clone());
             let hint = guess.map_or_else(|| format!("it has {}", known.collect::<Vec<_>>().join(", ")), did_you_mean);
             let what = self.what.folder();
-            return Err(format!("is no column of a table of {what}: {hint} `--ignore` passes a column over"));
+            return Err(format!("is not a column of a table of {what}: {hint} `--ignore` passes a column over"));
         };
         match (column.holds, &unit) {
             (Holds::Quantity(kind), Some(unit)) if !kind.words().any(|word| word == unit) => {
@@ -298,7 +298,7 @@ pub(super) fn is_id(word: &str) -> Result<(), String> {
     }
     let guess = slug(word).filter(|slug| slug.len() <= LONGEST_ID);
     let hint = guess.map_or_else(String::new, |slug| format!(", such as `{slug}`"));
-    Err(format!("is no id: lower-case letters, digits and single hyphens{hint}"))
+    Err(format!("is not an id: lower-case letters, digits and single hyphens{hint}"))
 }
 
 /// A name as an id, where only letters, digits, blanks and marks have to be spelled: `Dam, north` is `dam-north`.

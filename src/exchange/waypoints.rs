@@ -102,7 +102,7 @@ impl Points<'_> {
             let mut parts = coordinates.split(',').map(str::trim);
             let (longitude, latitude, altitude) = (parts.next(), parts.next(), parts.next());
             if parts.next().is_some() || coordinates.contains(|c: char| c.is_ascii_control()) {
-                let why = "is no point: longitude, latitude and perhaps an altitude, with commas between them";
+                let why = "is not a point: longitude, latitude and perhaps an altitude, with commas between them";
                 self.faults.push(Fault::of(self.file, self.line(node), "coordinates", coordinates, why));
                 continue;
             }

@@ -136,6 +136,6 @@ faults! { "spec";
     /// A hop, or part of its sheet, cannot be evaluated.
     ///
     /// Something it depends on is missing or broken. What could not be computed is not judged either, so this is an
-    /// error and never a silent pass. Mend the cause and the rest follows.
+    /// error and never a silent pass. Fix the cause and the rest follows.
     NOT_EVALUATED: "hop-not-evaluated", Error, NOT_JUDGED;
 }

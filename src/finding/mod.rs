@@ -1,4 +1,4 @@
-//! Findings: what is wrong, where, and what would mend it.
+//! Findings: what is wrong, where, and what would fix it.
 
 pub mod faults;
 pub mod rule;
@@ -51,7 +51,7 @@ pub struct Label {
     pub text: String,
 }
 
-/// A mend a program can make.
+/// A fix a program can make.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fix {
     /// The texts to put in: at a field that is not written, its key comes with it.
@@ -321,7 +321,7 @@ impl Finding {
         self
     }
 
-    /// Says what would mend it.
+    /// Says what would fix it.
     pub fn help(&mut self, text: impl Into<String>) -> &mut Self {
         self.help = Some(text.into());
         self

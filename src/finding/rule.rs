@@ -49,7 +49,7 @@ pub const IS_LAW: &str = "what codes and licences allow is not an approver's to 
 /// Never waived, or never switched off.
 pub const NOT_JUDGED: &str = "without what it asks for something that matters is not judged";
 /// Never waived.
-pub const IS_ABOUT_FILES: &str = "it is about the files themselves: mend them";
+pub const IS_ABOUT_FILES: &str = "it is about the files themselves: fix them";
 /// May be waived.
 pub const SERVICE: &str = "the hop works less well or not at all, and whoever answers for it may accept that";
 /// May be waived.

@@ -1,4 +1,4 @@
-//! What a mended file differs in, as a patch that other programs apply.
+//! What a fixed file differs in, as a patch that other programs apply.
 
 use std::fmt::Write as _;
 

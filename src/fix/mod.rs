@@ -1,4 +1,4 @@
-//! Mending files by the fixes that findings carry.
+//! Fixing files by the fixes that findings carry.
 //!
 //! A scope comes in, the changed texts go out; nothing is written here. Fixes are byte edits, so that comments, order,
 //! quoting and line endings stay as they are. Those that overlap wait for another round. After each round everything is
@@ -19,7 +19,7 @@ use crate::verdict::{Evaluation, evaluate};
 pub use diff::{diff, patch};
 use edit::Bytes;
 
-/// A file that was mended.
+/// A file that was fixed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Mended {
     /// As it was found.
@@ -57,7 +57,7 @@ type Numbers = BTreeMap<(String, String), u64>;
 
 /// Makes the fixes of everything found in a scope; with `all`, those that a person must agree to as well.
 ///
-/// A mended key may bring out a fault in its value that a later round mends in turn. If one is left over in the end, it
+/// A fixed key may bring out a fault in its value that a later round fixes in turn. If one is left over in the end, it
 /// all starts again and nothing that brings anything out is made.
 #[must_use]
 pub fn fix(scope: &Scope, all: bool) -> Fixed {
@@ -84,7 +84,7 @@ pub fn rewritten<'e>(files: &Files, edits: &'e [(Spot, String)]) -> (Vec<Mended>
     (changed.collect(), left)
 }
 
-/// One attempt. `None` if something was brought out in the hope of a later round, and no round mended it.
+/// One attempt. `None` if something was brought out in the hope of a later round, and no round fixed it.
 fn attempt(scope: &Scope, all: bool, hopeful: bool) -> Option<Fixed> {
     let first = State::of(scope, None);
     let mut state = State::of(scope, None);

@@ -70,7 +70,7 @@ impl Inputs<'_> {
         let name = path.display();
         let store = self.store.ok_or("there is nothing to read from")?;
         let bytes = store.read(path, most).map_err(|refused| format!("`{name}` cannot be read: {refused}"))?;
-        String::from_utf8(bytes).map_err(|_| format!("`{name}` is no UTF-8 text"))
+        String::from_utf8(bytes).map_err(|_| format!("`{name}` is not UTF-8 text"))
     }
 
     fn folder(&self, name: &str, brought: Option<&Path>, option: &str) -> Result<(PathBuf, Arc<dyn Store>), String> {

@@ -44,7 +44,7 @@ pub struct Elsewhere {
 /// Those of a network, by document.
 pub type Elsewheres = HashMap<DocumentId, Elsewhere>;
 
-/// What to say of the name of a standard part that no part of the kind has, and what would mend it; none for other names.
+/// What to say of the name of a standard part that no part of the kind has, and what would fix it; none for other names.
 pub(super) fn no_standard(kind: Kind, id: &str) -> Option<(String, String)> {
     id.strip_prefix(STANDARD)?;
     let list = "`hopwright parts` lists them";

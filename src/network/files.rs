@@ -33,7 +33,7 @@ pub struct SourceFile {
     pub origin: PathBuf,
     /// The text, byte-order mark included.
     pub text: String,
-    /// Whose it is: what is not the network's own is never mended or renamed from here.
+    /// Whose it is: what is not the network's own is never fixed or renamed from here.
     pub home: Home,
     /// Trees are dropped after typing and made again only for a file that something is printed about.
     tree: OnceLock<Parsed>,

@@ -263,11 +263,11 @@ fn header_of(text: &str, header: &Row<'_>, marks: Marks) -> Result<Columns, Faul
             "obstacle" => &mut obstacle,
             "kind" if unit.is_none() => {
                 if kind.replace(number).is_some() {
-                    return Err(wrong(span, "the column `kind` stands twice".into(), "again here"));
+                    return Err(wrong(span, "duplicate column `kind`".into(), "again here"));
                 }
                 continue;
             }
-            _ => return Err(wrong(span, format!("`{words}` is no column of a profile"), "not known here")),
+            _ => return Err(wrong(span, format!("`{words}` is not a column of a profile"), "not known here")),
         };
         // Only a unit and nothing of a number: `1/2 in` behind a one would be an inch and a half.
         let unit = unit.filter(|unit| Metres::KIND.words().any(|word| word == *unit));
@@ -276,7 +276,7 @@ fn header_of(text: &str, header: &Row<'_>, marks: Marks) -> Result<Columns, Faul
             return Err(wrong(span, format!("`{words}` has no unit of length"), "in what unit?"));
         };
         if column.replace((number, factor)).is_some() {
-            return Err(wrong(span, format!("the column `{name}` stands twice"), "again here"));
+            return Err(wrong(span, format!("duplicate column `{name}`"), "again here"));
         }
     }
     let count = header.cells.len();
@@ -342,7 +342,7 @@ fn row(line: &Row<'_>, columns: &Columns) -> Result<ProfileRow, Fault> {
             let word = &*cell.text;
             let known = ObstacleKind::ALL.into_iter().find(|kind| kind.word() == word);
             Some(known.ok_or_else(|| Fault {
-                message: format!("`{word}` is no kind of obstacle"),
+                message: format!("`{word}` is not a kind of obstacle"),
                 label: "not one of the choices",
                 help: format!("one of: {}", ObstacleKind::ALL.map(ObstacleKind::word).join(", ")),
                 span: cell.span.clone(),

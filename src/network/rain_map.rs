@@ -24,7 +24,7 @@ pub(super) fn read_rain_map(store: &dyn Store, folder: &Path) -> Result<[String;
     let read = |name: &str| {
         let bytes = store.read(&folder.join(name), MAX_BYTES);
         let bytes = bytes.map_err(|refused| format!("`{name}` cannot be read: {refused}"))?;
-        String::from_utf8(bytes).map_err(|_| format!("`{name}` is no text"))
+        String::from_utf8(bytes).map_err(|_| format!("`{name}` is not text"))
     };
     let [rates, latitudes, longitudes] = NAMES.map(read);
     Ok([rates?, latitudes?, longitudes?])

@@ -46,14 +46,14 @@ fn wait(record: &Document<Record>, cause: &str, spot: impl Into<Spot>, findings:
     let finding = findings.report(&NOT_EVALUATED, at!(record.id), message, "not judged");
     finding.other_hops.push(record.hop.to_string());
     finding.because(spot, "waits for this");
-    finding.help("mend that first; the record is judged then");
+    finding.help("fix this first; the record will then be checked");
 }
 
 fn dangling(record: &Document<Record>, library: &Library, guess: Option<&str>, findings: &mut Findings) {
     let message = format!("the network has no hop `{}`", record.hop);
-    let finding = findings.report(&DANGLING, at!(record.hop), message, "leads nowhere");
+    let finding = findings.report(&DANGLING, at!(record.hop), message, "unresolved reference");
     finding.help(match guess {
-        Some(guess) => format!("{} The record is not judged until this leads somewhere", did_you_mean(guess)),
+        Some(guess) => format!("{} The record will be checked once this is resolved", did_you_mean(guess)),
         None => format!("there are: {}", few(library.hops.ids())),
     });
 }
@@ -67,7 +67,7 @@ fn unknown_ports(record: &Document<Record>, hop: &ResolvedHop<'_>, library: &Lib
             continue;
         }
         let message = format!("end {} of hop `{}` has no run to port `{}`", record.end.letter(), record.hop, run.port);
-        let finding = findings.report(&DANGLING, place, message, "leads nowhere");
+        let finding = findings.report(&DANGLING, place, message, "unresolved reference");
         finding.hop = Some(record.hop.to_string());
         finding.help(match nearest(&run.port, known.iter().copied()) {
             Some(guess) => did_you_mean(guess),

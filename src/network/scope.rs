@@ -22,7 +22,7 @@ pub struct Scope {
     strays: Vec<Stray>,
     /// Paths the findings must touch, in full.
     report: Vec<PathBuf>,
-    /// The day waivers are held against; that of the clock if none is given.
+    /// The day waivers are evaluated on; that of the clock if none is given.
     pub today: Option<Date>,
     /// What lies outside and was named on the command line.
     pub brought: Brought,

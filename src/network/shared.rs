@@ -167,7 +167,7 @@ struct Read<'r> {
 }
 
 impl Read<'_> {
-    /// Reads one; or says why it cannot be, and what would mend it.
+    /// Reads one; or says why it cannot be, and what would fix it.
     fn library(&mut self, named_at: Place, name: &str) -> Result<(), (String, String)> {
         let folder = self.folder(name)?;
         let found = source::discover(self.store, &folder, &PassedOver::default(), source::MAX_ENTRIES);

@@ -141,13 +141,13 @@ impl Shelving {
             let Some(known) = library.lacks(mention.kind, &id) else { continue };
             let spot = Spot::Bytes(mention.file, mention.span);
             if let Some((message, help)) = no_standard(mention.kind, &id) {
-                let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
+                let mut finding = Finding::new(&DANGLING, spot, message, "unresolved reference");
                 finding.help(help);
                 self.findings.push(finding);
                 continue;
             }
             let message = format!("the network has no {} `{id}`", mention.kind);
-            let mut finding = Finding::new(&DANGLING, spot, message, "leads nowhere");
+            let mut finding = Finding::new(&DANGLING, spot, message, "unresolved reference");
             finding.help(match known.nearest(&id) {
                 Some(guess) => did_you_mean(guess),
                 None => format!("there are: {}", few(known.words())),

@@ -165,7 +165,7 @@ fn flooded(findings: &mut Vec<Finding>, file: FileId) {
     };
     let message = format!("this file has {} faults or more; what comes after is not looked at", shape::MOST_FAULTS);
     let mut finding = Finding::new(&TOO_LARGE, Spot::Bytes(file, last..last), message, "the last one listed");
-    finding.help("mend these first; the others are shown then");
+    finding.help("fix these first; the others will then be shown");
     findings.push(finding);
 }
 

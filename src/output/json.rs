@@ -100,7 +100,7 @@ struct Item<'a> {
     end: Option<&'static str>,
     /// What is wrong: a clause with value, limit and margin.
     message: &'a str,
-    /// What would mend it.
+    /// What would fix it.
     help: Option<&'a str>,
     /// Sixteen digits it is known by: independent of path, line, words and version of the program.
     fingerprint: String,

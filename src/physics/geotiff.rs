@@ -137,7 +137,7 @@ fn grid_of<R: Read + Seek>(decoder: &mut Decoder<R>, cells: bool) -> Result<Grid
         || *row_step <= 0.0
         || *column_step <= 0.0
     {
-        return Err(refuse("its corner or scale is no number above zero"));
+        return Err(refuse("its corner or scale is not a number above zero"));
     }
     Ok(grid)
 }

@@ -82,14 +82,14 @@ impl Heights {
     ) -> Result<Self, NotATile> {
         let number = |text: &str, what: &str| {
             let text = text.trim_matches(|c: char| c.is_whitespace() || c == '\0');
-            text.parse::<f64>().map_err(|_| refuse(format!("its {what} `{}` is no number", shown(text))))
+            text.parse::<f64>().map_err(|_| refuse(format!("its {what} `{}` is not a number", shown(text))))
         };
         let role = |role: &str| metadata.and_then(|metadata| of_role(metadata, role));
         #[expect(clippy::cast_possible_truncation, reason = "a 32-bit sample holds the void rounded like this")]
         let void = void.map(|text| number(text, "no-data value")).transpose()?.map(|void| (void, void as f32));
         let factor = |name: &str, otherwise: f64| {
             let value = role(name).map_or(Ok(otherwise), |text| number(text, name))?;
-            if value.is_finite() { Ok(value) } else { Err(refuse(format!("its {name} is no number"))) }
+            if value.is_finite() { Ok(value) } else { Err(refuse(format!("its {name} is not a number"))) }
         };
         let (scale, offset) = (factor("scale", 1.0)?, factor("offset", 0.0)?);
         Ok(Self { void, scale, offset, unit: metres_of(system, unit, role("unittype"))? })

@@ -53,14 +53,14 @@ fn mends(hop: &HopSheet<'_>, direction: &Direction<'_>) -> String {
     let mut list = mend.words.clone();
     if let (Some(weaker), Some(angle)) = (mend.weaker, mend.off_axis) {
         list.push(format!(
-            "the strongest {weaker} weaker, as by an antenna that gains so much less {} off its axis",
+            "the strongest {weaker} weaker, for example by an antenna with that much less gain {} off its axis",
             angle.tidy()
         ));
     }
     let mut help = match list.as_slice() {
         [] => "no single change that was tried does: `plan --assign` looks for a frequency plan".to_owned(),
-        [only] => format!("{only} mends it"),
-        many => format!("any one of these mends it: {}", many.join("; ")),
+        [only] => format!("{only} fixes it"),
+        many => format!("any one of these fixes it: {}", many.join("; ")),
     };
     if mend.lacks_cross_polar {
         help.push_str(". Crossed polarisations count only where both antennas state `cross_polar`");

@@ -366,12 +366,12 @@ fn wait_for(hop: &HopSheet<'_>, broken: &[Broken], found: &mut Findings) {
     let names: Vec<String> = causes.iter().map(|(name, _)| name.to_string()).collect();
     let spec = hop.resolved.hop;
     let message = format!("cannot be evaluated in full because of {}", names.join(", "));
-    let finding = found.report(&NOT_EVALUATED, crate::at!(spec.id), message, "what depends on it is not judged");
+    let finding = found.report(&NOT_EVALUATED, crate::at!(spec.id), message, "what depends on it is not checked");
     finding.because(spot.clone(), "broken here");
     for (_, spot) in &causes[1..] {
         finding.because(spot.clone(), "and here");
     }
-    finding.help("mend it, and the rest is judged");
+    finding.help("fix it, and the rest will be checked");
 }
 
 /// How many lines of the sheet a help names; the others follow from them.

@@ -48,8 +48,8 @@ pub(super) fn lost_to_interference(direction: &Direction<'_>) -> String {
 pub(super) fn any_of(mend: &Mend, otherwise: &str) -> String {
     match mend.words().as_slice() {
         [] => otherwise.to_owned(),
-        [only] => format!("{only} gives it"),
-        many => format!("any one of these gives it: {}", many.join("; ")),
+        [only] => format!("{only} would be enough"),
+        many => format!("any one of these is enough: {}", many.join("; ")),
     }
 }
 

@@ -172,7 +172,7 @@ pub fn unread_tiles(terrains: &Terrains, found: &mut Findings) {
 pub fn unsound(network: &Document<Network>, found: &mut Findings) {
     unsound_settings(&network.rules, at!(network.rules), found);
     for i in patterns(Path::new(""), network.exclude.iter().map(|line| &**line)).1 {
-        let message = format!("`{}` is no pattern of paths", network.exclude[i]);
+        let message = format!("`{}` is not a pattern of paths", network.exclude[i]);
         let finding = found.report(&BAD_VALUE, at!(network.exclude[i]), message, "cannot be matched");
         finding.help("`*` stands for any part of a name, `**` for any folders: `drafts/`, `*.old.yaml`");
     }
@@ -186,7 +186,7 @@ pub fn unsound(network: &Document<Network>, found: &mut Findings) {
             break;
         }
         if let Err(error) = pattern(&some.paths) {
-            let message = format!("`{}` is no pattern of paths: {}", some.paths, error.kind());
+            let message = format!("`{}` is not a pattern of paths: {}", some.paths, error.kind());
             let finding = found.report(&BAD_VALUE, at!(network.rules_by_path[i].paths), message, "cannot be matched");
             finding.help("`*` stands for any part of a name, `**` for any folders: `hops/temporary/*.yaml`");
         }
@@ -219,7 +219,7 @@ fn unsound_settings(rules: &BTreeMap<String, Setting>, place: Place, found: &mut
         let spot = Spot::Entry(place, rule.name.to_owned());
         let finding = found.report(&NOT_TO_SILENCE, spot, message, "has no effect");
         finding.help(match rule.never_waived() {
-            Some(_) => "take the line out, and mend what the rule finds",
+            Some(_) => "remove the line, and fix what the rule finds",
             None => "take the line out; a waiver may accept what the rule finds, by name and for a time",
         });
     }

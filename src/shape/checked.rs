@@ -7,7 +7,7 @@ use crate::place::FileId;
 use crate::source::{Mends, Origin};
 use crate::spec::Kind;
 
-/// The most faults of a document, and of a file, that are listed: nobody mends so many by hand.
+/// The most faults of a document, and of a file, that are listed: nobody fixes so many by hand.
 pub const MOST_FAULTS: usize = 1000;
 
 /// What came of a shape check.

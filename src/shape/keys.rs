@@ -277,7 +277,7 @@ fn certain(word: &str, guess: &str, fields: &[Field]) -> bool {
     plain(word) == guess || (one_slip(word, guess) && nearest(word, others).is_none())
 }
 
-/// `a, b and c` without the Oxford question: plain commas.
+/// `a, b, c`: joined by commas.
 pub(super) fn list<T: ToString>(words: impl IntoIterator<Item = T>) -> String {
     words.into_iter().map(|word| word.to_string()).collect::<Vec<_>>().join(", ")
 }

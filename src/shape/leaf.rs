@@ -104,7 +104,7 @@ impl Walk<'_> {
                 [only] => format!("{} Days are written YYYY-MM-DD", did_you_mean(only)),
                 [one, other, ..] => format!("is that `{one}` or `{other}`? Days are written YYYY-MM-DD"),
             };
-            return self.bad(id, "is no day of the calendar", "not a date", &help);
+            return self.bad(id, "is not a calendar date", "not a date", &help);
         };
         let (first, last) = Date::YEARS;
         if !(first..=last).contains(&date.year) {

@@ -1,6 +1,6 @@
 //! Shape checking: a document's tree held against the schema of its kind, all faults at once.
 //!
-//! serde stops at the first thing it cannot type. A person wants the whole list, each at its place with the mend, so the
+//! serde stops at the first thing it cannot type. A person wants the whole list, each at its place with the fix, so the
 //! schema that editors use is also compiled into a [`Shape`] here and walked beside the tree. A tree that passes is then
 //! typed by serde, which has the last word.
 
@@ -200,7 +200,7 @@ mod tests {
     #[test]
     fn every_kind_compiles_to_keys() {
         for kind in Kind::ALL {
-            let Shape::Map(fields) = Shape::of(kind) else { panic!("{kind} is no mapping") };
+            let Shape::Map(fields) = Shape::of(kind) else { panic!("{kind} is not a mapping") };
             assert_eq!(fields[0].name, "kind");
             assert!(fields.iter().any(|field| field.name == "id" && field.required));
         }

@@ -55,7 +55,7 @@ impl<'a> Walk<'a> {
         self.done.findings.push(finding);
     }
 
-    /// Says that putting `text` in mends the finding just made about `span`.
+    /// Says that putting `text` in fixes the finding just made about `span`.
     pub(super) fn fixable(&mut self, span: &Range<usize>, text: String) {
         let spot = Spot::Bytes(self.file, span.clone());
         let last = self.done.findings.last_mut();

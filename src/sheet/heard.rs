@@ -54,7 +54,7 @@ lines! {
     }
 }
 
-/// From whom one receiver hears too much, and what would mend it.
+/// From whom one receiver hears too much, and what would fix it.
 #[derive(Debug)]
 pub struct HeardSheet {
     /// The strongest senders, the strongest first.
@@ -65,7 +65,7 @@ pub struct HeardSheet {
     pub halves_exchange: bool,
     /// How much interference may raise a threshold.
     pub limit: Wanted<Decibels>,
-    /// What would mend it, where too much is heard.
+    /// What would fix it, where too much is heard.
     pub mend: HeardMend,
 }
 
@@ -245,7 +245,7 @@ impl Listener<'_> {
         (near == a && far == b) || (near == b && far == a)
     }
 
-    /// What would mend it, where it needs mending.
+    /// What would fix it, where it needs fixing.
     fn mend(&self) -> HeardMend {
         let lines = self.lines;
         let above = lines.degradation_in_hand.get().is_some_and(|left| left.0 < 0.0);

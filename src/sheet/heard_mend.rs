@@ -1,4 +1,4 @@
-//! What would mend a receiver that hears too much, each change tried on all receivers it touches.
+//! What would fix a receiver that hears too much, each change tried on all receivers it touches.
 
 use super::hearing::Hearing;
 use crate::air::{Heard, Owner};
@@ -22,7 +22,7 @@ pub struct HeardMend {
     pub lacks_cross_polar: bool,
 }
 
-/// More decibels less are no mend.
+/// More decibels less are no fix.
 const MOST: f64 = 40.0;
 /// Nor is so much less power.
 const LESS: u8 = 20;

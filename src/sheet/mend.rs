@@ -1,4 +1,4 @@
-//! What would mend a hop that misses its objective, found by trying it on the sheet's own physics.
+//! What would fix a hop that misses its objective, found by trying it on the sheet's own physics.
 
 use super::direction::{self, Direction, Means, Trial};
 use super::geometry::Geometry;
@@ -13,7 +13,7 @@ use crate::physics::link;
 use crate::spec::{Both, Way};
 use crate::units::{Dbm, Decibels, MegabitsPerSecond, Megahertz, Metres, Quantity};
 
-/// What would mend a hop, for each objective it may miss.
+/// What would fix a hop, for each objective it may miss.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Mends {
     /// For the availability asked for.
@@ -105,7 +105,7 @@ struct Bench<'m, 'n> {
     highest: Both<Option<Dbm>>,
 }
 
-/// More decibels than this are no mend.
+/// More decibels than this are no fix.
 const MOST: Decibels = Decibels(60.0);
 
 impl Bench<'_, '_> {

@@ -194,7 +194,7 @@ pub struct HopSheet<'n> {
     pub licence: Both<Licence>,
     /// Both directions together.
     pub service: ServiceLines,
-    /// What would mend it, where it misses its objectives.
+    /// What would fix it, where it misses its objectives.
     pub mends: Mends,
     /// Each end.
     pub ends: Both<EndSheet<'n>>,

@@ -53,7 +53,7 @@ sentences! {
         NotTwelveMonths { totals: usize, temperatures: usize } =>
             "the normals are {totals} totals and {temperatures} temperatures, not twelve of each";
         NoWeather { rain: Millimetres, temperature: Celsius, month: usize } =>
-            "{rain} of rain at {temperature} is no weather for month {month}";
+            "{rain} of rain at {temperature} cannot be the weather of month {month}";
         NoRateFromMonths => "no rain rate follows from the normals";
         NoRainHeight => "no rain height is given";
         TooNearToTell => "the antennas are too close together to tell what they lose in each other's near field";
@@ -63,7 +63,7 @@ sentences! {
         NoFeederLoss => "the feeder states no loss at this frequency";
         RainFrequency { frequency: Gigahertz } => "rain outage is modelled from 1 to 100 GHz, not at {frequency}";
         RainDistance { distance: Metres } => "rain outage is modelled up to 60 km, not over {distance}";
-        NoSuchRainRate { rate: MillimetresPerHour } => "{rate} is no rain rate";
+        NoSuchRainRate { rate: MillimetresPerHour } => "{rate} is not a rain rate";
         RainModelRange =>
             "the rain model holds from 0.001 % to 1 % of the year, so for availabilities from 99 % to 99.999 %";
         NoFog => "no fog is given";
@@ -118,15 +118,15 @@ sentences! {
         NoSideLobe => "an antenna of less than two wavelengths has no side lobe";
         PatternMeasured => "the pattern is measured";
         PatternFrequency { frequency: Gigahertz } => "reference patterns hold from 1 to 86 GHz, not at {frequency}";
-        PatternDiameter { diameter: Millimetres } => "{diameter} is no diameter of an antenna";
+        PatternDiameter { diameter: Millimetres } => "{diameter} is not a diameter of an antenna";
         PatternAngle { angle: Degrees } => "an angle off the axis is from 0° to 180°, not {angle}";
 
         // Aim and meter.
-        NoSuchDate { day: Day } => "{day} is no date";
+        NoSuchDate { day: Day } => "{day} is not a date";
         OutsideMagneticModel { day: Day, first: i32, last: i32 } =>
             "{day} is outside {first} to {last}, the years of the magnetic model";
         MagneticHeight { height: Metres } => "the magnetic model holds from -1 km to 850 km, not at {height}";
-        NoSuchPosition { latitude: Latitude, longitude: Longitude } => "{latitude}, {longitude} is no position";
+        NoSuchPosition { latitude: Latitude, longitude: Longitude } => "{latitude}, {longitude} is not a position";
         CompassBlackout { field: Whole, least: Whole } =>
             "the horizontal field of {field} nT is below {least} nT, too weak for a compass";
         DegenerateScale => "the two points of the voltmeter scale need different voltages and different levels";

@@ -1,4 +1,4 @@
-//! Where the parser says things are, mended where it says so oddly.
+//! Where the parser says things are, fixed where it says so oddly.
 //!
 //! A mark of the parser comes in, with the text around it; a byte range goes out that a person
 //! would draw. Four things are odd: a list written at the indentation of its key is marked after

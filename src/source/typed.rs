@@ -40,7 +40,7 @@ impl de::Error for Untyped<'_> {
     }
 }
 
-/// Types a document with its mends.
+/// Types a document with its fixes.
 ///
 /// # Errors
 /// What serde cannot make of it, and where.

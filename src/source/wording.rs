@@ -24,7 +24,7 @@ pub(super) fn merge_key(span: Span) -> TreeFault {
 }
 
 pub(super) fn duplicate_key(span: Span, key: &str, first: Span) -> TreeFault {
-    let message = format!("the key {} stands twice in this mapping", quoted(key));
+    let message = format!("duplicate key {}", quoted(key));
     TreeFault::new(TreeFaultKind::DuplicateKey, span, message).because(Some(first)).help("keep one of them")
 }
 

@@ -150,7 +150,7 @@ impl Date {
     /// The first and the last year of anything a network speaks of.
     pub const YEARS: (u16, u16) = (1900, 2199);
 
-    /// Reads `YYYY-MM-DD`; `None` when it is no day of the calendar.
+    /// Reads `YYYY-MM-DD`; `None` when it is not a calendar date.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
         let digits = |part: &str, length| part.len() == length && part.bytes().all(|b| b.is_ascii_digit());

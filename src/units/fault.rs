@@ -9,7 +9,7 @@ pub struct Fault {
     pub span: Range<usize>,
     /// What is wrong: one lower-case clause.
     pub reason: String,
-    /// How to mend it.
+    /// How to fix it.
     pub help: String,
     /// The unit that was meant, where that is certain and `span` is its odd spelling.
     pub unit: Option<&'static str>,

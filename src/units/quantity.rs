@@ -22,7 +22,7 @@ pub trait Quantity: Copy + PartialOrd + std::fmt::Display + std::fmt::Debug + Se
         print::write(self.base(), decimals, Self::KIND.unit)
     }
 
-    /// The value without the dust of binary fractions: 1.1 m and 4.1 m are 5.2 m, no hair less.
+    /// The value without the dust of binary fractions: 1.1 m and 4.1 m are exactly 5.2 m.
     #[must_use]
     fn tidy(self) -> Self {
         Self::new(number::tidy(self.base()))

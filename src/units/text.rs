@@ -31,7 +31,7 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
         let bare = text.trim();
         return Err(Fault {
             span: 0..text.len(),
-            reason: format!("a bare number is no {}: it has no unit", kind.name),
+            reason: format!("a bare number is not enough for {}: the unit is missing", kind.name),
             help: format!("write the unit after `{bare}`; accepted here: {}", list(kind)),
             unit: None,
         });
@@ -130,7 +130,7 @@ fn no_number(kind: &Kind, text: &str) -> Fault {
         Some(_) if text.contains(',') => format!("write a decimal point: `{}`", mended.trim()),
         _ => format!("a number and a unit, for example `{}`", kind.example),
     };
-    Fault { span: 0..text.len(), reason: format!("`{}` is no {}", text.trim(), kind.name), help, unit: None }
+    Fault { span: 0..text.len(), reason: format!("`{}` is not a valid {}", text.trim(), kind.name), help, unit: None }
 }
 
 /// Ways of writing a unit that are common and not ours, with the one that is.
@@ -190,7 +190,7 @@ fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
         Some(other) if same_letters.is_none() => {
             format!("`{word}` is a unit of {}, not of {}", other.name, kind.name)
         }
-        _ => format!("`{word}` is no unit of {}", kind.name),
+        _ => format!("`{word}` is not a unit of {}", kind.name),
     };
     let unit = meant.filter(|_| same_letters.is_none()).map(|(_, unit)| *unit);
     Fault { span: at..at + word.len(), reason, help, unit }
@@ -257,7 +257,7 @@ mod tests {
 
     #[test]
     fn a_wrong_unit_is_pointed_at() {
-        let fault = read(Metres::KIND, "24.5 GHz").expect_err("GHz is no length");
+        let fault = read(Metres::KIND, "24.5 GHz").expect_err("GHz is not a valid length");
         assert_eq!(&"24.5 GHz"[fault.span], "GHz");
         assert_eq!(fault.reason, "`GHz` is a unit of frequency, not of length");
         let fault = read(Gigahertz::KIND, "73.5 ghz").expect_err("case matters");

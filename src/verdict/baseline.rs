@@ -1,6 +1,6 @@
 //! The baseline: what an old network is known to have wrong, so that a gate may ask only for nothing new and nothing worse.
 //!
-//! It is a ratchet and no approval. A value that got worse is new; what was mended may be taken out and never comes back
+//! It is a ratchet and no approval. A value that got worse is new; what was fixed may be taken out and never comes back
 //! by itself. Packs take no notice of it. What no waiver may accept is never in it: what protects people, what codes and
 //! licences allow, and faults of files, for a file that cannot be read hides what is in it.
 
@@ -68,7 +68,7 @@ impl Baseline {
     /// # Errors
     /// No JSON of this format; says what and where.
     pub fn read(text: &str) -> Result<Self, String> {
-        let baseline: Self = serde_json::from_str(text).map_err(|error| format!("this is no baseline: {error}"))?;
+        let baseline: Self = serde_json::from_str(text).map_err(|error| format!("this is not a baseline: {error}"))?;
         match baseline.format_version {
             FORMAT => Ok(baseline),
             other => Err(format!("the baseline has format {other}; this program reads format {FORMAT}")),

@@ -1,4 +1,4 @@
-//! The one way through the house: scope → files → resolved hops → sheets → findings.
+//! From a scope to its findings, the same way for every command: scope → files → resolved hops → sheets → findings.
 //!
 //! Hops are independent, so they are computed and judged side by side and put in order afterwards: the same input gives
 //! the same output on any number of threads. A sheet lives only while its hop is looked at; whoever wants something of it
@@ -332,7 +332,7 @@ impl Open<'_> {
     }
 }
 
-/// Takes the mend off a finding that would alter what is not the network's own.
+/// Takes the fix off a finding that would alter what is not the network's own.
 fn keep_to_own(finding: &mut Finding, files: &Files) {
     let own = |spot: &Spot| spot.file().and_then(|file| files.get(file)).is_none_or(|file| file.home == Home::Own);
     if finding.fix.as_ref().is_some_and(|fix| !fix.edits.iter().all(|(spot, _)| own(spot))) {

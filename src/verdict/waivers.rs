@@ -100,7 +100,7 @@ impl<'n> Waivers<'n> {
             if waiver.expired {
                 let message = format!("waiver `{id}` expired on {}, {}", document.expires, ago(-left));
                 let finding = found.report(&EXPIRED, at!(document.expires), message, "its last day");
-                finding.help("mend what it accepted, or have it approved anew; then take it out or date it again");
+                finding.help("fix what it accepted, or have it approved again; then remove it or extend its date");
                 continue;
             }
             let fitting: Vec<&Finding> = judged.iter().filter(|finding| self.fits(waiver, finding)).collect();
@@ -123,7 +123,7 @@ impl<'n> Waivers<'n> {
                 let when = if left == 0 { "today".into() } else { format!("in {}", days(left)) };
                 let message = format!("waiver `{id}` expires on {}, {when}", document.expires);
                 let finding = found.report(&EXPIRING, at!(document.expires), message, "its last day");
-                finding.help("mend what it accepts, or have it approved anew before then");
+                finding.help("fix what it accepts, or have it approved again before then");
             }
         }
     }
@@ -194,7 +194,7 @@ fn report_standing(document: &Document<Waiver>, finding: &Finding, found: &mut F
             if let Some(label) = finding.labels.first() {
                 report.because(label.spot.clone(), format!("{value} here"));
             }
-            report.help("mend it, or have the worse value approved");
+            report.help("fix it, or have the worse value approved");
         }
         Standing::Incomparable(why) => {
             let message = format!("waiver `{id}`: {why}");
@@ -220,13 +220,13 @@ fn can_hold(document: &Document<Waiver>, library: &Library, today: Date, longest
             if let Some(why) = rule.never_waived() {
                 let message = format!("`{}` cannot be waived: {why}", rule.name);
                 let finding = found.report(&NOT_ALLOWED, at!(document.rule), message, "no waiver holds for this");
-                finding.help("mend what it finds; the waiver has no effect");
+                finding.help("fix what it finds; the waiver has no effect");
             }
         }
     }
     if let Look::Missing(guess) = library.look(&document.target.hop) {
         let message = format!("the network has no hop `{}`", document.target.hop);
-        let finding = found.report(&DANGLING, at!(document.target.hop), message, "leads nowhere");
+        let finding = found.report(&DANGLING, at!(document.target.hop), message, "unresolved reference");
         finding.help(match guess {
             Some(guess) => did_you_mean(guess),
             None => "take the waiver out if the hop is gone".into(),

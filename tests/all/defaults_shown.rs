@@ -1,4 +1,4 @@
-//! What is shown of values from templates and defaults: both places, the sheet, packs, `compare`; and what a mend may write.
+//! What is shown of values from templates and defaults: both places, the sheet, packs, `compare`; and what a fix may write.
 
 use std::fs;
 

@@ -1,4 +1,4 @@
-//! Mends a program makes: what they change, what they leave, and that they never make anything worse.
+//! Fixes a program makes: what they change, what they leave, and that they never make anything worse.
 
 use std::collections::BTreeSet;
 use std::fs;

@@ -222,7 +222,7 @@ fn all_that_is_wrong_is_told_in_one_run_with_row_column_and_value() {
             "s.csv:6: the cell under `id` is empty",
             "s.csv:7: column `outside_diameter [mm]`: `1e3` is no number",
             "s.csv:8: column `id`: `f` is the id of line 7 already",
-            "7 faults: nothing is imported until all is mended",
+            "7 faults: nothing is imported until all of them are fixed",
         ],
     );
     // What only the language knows is told the same way.

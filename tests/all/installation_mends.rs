@@ -1,4 +1,4 @@
-//! Every mend that a rule on power, sealing or grounding puts in numbers or words is made, and the rule is silent then.
+//! Every fix that a rule on power, sealing or grounding puts in numbers or words is made, and the rule is silent then.
 
 use std::fs;
 
@@ -99,7 +99,7 @@ fn a_device_gets_its_voltage_by_the_length_or_the_supply_that_is_named() {
 /// One mend: rule, edit, what stands before and after the value in the help, and how it is made.
 type Mend = (&'static str, &'static str, [&'static str; 2], &'static str, &'static str, &'static str);
 
-/// Mends in one value: `…` in the new line stands for it.
+/// Fixes in one value: `…` in the new line stands for it.
 const SINGLE: [Mend; 21] = [
     ("supply-overloaded", "bad", ["a supply of ", " or"], "equipment/power.yaml", "power: 33.3 W", "power: …"),
     ("run-too-long-when-hot", "bad", ["", " outdoors"], "hops/ridge.yaml", "outdoor: 80 m", "outdoor: …"),

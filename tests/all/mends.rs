@@ -1,4 +1,4 @@
-//! Every mend a help proposes is count, and the rule is silent then.
+//! Every fix a help proposes is count, and the rule is silent then.
 
 use std::fs;
 
@@ -29,7 +29,7 @@ fn broken(rule: &str) -> Vec<Edit> {
     bad.map(|name| Edit::read(&folder.join(name).with_extension("edit"))).collect()
 }
 
-/// Makes one kind of mend wherever it is proposed, and says how often that was.
+/// Makes one kind of fix wherever it is proposed, and says how often that was.
 fn each_mend<T>(of: impl Fn(&Mend) -> Option<T>, words: impl Fn(&T) -> String, make: impl Fn(&Bench, &T)) -> usize {
     let mut count = 0;
     for (rule, edit) in TRIED.into_iter().flat_map(|rule| broken(rule).into_iter().map(move |edit| (rule, edit))) {
@@ -137,7 +137,7 @@ fn number(help: &str, unit: &str) -> String {
     words[at.unwrap_or_else(|| panic!("no {unit} in: {help}")) - 1].to_owned()
 }
 
-/// Makes the mend that the help of a rule names, for every edit that breaks it and whose help has the words.
+/// Makes the fix that the help of a rule names, for every edit that breaks it and whose help has the words.
 fn each_help(rule: &str, having: &str, make: impl Fn(&Bench, &str)) {
     let mut count = 0;
     for edit in broken(rule) {

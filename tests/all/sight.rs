@@ -1,4 +1,4 @@
-//! Line of sight from files to numbers: known profiles, sources of the ground, mends, the drawing.
+//! Line of sight from files to numbers: known profiles, sources of the ground, fixes, the drawing.
 
 use std::fs;
 

@@ -1,4 +1,4 @@
-//! Standard parts: documents like any other, named `std:…`, that nobody mends and nobody can take the name of.
+//! Standard parts: documents like any other, named `std:…`, that nobody fixes and nobody can take the name of.
 
 use hopwright::network::{Home, Scope};
 use hopwright::physics::fastener::{self, Strength};

@@ -30,7 +30,7 @@ pub struct BaselineArgs {
     /// Take in what is new or worse too; for `update`.
     #[arg(long)]
     pub add: bool,
-    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    /// The date on which waivers are evaluated, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// What lies outside.

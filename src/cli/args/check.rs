@@ -17,7 +17,7 @@ pub struct Check {
     /// Files or folders to report on, the network around them is loaded all the same; or hops of the network here by id, pattern or `site:ID`. `-` reads one file from stdin.
     #[arg(default_value = ".")]
     pub paths: Vec<PathBuf>,
-    /// Form of the output.
+    /// Output format.
     #[arg(long, value_enum, default_value_t = Format::Full)]
     pub format: Format,
     /// Write another form to a file as well, such as `sarif=report.sarif`; may be given several times.
@@ -26,7 +26,7 @@ pub struct Check {
     /// What the file read from stdin is called: it takes the place of the file of that path in its network.
     #[arg(long, value_name = "PATH")]
     pub stdin_filename: Option<PathBuf>,
-    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    /// The date on which waivers are evaluated, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// Set aside what this file knows; only what is new or worse counts.
@@ -71,10 +71,10 @@ pub struct Check {
     /// Least severity that is shown.
     #[arg(long, value_enum, default_value_t = Level::Advice)]
     pub min_severity: Level,
-    /// First make the mends that alter no value of the design: quote text, spell units and keys.
+    /// First make the fixes that alter no value of the design: quote text, spell units and keys.
     #[arg(long)]
     pub fix: bool,
-    /// Make the mends a rule has computed as well; they change the design, so look at each.
+    /// Make the fixes a rule has computed as well; they change the design, so look at each.
     #[arg(long)]
     pub fix_unsafe: bool,
     /// Print what `--fix` or `--fix-unsafe` would change as a patch, and write nothing; 1 if there is anything.

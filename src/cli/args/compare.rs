@@ -23,7 +23,7 @@ pub struct Compare {
     /// Folder of the network here.
     #[arg(long, default_value = ".")]
     pub network: PathBuf,
-    /// Form of the output.
+    /// Output format.
     #[arg(long, value_enum, default_value_t = CompareFormat::Text)]
     pub format: CompareFormat,
     /// Write another form to a file as well: `markdown=comment.md`. May be repeated.
@@ -41,7 +41,7 @@ pub struct Compare {
     /// List every line that changes, not only the few that change most.
     #[arg(long)]
     pub all: bool,
-    /// The day waivers are held against, on both sides; that of the clock, in UTC, if not given.
+    /// The day waivers are evaluated on, on both sides; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// Columns of the text; 80 if not given.

@@ -23,7 +23,7 @@ pub struct Export {
     /// How tables separate cells and write decimals.
     #[arg(long, value_parser = dialect(), default_value = "comma")]
     pub dialect: Dialect,
-    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    /// The date on which waivers are evaluated, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// What lies outside.

@@ -56,8 +56,8 @@ impl Output {
         };
         match text.split_once('=') {
             Some((form, path)) if !path.is_empty() => {
-                let format =
-                    Format::from_str(form, false).map_err(|_| format!("`{form}` is no form; one of: {}", forms()))?;
+                let format = Format::from_str(form, false)
+                    .map_err(|_| format!("`{form}` is not a form; one of: {}", forms()))?;
                 Ok(Self { format, path: path.into() })
             }
             _ => Err(format!("write a form and a file, such as `sarif=report.sarif`; forms: {}", forms())),

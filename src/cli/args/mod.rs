@@ -47,7 +47,7 @@ pub struct Args {
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
-    /// Judge hops and say what is wrong, where, and what would mend it.
+    /// Judge hops and say what is wrong, where, and what would fix it.
     Check(Check),
     /// Record what is wrong today, so that only what is new or worse fails.
     #[command(subcommand)]

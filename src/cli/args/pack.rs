@@ -43,7 +43,7 @@ pub struct NetworkPackArgs {
     /// Print it with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,
-    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    /// The date on which waivers are evaluated, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// What is known to be wrong, as `baseline` wrote it: it is counted and not listed.
@@ -75,7 +75,7 @@ pub struct PackArgs {
     /// Print packs of hops with errors too, every page marked as a draft.
     #[arg(long)]
     pub draft: bool,
-    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    /// The date on which waivers are evaluated, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// Draw no progress bar, even at a terminal.

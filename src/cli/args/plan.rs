@@ -18,7 +18,7 @@ pub struct Plan {
     /// Folder of the network.
     #[arg(long, default_value = ".")]
     pub network: PathBuf,
-    /// Form of the output.
+    /// Output format.
     #[arg(long, value_enum, default_value_t = PlanFormat::Table)]
     pub format: PlanFormat,
     /// Write the plan as a drawing (SVG) into this file.

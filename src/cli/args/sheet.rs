@@ -16,7 +16,7 @@ pub struct Sheet {
     /// Every line that is computed, instead of the verdict and the main numbers.
     #[arg(long)]
     pub full: bool,
-    /// Form of the output.
+    /// Output format.
     #[arg(long, value_enum, default_value_t = SheetFormat::Table)]
     pub format: SheetFormat,
     /// Add the method and the inputs of every line; in JSON each of them stands once a hop.

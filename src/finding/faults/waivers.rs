@@ -4,19 +4,19 @@ faults! { "waiver";
     /// A waiver cannot hold.
     ///
     /// It is dated in the future, expires before it was approved, runs longer than the network allows (`waivers.longest_months`,
-    /// 12 unless set), or accepts a value that the rule has no use for. It has no effect until that is mended; a waiver
+    /// 12 unless set), or accepts a value that the rule has no use for. It has no effect until that is fixed; a waiver
     /// without approver, reason or reference has none either.
     NOT_VALID: "waiver-not-valid", Error;
 
     /// A waiver is for a rule that cannot be waived.
     ///
-    /// What protects people, grounding and the limits of codes and licences are not an approver's to give. Faults of files are mended,
+    /// What protects people, grounding and the limits of codes and licences are not an approver's to give. Faults of files are fixed,
     /// not accepted.
     NOT_ALLOWED: "waiver-not-allowed", Error;
 
     /// A waiver has expired.
     ///
-    /// Its last day has passed, in UTC or by `--today`. What it accepted counts again. Mend it, or have the departure approved anew.
+    /// Its last day has passed, in UTC or by `--today`. What it accepted counts again. Fix it, or have the departure approved again.
     EXPIRED: "waiver-expired", Warning;
 
     /// A waiver accepts a value however bad it gets.
@@ -32,7 +32,7 @@ faults! { "waiver";
 
     /// What was found is worse than what a waiver accepts.
     ///
-    /// The approval covered a number, not every number to come: the finding counts. Mend it, or have the worse value approved.
+    /// The approval covered a number, not every number to come: the finding counts. Fix it, or have the worse value approved.
     EXCEEDED: "waiver-exceeded", Warning;
 
     /// A waiver waives nothing.

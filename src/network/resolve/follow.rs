@@ -55,7 +55,7 @@ impl<'n, 'f> Follow<'n, 'f> {
             }
             Look::Missing(guess) => {
                 if let Some((message, help)) = no_standard(T::KIND, reference) {
-                    let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
+                    let finding = self.findings.report(&DANGLING, place, message, "unresolved reference");
                     finding.hop = Some(self.hop.id.to_string());
                     finding.help(help);
                     return None;
@@ -112,10 +112,10 @@ impl<'n, 'f> Follow<'n, 'f> {
         owner: &str,
     ) {
         let message = format!("{owner} has no {what} `{id}`");
-        let finding = self.findings.report(&DANGLING, place, message, "leads nowhere");
+        let finding = self.findings.report(&DANGLING, place, message, "unresolved reference");
         finding.hop = Some(self.hop.id.to_string());
         finding.help(match guess {
-            Some(guess) => format!("{} The hop is not judged until this leads somewhere", did_you_mean(guess)),
+            Some(guess) => format!("{} The hop will be checked once this is resolved", did_you_mean(guess)),
             None if known.is_empty() => format!("there is no {what} at all; add one"),
             None => format!("there are: {}", few(known)),
         });
@@ -140,6 +140,6 @@ impl<'n, 'f> Follow<'n, 'f> {
             shown.push(document);
             finding.because(Place::document(document).below(&"id", &[]), format!("{} is here", wait.cause));
         }
-        finding.help("mend that first; the hop is judged then");
+        finding.help("fix this first; the hop will then be checked");
     }
 }

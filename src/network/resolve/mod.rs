@@ -54,7 +54,7 @@ fn wait_for_network(library: &Library, findings: &mut Findings) {
         let message = "cannot be evaluated because its network document has errors";
         let finding = findings.report(&NOT_EVALUATED, at!(hop.id), message, "not judged");
         finding.hop = Some(hop.id.to_string());
-        finding.help("mend the network document first");
+        finding.help("fix the network document first");
     }
 }
 
@@ -69,7 +69,7 @@ fn check_readout(radio: &Document<Radio>, library: &Library, findings: &mut Find
     let known: Vec<&str> = radio.ports.iter().map(|port| &*port.id).collect();
     let message = format!("`{}` has no port `{port}`", radio.id);
     let readout = radio.part(&"readout", &[], readout);
-    let finding = findings.report(&DANGLING, at!(readout.port), message, "leads nowhere");
+    let finding = findings.report(&DANGLING, at!(readout.port), message, "unresolved reference");
     finding.help(match nearest(port, known.iter().copied()) {
         Some(guess) => did_you_mean(guess),
         None => format!("there are: {}", few(&known)),
@@ -86,7 +86,7 @@ fn check_alignment(radio: &Document<Radio>, library: &Library, findings: &mut Fi
     let mut known: Vec<&str> = radio.states.iter().map(|state| &*state.title).collect();
     known.dedup();
     let message = format!("`{}` has no modulation state `{title}`", radio.id);
-    let finding = findings.report(&DANGLING, at!(radio.aligns_in), message, "leads nowhere");
+    let finding = findings.report(&DANGLING, at!(radio.aligns_in), message, "unresolved reference");
     finding.help(match nearest(title, known.iter().copied()) {
         Some(guess) => did_you_mean(guess),
         None => format!("there are: {}", few(&known)),

@@ -123,10 +123,10 @@ fn resolve_service<'n>(
 fn known<T: Shelved>(library: &Library, reference: &Ref<T>, place: Place, findings: &mut Findings) -> bool {
     let Look::Missing(guess) = library.look(reference) else { return true };
     let message = format!("the network has no {} `{reference}`", T::KIND);
-    let finding = findings.report(&DANGLING, place, message, "leads nowhere");
+    let finding = findings.report(&DANGLING, place, message, "unresolved reference");
     let known = T::shelf(library).ids();
     finding.help(match guess {
-        Some(guess) => format!("{} The service is not judged until this leads somewhere", did_you_mean(guess)),
+        Some(guess) => format!("{} The service will be checked once this is resolved", did_you_mean(guess)),
         None if known.is_empty() => format!("there is no {} at all; add one", T::KIND),
         None => format!("there are: {}", few(known)),
     });

@@ -41,5 +41,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     }
     finding.because(at!(dish.beamwidth), "not the beam of this gain");
     let beam = line(&sheet.dish.antenna.beam_of_gain);
-    finding.help(format!("check both on the data sheet: a gain of {gain} goes with some {beam}, edge to edge"));
+    finding.help(format!(
+        "check both on the data sheet: a gain of {gain} corresponds to a beam of about {beam}, edge to edge"
+    ));
 }

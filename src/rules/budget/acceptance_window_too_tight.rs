@@ -1,9 +1,9 @@
-//! The acceptance window is tighter than the prediction is sure.
+//! The acceptance window is narrower than the uncertainty of the prediction.
 
 use crate::rules::prelude::*;
 
 rule! {
-    /// The acceptance window is tighter than the prediction is sure.
+    /// The acceptance window is narrower than the uncertainty of the prediction.
     ///
     /// Power, gains and read-out each have a tolerance, and so the level that a sound hop shows may lie that far from the
     /// predicted one. With a tighter window good work is sent back. Only tolerances that are stated are counted
@@ -26,7 +26,10 @@ fn check(hop: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let (has, sure, by) = apart(window.value(), uncertainty);
-    let message = format!("end {}: a window of ± {has} is {by} tighter than the level is sure, ± {sure}", sheet.name);
+    let message = format!(
+        "end {}: a window of ± {has} is {by} narrower than the uncertainty of the predicted level, ± {sure}",
+        sheet.name
+    );
     let finding = found.report(&RULE, window.place, message, "the acceptance window");
     let end = sheet.resolved.end;
     finding.measured(window.value(), Worse::Lower).known_at(at!(end.radio));

@@ -52,7 +52,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     finding.help(help(hop));
 }
 
-/// What would mend it. Where equipment and its supply take all that is allowed, no radio and no antenna does.
+/// What would fix it. Where equipment and its supply take all that is allowed, no radio and no antenna does.
 fn help(hop: &HopSheet<'_>) -> String {
     let (service, allowed) = (&hop.service, Percent(100.0) - hop.target.availability.value());
     let share = |line: &Line<Rare>| line.get().map_or(Percent(0.0), |share| share.0);

@@ -29,6 +29,6 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             format!("site `{}`: whether earth point `{id}` is bonded to that of the building is not said", site.id);
         named.push(id);
         let finding = found.report(&RULE, at!(earth.bonded), message, "no `bonded` here");
-        finding.help("have a competent person look, and say `bonded: true` or `bonded: false`");
+        finding.help("have a competent person check, and say `bonded: true` or `bonded: false`");
     }
 }

@@ -1,10 +1,10 @@
-//! The support is within a hair of what the clamp takes.
+//! The diameter of the support is close to the limit of the clamp.
 
 use crate::rules::prelude::*;
 use crate::units::Millimetres;
 
 rule! {
-    /// The support is within a hair of what the clamp takes.
+    /// The diameter of the support is close to the limit of the clamp.
     ///
     /// Tubes are made to a tolerance, zinc and paint add to them, and clamps at the end of their travel hold badly. Within
     /// 2 mm of either end, measure the tube before the bracket is ordered.

@@ -29,5 +29,5 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let label = format!("the Fresnel zone is {} wide", gap.zone);
     let finding = found.report(&RULE, gap.spot.clone(), message, label);
     finding.measured(gap.left.0, Worse::Lower).of_whole_hop();
-    finding.help("look what stands there, and give it under `path`; `limits.unseen_height` says how high counts");
+    finding.help("find out what stands there, and give it under `path`; `limits.unseen_height` says how high counts");
 }

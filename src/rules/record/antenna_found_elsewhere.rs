@@ -118,7 +118,7 @@ fn height_off(end: &EndSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings)
     finding.help(if above_sea {
         "this fits the height above the sea: write the one above the ground of the site".to_owned()
     } else {
-        "change the design and judge clearance, tilt and wind anew, or move the antenna".to_owned()
+        "change the design and check clearance, tilt and wind again, or move the antenna".to_owned()
     });
 }
 

@@ -19,6 +19,6 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     for (i, run) in record.runs.iter().enumerate().filter(|(_, run)| run.cable_test == Some(TestResult::Failed)) {
         let message = format!("end {}: the cable to port {} failed its test", sheet.end, run.port);
         let finding = found.report(&RULE, at!(record.runs[i].cable_test), message, "not sound");
-        finding.help("fit the plugs anew, or pull another cable, and test again");
+        finding.help("refit the plugs, or pull another cable, and test again");
     }
 }

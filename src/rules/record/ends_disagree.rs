@@ -45,5 +45,5 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         finding.because(limit.place, "what may be between them");
     }
     let help = "compare power, power control and state at both ends, dry and check the covers, then swap a radio; ";
-    finding.help(format!("{help}new aim does not mend one direction"));
+    finding.help(format!("{help}aiming again does not fix one direction"));
 }

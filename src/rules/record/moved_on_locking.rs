@@ -27,5 +27,5 @@ fn check(_: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     if !limit.assumed {
         finding.because(limit.place, "what may be lost or gained");
     }
-    finding.help("loosen, peak anew, tighten in turns and in stages, and read again");
+    finding.help("loosen, peak again, tighten in turns and in stages, and read again");
 }

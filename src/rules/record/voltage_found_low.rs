@@ -32,7 +32,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let run_of_hop = hop.ends[sheet.end].runs[run.run].resolved.run;
         finding.because(at!(run_of_hop.cable), "predicted for this run");
         if !limit.assumed {
-            finding.because(limit.place, "this much below may be");
+            finding.because(limit.place, "the shortfall that is allowed");
         }
         finding.help("look for a contact that resists, another cable than designed, or a supply that sags");
     }

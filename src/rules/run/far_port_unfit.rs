@@ -26,7 +26,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             let finding = found.report(&RULE, at!(run.ends_at), message, "leads there");
             let port = arrival.port;
             finding.about(label).because(at!(port.carries), label);
-            finding.help("lead it to a port that takes it, or change what the run carries");
+            finding.help("connect it to a port that takes it, or change what the run carries");
         }
     }
 }

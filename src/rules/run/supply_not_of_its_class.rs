@@ -45,7 +45,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         Standard::Passive => &[class],
         _ => &[class, voltage_above, power_below_class, power_above, pairs, voltage_below],
     };
-    // All of them: one that waited behind another would look new once that is mended.
+    // All of them: one that waited behind another would look new once that is fixed.
     for against in tests.iter().filter_map(|test| test(run, supply)) {
         let message = format!("end {}: supply `{}` {}", sheet.name, supply.id, against.what);
         let finding = found.report(&RULE, against.place, message, "against its own standard");

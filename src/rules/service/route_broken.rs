@@ -31,7 +31,7 @@ fn check(sheet: &ServiceSheet<'_>, found: &mut Findings) {
             None => {}
             Some(Break::Empty) => {
                 let message = format!("route {} of service `{}` has no hops", i + 1, service.id);
-                found.report(&RULE, at!(service.routes[i]), message, "leads nowhere");
+                found.report(&RULE, at!(service.routes[i]), message, "unresolved reference");
             }
             Some(Break::Apart(j, site)) => {
                 let j = *j;

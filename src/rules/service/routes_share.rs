@@ -34,7 +34,7 @@ fn check(sheet: &ServiceSheet<'_>, found: &mut Findings) {
         let (i, j) = (0, service.routes[0].iter().position(|other| ***other == **hop).unwrap_or_default());
         finding.because(at!(service.routes[i][j]), "here");
         finding.about(format!("hop {hop}")).known_at(at!(service.routes));
-        finding.help("lead one of them over another hop");
+        finding.help("route one of them over another hop");
     }
     for site in shared(one.between().into_iter(), other.between().into_iter()) {
         // A shared hop has been told of, with both of its sites.

@@ -14,7 +14,7 @@ rule! {
     /// different routes that come nearer to each other than `rain_common_within` is taken to fall in the same minutes, all rain
     /// where that is not stated. Switching over is taken as perfect and free of time.
     ///
-    /// Mend the hop that takes the most of it, protect it, or lower the objective and say why.
+    /// Fix the hop that takes the most of it, protect it, or lower the objective and say why.
     ///
     /// Source: Boole's inequality, the bound of Fréchet; ITU-R P.530-18 for the outages of the hops.
     severity: Error,
@@ -95,7 +95,7 @@ fn help(sheet: &ServiceSheet<'_>, wanted: Percent) -> String {
     match (sheet.worst.first(), sheet.routes.len()) {
         (Some((hop, _, share)), 1) if *share > allowed => {
             format!(
-                "hop `{hop}` alone takes {} of the {allowed} allowed: mend that first, or add a second route",
+                "hop `{hop}` alone takes {} of the {allowed} allowed: fix that first, or add a second route",
                 Rare(*share)
             )
         }

@@ -11,7 +11,7 @@ rule! {
     /// a radio states no `latency`, so that only a part of the delay is known. A service that is not judged must not look like one
     /// that passed.
     ///
-    /// Mend the hop first; state the latency of the radio as its maker gives it.
+    /// Fix the hop first; state the latency of the radio as its maker gives it.
     ///
     /// Source: none needed; nothing is concluded.
     severity: Error,
@@ -55,9 +55,9 @@ fn say(sheet: &ServiceSheet<'_>, cause: &Missing, words: &[&str], found: &mut Fi
     finding.about(words.join(" "));
     finding.help(match cause.reason {
         Reason::HopNotEvaluated { .. } => {
-            "what is found about that hop says why; the service is judged once it is mended"
+            "the findings about that hop say why; the service will be checked once it is fixed"
         }
-        _ => "mend that first; the service is judged then",
+        _ => "fix this first; the service will then be checked",
     });
 }
 

@@ -188,7 +188,7 @@ pub fn number(cell: &str, decimal: Option<char>) -> Result<String, String> {
         Some('+') => ("", &text[1..]),
         _ => ("", text),
     };
-    let none = || "is no number: digits, and a mark before decimals, are all that may stand here".to_owned();
+    let none = || "is not a number: digits, and a mark before decimals, are all that may stand here".to_owned();
     if text.chars().filter(|c| !c.is_ascii_digit() && !matches!(c, '.' | ',')).count() > usize::from(text != digits) {
         return Err(none());
     }
