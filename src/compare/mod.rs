@@ -38,6 +38,7 @@ pub use cause::{Cause, Class};
 pub use change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status};
 pub use gate::{Effect, GateChange, Part};
 pub use json::json;
+pub use judged::{Quantity, quantities};
 pub use known::KnownSide;
 pub use markdown::{BUDGET, Comment, markdown};
 pub use noise::{Noise, Threshold};

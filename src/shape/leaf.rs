@@ -53,13 +53,20 @@ impl Walk<'_> {
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
                 self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
             }
-            Shape::Number if !is_number(text, style) => {
-                self.bad(id, "is a plain number", "not a number", "write it without unit or quotes, such as `-4.2`");
-            }
+            Shape::Number(least) => self.number(id, text, style, *least, &shape.example()),
             _ => {}
         }
         if self.faults > before {
             self.refill(shape, self.document.node(id).span.clone());
+        }
+    }
+
+    fn number(&mut self, id: NodeId, text: &str, style: Style, least: Option<f64>, example: &str) {
+        if !is_number(text, style) {
+            let help = format!("write it without unit or quotes, such as `{example}`");
+            self.bad(id, "is a plain number", "not a number", &help);
+        } else if let Some(least) = least.filter(|least| text.parse().is_ok_and(|number: f64| number < *least)) {
+            self.bad(id, &format!("cannot be {text}"), "less than it can be", &format!("write {least} or more"));
         }
     }
 

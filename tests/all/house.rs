@@ -161,6 +161,13 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
+    (
+        "alternatives",
+        &[
+            "air", "compare", "finding", "fix", "network", "place", "plan", "sheet", "spec", "standard", "units",
+            "verdict",
+        ],
+    ),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
     ("listing", &["finding", "network", "place", "sheet", "source", "text"]),
     (

@@ -65,7 +65,8 @@ fn help(hop: &HopSheet<'_>) -> String {
         );
     }
     let mend = &hop.mends.availability;
-    let ways = any_of(mend, "no single change does: take several, or another radio");
+    let seek = format!("no single change does: `hopwright alternatives {}` tries several at once", hop.id());
+    let ways = any_of(mend, &seek);
     match mend.level {
         Some(more) => format!("{more} more margin each way would do; {ways}"),
         None => ways,

@@ -36,7 +36,8 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
     let short = (wanted.value() - margin).rounded_up();
     let headroom = radio.transmit_power.max.value - end.transmit_power.value;
-    let some = format!("{headroom} of it from power, the rest from elsewhere");
+    let seek = format!("`hopwright alternatives {}` tries several changes at once", hop.id());
+    let some = format!("{headroom} of it could come from power; {seek}");
     let ways = any_of(&hop.mends.margin, &some);
     finding.help(format!("{short} more would do; {ways}"));
 }

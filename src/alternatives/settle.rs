@@ -1,0 +1,99 @@
+//! A proposal made as small as it can be: no change that it does not need, no step farther than it has to go; and the order in
+//! which proposals stand. Values move in practical steps, and every step back is judged before it is taken.
+
+use std::cmp::Ordering;
+
+use super::change::{Added, Change};
+use super::trial::Bench;
+
+/// The smallest that still passes of some changes that do.
+pub(super) fn settled(bench: &Bench, changes: Vec<Change>) -> Vec<Change> {
+    let mut settled = needed(bench, changes);
+    for number in 0..settled.len() {
+        settled = brought_back(bench, settled, number);
+    }
+    settled
+}
+
+/// Without the changes it passes without.
+fn needed(bench: &Bench, mut changes: Vec<Change>) -> Vec<Change> {
+    let mut number = 0;
+    while changes.len() > 1 && number < changes.len() {
+        let mut without = changes.clone();
+        without.remove(number);
+        if bench.judge(&without).passes() {
+            changes = without;
+        } else {
+            number += 1;
+        }
+    }
+    changes
+}
+
+/// With a change of values on a line as near to today's as it passes: all of its pieces together, then each by itself.
+fn brought_back(bench: &Bench, changes: Vec<Change>, number: usize) -> Vec<Change> {
+    let with = |change: Change| {
+        let mut all = changes.clone();
+        all[number] = change;
+        all
+    };
+    let passes = |change: &Change| bench.judge(&with(change.clone())).passes();
+    let whole = changes[number].clone();
+    let mut least = fewest(whole.steps(), |steps| whole.at(steps), &passes).unwrap_or(whole);
+    if least.pieces.len() > 1 {
+        for piece in 0..least.pieces.len() {
+            let Some(steps) = least.pieces[piece].scale.map(|scale| scale.steps()) else { continue };
+            let now = least.clone();
+            if let Some(fewer) = fewest(steps, |steps| now.with_piece_at(piece, steps), &passes) {
+                least = fewer;
+            }
+        }
+    }
+    with(least)
+}
+
+/// The fewest of so many steps that pass, taken to pass from there on; none if no fewer do.
+fn fewest(all: u32, made: impl Fn(u32) -> Change, passes: &dyn Fn(&Change) -> bool) -> Option<Change> {
+    let (mut fails, mut good, mut found) = (0, all, None);
+    while good - fails > 1 {
+        let middle = u32::midpoint(fails, good);
+        let change = made(middle);
+        if passes(&change) {
+            (good, found) = (middle, Some(change));
+        } else {
+            fails = middle;
+        }
+    }
+    found
+}
+
+/// What some changes add to the cost.
+pub(super) fn added(changes: &[Change]) -> Added {
+    changes.iter().fold(Added::default(), |sum, change| sum.and(change.added()))
+}
+
+/// The order of proposals: the fewest changes, the least cost where costs can be compared, the least change. What states no cost
+/// comes after what does.
+pub(super) fn order(one: &[Change], other: &[Change], compare_costs: bool) -> Ordering {
+    let cost = |changes: &[Change]| match added(changes).single() {
+        Some((_, amount)) if compare_costs => (false, amount),
+        None if compare_costs => (true, 0.0),
+        _ => (false, 0.0),
+    };
+    let size = |changes: &[Change]| {
+        changes
+            .iter()
+            .map(Change::size)
+            .fold((0_u32, 0.0), |(weight, moved), (more, steps)| (weight.saturating_add(more), moved + steps))
+    };
+    let keys = |changes: &[Change]| changes.iter().map(Change::key).collect::<Vec<_>>();
+    let ((unknown, amount), (other_unknown, other_amount)) = (cost(one), cost(other));
+    let ((weight, moved), (other_weight, other_moved)) = (size(one), size(other));
+    one.len()
+        .cmp(&other.len())
+        .then(unknown.cmp(&other_unknown))
+        .then(amount.total_cmp(&other_amount))
+        .then(weight.cmp(&other_weight))
+        .then(moved.total_cmp(&other_moved))
+        .then_with(|| keys(one).cmp(&keys(other)))
+}
