@@ -1,10 +1,10 @@
 //! A change of a hop: what becomes of which values, what has to be written for it, what it costs.
 
-use std::collections::BTreeMap;
-
+use super::added::Added;
 use super::reach::Lever;
+use super::scale::Scale;
 use crate::finding::Spot;
-use crate::spec::{Cost, EndName};
+use crate::spec::EndName;
 
 /// One decision: of one thing, at one end or alike at both.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,116 +34,6 @@ pub struct Piece {
     pub away: f64,
     /// What it adds to the cost.
     pub added: Added,
-}
-
-/// A value on a line, in steps.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Scale {
-    /// What it is today.
-    pub today: f64,
-    /// What it becomes: a whole number of steps.
-    pub then: f64,
-    /// The practical step.
-    pub step: f64,
-    /// The unit it is written in.
-    pub unit: &'static str,
-}
-
-impl Scale {
-    /// How many steps it moves, the first of them to the next whole one.
-    #[must_use]
-    pub fn steps(&self) -> u32 {
-        let moved = ((self.then - self.today) / self.step).abs();
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "cut to a few thousand, never below 1"
-        )]
-        let steps = (moved - 1e-6).ceil().clamp(1.0, 10_000.0) as u32;
-        steps
-    }
-
-    /// The same with only so many steps of it left, counted from today.
-    #[must_use]
-    pub fn at(&self, steps: u32) -> Self {
-        let back = f64::from(self.steps().saturating_sub(steps)) * self.step;
-        let then = if self.then < self.today { self.then + back } else { self.then - back };
-        Self { then: on_grid(then, self.step), ..*self }
-    }
-
-    /// The value as it is written.
-    #[must_use]
-    pub fn written(&self) -> String {
-        format!("{} {}", plain(self.then), self.unit)
-    }
-}
-
-/// A value on its grid, without the dust of binary fractions.
-pub(super) fn on_grid(value: f64, step: f64) -> f64 {
-    let whole = (value / step).round() * step;
-    (whole * 1e6).round() / 1e6 + 0.0
-}
-
-/// A number with no more digits than it has.
-fn plain(value: f64) -> String {
-    let tidy = (value * 1e6).round() / 1e6 + 0.0;
-    format!("{tidy}")
-}
-
-/// What a change adds to the cost.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Added {
-    /// So much in each currency; nothing for a setting, less than nothing where it becomes cheaper.
-    Known(BTreeMap<String, f64>),
-    /// A part of it states no cost.
-    Unknown,
-}
-
-impl Default for Added {
-    fn default() -> Self {
-        Self::Known(BTreeMap::new())
-    }
-}
-
-impl Added {
-    /// One part in the place of another, so many of it.
-    #[must_use]
-    pub fn instead(new: Option<&Cost>, old: Option<&Cost>, many: f64) -> Self {
-        let (Some(new), Some(old)) = (new, old) else { return Self::Unknown };
-        Self::of(new, many).and(Self::of(old, -many))
-    }
-
-    /// One part more.
-    #[must_use]
-    pub fn more(new: Option<&Cost>) -> Self {
-        new.map_or(Self::Unknown, |new| Self::of(new, 1.0))
-    }
-
-    fn of(cost: &Cost, many: f64) -> Self {
-        Self::Known(BTreeMap::from([(cost.currency.to_string(), cost.amount.0 * many)]))
-    }
-
-    /// Both together.
-    #[must_use]
-    pub fn and(self, other: Self) -> Self {
-        let (Self::Known(mut sums), Self::Known(others)) = (self, other) else { return Self::Unknown };
-        for (currency, amount) in others {
-            *sums.entry(currency).or_default() += amount;
-        }
-        sums.retain(|_, amount| amount.abs() > 1e-9);
-        Self::Known(sums)
-    }
-
-    /// As one amount, where it is in one currency; the name is empty where it is nothing.
-    #[must_use]
-    pub fn single(&self) -> Option<(&str, f64)> {
-        let Self::Known(sums) = self else { return None };
-        match sums.len() {
-            0 => Some(("", 0.0)),
-            1 => sums.iter().next().map(|(currency, amount)| (currency.as_str(), *amount)),
-            _ => None,
-        }
-    }
 }
 
 impl Piece {
@@ -285,31 +175,5 @@ impl Change {
             said.push(format!("{}{place}: {} → {}", piece.what, piece.from, piece.to));
         }
         said.join("; ")
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::{Added, Scale};
-    use crate::spec::{Cost, Number, Text};
-
-    #[test]
-    fn a_scale_goes_back_to_whole_steps() {
-        let up = Scale { today: 10.2, then: 16.0, step: 0.5, unit: "dBm" };
-        assert_eq!(up.steps(), 12);
-        assert_eq!([up.at(1), up.at(6), up.at(12)].map(|scale| scale.written()), ["10.5 dBm", "13 dBm", "16 dBm"]);
-        let down = Scale { today: 10.0, then: -2.0, step: 0.5, unit: "dBm" };
-        assert_eq!([down.at(1), down.at(20), down.at(24)].map(|scale| scale.written()), ["9.5 dBm", "0 dBm", "-2 dBm"]);
-    }
-
-    #[test]
-    fn costs_of_one_currency_add_up_and_others_stand_apart() {
-        let cost = |amount, currency: &str| Cost { amount: Number(amount), currency: Text(currency.into()) };
-        let (cheap, dear, other) = (cost(100.0, "EUR"), cost(250.0, "EUR"), cost(9.0, "SEK"));
-        let more = Added::instead(Some(&dear), Some(&cheap), 2.0);
-        assert_eq!(more.single(), Some(("EUR", 300.0)));
-        assert_eq!(more.clone().and(Added::more(Some(&other))).single(), None);
-        assert_eq!(more.and(Added::more(None)), Added::Unknown);
-        assert_eq!(Added::default().single(), Some(("", 0.0)));
     }
 }

@@ -2,8 +2,9 @@
 
 use serde_json::{Value, json as value};
 
-use super::change::{Added, Change};
-use super::search::{Outcome, Proposal};
+use super::added::Added;
+use super::change::Change;
+use super::outcome::{Outcome, Proposal};
 use super::verdict::Found;
 use crate::fix::patch;
 

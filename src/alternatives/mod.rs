@@ -7,23 +7,32 @@
 //! edits of the hop's own document, at keys that say how it is built and set.
 //!
 //! [`reach`] says which changes can touch what a rule finds, [`options`] makes them, [`trial`] judges, [`search`] combines,
-//! [`settle`] takes away what a proposal does not need.
+//! [`dial`] looks between too little and too much, [`settle`] takes away what a proposal does not need.
 
+mod added;
 mod change;
 mod dial;
+mod ground;
 mod json;
 mod narrow;
 mod options;
+mod outcome;
 mod reach;
+mod scale;
+mod score;
 mod search;
 mod settle;
 mod text;
+mod together;
 mod trial;
 mod verdict;
 
-pub use change::{Added, Change, Piece, Scale};
+pub use added::Added;
+pub use change::{Change, Piece};
 pub use json::json;
+pub use outcome::{Asked, MOST_CHANGES, Nearest, Outcome, Proposal, Then};
 pub use reach::{Lever, Turn, levers};
-pub use search::{Asked, Nearest, Outcome, Proposal, seek};
+pub use scale::Scale;
+pub use search::seek;
 pub use text::text;
 pub use verdict::Found;

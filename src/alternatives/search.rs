@@ -8,22 +8,17 @@ use std::collections::{BTreeSet, HashMap, HashSet};
 
 use rayon::prelude::*;
 
-use super::change::{Added, Change};
+use super::change::Change;
 use super::dial;
+use super::ground::needs;
 use super::narrow;
-use super::options::Need;
-use super::reach::{Turn, levers};
+use super::outcome::{Asked, MOST_CHANGES, Nearest, Outcome, Proposal, Then};
+use super::score::gains;
 use super::settle;
+use super::together::{self, key, shapes, touched};
 use super::trial::{Bench, Whole};
 use super::verdict::{Found, Verdict};
-use crate::finding::Measured;
-use crate::finding::Worse;
-use crate::finding::rule::Severity;
-use crate::fix::Mended;
 use crate::verdict::Read;
-
-/// The most changes that go together.
-pub const MOST_CHANGES: usize = 3;
 
 /// How many of the most promising changes, or pairs of them, are carried on.
 const CARRIED: usize = 24;
@@ -33,79 +28,6 @@ const CARRIED_ALIKE: usize = 4;
 
 /// How many trials of a round that go too far are looked at for a value between.
 const DIALLED: usize = 24;
-
-/// What is asked for.
-#[derive(Debug, Clone)]
-pub struct Asked {
-    /// The hop, by its id.
-    pub hop: String,
-    /// The most proposals.
-    pub most: usize,
-    /// The most trials.
-    pub budget: usize,
-    /// The least severity that fails.
-    pub fail_on: Severity,
-}
-
-/// What came of it.
-#[derive(Debug)]
-pub struct Outcome {
-    /// The hop.
-    pub hop: String,
-    /// What fails and may be touched by a change.
-    pub failing: Vec<Found>,
-    /// What fails and no change here can touch.
-    pub staying: Vec<Found>,
-    /// The number of its licence, where that keeps channel and bandwidth as they are.
-    pub licence: Option<String>,
-    /// Proposals in order: the fewest changes, the least cost, the least change.
-    pub proposals: Vec<Proposal>,
-    /// What came nearest, where there is no proposal.
-    pub nearest: Option<Nearest>,
-    /// How many trials there were.
-    pub tried: usize,
-    /// How many there might have been.
-    pub budget: usize,
-    /// Whether something was left untried for that.
-    pub ran_out: bool,
-}
-
-/// Changes that make the hop pass, and nothing else the worse.
-#[derive(Debug)]
-pub struct Proposal {
-    /// The changes.
-    pub changes: Vec<Change>,
-    /// What they add to the cost.
-    pub added: Added,
-    /// What kept no limit and now does.
-    pub then: Vec<Then>,
-    /// What follows and speaks against nothing.
-    pub told: Vec<Found>,
-    /// The files as they would be.
-    pub files: Vec<Mended>,
-}
-
-/// A quantity before and after.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Then {
-    /// What it is.
-    pub name: String,
-    /// Its limit, in words.
-    pub limit: Option<String>,
-    /// As it is today.
-    pub before: Option<String>,
-    /// As it would be.
-    pub after: String,
-}
-
-/// What came nearest.
-#[derive(Debug)]
-pub struct Nearest {
-    /// The changes.
-    pub changes: Vec<Change>,
-    /// What is still found, or found anew.
-    pub left: Vec<Found>,
-}
 
 /// Looks for what would make a hop pass. None if the network has no such hop that can be judged.
 #[must_use]
@@ -184,7 +106,6 @@ impl<'s> Search<'s> {
             let mut nodes = self.judged(listed, round == 1);
             self.dial(&mut nodes);
             let (passing, failing): (Vec<Node>, Vec<Node>) = nodes.into_iter().partition(|node| node.verdict.passes());
-            self.passing.extend(passing.iter().map(|node| shapes(&node.changes)));
             self.propose(passing, outcome);
             self.remember(&failing);
             if outcome.proposals.len() >= self.asked.most {
@@ -198,8 +119,8 @@ impl<'s> Search<'s> {
                 .nearest
                 .map(|node| Nearest { left: node.verdict.left().cloned().collect(), changes: node.changes });
         }
-        let compare_costs = currencies(&outcome.proposals) < 2;
-        outcome.proposals.sort_by(|one, other| settle::order(&one.changes, &other.changes, compare_costs));
+        let costs = together::costs_compare(outcome.proposals.iter().map(|proposal| &proposal.changes));
+        outcome.proposals.sort_by(|one, other| together::order(&one.changes, &other.changes, costs));
     }
 
     /// The trials of a round, the most promising first.
@@ -301,25 +222,21 @@ impl<'s> Search<'s> {
 
     /// Settles what passes and takes the best of each sort.
     fn propose(&mut self, passing: Vec<Node>, outcome: &mut Outcome) {
-        let compare_costs = {
-            let added: Vec<Added> = passing.iter().map(|node| settle::added(&node.changes)).collect();
-            distinct_currencies(&added) < 2
-        };
         let mut passing: Vec<Vec<Change>> = passing.into_iter().map(|node| node.changes).collect();
-        passing.sort_by(|one, other| settle::order(one, other, compare_costs));
+        let costs = together::costs_compare(passing.iter());
+        passing.sort_by(|one, other| together::order(one, other, costs));
         let mut sorts: HashSet<String> = outcome.proposals.iter().map(|known| touched(&known.changes)).collect();
         for changes in passing {
-            if outcome.proposals.len() >= self.asked.most {
-                return;
-            }
-            if sorts.contains(&touched(&changes)) {
+            let (shapes, is_known) = (shapes(&changes), sorts.contains(&touched(&changes)));
+            if outcome.proposals.len() >= self.asked.most || is_known {
+                self.passing.push(shapes);
                 continue;
             }
             let settled = settle::settled(self.bench, changes);
             if sorts.contains(&touched(&settled)) {
-                continue;
-            }
-            if let Some(proposal) = self.held_against_all(settled) {
+                self.passing.push(shapes);
+            } else if let Some(proposal) = self.held_against_all(settled) {
+                self.passing.push(shapes);
                 sorts.insert(touched(&proposal.changes));
                 outcome.proposals.push(proposal);
             }
@@ -351,49 +268,9 @@ impl<'s> Search<'s> {
             let after = now.value.filter(|_| mended)?;
             Some(Then { name: now.name, limit: now.limit, before: before.value.clone(), after })
         });
-        let (then, added) = (then.collect(), settle::added(&changes));
+        let (then, added) = (then.collect(), together::added(&changes));
         Some(Proposal { changes, added, then, told, files })
     }
-}
-
-/// What each finding gained: none where it is gone, else by how much its value is better.
-fn gains(failing: &[Found], verdict: &Verdict) -> Vec<Option<f64>> {
-    let gain = |found: &Found| {
-        let now = verdict.failing.iter().find(|now| now.key == found.key)?;
-        let (Some(before), Some(after)) = (&found.measured, &now.measured) else { return Some(0.0) };
-        Some(goodness(after) - goodness(before))
-    };
-    failing.iter().map(gain).collect()
-}
-
-/// A value on a scale on which more is better, and steps that are alike look alike: an availability by its nines.
-fn goodness(measured: &Measured) -> f64 {
-    let value = if measured.unit == "%" && measured.worse == Worse::Lower {
-        -10.0 * libm::log10((100.0 - measured.value).max(1e-9))
-    } else {
-        measured.value
-    };
-    match measured.worse {
-        Worse::Lower => value,
-        Worse::Higher => -value,
-    }
-}
-
-/// What some findings ask to be changed. Of what is found about another hop, it is this one that gives way.
-fn needs(found: &[&Found], hop: &str) -> Vec<Need> {
-    let mut needs: Vec<Need> = Vec::new();
-    for one in found {
-        let is_own = one.hop.as_deref() == Some(hop);
-        for (lever, turn) in levers(one.rule.name) {
-            let there = is_own && lever.is_of_its_end();
-            let (end, run) = if there { (one.end, one.run) } else { (None, None) };
-            let need = Need { lever: *lever, turn: if is_own { *turn } else { Turn::Any }, end, run };
-            if !needs.contains(&need) {
-                needs.push(need);
-            }
-        }
-    }
-    needs
 }
 
 /// The most promising of what fails, not too many about the same things.
@@ -408,40 +285,4 @@ fn carried_on(mut failing: Vec<Node>) -> Vec<Node> {
     });
     failing.truncate(CARRIED);
     failing
-}
-
-fn spelled(changes: &[Change], one: impl Fn(&Change) -> String) -> String {
-    let mut keys: Vec<String> = changes.iter().map(one).collect();
-    keys.sort();
-    keys.join("; ")
-}
-
-fn key(changes: &[Change]) -> String {
-    spelled(changes, Change::key)
-}
-
-/// What some changes are about: of those about the same things only the best is offered.
-fn touched(changes: &[Change]) -> String {
-    spelled(changes, Change::touched)
-}
-
-fn shapes(changes: &[Change]) -> BTreeSet<String> {
-    changes.iter().map(Change::shape).collect()
-}
-
-fn currencies(proposals: &[Proposal]) -> usize {
-    let added: Vec<Added> = proposals.iter().map(|proposal| proposal.added.clone()).collect();
-    distinct_currencies(&added)
-}
-
-/// How many currencies costs are in.
-fn distinct_currencies(added: &[Added]) -> usize {
-    let names: BTreeSet<&String> = added
-        .iter()
-        .flat_map(|added| match added {
-            Added::Known(sums) => sums.keys().collect::<Vec<_>>(),
-            Added::Unknown => Vec::new(),
-        })
-        .collect();
-    names.len()
 }

@@ -1,9 +1,7 @@
-//! A proposal made as small as it can be: no change that it does not need, no step farther than it has to go; and the order in
-//! which proposals stand. Values move in practical steps, and every step back is judged before it is taken.
+//! A proposal made as small as it can be: no change that it does not need, no step farther than it has to go. Values move in
+//! practical steps, and every step back is judged before it is taken.
 
-use std::cmp::Ordering;
-
-use super::change::{Added, Change};
+use super::change::Change;
 use super::trial::Bench;
 
 /// The smallest that still passes of some changes that do.
@@ -65,35 +63,4 @@ fn fewest(all: u32, made: impl Fn(u32) -> Change, passes: &dyn Fn(&Change) -> bo
         }
     }
     found
-}
-
-/// What some changes add to the cost.
-pub(super) fn added(changes: &[Change]) -> Added {
-    changes.iter().fold(Added::default(), |sum, change| sum.and(change.added()))
-}
-
-/// The order of proposals: the fewest changes, the least cost where costs can be compared, the least change. What states no cost
-/// comes after what does.
-pub(super) fn order(one: &[Change], other: &[Change], compare_costs: bool) -> Ordering {
-    let cost = |changes: &[Change]| match added(changes).single() {
-        Some((_, amount)) if compare_costs => (false, amount),
-        None if compare_costs => (true, 0.0),
-        _ => (false, 0.0),
-    };
-    let size = |changes: &[Change]| {
-        changes
-            .iter()
-            .map(Change::size)
-            .fold((0_u32, 0.0), |(weight, moved), (more, steps)| (weight.saturating_add(more), moved + steps))
-    };
-    let keys = |changes: &[Change]| changes.iter().map(Change::key).collect::<Vec<_>>();
-    let ((unknown, amount), (other_unknown, other_amount)) = (cost(one), cost(other));
-    let ((weight, moved), (other_weight, other_moved)) = (size(one), size(other));
-    one.len()
-        .cmp(&other.len())
-        .then(unknown.cmp(&other_unknown))
-        .then(amount.total_cmp(&other_amount))
-        .then(weight.cmp(&other_weight))
-        .then(moved.total_cmp(&other_moved))
-        .then_with(|| keys(one).cmp(&keys(other)))
 }

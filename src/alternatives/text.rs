@@ -2,8 +2,8 @@
 
 use std::fmt::Write as _;
 
-use super::change::Added;
-use super::search::{MOST_CHANGES, Nearest, Outcome, Proposal, Then};
+use super::added::Added;
+use super::outcome::{MOST_CHANGES, Nearest, Outcome, Proposal, Then};
 use super::verdict::Found;
 
 /// Columns of a line.

@@ -3,9 +3,11 @@
 use std::collections::HashSet;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
+use super::added::Added;
 use super::change::{Change, Piece};
+use super::ground::{Ground, Need, Width};
 use super::narrow;
-use super::options::{Ground, Need, Width, options};
+use super::options::options;
 use super::reach::{Lever, levers};
 use super::verdict::{Found, Known, Verdict};
 use crate::at;
@@ -180,7 +182,7 @@ impl Bench {
         let width = |written: String| {
             let (from, to, spot) = (hop.channel.bandwidth.to_string(), written.clone(), at!(hop.channel.bandwidth));
             let edits = vec![(Spot::from(spot), written.clone())];
-            let (what, added) = ("bandwidth".into(), super::change::Added::default());
+            let (what, added) = ("bandwidth".into(), Added::default());
             let piece = Piece { what, end: None, from, to, edits, scale: None, away: 0.0, added };
             let mut all = changes.to_vec();
             all.push(Change::of(Lever::Bandwidth, vec![piece]));

@@ -1,7 +1,8 @@
 //! Other antennas whose band holds the channels: the same model at both ends, or another one at one of them.
 
-use super::{Ground, MOST_MODELS, Need, holds_channels, spread};
-use crate::alternatives::change::{Added, Change, Piece};
+use crate::alternatives::added::Added;
+use crate::alternatives::change::{Change, Piece};
+use crate::alternatives::ground::{Ground, MOST_MODELS, Need, holds_channels, spread};
 use crate::alternatives::reach::{Lever, Turn};
 use crate::at;
 use crate::network::Document;

@@ -1,8 +1,10 @@
 //! Heights within the support that stands there, and other ways to hold the radio to it.
 
-use super::{Ground, MOST_MODELS, Need, ceiled, floored};
-use crate::alternatives::change::{Added, Change, Piece, Scale};
+use crate::alternatives::added::Added;
+use crate::alternatives::change::{Change, Piece};
+use crate::alternatives::ground::{Ground, MOST_MODELS, Need, ceiled, floored};
 use crate::alternatives::reach::{Lever, Turn};
+use crate::alternatives::scale::Scale;
 use crate::at;
 use crate::network::Document;
 use crate::spec::{Bracket, EndName, Orientation};

@@ -1,8 +1,9 @@
 //! Transmit power: at one end and at both, up to what radio, codes and licence allow, down to what the radio can be set to.
 
-use super::{Ground, Need, ceiled, floored};
-use crate::alternatives::change::{Change, Piece, Scale};
+use crate::alternatives::change::{Change, Piece};
+use crate::alternatives::ground::{Ground, Need, ceiled, floored};
 use crate::alternatives::reach::{Lever, Turn};
+use crate::alternatives::scale::Scale;
 use crate::at;
 use crate::spec::EndName;
 use crate::units::{Dbm, Decibels};

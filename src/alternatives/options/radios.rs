@@ -1,8 +1,9 @@
 //! Other radios: the same model at both ends, with the halves, the ports and a state at the bandwidth that the hop uses. Where
 //! the power of today cannot be set on it, the nearest that can be is.
 
-use super::{Ground, MOST_MODELS, ceiled, floored};
-use crate::alternatives::change::{Added, Change, Piece};
+use crate::alternatives::added::Added;
+use crate::alternatives::change::{Change, Piece};
+use crate::alternatives::ground::{Ground, MOST_MODELS, ceiled, floored};
 use crate::alternatives::reach::Lever;
 use crate::at;
 use crate::network::Document;

@@ -1,8 +1,9 @@
 //! What is in a cable run: its cable, what feeds it, its arresters; from the network and its libraries, then from the standard
 //! parts that are shipped with the program.
 
-use super::{Ground, MOST_MODELS, Need};
-use crate::alternatives::change::{Added, Change, Piece};
+use crate::alternatives::added::Added;
+use crate::alternatives::change::{Change, Piece};
+use crate::alternatives::ground::{Ground, MOST_MODELS, Need};
 use crate::alternatives::reach::Lever;
 use crate::at;
 use crate::network::{Document, ResolvedRun};

@@ -1,8 +1,9 @@
 //! Channels, polarisations and halves as the frequency plan knows them, and other bandwidths, each with a channel that goes
 //! with it. The state that reaches the capacity asked for follows from the bandwidth.
 
-use super::{Ground, Width};
-use crate::alternatives::change::{Added, Change, Piece};
+use crate::alternatives::added::Added;
+use crate::alternatives::change::{Change, Piece};
+use crate::alternatives::ground::{Ground, Width};
 use crate::alternatives::reach::Lever;
 use crate::at;
 use crate::plan::{Move, Setting};
