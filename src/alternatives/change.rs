@@ -99,8 +99,8 @@ impl Change {
     }
 
     /// What it touches, whatever becomes of it.
-    pub(super) fn touched(&self) -> String {
-        self.spelled(Piece::place)
+    pub(super) fn touched(&self) -> impl Iterator<Item = String> {
+        self.pieces.iter().map(Piece::place)
     }
 
     fn spelled(&self, one: impl Fn(&Piece) -> String) -> String {
@@ -110,8 +110,14 @@ impl Change {
 
     /// Whether both decide the same thing.
     pub(super) fn clashes(&self, other: &Self) -> bool {
-        if self.lever == other.lever && self.lever.is_decided_once() {
-            return true;
+        if self.lever == other.lever {
+            // One model at one end and the same at the other is one change at both.
+            let same =
+                |piece: &Piece| other.pieces.iter().any(|known| known.what == piece.what && known.to == piece.to);
+            let halved = self.lever == Lever::Antenna && self.pieces.iter().any(same);
+            if halved || self.lever.is_decided_once() {
+                return true;
+            }
         }
         let spots = |change: &Self| -> Vec<Spot> {
             change.pieces.iter().flat_map(|piece| &piece.edits).map(|(spot, _)| spot.clone()).collect()

@@ -17,6 +17,7 @@ pub fn json(outcome: &Outcome) -> String {
         "failing": list(&outcome.failing),
         "staying": list(&outcome.staying),
         "tried": outcome.tried,
+        "unwritten": outcome.unwritten,
         "trials": outcome.budget,
         "ran_out": outcome.ran_out,
         "proposals": outcome.proposals.iter().map(proposal).collect::<Vec<_>>(),

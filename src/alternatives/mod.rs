@@ -31,7 +31,7 @@ pub use added::Added;
 pub use change::{Change, Piece};
 pub use json::json;
 pub use outcome::{Asked, MOST_CHANGES, Nearest, Outcome, Proposal, Then};
-pub use reach::{Lever, Turn, levers};
+pub use reach::{Lever, REACH, Turn, levers};
 pub use scale::Scale;
 pub use search::seek;
 pub use text::text;

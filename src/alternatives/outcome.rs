@@ -39,6 +39,8 @@ pub struct Outcome {
     pub nearest: Option<Nearest>,
     /// How many trials there were.
     pub tried: usize,
+    /// Changes that were not tried, for their values stand under an anchor or in an alias.
+    pub unwritten: usize,
     /// How many there might have been.
     pub budget: usize,
     /// Whether something was left untried for that.

@@ -88,89 +88,107 @@ use Turn::{Any, Down, Up};
 
 type Levers = &'static [(Lever, Turn)];
 
-/// More decibels, or fewer asked for.
-const MARGIN: Levers = &[(Power, Up), (Antenna, Up), (Bandwidth, Any), (Channel, Any), (Radio, Any)];
-/// Too much of them.
-const LOUD: Levers = &[(Power, Down), (Antenna, Down), (Radio, Any)];
-/// Less radiated, with the licence or the code as it is.
-const RADIATED: Levers = &[(Power, Down), (Antenna, Down)];
-/// Others are heard, or hear.
-const HEARD: Levers = &[(Channel, Any), (Power, Any), (Antenna, Any), (Bandwidth, Any)];
-/// Ground, trees and houses below the beam, and edges near it.
-const SIGHT: Levers = &[(Height, Up)];
-/// What a pole bears.
-const POLE: Levers = &[(Height, Down), (Antenna, Any), (Bracket, Any), (Radio, Any)];
-/// Too few volts.
-const VOLTS: Levers = &[(Cable, Any), (Supply, Any), (Arrester, Any)];
+/// What can touch what rules find. A rule that is not here finds facts of the place, of paper or of a visit, or doubts a figure
+/// of a data sheet: another part would only leave the doubtful figure where it is.
+pub static REACH: &[(&[&str], Levers)] = &[
+    // More decibels, or fewer asked for.
+    (
+        &[
+            "availability-below-objective",
+            "availability-within-tolerance",
+            "errored-above-objective",
+            "fade-margin-below-objective",
+            "held-level-too-low",
+        ],
+        &[(Power, Up), (Antenna, Up), (Bandwidth, Any), (Channel, Any), (Radio, Any)],
+    ),
+    (&["capacity-out-of-reach", "no-common-state"], &[(Bandwidth, Any), (Radio, Any)]),
+    (&["cross-polar-too-low"], &[(Antenna, Any), (Radio, Any)]),
+    (&["level-above-overload", "up-fade-above-overload"], &[(Power, Down), (Antenna, Down), (Radio, Any)]),
+    (&["level-off-readout", "level-not-shown", "side-lobe-off-readout"], &[(Power, Any), (Antenna, Any), (Radio, Any)]),
+    (&["near-field-loss"], &[(Antenna, Down)]),
+    (&["sweep-beyond-fine-azimuth"], &[(Bracket, Any), (Antenna, Any)]),
+    (&["frequency-outside-antenna"], &[(Antenna, Any), (Channel, Any), (Bandwidth, Any)]),
+    (&["frequency-outside-radio"], &[(Channel, Any), (Radio, Any), (Bandwidth, Any)]),
+    (&["same-duplex-half", "halves-mixed"], &[(Channel, Any)]),
+    (&["transmit-power-out-of-range"], &[(Power, Any), (Radio, Any)]),
+    // Others are heard, or hear.
+    (
+        &[
+            "channel-used-in-beam",
+            "channel-used-twice",
+            "interference-too-strong",
+            "neighbour-disturbed",
+            "threshold-degraded",
+        ],
+        &[(Channel, Any), (Power, Any), (Antenna, Any), (Bandwidth, Any)],
+    ),
+    // Code and licence as they are.
+    (&["channel-off-raster"], &[(Channel, Any), (Bandwidth, Any)]),
+    (&["eirp-above-code", "eirp-above-licence"], &[(Power, Down), (Antenna, Down)]),
+    (&["power-above-code", "power-above-licence"], &[(Power, Down)]),
+    (&["gain-below-code"], &[(Antenna, Up)]),
+    (&["antenna-off-support", "live-antenna-on-climb"], &[(Height, Any)]),
+    (
+        &["plate-not-made", "pole-near-clamp-limit", "pole-outside-clamp", "metals-unlike", "torque-above-thread"],
+        &[(Bracket, Any)],
+    ),
+    (&["pole-overstressed", "sway-too-great"], &[(Height, Down), (Antenna, Any), (Bracket, Any), (Radio, Any)]),
+    (&["tilt-out-of-reach"], &[(Bracket, Any), (Height, Any)]),
+    (&["people-too-near"], &[(Power, Down), (Height, Up), (Antenna, Any)]),
+    // Ground, trees and houses below the beam, and edges near it.
+    (&["clearance-below-practice", "near-edge-in-beam", "path-obstructed", "trees-outgrow-clearance"], &[(Height, Up)]),
+    (&["arrester-missing", "arrester-unfit", "jumper-unprotected"], &[(Arrester, Any)]),
+    (
+        &[
+            "cable-cannot-carry",
+            "cable-category-too-low",
+            "cable-diameter-open",
+            "cable-not-for-outdoors",
+            "cable-not-sealed",
+            "cable-outside-temperature",
+            "cable-unscreened",
+            "conductor-not-copper",
+            "gland-nearly-misses",
+        ],
+        &[(Cable, Any)],
+    ),
+    (&["data-not-carried"], &[(Cable, Any), (Supply, Any), (Arrester, Any), (Radio, Any)]),
+    // Too few volts.
+    (
+        &[
+            "device-undervoltage",
+            "no-operating-point",
+            "radio-undervoltage",
+            "run-too-long-when-hot",
+            "start-up-near-limit",
+            "voltage-reserve-small",
+        ],
+        &[(Cable, Any), (Supply, Any), (Arrester, Any)],
+    ),
+    (&["passed-on-too-much", "port-cannot-carry", "radio-outside-temperature"], &[(Radio, Any)]),
+    (&["fuse-unfit"], &[(Cable, Any), (Supply, Any)]),
+    (
+        &["device-overvoltage", "radio-overvoltage", "supply-class-too-low", "supply-not-accepted", "wiring-unfit"],
+        &[(Supply, Any), (Radio, Any)],
+    ),
+    (
+        &[
+            "supply-in-the-weather",
+            "supply-not-of-its-class",
+            "supply-outside-temperature",
+            "supply-overloaded",
+            "supply-passes-no-data",
+            "supply-shared-overloaded",
+        ],
+        &[(Supply, Any)],
+    ),
+    (&["antenna-in-beam", "antennas-collide", "antennas-too-near"], &[(Height, Any), (Antenna, Any)]),
+];
 
-/// What can touch what a rule finds; nothing for a rule whose findings are facts of the place, of paper or of a visit, or that
-/// doubts a figure of a data sheet: another part would only leave the doubtful figure where it is.
+/// What can touch what a rule finds; nothing for a rule that is not in [`REACH`].
 #[must_use]
 pub fn levers(rule: &str) -> Levers {
-    match rule {
-        "availability-below-objective"
-        | "availability-within-tolerance"
-        | "errored-above-objective"
-        | "fade-margin-below-objective"
-        | "held-level-too-low" => MARGIN,
-        "capacity-out-of-reach" | "no-common-state" => &[(Bandwidth, Any), (Radio, Any)],
-        "cross-polar-too-low" => &[(Antenna, Any), (Radio, Any)],
-        "level-above-overload" | "up-fade-above-overload" => LOUD,
-        "level-off-readout" | "level-not-shown" => &[(Power, Any), (Antenna, Any), (Radio, Any)],
-        "near-field-loss" => &[(Antenna, Down)],
-        "side-lobe-off-readout" => &[(Power, Any), (Antenna, Any), (Radio, Any)],
-        "sweep-beyond-fine-azimuth" => &[(Bracket, Any), (Antenna, Any)],
-        "frequency-outside-antenna" => &[(Antenna, Any), (Channel, Any), (Bandwidth, Any)],
-        "frequency-outside-radio" => &[(Channel, Any), (Radio, Any), (Bandwidth, Any)],
-        "same-duplex-half" => &[(Channel, Any)],
-        "transmit-power-out-of-range" => &[(Power, Any), (Radio, Any)],
-        "channel-used-in-beam"
-        | "channel-used-twice"
-        | "interference-too-strong"
-        | "neighbour-disturbed"
-        | "threshold-degraded" => HEARD,
-        "halves-mixed" => &[(Channel, Any)],
-        "channel-off-raster" => &[(Channel, Any), (Bandwidth, Any)],
-        "eirp-above-code" | "eirp-above-licence" => RADIATED,
-        "power-above-code" | "power-above-licence" => &[(Power, Down)],
-        "gain-below-code" => &[(Antenna, Up)],
-        "antenna-off-support" => &[(Height, Any)],
-        "plate-not-made" | "pole-near-clamp-limit" | "pole-outside-clamp" | "metals-unlike" | "torque-above-thread" => {
-            &[(Bracket, Any)]
-        }
-        "pole-overstressed" | "sway-too-great" => POLE,
-        "tilt-out-of-reach" => &[(Bracket, Any), (Height, Any)],
-        "people-too-near" => &[(Power, Down), (Height, Up), (Antenna, Any)],
-        "clearance-below-practice" | "near-edge-in-beam" | "path-obstructed" | "trees-outgrow-clearance" => SIGHT,
-        "arrester-missing" | "arrester-unfit" | "jumper-unprotected" => &[(Arrester, Any)],
-        "cable-cannot-carry"
-        | "cable-category-too-low"
-        | "cable-diameter-open"
-        | "cable-not-for-outdoors"
-        | "cable-not-sealed"
-        | "cable-outside-temperature"
-        | "cable-unscreened"
-        | "conductor-not-copper"
-        | "gland-nearly-misses" => &[(Cable, Any)],
-        "data-not-carried" => &[(Cable, Any), (Supply, Any), (Arrester, Any), (Radio, Any)],
-        "device-overvoltage" | "radio-overvoltage" => &[(Supply, Any), (Radio, Any)],
-        "device-undervoltage"
-        | "no-operating-point"
-        | "radio-undervoltage"
-        | "run-too-long-when-hot"
-        | "start-up-near-limit"
-        | "voltage-reserve-small" => VOLTS,
-        "passed-on-too-much" | "port-cannot-carry" | "radio-outside-temperature" => &[(Radio, Any)],
-        "fuse-unfit" => &[(Cable, Any), (Supply, Any)],
-        "supply-class-too-low" | "supply-not-accepted" | "wiring-unfit" => &[(Supply, Any), (Radio, Any)],
-        "supply-in-the-weather"
-        | "supply-not-of-its-class"
-        | "supply-outside-temperature"
-        | "supply-overloaded"
-        | "supply-passes-no-data"
-        | "supply-shared-overloaded" => &[(Supply, Any)],
-        "antenna-in-beam" | "antennas-collide" | "antennas-too-near" => &[(Height, Any), (Antenna, Any)],
-        "live-antenna-on-climb" => &[(Height, Any)],
-        _ => &[],
-    }
+    let row = REACH.iter().find(|(rules, _)| rules.contains(&rule));
+    row.map_or(&[], |(_, levers)| *levers)
 }

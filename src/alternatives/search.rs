@@ -42,13 +42,14 @@ pub fn seek(read: &Read, asked: &Asked) -> Option<Outcome> {
         proposals: Vec::new(),
         nearest: None,
         tried: 0,
+        unwritten: 0,
         budget: asked.budget,
         ran_out: false,
     };
     if !outcome.failing.is_empty() && asked.most > 0 {
         Search::of(&bench, asked, read, &today).run(&mut outcome);
     }
-    outcome.tried = bench.tried();
+    (outcome.tried, outcome.unwritten) = (bench.tried(), bench.unwritten());
     Some(outcome)
 }
 

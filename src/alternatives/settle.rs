@@ -8,7 +8,7 @@ use super::trial::Bench;
 pub(super) fn settled(bench: &Bench, changes: Vec<Change>) -> Vec<Change> {
     let mut settled = needed(bench, changes);
     for number in 0..settled.len() {
-        settled = brought_back(bench, settled, number);
+        settled = brought_back(bench, &settled, number);
     }
     settled
 }
@@ -29,9 +29,9 @@ fn needed(bench: &Bench, mut changes: Vec<Change>) -> Vec<Change> {
 }
 
 /// With a change of values on a line as near to today's as it passes: all of its pieces together, then each by itself.
-fn brought_back(bench: &Bench, changes: Vec<Change>, number: usize) -> Vec<Change> {
+fn brought_back(bench: &Bench, changes: &[Change], number: usize) -> Vec<Change> {
     let with = |change: Change| {
-        let mut all = changes.clone();
+        let mut all = changes.to_vec();
         all[number] = change;
         all
     };

@@ -70,6 +70,11 @@ fn closing(out: &mut String, outcome: &Outcome) {
             line(out, 0, &format!("`hopwright alternatives {hop} --write 1` writes the first"));
         }
     }
+    if outcome.unwritten > 0 {
+        let count = counted(outcome.unwritten, "change");
+        let why = "the values stand under an anchor or in an alias of YAML: write them out first";
+        line(out, 0, &format!("{count} could not be tried: {why}"));
+    }
     if outcome.ran_out {
         let (budget, more) = (outcome.budget, outcome.budget.saturating_mul(2));
         line(out, 0, &format!("the limit of {budget} trials ended the search: `--trials {more}` lets it go on"));

@@ -19,7 +19,8 @@ pub(super) fn key(changes: &[Change]) -> String {
 
 /// What some changes are about: of those about the same things only the best is offered.
 pub(super) fn touched(changes: &[Change]) -> String {
-    spelled(changes, Change::touched)
+    let places: BTreeSet<String> = changes.iter().flat_map(Change::touched).collect();
+    places.into_iter().collect::<Vec<_>>().join("; ")
 }
 
 /// What each of them is, whatever the values that could be a little less.

@@ -14,7 +14,7 @@ use crate::at;
 use crate::compare::quantities;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
-use crate::fix::{Mended, rewritten};
+use crate::fix::{Mended, is_anchored, rewritten};
 use crate::network::{Files, ResolvedHop, Scope};
 use crate::plan;
 use crate::verdict::{Open, OpenHop, Read, fingerprint};
@@ -29,6 +29,8 @@ pub(super) struct Bench {
     fail_on: Severity,
     today: Today,
     tried: AtomicUsize,
+    /// Changes that cannot be written, and so are not tried.
+    unwritten: AtomicUsize,
 }
 
 /// What is found today.
@@ -51,8 +53,9 @@ impl Bench {
             narrow::around(read, &own).unhelped()
         };
         let read = Read::of(&scope);
-        let (hop, today, tried) = (hop.to_owned(), Today::default(), AtomicUsize::new(0));
-        let mut bench = Self { scope, read, hop, fail_on, today, tried };
+        let (hop, today) = (hop.to_owned(), Today::default());
+        let [tried, unwritten] = [0, 0].map(AtomicUsize::new);
+        let mut bench = Self { scope, read, hop, fail_on, today, tried, unwritten };
         let today = bench.look()?;
         bench.today = today;
         Some(bench)
@@ -91,15 +94,23 @@ impl Bench {
         self.tried.load(Ordering::Relaxed)
     }
 
-    /// The files as some changes make them; none where one of them cannot be made, such as in the midst of an alias.
+    /// How many changes could not be tried, for their values cannot be written by themselves.
+    pub(super) fn unwritten(&self) -> usize {
+        self.unwritten.load(Ordering::Relaxed)
+    }
+
+    /// The files as some changes make them; none where a value stands under an anchor or in an alias, so that it cannot be
+    /// written without writing it elsewhere.
     pub(super) fn written(&self, changes: &[Change]) -> Option<Vec<Mended>> {
         let mut edits: Vec<(Spot, String)> = Vec::new();
         for (spot, text) in changes.iter().flat_map(|change| &change.pieces).flat_map(|piece| &piece.edits) {
             edits.retain(|(known, _)| known != spot);
             edits.push((spot.clone(), text.clone()));
         }
-        let (files, left) = rewritten(self.read.files(), &edits);
-        left.is_empty().then_some(files)
+        let files = self.read.files();
+        let anchored = edits.iter().any(|(spot, _)| is_anchored(files, spot));
+        let (files, left) = rewritten(files, &edits);
+        (left.is_empty() && !anchored).then_some(files)
     }
 
     fn reads(&self, changes: &[Change]) -> Option<Read> {
@@ -108,8 +119,12 @@ impl Bench {
 
     /// Judges the hop with some changes, and where it passes all that stands around it.
     pub(super) fn judge(&self, changes: &[Change]) -> Verdict {
+        let Some(read) = self.reads(changes) else {
+            self.unwritten.fetch_add(1, Ordering::Relaxed);
+            return Verdict::default();
+        };
         self.tried.fetch_add(1, Ordering::Relaxed);
-        self.reads(changes).map(|read| self.judged(&read, false)).unwrap_or_default()
+        self.judged(&read, false)
     }
 
     /// The hop as it is.

@@ -75,6 +75,21 @@ fn field(files: &Files, place: &Place, text: &str) -> Option<Bytes> {
     Some(Bytes { file, span: line_end..line_end, text: format!("{ending}{indent}{key}: {text}") })
 }
 
+/// Whether a value stands in something that has an anchor, so that it may be repeated elsewhere.
+pub(super) fn is_anchored(files: &Files, place: &Place) -> bool {
+    let source = files.get(place.document.file);
+    let document = source.and_then(|source| source.parsed().documents.get(usize::from(place.document.number)));
+    let Some(document) = document else { return false };
+    let mut node = document.root();
+    let mut anchored = document.node(node).anchor.is_some();
+    for step in place.steps() {
+        let Some(next) = child(document, node, step) else { break };
+        node = next;
+        anchored |= document.node(node).anchor.is_some();
+    }
+    anchored
+}
+
 /// One more item at the end of a list that has some: in the line where it stands in brackets, else on a line of its own with
 /// the dash where the others have it.
 fn appended(source: &str, file: FileId, list: &Range<usize>, items: &[Range<usize>], text: &str) -> Option<Bytes> {

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use crate::fixture::program::{Ran, finish, program, run, run_in, run_on_git};
 use crate::fixture::{Bench, copy, files_below, tests_folder};
 use crate::synthetic;
-use hopwright::alternatives::{Asked, Outcome, json, levers, seek, text};
+use hopwright::alternatives::{Asked, Outcome, REACH, json, levers, seek, text};
 use hopwright::finding::rule::Severity;
 use hopwright::network::Scope;
 use hopwright::rules::ALL;
@@ -214,6 +214,39 @@ fn each_kind_of_fault_is_put_right_by_what_is_at_hand() {
         assert_eq!(first.as_array().map(Vec::len), Some(1), "{kind}: {first}");
         assert_eq!(first[0]["kind"], kind, "{first}");
     }
+}
+
+#[test]
+fn another_radio_with_the_same_ports_is_one_change() {
+    let bench = Bench::with(&[("network.yaml", "hottest_air: 35 °C", "hottest_air: 44 °C")]);
+    let radio = fs::read_to_string(bench.path("equipment/radio.yaml")).expect("there");
+    let window = |most: u8| format!("\ntemperature: {{ min: -30 °C, max: {most} °C }}\n");
+    let other =
+        radio.replace("id: q-80", "id: q-82").replace("max: 16 dBm", "max: 11 dBm").replace("id: low", "id: lower");
+    fs::write(bench.path("equipment/radio.yaml"), format!("{}{}", radio.trim_end(), window(40))).expect("writable");
+    fs::write(bench.path("equipment/other.yaml"), format!("{}{}", other.trim_end(), window(60))).expect("writable");
+    let outcome = each_holds(&bench.path(""), "ridge", Severity::Warning);
+    only_how_it_is_built(&outcome);
+    let change = &proposals(&outcome)[0]["changes"];
+    assert_eq!(change.as_array().map(Vec::len), Some(1), "{change}");
+    assert_eq!(change[0]["kind"], "radio");
+    // Its half is called otherwise, and it cannot be set to as much.
+    let patch = proposals(&outcome)[0]["patch"].as_str().expect("a patch");
+    for line in ["radio: q-82", "half: lower", "transmit_power: 11 dBm"] {
+        assert!(lines(patch, '+').contains(&line), "{patch}");
+    }
+}
+
+#[test]
+fn what_stands_under_an_anchor_is_left_alone_and_counted() {
+    let edits = [
+        ("hops/ridge.yaml", "transmit_power: 10 dBm", "transmit_power: &power -9 dBm"),
+        ("hops/ridge.yaml", "transmit_power: 12 dBm", "transmit_power: *power"),
+    ];
+    let bench = Bench::with(&edits);
+    let ran = asked(&bench.path(""), &["ridge", "--trials", "80"]);
+    assert!(ran.out.contains("could not be tried: the values stand under an anchor"), "{}", ran.out);
+    assert!(!ran.out.contains("transmit power"), "{}", ran.out);
 }
 
 #[test]
@@ -474,10 +507,9 @@ fn in_a_large_network_only_what_is_near_is_read_and_all_of_it_is_asked_in_the_en
 
 #[test]
 fn every_rule_that_a_change_is_tried_for_is_a_rule() {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/alternatives/reach.rs");
-    let text = fs::read_to_string(path).expect("there");
-    let table = text.split("pub fn levers").nth(1).expect("the table");
-    let named: BTreeSet<&str> = table.split('"').skip(1).step_by(2).collect();
+    let listed: Vec<&str> = REACH.iter().flat_map(|(rules, _)| rules.iter().copied()).collect();
+    let named: BTreeSet<&str> = listed.iter().copied().collect();
+    assert_eq!(named.len(), listed.len(), "each once");
     let known: BTreeSet<&str> = ALL.iter().map(|entry| entry.rule.name).collect();
     assert_eq!(named.difference(&known).collect::<Vec<_>>(), [&""; 0]);
     assert!(named.iter().all(|rule| !levers(rule).is_empty()));
