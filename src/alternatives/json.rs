@@ -60,7 +60,7 @@ fn proposal(proposal: &Proposal) -> Value {
 fn changes(changes: &[Change]) -> Value {
     let one = |change: &Change| {
         let pieces = change.pieces.iter().map(|piece| {
-            let mut one = value!({ "what": piece.what, "from": piece.from, "to": piece.to });
+            let mut one = value!({ "what": bare(&piece.what), "from": bare(&piece.from), "to": bare(&piece.to) });
             if let Some(end) = piece.end {
                 one["end"] = end.letter().into();
             }
@@ -69,6 +69,11 @@ fn changes(changes: &[Change]) -> Value {
         value!({ "kind": change.lever.word(), "words": change.words(), "parts": pieces.collect::<Vec<_>>() })
     };
     changes.iter().map(one).collect()
+}
+
+/// Without the marks that set names apart in a sentence.
+fn bare(words: &str) -> String {
+    words.replace('`', "")
 }
 
 fn list(found: &[Found]) -> Value {

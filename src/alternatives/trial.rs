@@ -15,7 +15,7 @@ use crate::compare::quantities;
 use crate::finding::rule::Severity;
 use crate::finding::{Finding, Spot};
 use crate::fix::{Mended, is_anchored, rewritten};
-use crate::network::{Files, ResolvedHop, Scope};
+use crate::network::{Files, Home, ResolvedHop, Scope};
 use crate::plan;
 use crate::verdict::{Open, OpenHop, Read, fingerprint};
 
@@ -108,9 +108,11 @@ impl Bench {
             edits.push((spot.clone(), text.clone()));
         }
         let files = self.read.files();
-        let anchored = edits.iter().any(|(spot, _)| is_anchored(files, spot));
+        let is_own =
+            |spot: &Spot| spot.file().and_then(|file| files.get(file)).is_some_and(|file| file.home == Home::Own);
+        let barred = edits.iter().any(|(spot, _)| !is_own(spot) || is_anchored(files, spot));
         let (files, left) = rewritten(files, &edits);
-        (left.is_empty() && !anchored).then_some(files)
+        (left.is_empty() && !barred).then_some(files)
     }
 
     fn reads(&self, changes: &[Change]) -> Option<Read> {

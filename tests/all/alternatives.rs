@@ -138,6 +138,12 @@ fn five_kilometres_at_80_ghz_get_their_answer() {
     settings.set_omit_expression(true);
     settings.bind(|| insta::assert_snapshot!("alternatives", text(&found)));
 
+    // The README shows the first of them.
+    let readme = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("README.md")).expect("there");
+    let first: Vec<String> =
+        text(&found).lines().skip_while(|line| !line.starts_with("1. ")).take(6).map(Into::into).collect();
+    assert!(readme.contains(&first.join("\n")), "{first:?}");
+
     let outcome: Value = serde_json::from_str(&json(&found)).expect("JSON");
     for proposal in &found.proposals {
         let copy = copied(folder.path());
@@ -383,6 +389,17 @@ fn an_unknown_hop_is_refused_with_the_nearest_name() {
 }
 
 #[test]
+fn whatever_is_wrong_with_a_hop_there_is_an_answer() {
+    let folder = copied(&Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/faulty"));
+    for path in files_below(&folder.path().join("hops")) {
+        let hop = path.file_stem().expect("a name").to_string_lossy().into_owned();
+        let ran = asked(folder.path(), &[&hop, "--trials", "12", "--fail-on", "advice"]);
+        assert!(ran.code <= 2 && !ran.err.contains("panicked"), "{hop}: {}", ran.err);
+        assert_eq!(ran.out.is_empty(), ran.code == 2, "{hop}: {}{}", ran.out, ran.err);
+    }
+}
+
+#[test]
 fn a_licensed_hop_keeps_its_channel() {
     let folder = skerrow();
     let path = folder.path().join("hops/reach.yaml");
@@ -454,17 +471,15 @@ fn what_disturbs_another_hop_is_not_offered() {
 fn what_a_waiver_accepts_is_not_changed_and_no_waiver_is_offered() {
     let bench = Bench::with(&[("hops/ridge.yaml", "transmit_power: 12 dBm", "transmit_power: -9 dBm")]);
     let rules: BTreeSet<String> = failing(&bench.path(""), Severity::Error).into_iter().map(|(rule, _)| rule).collect();
-    let waivers: String = rules
-        .iter()
-        .map(|rule| {
-            format!(
-                "kind: waiver\nid: w-{rule}\nrule: {rule}\ntarget: {{ hop: ridge }}\nreason: Trial service for a month.\n\
-                 departure: deviation\napprover: L. Thwaite\napproved_on: 2026-05-01\nexpires: 2026-08-01\n\
-                 reference: Minutes 7\n---\n"
-            )
-        })
-        .collect();
-    fs::write(bench.path("waivers.yaml"), waivers.trim_end_matches("---\n")).expect("writable");
+    let waiver = |rule: &String| {
+        format!(
+            "kind: waiver\nid: w-{rule}\nrule: {rule}\ntarget: {{ hop: ridge }}\nreason: Trial service for a month.\n\
+             departure: deviation\napprover: L. Thwaite\napproved_on: 2026-05-01\nexpires: 2026-08-01\n\
+             reference: Minutes 7\n"
+        )
+    };
+    let waivers: Vec<String> = rules.iter().map(waiver).collect();
+    fs::write(bench.path("waivers.yaml"), waivers.join("---\n")).expect("writable");
     let ran = asked(&bench.path(""), &["ridge", "--today", "2026-06-01"]);
     assert_eq!(ran.out, "hop `ridge` passes: nothing has to change\n", "{}", ran.err);
     let later = asked(&bench.path(""), &["ridge", "--today", "2026-09-01"]);

@@ -49,7 +49,7 @@ fn the_schemas_are_what_the_program_writes() {
 
 /// Every YAML file that people or tests start from.
 fn networks() -> Vec<PathBuf> {
-    [with_extension("examples", "yaml"), with_extension("tests/rules/base", "yaml")].concat()
+    ["examples", "tests/rules/base", "tests/alternatives"].map(|folder| with_extension(folder, "yaml")).concat()
 }
 
 #[test]
