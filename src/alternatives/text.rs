@@ -15,19 +15,19 @@ pub fn text(outcome: &Outcome) -> String {
     let mut out = String::new();
     let hop = &outcome.hop;
     if outcome.failing.is_empty() && outcome.staying.is_empty() {
-        return format!("hop `{hop}` passes: nothing has to change\n");
+        return format!("hop `{hop}` passes: nothing needs to change\n");
     }
     if !outcome.failing.is_empty() {
         let count = outcome.failing.len();
-        line(&mut out, 0, &format!("hop `{hop}` fails by {}:", counted(count, "finding")));
+        line(&mut out, 0, &format!("hop `{hop}` fails with {}:", counted(count, "finding")));
         outcome.failing.iter().for_each(|found| line(&mut out, 2, &told(found, hop)));
     }
     if !outcome.staying.is_empty() {
-        line(&mut out, 0, "no change of settings, equipment or heights touches this; fix it by hand:");
+        line(&mut out, 0, "no change of settings, equipment or heights can clear this; fix it by hand:");
         outcome.staying.iter().for_each(|found| line(&mut out, 2, &told(found, hop)));
     }
     if let Some(number) = outcome.licence.as_ref().filter(|_| !outcome.failing.is_empty()) {
-        line(&mut out, 0, &format!("channel and bandwidth stay as they are: they are licensed ({number})"));
+        line(&mut out, 0, &format!("channel and bandwidth are kept: they are licensed ({number})"));
     }
     for (number, proposal) in outcome.proposals.iter().enumerate() {
         of_proposal(&mut out, number + 1, proposal, hop);
@@ -61,23 +61,22 @@ fn closing(out: &mut String, outcome: &Outcome) {
             line(out, 0, &format!("none of {tried} tried passes ({most})"));
             match nearest {
                 Some(nearest) => of_nearest(out, nearest, hop),
-                None => line(out, 0, "nothing that was tried brings it nearer"),
+                None => line(out, 0, "nothing that was tried comes closer"),
             }
         }
         (count, _) => {
-            let passed = if count == 1 { "1 is proposed" } else { &format!("{count} are proposed") };
-            line(out, 0, &format!("{tried} tried, each judged by every rule; {passed}"));
+            line(out, 0, &format!("{tried} combinations tried, each checked against every rule; {count} proposed"));
             line(out, 0, &format!("`hopwright alternatives {hop} --write 1` writes the first"));
         }
     }
     if outcome.unwritten > 0 {
         let count = counted(outcome.unwritten, "change");
-        let why = "the values stand under an anchor or in an alias of YAML: write them out first";
+        let why = "values that YAML shares through an anchor cannot be changed alone; write them out first";
         line(out, 0, &format!("{count} could not be tried: {why}"));
     }
     if outcome.ran_out {
         let (budget, more) = (outcome.budget, outcome.budget.saturating_mul(2));
-        line(out, 0, &format!("the limit of {budget} trials ended the search: `--trials {more}` lets it go on"));
+        line(out, 0, &format!("the search stopped at its limit of {budget} trials: `--trials {more}` allows more"));
     }
 }
 

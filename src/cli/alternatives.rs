@@ -63,7 +63,7 @@ fn write_down(scope: &Scope, outcome: &Outcome, number: usize) -> Result<(), Sto
         let root = scope.folders().into_iter().find(|root| file.origin.starts_with(root)).unwrap_or_default();
         let written = mend(&root, &file.origin, &file.before, &file.after);
         written.map_err(|error| Stop::Write { path: file.path.clone(), error })?;
-        say::aside(&format!("proposal {number} is written to {}", say::shown(file.path.as_ref())));
+        say::aside(&format!("proposal {number} written to {}", say::shown(file.path.as_ref())));
     }
     Ok(())
 }

@@ -18,16 +18,16 @@ pub struct Alternatives {
     /// Folder of the network.
     #[arg(long, default_value = ".")]
     pub network: PathBuf,
-    /// The most proposals.
+    /// Greatest number of proposals.
     #[arg(long, default_value_t = 3, value_name = "N", value_parser = clap::value_parser!(u8).range(1..=20))]
     pub most: u8,
-    /// The most changes and combinations that are tried.
+    /// Greatest number of changes and combinations to try.
     #[arg(long, default_value_t = 1000, value_name = "N", value_parser = clap::value_parser!(u32).range(1..=1_000_000))]
     pub trials: u32,
     /// Least severity that a proposal has to clear.
     #[arg(long, value_enum, default_value_t = Level::Error)]
     pub fail_on: Level,
-    /// Write the proposal of this number into the hop's file; comments and everything else in it stay as they are.
+    /// Write proposal N into the hop's file; comments and everything else in it stay as they are.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
     pub write: Option<u8>,
     /// Form of the output.
