@@ -6,7 +6,7 @@ use super::{Exit, Stop, present, say};
 use crate::alternatives::{Asked, Outcome, json, seek, text};
 use crate::door::write::mend;
 use crate::finding::rule::Severity;
-use crate::network::Scope;
+use crate::network::{Library, Scope};
 use crate::text::nearest::{did_you_mean, nearest};
 use crate::text::plain::Form;
 use crate::verdict::Read;
@@ -22,6 +22,7 @@ pub(super) fn run(args: &Alternatives) -> Result<Exit, Stop> {
         budget: usize::try_from(args.trials).unwrap_or(usize::MAX),
         fail_on: Severity::from(args.fail_on),
     };
+    one_network(args, &read)?;
     let Some(outcome) = seek(&read, &asked) else { return Err(unknown(args, &read)) };
     match args.format {
         AlternativesFormat::Text => say::out(&text(&outcome))?,
@@ -33,6 +34,19 @@ pub(super) fn run(args: &Alternatives) -> Result<Exit, Stop> {
     let nothing = outcome.failing.is_empty() && outcome.staying.is_empty();
     let found = !outcome.proposals.is_empty() && outcome.staying.is_empty();
     Ok(if nothing || found { Exit::Clean } else { Exit::Findings })
+}
+
+/// Stops where several networks have a hop of this id: which one is meant is not ours to guess.
+fn one_network(args: &Alternatives, read: &Read) -> Result<(), Stop> {
+    let has = |library: &&Library| library.hops.ids().contains(&args.hop);
+    let folders: Vec<String> = read.libraries().iter().filter(has).map(|library| say::shown(&library.folder)).collect();
+    match folders.len() {
+        0 | 1 => Ok(()),
+        count => {
+            let (hop, folders) = (&args.hop, folders.join(", "));
+            Err(Stop::Unknown(format!("{count} networks have a hop `{hop}`: name one with `--network` ({folders})")))
+        }
+    }
 }
 
 /// Why there is nothing to look at: no such hop, or one that cannot be judged.

@@ -400,6 +400,34 @@ fn whatever_is_wrong_with_a_hop_there_is_an_answer() {
 }
 
 #[test]
+fn parts_of_a_shared_library_are_at_hand_and_stay_as_they_are() {
+    let (folder, modest) = (tempfile::tempdir().expect("a folder"), modest());
+    fs::create_dir(folder.path().join(".git")).expect("writable");
+    copy(modest.path(), &folder.path().join("net"));
+    fs::remove_dir(folder.path().join("net/.git")).expect("there");
+    fs::rename(folder.path().join("net/equipment"), folder.path().join("kit")).expect("writable");
+    let network = folder.path().join("net/network.yaml");
+    let text = fs::read_to_string(&network).expect("there");
+    fs::write(&network, text + "libraries: [../kit]\n").expect("writable");
+    let before = texts(&folder.path().join("kit"));
+    let ran = asked(&folder.path().join("net"), &["reach", "--write", "3"]);
+    assert!(ran.out.contains("antenna at end a: `pan-30` → `pan-60`"), "{}{}", ran.out, ran.err);
+    assert_eq!(before, texts(&folder.path().join("kit")));
+    assert_eq!(failing(&folder.path().join("net"), Severity::Warning), BTreeSet::new());
+}
+
+#[test]
+fn a_hop_that_two_networks_have_is_not_guessed_at() {
+    let folder = tempfile::tempdir().expect("a folder");
+    fs::create_dir(folder.path().join(".git")).expect("writable");
+    copy(&tests_folder().join("alternatives/skerrow"), folder.path());
+    copy(&tests_folder().join("alternatives/skerrow"), &folder.path().join("other"));
+    let ran = asked(folder.path(), &["reach"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("2 networks have a hop `reach`: name one with `--network`"), "{}", ran.err);
+}
+
+#[test]
 fn a_licensed_hop_keeps_its_channel() {
     let folder = skerrow();
     let path = folder.path().join("hops/reach.yaml");
