@@ -12,6 +12,7 @@
 //! Each arrow is a function from a value to a value; none reaches back. [`verdict::evaluate`] walks the whole way.
 
 pub mod air;
+pub mod alternatives;
 pub mod cli;
 pub mod compare;
 pub mod door;

@@ -3,6 +3,7 @@
 //! stdout carries the product, stderr everything else. Exit codes: 0 clean, 1 findings at the fail level, 2 could not
 //! run, 3 nothing found to check.
 
+mod alternatives;
 mod args;
 mod baseline;
 mod check;
@@ -61,6 +62,7 @@ pub fn run() -> Exit {
         Command::Check(check) => check::run(&check),
         Command::Baseline(baseline) => baseline::run(&baseline),
         Command::Sheet(sheet) => sheet::run(&sheet),
+        Command::Alternatives(args) => alternatives::run(&args),
         Command::Plan(plan) => plan::run(&plan),
         Command::Pack(pack) => pack::run(&pack),
         Command::Compare(compare) => compare::run(&compare),

@@ -1,10 +1,12 @@
 //! The quantities a hop is decided by: which line is held against which limit, and which line says what is left.
 
+use std::collections::HashMap;
+
 use crate::at;
 use crate::place::Place;
 use crate::sheet::{
     Direction, DirectionLines, EndLines, EndSheet, GroundLines, HeardLines, HopSheet, Key, LONGEST_RUN, LevelLines,
-    MarginLines, ProfileLines, Radii, RunLines, RunSheet, Section, SectionKey, ServiceLines,
+    MarginLines, ProfileLines, Radii, Row, RunLines, RunSheet, Section, SectionKey, ServiceLines,
 };
 
 /// A quantity with a limit.
@@ -20,6 +22,33 @@ pub struct Judged {
     pub margin: Option<String>,
     /// The line that is the limit, where no line says what is left: the value must reach it.
     pub least: Option<String>,
+}
+
+/// A quantity with a limit as it stands in one sheet.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Quantity {
+    /// What it is, in words.
+    pub name: String,
+    /// The limit, in words.
+    pub limit: Option<String>,
+    /// As it is printed; none where there is no value.
+    pub value: Option<String>,
+    /// What is left, in the base unit; below zero where the limit is not kept.
+    pub left: Option<f64>,
+}
+
+/// The quantities of a hop that have a limit, each with what is left.
+#[must_use]
+pub fn quantities(sheet: &HopSheet<'_>) -> Vec<Quantity> {
+    let (sections, named) = (sheet.sections(), Named(sheet));
+    let rows: HashMap<String, &Row> =
+        sections.iter().flat_map(|section| &section.rows).map(|row| (named.key(&row.key), row)).collect();
+    let one = |judged: Judged| {
+        let value = rows.get(&judged.value).and_then(|row| Some(row.text.as_ref().ok()?.to_string()));
+        let left = judged.margin.as_ref().and_then(|key| Some(rows.get(key)?.number?.0));
+        Quantity { name: judged.name, limit: judged.limit, value, left }
+    };
+    of(sheet, &sections).into_iter().map(one).collect()
 }
 
 /// The lines of a sheet by names that hold in any other sheet of the same hop.

@@ -40,6 +40,7 @@ pub use change::{Aside, Change, FindingChange, HopChange, Outcome, Shown, Status
 pub use gate::{Effect, GateChange, Part};
 pub use groups::{Group, Range};
 pub use json::{comparison_schema, json};
+pub use judged::{Quantity, quantities};
 pub use known::KnownSide;
 pub use markdown::{BUDGET, Comment, markdown};
 pub use noise::{Noise, Threshold};

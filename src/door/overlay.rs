@@ -15,13 +15,22 @@ pub struct Overlay {
     under: Arc<dyn Store>,
     /// By full path.
     texts: BTreeMap<PathBuf, Arc<str>>,
+    /// Whether folders list nothing but the texts.
+    alone: bool,
 }
 
 impl Overlay {
     /// Lays texts over a state.
     #[must_use]
     pub fn over(under: Arc<dyn Store>, texts: impl IntoIterator<Item = (PathBuf, Arc<str>)>) -> Self {
-        Self { under, texts: texts.into_iter().map(|(path, text)| (full(&path), text)).collect() }
+        Self { under, texts: texts.into_iter().map(|(path, text)| (full(&path), text)).collect(), alone: false }
+    }
+
+    /// A state whose folders list these texts and nothing else. A file that is asked for by its name, such as a profile or a
+    /// tile, is still read from the state below.
+    #[must_use]
+    pub fn alone(under: Arc<dyn Store>, texts: impl IntoIterator<Item = (PathBuf, Arc<str>)>) -> Self {
+        Self { alone: true, ..Self::over(under, texts) }
     }
 
     /// The names right in a folder that texts bring: files, and folders that files lie in.
@@ -51,6 +60,7 @@ impl Store for Overlay {
         let whole = full(folder);
         let brought: Vec<(OsString, What)> = self.brought(&whole).collect();
         let mut names = match self.under.list(folder) {
+            _ if self.alone => Vec::new(),
             Err(_) if !brought.is_empty() => Vec::new(),
             names => names?,
         };

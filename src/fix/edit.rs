@@ -46,9 +46,19 @@ fn field(files: &Files, place: &Place, text: &str) -> Option<Bytes> {
         }
     }
     if let Some(value) = child(document, node, *last) {
-        let scalar = matches!(document.node(value).kind, NodeKind::Scalar { .. });
+        // An empty list has nothing in it that could be lost.
+        let whole = match &document.node(value).kind {
+            NodeKind::Scalar { .. } => true,
+            NodeKind::Sequence(items) => items.is_empty(),
+            NodeKind::Mapping(_) | NodeKind::Alias { .. } => false,
+        };
         let span = document.node(value).span.clone();
-        return scalar.then(|| Bytes { file, span, text: text.to_owned() });
+        return whole.then(|| Bytes { file, span, text: text.to_owned() });
+    }
+    if let (Step::Index(number), NodeKind::Sequence(items)) = (last, &document.node(node).kind) {
+        let span = document.node(node).span.clone();
+        let items: Vec<_> = items.iter().map(|item| document.node(*item).span.clone()).collect();
+        return (*number == items.len()).then(|| appended(&source.text, file, &span, &items, text)).flatten();
     }
     let (Step::Key(key), NodeKind::Mapping(entries)) = (last, &document.node(node).kind) else { return None };
     let (first, (_, value)) = (entries.first()?.0, entries.last()?);
@@ -61,11 +71,45 @@ fn field(files: &Files, place: &Place, text: &str) -> Option<Bytes> {
     let start = document.node(first).span.start;
     let line = source.text[..start].rfind('\n').map_or(0, |at| at + 1);
     let indent = " ".repeat(source.text[line..start].chars().count());
-    let rest = &source.text[end..];
-    let line_end = end + rest.find('\n').unwrap_or(rest.len());
-    let line_end = if source.text[..line_end].ends_with('\r') { line_end - 1 } else { line_end };
-    let ending = if source.text.contains("\r\n") { "\r\n" } else { "\n" };
+    let (line_end, ending) = end_of_line(&source.text, end);
     Some(Bytes { file, span: line_end..line_end, text: format!("{ending}{indent}{key}: {text}") })
+}
+
+/// Whether a value stands in something that has an anchor, so that it may be repeated elsewhere.
+pub(super) fn is_anchored(files: &Files, place: &Place) -> bool {
+    let source = files.get(place.document.file);
+    let document = source.and_then(|source| source.parsed().documents.get(usize::from(place.document.number)));
+    let Some(document) = document else { return false };
+    let mut node = document.root();
+    let mut anchored = document.node(node).anchor.is_some();
+    for step in place.steps() {
+        let Some(next) = child(document, node, step) else { break };
+        node = next;
+        anchored |= document.node(node).anchor.is_some();
+    }
+    anchored
+}
+
+/// One more item at the end of a list that has some: in the line where it stands in brackets, else on a line of its own with
+/// the dash where the others have it.
+fn appended(source: &str, file: FileId, list: &Range<usize>, items: &[Range<usize>], text: &str) -> Option<Bytes> {
+    let (first, end) = (items.first()?.start, items.last()?.end);
+    if source[list.clone()].starts_with('[') {
+        return Some(Bytes { file, span: end..end, text: format!(", {text}") });
+    }
+    let line = source[..first].rfind('\n').map_or(0, |at| at + 1);
+    let dash = source[line..first].rfind('-')?;
+    let indent = " ".repeat(source[line..line + dash].chars().count());
+    let (line_end, ending) = end_of_line(source, end);
+    Some(Bytes { file, span: line_end..line_end, text: format!("{ending}{indent}- {text}") })
+}
+
+/// Where the line ends that a byte is in, and how lines of the text end.
+fn end_of_line(source: &str, byte: usize) -> (usize, &'static str) {
+    let rest = &source[byte..];
+    let end = byte + rest.find('\n').unwrap_or(rest.len());
+    let end = if source[..end].ends_with('\r') { end - 1 } else { end };
+    (end, if source.contains("\r\n") { "\r\n" } else { "\n" })
 }
 
 fn child(document: &Document, node: NodeId, step: Step<'_>) -> Option<NodeId> {

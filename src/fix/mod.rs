@@ -84,6 +84,12 @@ pub fn rewritten<'e>(files: &Files, edits: &'e [(Spot, String)]) -> (Vec<Mended>
     (changed.collect(), left)
 }
 
+/// Whether a value stands in something that has an anchor: what is put in there may be put in elsewhere as well.
+#[must_use]
+pub fn is_anchored(files: &Files, spot: &Spot) -> bool {
+    matches!(spot, Spot::Field(place) if edit::is_anchored(files, place))
+}
+
 /// One attempt. `None` if something was brought out in the hope of a later round, and no round fixed it.
 fn attempt(scope: &Scope, all: bool, hopeful: bool) -> Option<Fixed> {
     let first = State::of(scope, None);

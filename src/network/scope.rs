@@ -28,6 +28,8 @@ pub struct Scope {
     pub brought: Brought,
     /// The state whose gate counts, if that is another.
     gate: Option<Arc<Scope>>,
+    /// Whether nobody reads the help of what is found.
+    unhelped: bool,
 }
 
 /// A folder or file to read, none inside another, and the state it is read from.
@@ -70,7 +72,7 @@ impl Scope {
             !all.iter().any(|other| *other != own && own.starts_with(other))
         });
         let report = paths.iter().map(|path| full(path)).collect();
-        Self { roots, strays, report, today: None, brought: Brought::default(), gate: None }
+        Self { roots, strays, report, today: None, brought: Brought::default(), gate: None, unhelped: false }
     }
 
     /// A folder as it is in some other state.
@@ -78,7 +80,15 @@ impl Scope {
     pub fn in_store(folder: &Path, store: Arc<dyn Store>) -> Self {
         let (path, report) = (folder.to_path_buf(), vec![full(folder)]);
         let roots = vec![Root { path, store }];
-        Self { roots, strays: Vec::new(), report, today: None, brought: Brought::default(), gate: None }
+        Self {
+            roots,
+            strays: Vec::new(),
+            report,
+            today: None,
+            brought: Brought::default(),
+            gate: None,
+            unhelped: false,
+        }
     }
 
     /// The same with texts in the place of files, which need not be there.
@@ -86,6 +96,16 @@ impl Scope {
     pub fn with_texts(mut self, texts: &[(PathBuf, Arc<str>)]) -> Self {
         for root in &mut self.roots {
             root.store = Arc::new(Overlay::over(Arc::clone(&root.store), texts.iter().cloned()));
+        }
+        self
+    }
+
+    /// The same with these texts as the only documents there are: what is tried again and again is read without looking at
+    /// files that have no say in it.
+    #[must_use]
+    pub fn with_only(mut self, texts: &[(PathBuf, Arc<str>)]) -> Self {
+        for root in &mut self.roots {
+            root.store = Arc::new(Overlay::alone(Arc::clone(&root.store), texts.iter().cloned()));
         }
         self
     }
@@ -100,6 +120,18 @@ impl Scope {
     #[must_use]
     pub fn with_brought(self, brought: Brought) -> Self {
         Self { brought, ..self }
+    }
+
+    /// The same for somebody who counts what is found and reads no help: what would help is not looked for.
+    #[must_use]
+    pub fn unhelped(self) -> Self {
+        Self { unhelped: true, ..self }
+    }
+
+    /// Whether the help of what is found is read.
+    #[must_use]
+    pub const fn is_helped(&self) -> bool {
+        !self.unhelped
     }
 
     /// The same judged by what another state asks for: its rules, limits and waivers.

@@ -15,6 +15,6 @@ mod table;
 pub use drawn::drawn;
 pub use json::json;
 pub use lines::{Bears, Line, Standing, lines};
-pub use proposal::{Move, Proposal, Refusal, in_words, propose};
+pub use proposal::{Move, Proposal, Refusal, in_words, moves, propose};
 pub use settings::Setting;
 pub use table::{standing_in_words, table};

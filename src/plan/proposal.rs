@@ -210,6 +210,24 @@ impl Move {
     }
 }
 
+/// Everything else that a hop may be set to, the nearest channels first; at today's channels its halves as they should be.
+#[must_use]
+pub fn moves(air: &Air<'_>, resolved: &ResolvedHop<'_>) -> Vec<Move> {
+    let today = Setting::today(resolved);
+    let mut others = settings::of(air, resolved);
+    others.retain(|setting| *setting != today);
+    others.extend(settings::in_halves_that_fit(resolved).filter(|setting| *setting != today));
+    let away = |setting: &Setting| {
+        let moved = (setting.sends.a.0 - today.sends.a.0).abs() + (setting.sends.b.0 - today.sends.b.0).abs();
+        (moved, setting.polarisation != today.polarisation)
+    };
+    others.sort_by(|one, other| {
+        let (one, other) = (away(one), away(other));
+        one.0.total_cmp(&other.0).then(one.1.cmp(&other.1))
+    });
+    others.into_iter().map(|then| Move::of(resolved, today, then)).collect()
+}
+
 impl Proposal {
     /// Takes that of another network in.
     pub fn add(&mut self, mut other: Self) {

@@ -49,6 +49,12 @@ pub(super) fn of(air: &Air<'_>, resolved: &ResolvedHop<'_>) -> Vec<Setting> {
     settings
 }
 
+/// Today's channels with the radios in the halves that can send and listen on them.
+pub(super) fn in_halves_that_fit(resolved: &ResolvedHop<'_>) -> Option<Setting> {
+    let today = Setting::today(resolved);
+    Some(Setting { halves: halves(resolved, &today.sends)?, ..today })
+}
+
 fn own_half(end: &ResolvedEnd<'_>) -> usize {
     end.radio.halves.iter().position(|half| half.id == end.half.id).unwrap_or_default()
 }

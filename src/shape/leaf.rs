@@ -65,9 +65,7 @@ impl Walk<'_> {
             Shape::Flag if !matches!(core_type(text, style), Core::Bool(_)) => {
                 self.bad(id, "is either `true` or `false`", "neither", "write `true` or `false`, unquoted");
             }
-            Shape::Number if !is_number(text, style) => {
-                self.bad(id, "is a plain number", "not a number", "write it without unit or quotes, such as `-4.2`");
-            }
+            Shape::Number(least) => self.number(id, text, style, *least, &shape.example()),
             _ => {}
         }
         if self.faults > before {
@@ -84,6 +82,15 @@ impl Walk<'_> {
     fn comma_ends(&self, id: NodeId) -> bool {
         let end = self.document.node(id).span.end;
         matches!(self.route.last(), Some(Step::Key(_))) && decimals_after(self.text, end)
+    }
+
+    fn number(&mut self, id: NodeId, text: &str, style: Style, least: Option<f64>, example: &str) {
+        if !is_number(text, style) {
+            let help = format!("write it without unit or quotes, such as `{example}`");
+            self.bad(id, "is a plain number", "not a number", &help);
+        } else if let Some(least) = least.filter(|least| text.parse().is_ok_and(|number: f64| number < *least)) {
+            self.bad(id, &format!("cannot be {text}"), "less than it can be", &format!("write {least} or more"));
+        }
     }
 
     fn choice(&mut self, id: NodeId, text: &str, words: &[String]) {

@@ -52,7 +52,7 @@ pub enum Shape {
     /// A count; one of these if the list is not empty.
     Count(Vec<u64>),
     /// A plain number without a unit.
-    Number,
+    Number(Option<f64>),
     /// `true` or `false`.
     Flag,
 }
@@ -98,7 +98,7 @@ impl Shape {
             Self::Table(_) | Self::Part(_) => Value::Mapping(Mapping::new()),
             Self::List(_) => Value::Sequence(Vec::new()),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).into(),
-            Self::Number => 1.0.into(),
+            Self::Number(_) => 1.0.into(),
             Self::Flag => false.into(),
             _ => self.example().into(),
         }
@@ -116,7 +116,8 @@ impl Shape {
             Self::Text | Self::Title => "some text".into(),
             Self::Choice(words) => words.first().cloned().unwrap_or_default(),
             Self::Count(counts) => counts.first().copied().unwrap_or(1).to_string(),
-            Self::Number => "-4.2".into(),
+            Self::Number(None) => "-4.2".into(),
+            Self::Number(Some(_)) => "4.2".into(),
             Self::Flag => "true".into(),
             Self::List(_) => "[…]".into(),
             Self::Map(_) | Self::Table(_) | Self::Part(_) => "{…}".into(),
@@ -148,7 +149,7 @@ fn compile(schema: &Value, root: &Value) -> Shape {
         (_, Some("title")) => Shape::Title,
         (Some("array"), _) => Shape::List(Box::new(compile(&schema["items"], root))),
         (Some("boolean"), _) => Shape::Flag,
-        (Some("number"), _) => Shape::Number,
+        (Some("number"), _) => Shape::Number(schema["minimum"].as_f64()),
         (Some("integer"), _) => {
             let allowed = schema["enum"].as_array();
             Shape::Count(allowed.map(|list| list.iter().filter_map(Value::as_u64).collect()).unwrap_or_default())

@@ -21,6 +21,8 @@ pub struct Hearing<'n> {
     places: Vec<[OnceLock<Inputs>; 2]>,
     /// The receivers that hear most, by their numbers: found out when one hears too much.
     worst: OnceLock<HashSet<usize>>,
+    /// Whether nobody will read what would help: looking for it takes most of the time of a hop that fails.
+    unhelped: bool,
 }
 
 /// For so many receivers changes are tried; where more hear too much, a frequency plan is what they need.
@@ -32,7 +34,18 @@ impl<'n> Hearing<'n> {
     pub fn of(hops: &[ResolvedHop<'n>], neighbours: &'n [Document<Neighbour>]) -> Self {
         let air = Air::of(hops, neighbours);
         let places = air.stations().iter().map(|_| [OnceLock::new(), OnceLock::new()]).collect();
-        Self { air, places, worst: OnceLock::new() }
+        Self { air, places, worst: OnceLock::new(), unhelped: false }
+    }
+
+    /// The same for sheets whose findings are counted and whose help nobody reads.
+    #[must_use]
+    pub fn unhelped(self) -> Self {
+        Self { unhelped: true, ..self }
+    }
+
+    /// Whether somebody reads what would help.
+    pub(super) const fn is_helped(&self) -> bool {
+        !self.unhelped
     }
 
     /// Who hears whom.
@@ -97,6 +110,9 @@ impl<'n> Hearing<'n> {
     /// Whether a receiver is among those that hear most. Trying changes takes long, and a network in which nothing fits must not
     /// take hours to say so.
     pub(super) fn is_worth_mending(&self, hop: DocumentId, end: EndName) -> bool {
+        if self.unhelped {
+            return false;
+        }
         let worst = self.worst.get_or_init(|| {
             let own =
                 self.air.stations().iter().enumerate().filter(|(_, station)| matches!(station.owner, Owner::Hop(_)));

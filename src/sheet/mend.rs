@@ -72,6 +72,9 @@ pub(super) fn of(
     directions: &Both<Direction<'_>>,
     licence: &Both<Licence>,
 ) -> Mends {
+    if !means.hearing.is_helped() {
+        return Mends::default();
+    }
     let highest = licence.each_ref().map(|licence| licence.lines.highest_power.get());
     let bench = Bench { resolved, maps, geometry, means, directions, highest };
     let enough = |each: &Both<Causes>| {

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Fastener, Id, Kind, Text, Window};
+use super::{Cost, Fastener, Id, Kind, Text, Window};
 use crate::units::{Dbi, Decibels, Degrees, Gigahertz, Given, Kilograms, Millimetres, SquareMetres};
 
 /// An antenna model; one that is built into a radio is written here too.
@@ -21,6 +21,8 @@ pub struct Antenna {
     pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
+    /// What one costs. `alternatives` puts the cheaper of two proposals first; nothing else goes by it.
+    pub cost: Option<Cost>,
     /// Frequencies it is made for.
     pub band: Window<Gigahertz>,
     /// Gain over an isotropic antenna at mid-band, or at `gain_at`.

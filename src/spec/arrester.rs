@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Category, Id, ImpulseTest, Kind, Text};
+use super::{Category, Cost, Id, ImpulseTest, Kind, Text};
 use crate::units::{Amperes, Given, ImpulseVolts, MegabitsPerSecond, Ohms, Volts};
 
 /// A surge arrester model.
@@ -21,6 +21,8 @@ pub struct Arrester {
     pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
+    /// What one costs. `alternatives` puts the cheaper of two proposals first; nothing else goes by it.
+    pub cost: Option<Cost>,
     /// Line rate it passes.
     pub rate: Given<MegabitsPerSecond>,
     /// Pairs it passes power on: 2 or 4; 1 for two cores.

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Material, Text, Window};
+use super::{Cost, Id, Kind, Material, Text, Window};
 use crate::units::{Degrees, Given, Kilograms, Millimetres, NewtonMetres};
 
 /// A bracket model.
@@ -21,6 +21,8 @@ pub struct Bracket {
     pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
+    /// What one, its plate included costs. `alternatives` puts the cheaper of two proposals first; nothing else goes by it.
+    pub cost: Option<Cost>,
     /// Outside diameters the clamp closes on, as they measure or by the names of their sizes.
     #[schemars(extend("x-tube" = true))]
     pub pole: Window<Millimetres>,

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Source, Text, Window};
+use super::{Cost, Id, Kind, Source, Text, Window};
 use crate::units::{Amperes, Celsius, Given, Millimetres, OhmsPerKilometre, SquareMillimetres};
 
 /// A cable type: four balanced pairs, or two cores for direct current.
@@ -21,6 +21,8 @@ pub struct Cable {
     pub replaces: bool,
     /// Maker and type as printed on the jacket.
     pub title: Text,
+    /// What one metre of it costs. `alternatives` puts the cheaper of two proposals first; nothing else goes by it.
+    pub cost: Option<Cost>,
     /// What is in it. Default `four-pair`.
     #[serde(default)]
     pub construction: Construction,

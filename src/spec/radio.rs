@@ -5,8 +5,8 @@ use serde::Deserialize;
 
 use super::partly::completed;
 use super::{
-    AlignedBy, AlignmentMode, Carried, EmissionClass, EraseButton, Id, Indication, Kind, Number, Readout, ShownLevel,
-    Standard, Text, Window, Wiring,
+    AlignedBy, AlignmentMode, Carried, Cost, EmissionClass, EraseButton, Id, Indication, Kind, Number, Readout,
+    ShownLevel, Standard, Text, Window, Wiring,
 };
 use crate::units::{
     Celsius, Dbm, Decibels, Gigahertz, Given, Hours, ImpulseVolts, Kilograms, MegabitsPerSecond, Megahertz,
@@ -28,6 +28,8 @@ pub struct Radio {
     pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
+    /// What one costs. `alternatives` puts the cheaper of two proposals first; nothing else goes by it.
+    pub cost: Option<Cost>,
     /// Bands it can be: two halves of a duplex pair, or a single one where both ends take turns on one frequency.
     pub halves: Vec<Half>,
     /// Power at its antenna port that can be set.

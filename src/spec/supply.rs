@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Deserialize;
 
-use super::{Id, Kind, Source, Text, Window};
+use super::{Cost, Id, Kind, Source, Text, Window};
 use crate::units::{Celsius, Given, MegabitsPerSecond, Volts, Watts};
 
 /// A power supply, injector or switch port.
@@ -21,6 +21,8 @@ pub struct Supply {
     pub replaces: bool,
     /// Maker and model as printed on the label.
     pub title: Text,
+    /// What one costs. `alternatives` puts the cheaper of two proposals first; nothing else goes by it.
+    pub cost: Option<Cost>,
     /// How it hands power over.
     pub standard: Standard,
     /// Class it grants, 0 to 8, if it is of IEEE 802.3.

@@ -87,6 +87,7 @@ impl<'r> OpenNetwork<'r> {
         let maps = RainMaps::of(&hops, &inputs);
         let terrains = Terrains::of(&hops, &inputs, samples);
         let hearing = Hearing::of(&hops, &library.neighbours.documents);
+        let hearing = if scope.is_helped() { hearing } else { hearing.unhelped() };
         let company = Company::of(&hops);
         rules::unread_maps(&maps, &mut found);
         rules::unread_tiles(&terrains, &mut found);

@@ -1,8 +1,9 @@
 //! A hop of a network that is open: judged by itself, and known by what it is made of.
 
 use super::one_network::OpenNetwork;
+use crate::air::Air;
 use crate::finding::Finding;
-use crate::network::{Fellow, ResolvedHop, mark};
+use crate::network::{Fellow, Library, ResolvedHop, mark};
 use crate::place::DocumentId;
 use crate::sheet::HopSheet;
 
@@ -18,6 +19,20 @@ impl<'o> OpenHop<'o> {
     /// Those of a network, in order of file.
     pub(super) fn all(network: &'o OpenNetwork<'o>) -> impl Iterator<Item = Self> {
         network.hops.iter().map(move |hop| Self { network, hop })
+    }
+}
+
+impl<'o> OpenHop<'o> {
+    /// The documents of its network.
+    #[must_use]
+    pub const fn library(&self) -> &'o Library {
+        self.network.library
+    }
+
+    /// Who hears whom in its network.
+    #[must_use]
+    pub const fn air(&self) -> &'o Air<'o> {
+        self.network.hearing.air()
     }
 }
 

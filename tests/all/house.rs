@@ -51,7 +51,7 @@ fn the_schemas_are_what_the_program_writes() {
 
 /// Every YAML file that people or tests start from.
 fn networks() -> Vec<PathBuf> {
-    [with_extension("examples", "yaml"), with_extension("tests/rules/base", "yaml")].concat()
+    ["examples", "tests/rules/base", "tests/alternatives"].map(|folder| with_extension(folder, "yaml")).concat()
 }
 
 #[test]
@@ -164,6 +164,13 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
     ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
+    (
+        "alternatives",
+        &[
+            "air", "compare", "finding", "fix", "network", "place", "plan", "sheet", "spec", "standard", "units",
+            "verdict",
+        ],
+    ),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
     ("listing", &["finding", "network", "place", "sheet", "source", "spec", "text"]),
     (

@@ -30,7 +30,7 @@ fn values<'a>(text: &'a str, key: &str) -> Vec<&'a str> {
 #[test]
 fn every_position_lies_in_the_open_ocean() {
     let mut seen = 0;
-    for (path, text) in documents(&["examples", "src/scaffold", "tests/rules/base"]) {
+    for (path, text) in documents(&["examples", "src/scaffold", "tests/rules/base", "tests/alternatives"]) {
         let [latitudes, longitudes] = ["latitude", "longitude"].map(|key| values(&text, key));
         assert_eq!(latitudes.len(), longitudes.len(), "{}", path.display());
         for (latitude, longitude) in latitudes.into_iter().zip(longitudes) {

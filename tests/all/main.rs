@@ -1,6 +1,7 @@
 //! All tests, in one program: a change to the crate links it once. `cargo test --test all rules::` runs one file of them.
 
 mod aim;
+mod alternatives;
 mod attacks;
 mod audit;
 mod availability;

@@ -1,5 +1,6 @@
 //! The arguments, as typed: a file a command.
 
+mod alternatives;
 mod baseline;
 mod brought;
 mod check;
@@ -19,6 +20,7 @@ use std::path::PathBuf;
 
 use clap::{Args as Arguments, Parser, Subcommand};
 
+pub use alternatives::{Alternatives, AlternativesFormat};
 pub use baseline::{Baseline, BaselineArgs};
 pub use brought::BroughtArgs;
 pub use check::Check;
@@ -54,6 +56,8 @@ pub enum Command {
     Baseline(Baseline),
     /// Print the computed numbers of hops.
     Sheet(Sheet),
+    /// Look for changes that make a failing hop pass, each tried against every rule.
+    Alternatives(Alternatives),
     /// Print the frequency plan of a network, or propose a better one.
     Plan(Plan),
     /// Print packs as PDF: for the desk, or for the crew at one end.

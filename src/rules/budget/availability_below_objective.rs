@@ -15,7 +15,7 @@ rule! {
     /// `objectives.period` and `objectives.directions` say which time and which directions are meant.
     ///
     /// Shorten the hop, raise the gain or the power, use a lower frequency or a narrower channel; or lower the objective and
-    /// say why. The help gives each single change that was tried and does.
+    /// say why. The help gives each single change that was tried and does; `hopwright alternatives HOP` tries them together.
     ///
     /// Source: ITU-R P.530-18 §2.3 and §2.4 with P.838-3, P.841-6 for the worst month. Where the model only says `not more than
     /// 0.001 %`, that is what is counted.
@@ -65,7 +65,8 @@ fn help(hop: &HopSheet<'_>) -> String {
         );
     }
     let mend = &hop.mends.availability;
-    let ways = any_of(mend, "no single change does: take several, or another radio");
+    let seek = format!("no single change does: `hopwright alternatives {}` tries several at once", hop.id());
+    let ways = any_of(mend, &seek);
     match mend.level {
         Some(more) => format!("{more} more margin each way would do; {ways}"),
         None => ways,

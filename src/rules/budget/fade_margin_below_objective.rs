@@ -10,7 +10,7 @@ rule! {
     /// itself. Without that objective the rule is silent and only the availability counts.
     ///
     /// Give the hop more power, more antenna gain or a narrower channel; or lower the objective and say why. The help gives
-    /// each single change that was tried and does.
+    /// each single change that was tried and does; `hopwright alternatives HOP` tries them together.
     ///
     /// Source of the levels: ITU-R P.525-4, P.676-13. The objective is the network's own.
     severity: Error,
@@ -35,8 +35,12 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     finding.because(wanted.place, format!("{} asked for here", wanted.given));
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
     let short = (wanted.value() - margin).rounded_up();
-    let headroom = radio.transmit_power.max.value - end.transmit_power.value;
-    let some = format!("{headroom} of it from power, the rest from elsewhere");
+    let lawful = hop.licence[direction.way].lines.highest_power.get();
+    let most = radio.transmit_power.max.value;
+    let headroom = lawful.filter(|lawful| *lawful < most).unwrap_or(most) - end.transmit_power.value;
+    let seek = format!("`hopwright alternatives {}` tries several changes at once", hop.id());
+    let part = headroom.0 > 0.0 && headroom < short;
+    let some = if part { format!("{headroom} of it could come from power; {seek}") } else { seek };
     let ways = any_of(&hop.mends.margin, &some);
     finding.help(format!("{short} more would do; {ways}"));
 }
