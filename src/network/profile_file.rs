@@ -273,7 +273,7 @@ fn header_of(text: &str, header: &Row<'_>, marks: Marks) -> Result<Columns, Faul
         let unit = unit.filter(|unit| Metres::KIND.words().any(|word| word == *unit));
         let factor = unit.and_then(|unit| units::read(Metres::KIND, &format!("1 {unit}")).ok());
         let Some(factor) = factor else {
-            return Err(wrong(span, format!("`{words}` has no unit of length"), "in what unit?"));
+            return Err(wrong(span, format!("the column `{words}` has no unit"), "write the unit in brackets: `[m]`"));
         };
         if column.replace((number, factor)).is_some() {
             return Err(wrong(span, format!("duplicate column `{name}`"), "again here"));

@@ -33,7 +33,7 @@ pub use waived::waived;
 
 /// What a finding says beside its help of those told under it: where else, and how many follow.
 fn gathered(finding: &Finding) -> Option<String> {
-    let alike = (!finding.alike().is_empty()).then(|| format!("the same at {}", elsewhere(finding.alike())));
+    let alike = (!finding.alike().is_empty()).then(|| format!("the same problem at {}", elsewhere(finding.alike())));
     let follow = match finding.follow().len() {
         0 => None,
         1 => Some("1 more finding follows from this; `--all` shows it".into()),

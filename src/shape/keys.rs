@@ -90,7 +90,7 @@ impl<'a> Walk<'a> {
         {
             let words = |id| self.document.text(id).unwrap_or_default().trim().to_owned();
             let message = format!("{} goes from {} down to {}", self.whole(), words(least), words(most));
-            let help = format!("the lesser one is the `min`: `{{ min: {}, max: {} }}`", words(most), words(least));
+            let help = format!("put the smaller value in `min`: `{{ min: {}, max: {} }}`", words(most), words(least));
             let span = self.document.node(least).span.clone();
             self.report(&BAD_VALUE, span.clone(), message, "more than the `max`", help);
             self.hole(span);
@@ -163,8 +163,10 @@ impl<'a> Walk<'a> {
 
     fn missing_keys(&mut self, id: NodeId, lacking: &[&'a Field], key: Option<&Range<usize>>) {
         let names = list(lacking.iter().map(|field| field.name.as_str()));
-        let lines: Vec<String> =
-            lacking.iter().map(|field| format!("`{}: {}`", field.name, field.shape.example())).collect();
+        let lines: Vec<String> = lacking
+            .iter()
+            .map(|field| format!("`{}: …`, written like `{}`", field.name, field.shape.example()))
+            .collect();
         let message = format!("{} has no {names}", self.whole());
         let span = key.cloned().unwrap_or_else(|| self.head(id));
         let help = format!("add {}", lines.join(", "));

@@ -21,7 +21,7 @@ fn asked(meant: &units::Meant) -> String {
     if meant.why.is_empty() {
         question
     } else {
-        format!("{question} {}{}", meant.why[..1].to_uppercase(), &meant.why[1..])
+        format!("{question} {}{}.", meant.why[..1].to_uppercase(), &meant.why[1..])
     }
 }
 
@@ -146,18 +146,18 @@ impl Walk<'_> {
             Ok(value) => {
                 let below = least.is_some_and(|least| value < least);
                 if below || most.is_some_and(|most| value > most) {
-                    let limits = format!("{}, for example `{}`", kind.limits(bounds), kind.example);
+                    let limits = format!("allowed: {}", kind.limits(bounds));
                     let meant = kind.meant(text, bounds);
                     let help = match &meant {
                         Some(meant) => {
-                            format!("{} Possible here: {}", asked(meant).trim_end_matches('.'), kind.limits(bounds))
+                            format!("{} Allowed: {}", asked(meant), kind.limits(bounds))
                         }
                         None if self.is_height() && !below => {
-                            "is that above the sea? It is asked for above the ground of the site".into()
+                            "is that above sea level? Give the height above the ground of the site".into()
                         }
                         None => limits,
                     };
-                    let label = if below { "less than it can be" } else { "more than it can be" };
+                    let label = if below { "too low" } else { "too high" };
                     self.bad(id, &format!("cannot be {text}"), label, &help);
                 }
                 return;
@@ -177,11 +177,15 @@ impl Walk<'_> {
         let meant = kind.meant(text, bounds);
         let help = match &meant {
             Some(meant) if fault.unit.is_none() => asked(meant),
+            _ if fault.out_of_range && kind.name != "latitude" => format!("allowed: {}", kind.limits(bounds)),
             _ => fault.help,
         };
         let message = format!("{}: {}", self.whole(), fault.reason);
+        let out_of_range = fault.out_of_range;
         let article = if kind.name.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-        self.report(&BAD_VALUE, span.clone(), message, format!("should be {article} {}", kind.name), help);
+        let label =
+            if out_of_range { "not possible here".into() } else { format!("should be {article} {}", kind.name) };
+        self.report(&BAD_VALUE, span.clone(), message, label, help);
         if let (Some(unit), Some(_)) = (fault.unit, spelled) {
             self.fixable(&span, unit.to_owned());
         } else if let (Some(meant), Some(at)) = (meant.filter(|meant| meant.certain), spelled) {

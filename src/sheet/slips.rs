@@ -54,7 +54,15 @@ impl PositionSlip {
     /// What a person would have to do, and what would then be right.
     #[must_use]
     pub fn said(&self) -> String {
-        let whose = if self.either { "one of the ends" } else { &self.name };
+        if self.either {
+            return format!(
+                "{} at one of the two ends: the one that is wrong; with that the ends are {} apart{}",
+                self.what,
+                self.distance,
+                if self.by_profile { ", as far as the profile is long" } else { "" }
+            );
+        }
+        let whose = &self.name;
         let fits = if self.by_profile { ", as far as the profile is long" } else { "" };
         format!(
             "{} of {whose}: tried, with {} at {}, {} the ends are {} apart{fits}",
@@ -76,9 +84,9 @@ pub fn of_position(hop: &HopSheet<'_>) -> Option<PositionSlip> {
         });
         let ((latitude, longitude), other) = (positions[end], positions[end.far()]);
         let tries = [
-            ("exchange latitude and longitude", longitude, latitude),
-            ("turn the longitude over, west for east or east for west,", latitude, -longitude),
-            ("turn the latitude over, south for north or north for south,", -latitude, longitude),
+            ("swap latitude and longitude", longitude, latitude),
+            ("swap east and west (the sign or the letter of the longitude)", latitude, -longitude),
+            ("swap north and south (the sign or the letter of the latitude)", -latitude, longitude),
         ];
         for (what, latitude, longitude) in tries {
             if latitude.abs() > 90.0 {

@@ -89,12 +89,23 @@ pub(super) fn syntax(text: &str, error: &ScanError) -> TreeFault {
         ErrorKind::UnexpectedCharacter { character } => {
             plain(format!("text cannot start with `{character}`")).help("put the text in quotes")
         }
+        _ if indented_by_tab(text, span.start) => {
+            plain("a tab cannot indent".into()).help("the line starts with a tab: delete it, and indent with spaces")
+        }
         other => {
             let (message, help) = grammar(other);
             let fault = plain(message.to_owned());
             if help.is_empty() { fault } else { fault.help(help) }
         }
     }
+}
+
+/// Whether a tab is among what stands before a place on its line, and nothing but space.
+fn indented_by_tab(text: &str, at: usize) -> bool {
+    let line = text[..at].rfind('\n').map_or(0, |end| end + 1);
+    let ahead = &text[line..at];
+    let rest = text[at..].chars().next();
+    ahead.chars().all(char::is_whitespace) && (ahead.contains('\t') || rest == Some('\t'))
 }
 
 /// Where an error is: a tab, unlike all else, is marked from behind or from the line before.
@@ -219,19 +230,19 @@ fn in_lines(kind: &ErrorKind) -> Option<Said> {
     Some(match kind {
         E::MappingValueNotAllowed | E::InvalidColonPlacement => (
             "a `:` cannot stand here",
-            "put text with a colon in quotes, and start each key at the column of its fellows",
+            "put text with a colon in quotes, and start each key at the same column as the other keys",
         ),
         E::SimpleKeyExpected | E::InvalidSimpleKey | E::InvalidMappingValueWhitespace => {
             ("a key needs a `:` and a space after it", "")
         }
         E::ExpectedBlockMappingKey | E::MappingKeyNotAllowed | E::UnexpectedEofBlockMapping => {
-            ("a key was expected here", "start each key at the column of its fellows")
+            ("a key was expected here", "start each key at the same column as the other keys")
         }
         E::ExpectedBlockSequenceEntry | E::UnexpectedEofBlockSequence => {
-            ("a list item was expected here", "start each `- ` at the column of its fellows")
+            ("a list item was expected here", "start each `- ` at the same column as the other keys")
         }
         E::BlockSequenceEntryNotAllowed | E::InvalidBlockEntryWhitespace => {
-            ("a list item cannot stand here", "start each `- ` on its own line, at the column of its fellows")
+            ("a list item cannot stand here", "start each `- ` on its own line, at the same column as the other keys")
         }
         E::InvalidIndentation
         | E::InvalidQuotedScalarIndent

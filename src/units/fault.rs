@@ -11,6 +11,8 @@ pub struct Fault {
     pub reason: String,
     /// How to fix it.
     pub help: String,
+    /// Whether it is a quantity, and one that cannot be.
+    pub out_of_range: bool,
     /// The unit that was meant, where that is certain and `span` is its odd spelling.
     pub unit: Option<&'static str>,
 }

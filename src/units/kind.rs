@@ -52,7 +52,7 @@ impl Kind {
     pub fn limits(&self, [least, most]: [Option<f64>; 2]) -> String {
         let low = least.unwrap_or(self.range.0).max(self.range.0);
         let finer = low < self.grain && self.grain > 0.0;
-        let finer = if finer { format!("; no finer than {}", self.plain(self.grain)) } else { String::new() };
+        let finer = if finer { format!(", in steps of {} or more", self.plain(self.grain)) } else { String::new() };
         let high = most.unwrap_or(self.range.1).min(self.range.1);
         format!("from {} to {}{finer}", self.plain(low), self.plain(high))
     }

@@ -26,13 +26,8 @@ const FOREIGN: &[(&str, &str, Into, &str)] = &[
     ("bandwidth", "kHz", Into::Times(1e-3), "MHz"),
     ("bandwidth", "Hz", Into::Times(1e-6), "MHz"),
     ("antenna gain", "dBd", Into::Plus(2.15), "dBi"),
-    ("data rate", "GB/s", Into::Times(8.0), "Gbit/s"),
-    ("data rate", "GByte/s", Into::Times(8.0), "Gbit/s"),
-    ("data rate", "MB/s", Into::Times(8.0), "Mbit/s"),
-    ("data rate", "MByte/s", Into::Times(8.0), "Mbit/s"),
     ("data rate", "kbit/s", Into::Times(1e-3), "Mbit/s"),
     ("data rate", "kbps", Into::Times(1e-3), "Mbit/s"),
-    ("resistance per length", "ohm/m", Into::Times(1000.0), "ohm/km"),
     ("resistance per length", "mohm/m", Into::Times(1.0), "ohm/km"),
     ("power level", "dBW", Into::Plus(30.0), "dBm"),
     ("speed", "mph", Into::Times(0.447_04), "m/s"),
@@ -63,11 +58,13 @@ impl Kind {
             meant.filter(|text| fits(text).is_some()).map(|text| Meant { text, why, certain: false })
         };
         certain(with_minus(text), "that is a dash, not a minus")
-            .or_else(|| certain(with_point(text), "decimals follow a point"))
-            .or_else(|| certain(converted(self, text), "the same in a unit that is known here"))
-            .or_else(|| perhaps(squared(self, text), "a conductor is given by its cross-section"))
-            .or_else(|| perhaps(self.positive_letter(text), "it lacks its letter; S or W on the other side"))
-            .or_else(|| perhaps(self.of_a_fraction(text), "a share of one is written in per cent"))
+            .or_else(|| certain(with_point(text), "use a decimal point, not a comma"))
+            .or_else(|| certain(converted(self, text), "the same value in an accepted unit"))
+            .or_else(|| perhaps(squared(self, text), "a conductor is given by its cross-section, not its diameter"))
+            .or_else(|| perhaps(renamed(self, text, "ohm/m", "ohm/km"), "resistance is given per kilometre"))
+            .or_else(|| perhaps(bits(self, text), "rates are in bits; if bytes were meant, write eight times as much"))
+            .or_else(|| perhaps(self.positive_letter(text), "it lacks its letter, N or S, E or W"))
+            .or_else(|| perhaps(self.of_a_fraction(text), "write it in per cent"))
             .or_else(|| perhaps(self.other_unit(text, &fits), ""))
             .or_else(|| perhaps(self.turned(text, bounds[1]), "the minus is missing"))
     }
@@ -141,6 +138,18 @@ fn converted(kind: &Kind, text: &str) -> Option<String> {
     Some(format!("{} {unit}", tidy(value)))
 }
 
+/// The number with another unit, where it has a certain one.
+fn renamed(kind: &Kind, text: &str, from: &str, to: &str) -> Option<String> {
+    let number = text.strip_suffix(from)?.trim_end();
+    kind.words().any(|word| word == to).then(|| format!("{number} {to}"))
+}
+
+/// `1 GB/s` for `1 Gbit/s`: most write a byte for a bit.
+fn bits(kind: &Kind, text: &str) -> Option<String> {
+    let both = [("GByte/s", "Gbit/s"), ("GB/s", "Gbit/s"), ("MByte/s", "Mbit/s"), ("MB/s", "Mbit/s")];
+    both.into_iter().find_map(|(bytes, bits)| renamed(kind, text, bytes, bits))
+}
+
 /// `16 mm` for `16 mm2`.
 fn squared(kind: &Kind, text: &str) -> Option<String> {
     let squared = format!("{text}2");
@@ -173,7 +182,7 @@ mod tests {
         assert_eq!(meant::<Dbm>("\u{2013}70 dBm", open), some("-70 dBm"));
         assert_eq!(meant::<Dbm>("70 dBm", [None, Some(0.0)]), some("-70 dBm"));
         assert_eq!(meant::<Dbi>("48.35 dBd", open), some("50.5 dBi"));
-        assert_eq!(meant::<MegabitsPerSecond>("1 GB/s", open), some("8 Gbit/s"));
+        assert_eq!(meant::<MegabitsPerSecond>("1 GB/s", open), some("1 Gbit/s"));
         assert_eq!(meant::<SquareMillimetres>("16 mm", open), some("16 mm2"));
         assert_eq!(meant::<Percent>("0.9999 %", [Some(50.0), None]), some("99.99 %"));
         assert_eq!(meant::<Percent>("0.9999", [Some(50.0), None]), some("99.99 %"));

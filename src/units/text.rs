@@ -31,9 +31,10 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
         let bare = text.trim();
         return Err(Fault {
             span: 0..text.len(),
-            reason: format!("a bare number is not enough for {}: the unit is missing", kind.name),
+            reason: format!("the unit of this {} is missing", kind.name),
             help: format!("write the unit after `{bare}`; accepted here: {}", list(kind)),
             unit: None,
+            out_of_range: false,
         });
     }
     let spelling = kind
@@ -48,6 +49,7 @@ pub fn read(kind: &Kind, text: &str) -> Result<f64, Fault> {
             reason: "a sign and a letter both say which hemisphere".into(),
             help: format!("leave out one of them: `{bare}` if the letter is right"),
             unit: None,
+            out_of_range: false,
         });
     }
     let value = convert(spelling, number, &text[..number.end], word).ok_or_else(|| no_number(kind, text))?;
@@ -113,14 +115,15 @@ fn in_range(kind: &Kind, text: &str, value: f64) -> Result<f64, Fault> {
     }
     Err(Fault {
         span: 0..text.len(),
-        reason: format!("`{}` is outside what is possible here", text.trim()),
+        reason: format!("`{}` is outside the allowed range", text.trim()),
         help: match kind.name {
             "latitude" if value.abs() <= 180.0 => {
-                "a latitude is from -90° to 90°: are latitude and longitude exchanged?".into()
+                "a latitude is from -90° to 90°: are latitude and longitude swapped?".into()
             }
             _ => format!("{}, for example `{}`", kind.limits([None, None]), kind.example),
         },
         unit: None,
+        out_of_range: true,
     })
 }
 
@@ -130,7 +133,13 @@ fn no_number(kind: &Kind, text: &str) -> Fault {
         Some(_) if text.contains(',') => format!("write a decimal point: `{}`", mended.trim()),
         _ => format!("a number and a unit, for example `{}`", kind.example),
     };
-    Fault { span: 0..text.len(), reason: format!("`{}` is not a valid {}", text.trim(), kind.name), help, unit: None }
+    Fault {
+        span: 0..text.len(),
+        reason: format!("`{}` is not a valid {}", text.trim(), kind.name),
+        help,
+        unit: None,
+        out_of_range: false,
+    }
 }
 
 /// Ways of writing a unit that are common and not ours, with the one that is.
@@ -193,7 +202,7 @@ fn unknown_unit(kind: &Kind, text: &str, at: usize, word: &str) -> Fault {
         _ => format!("`{word}` is not a unit of {}", kind.name),
     };
     let unit = meant.filter(|_| same_letters.is_none()).map(|(_, unit)| *unit);
-    Fault { span: at..at + word.len(), reason, help, unit }
+    Fault { span: at..at + word.len(), reason, help, unit, out_of_range: false }
 }
 
 /// The first spelling of every unit, for a help line.

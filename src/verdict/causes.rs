@@ -22,7 +22,7 @@ const OF_ONE_END: &[&str] = &["run", "mount", "record", "grounding", "people"];
 #[must_use]
 pub fn gathered(findings: Vec<Finding>, files: &Files) -> Vec<Finding> {
     let located = Located::of(&findings, files);
-    let causes = Causes::of(&findings, &located);
+    let causes = Causes::of(&findings, &located, files);
     let roots = causes.roots(&findings);
     let mut places: HashMap<usize, usize> = HashMap::new();
     let mut heads: Vec<Finding> = Vec::new();
@@ -76,16 +76,31 @@ struct Causes<'l> {
     by_file: HashMap<FileId, Vec<usize>>,
     by_hop: HashMap<String, Vec<usize>>,
     by_document: HashMap<DocumentId, Vec<usize>>,
+    /// The ids of documents whose kind is not known: what refers to them leads nowhere for that reason.
+    by_id: HashMap<String, usize>,
 }
 
 impl<'l> Causes<'l> {
-    fn of(findings: &[Finding], located: &'l Located) -> Self {
+    fn of(findings: &[Finding], located: &'l Located, files: &Files) -> Self {
         let ranks: Vec<Option<usize>> = findings.iter().map(rank_of).collect();
-        let mut causes =
-            Self { located, ranks, by_file: HashMap::new(), by_hop: HashMap::new(), by_document: HashMap::new() };
+        let mut causes = Self {
+            located,
+            ranks,
+            by_file: HashMap::new(),
+            by_hop: HashMap::new(),
+            by_document: HashMap::new(),
+            by_id: HashMap::new(),
+        };
         for (number, finding) in findings.iter().enumerate().filter(|(number, _)| causes.ranks[*number].is_some()) {
             for hop in finding.hops() {
                 causes.by_hop.entry(hop.clone()).or_default().push(number);
+            }
+            if *finding.rule == faults::KIND {
+                for (file, _) in &located.0[number] {
+                    let text = files.get(*file).map_or("", |file| &file.text);
+                    let ids = text.lines().filter_map(|line| line.strip_prefix("id:"));
+                    causes.by_id.extend(ids.map(|id| (id.trim().to_owned(), number)));
+                }
             }
             if is_fault(finding.rule) {
                 for (file, _) in &located.0[number] {
@@ -124,7 +139,9 @@ impl<'l> Causes<'l> {
         let of_hop = same_hop.filter(|cause| spoils(&all[**cause], finding));
         let of_documents = documents.flatten().filter(|cause| reaches(&all[**cause], finding));
         let of_files = files.filter(|cause| waits(finding.rule) && self.lies_in(number, **cause, &all[**cause]));
-        let candidates = of_hop.chain(of_documents).chain(of_files).copied();
+        let named = (*finding.rule == DANGLING).then(|| finding.message.rsplit('`').nth(1)).flatten();
+        let of_ids = named.and_then(|id| self.by_id.get(id));
+        let candidates = of_hop.chain(of_documents).chain(of_files).chain(of_ids).copied();
         let deeper = candidates.filter(|cause| {
             *cause != number && self.ranks[*cause] < Some(own) && all[roots[*cause]].severity >= finding.severity
         });

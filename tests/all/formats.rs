@@ -505,8 +505,9 @@ fn narrated_is_heard_in_order() {
         assert!(["error ", "warning ", "advice "].iter().any(|word| lines[0].starts_with(word)), "{paragraph}");
         assert!(lines[2].starts_with("at "), "{paragraph}");
         let help = lines.iter().position(|line| line.starts_with("help: "));
-        let told_under =
-            usize::from(lines.last().is_some_and(|line| line.contains("follow") || line.starts_with("the same at")));
+        let told_under = usize::from(
+            lines.last().is_some_and(|line| line.contains("follow") || line.starts_with("the same problem at")),
+        );
         assert!(help.is_none_or(|at| at == lines.len() - 1 - told_under), "{paragraph}");
     }
 }

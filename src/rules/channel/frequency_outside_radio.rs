@@ -42,8 +42,8 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let bands: Vec<_> = missed.iter().map(|(band, ..)| *band).collect();
     if exchanged {
         let spec = hop.resolved.hop;
-        finding.because(at!(spec.ends), "with the halves of the two ends exchanged it fits");
-        finding.help("exchange the two channels, or `half` of the two ends: tried, both channels then fit both radios");
+        finding.because(at!(spec.ends), "with the halves of the two ends swapped it fits");
+        finding.help("swap the two channels, or `half` of the two ends: with that both channels fit both radios");
         return;
     }
     finding.help(centre_help(hop, &bands, "another radio"));

@@ -29,7 +29,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let meant = number.map(Dbm).filter(|meant| *meant != power && range.holds(*meant));
     match meant {
         Some(meant) => {
-            finding.help(format!("was `{meant}` meant? A level over a milliwatt is in dBm; else set {nearest}"));
+            finding.help(format!("was `{meant}` meant? Power is given in dBm; else set {nearest}"));
             finding.fix_unsafely(vec![(at!(end.transmit_power).into(), meant.to_string())], "it changes the power");
         }
         None => {

@@ -51,6 +51,13 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         }
         _ => finding.because(at!(bracket.tilt), "the tilt range of the bracket"),
     };
+    if least > most {
+        finding.help(format!(
+            "the bracket reaches nothing between {least} and {most}: check `tilt` and `stop` of `{}`; is a minus missing?",
+            bracket.id
+        ));
+        return;
+    }
     let mut ways: Vec<String> = sheet.mends.iter().map(way).collect();
     if let Some(rise) = sheet.height_mend {
         let height = end.height.value + rise;

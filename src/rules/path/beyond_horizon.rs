@@ -29,9 +29,9 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     // Both positions are named: a site with a slip is wrong for every hop that ends there.
     let first = slip.as_ref().map_or(EndName::A, |slip| slip.end);
     let site = hop.resolved.ends[first].site;
-    let finding = found.report(&RULE, at!(site.position), message, format!("end {first} stands here"));
+    let finding = found.report(&RULE, at!(site.position), message, format!("position of end {first}"));
     let site = hop.resolved.ends[first.far()].site;
-    finding.because(at!(site.position), format!("end {} stands here", first.far()));
+    finding.because(at!(site.position), format!("position of end {}", first.far()));
     finding.of_whole_hop();
     let Some(slip) = slip else {
         finding.help("check both positions: latitude first, north and east positive");

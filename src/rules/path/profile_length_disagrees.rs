@@ -30,15 +30,15 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         return;
     }
     let (last, wants, by) = apart(ground.last, distance);
-    let message = format!("the profile ends at {last} and the sites are {wants} apart, {by} of difference");
+    let message = format!("the profile ends at {last} and the sites are {wants} apart, a difference of {by}");
     let written =
         ground.points.iter().rev().find(|point| point.distance == ground.last).and_then(|point| point.spot.clone());
     let finding =
         found.report(&RULE, written.unwrap_or_else(|| ground.spot.clone()), message, "the last point of the profile");
     finding.measured(Metres((ground.last - distance).0.abs()), Worse::Higher).of_whole_hop();
     let (a, b) = (hop.resolved.ends.a.site, hop.resolved.ends.b.site);
-    finding.because(at!(a.position), "end a stands here");
-    finding.because(at!(b.position), "end b stands here");
+    finding.because(at!(a.position), "position of end a");
+    finding.because(at!(b.position), "position of end b");
     if (ground.last - distance).0.abs() < ANOTHER * distance.0 {
         finding.at_most(Severity::Warning);
     }

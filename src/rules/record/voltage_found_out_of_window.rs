@@ -31,7 +31,11 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let low = voltage.value < takes.min.value;
         finding.measured(voltage.value, if low { Worse::Lower } else { Worse::Higher });
         finding.because(at!(radio.power.voltage), format!("works on {takes}"));
+        let tenth = Volts(voltage.value.0 / 10.0);
         finding.help(match run.lines.predicted.get() {
+            _ if takes.holds(tenth) => {
+                format!("was `{tenth}` meant? Else check supply, cable, plugs and arresters of this run")
+            }
             Some(predicted) => {
                 format!("{predicted} was predicted: check supply, cable, plugs and arresters of this run")
             }

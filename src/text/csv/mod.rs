@@ -121,13 +121,13 @@ mod tests {
             ("1.5", None, "which mark"),
             ("1,234", None, "1.234 or 1234"),
             ("1.234,5", comma, "thousands"),
-            ("1 234", point, "no number"),
-            ("1e3", point, "no number"),
-            (".5", point, "no number"),
-            ("5.", point, "no number"),
-            ("=1+1", point, "no number"),
-            ("", point, "no number"),
-            ("12 m", point, "no number"),
+            ("1 234", point, "not a number"),
+            ("1e3", point, "not a number"),
+            (".5", point, "not a number"),
+            ("5.", point, "not a number"),
+            ("=1+1", point, "not a number"),
+            ("", point, "not a number"),
+            ("12 m", point, "not a number"),
         ] {
             let said = number(text, decimal).expect_err(text);
             assert!(said.contains(why), "{text}: {said}");
