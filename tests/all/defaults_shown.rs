@@ -62,8 +62,18 @@ fn both_places_are_shown_and_two_hops_are_two_findings() {
 fn a_mend_is_written_into_the_hop_and_never_into_a_default() {
     let bench = thin();
     let network = fs::read_to_string(bench.path("network.yaml")).expect("there");
-    let ran = run_in(&bench.path(""), &["check", "--fix", "--unsafe-fixes"]);
+    let ran = run_in(&bench.path(""), &["check", "--fix-unsafe", "."]);
     assert_eq!(fs::read_to_string(bench.path("network.yaml")).expect("there"), network, "{}{}", ran.out, ran.err);
+    let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
+    assert_eq!(hop.matches("      conductor: 16 mm2\n").count(), 2, "{hop}{}{}", ran.out, ran.err);
+    // Where the hop writes nothing that the key could stand beside, nothing is mended.
+    let bench = thin();
+    bench.change("hops/ridge.yaml", "    grounding:\n      bonds_to: ring\n", "");
+    bench.change("sites/scar.yaml", "supports:\n", "defaults: { grounding: { bonds_to: ring } }\nsupports:\n");
+    run_in(&bench.path(""), &["check", "--fix-unsafe", "."]);
+    let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
+    assert_eq!(hop.matches("      conductor: 16 mm2\n").count(), 1, "{hop}");
+    assert!(!fs::read_to_string(bench.path("sites/scar.yaml")).expect("there").contains("conductor"));
 }
 
 /// A repository of the base network in which the hop takes its radio and power from the defaults.
