@@ -237,28 +237,42 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     sides.table
 }
 
-/// Wind, ice, what holds the support, and the people in front of the antenna. Rows that nobody asked about are left out.
+/// Wind, and the people in front of the antenna.
 pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
-    let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
-    let rows = |end: &EndSheet<'_>| {
+    asked_for(sheet, voice, |end| {
         let mut rows = end.wind.rows(&SectionKey::Wind(end.name));
-        rows.extend(end.ice.rows(&SectionKey::Ice(end.name)));
-        rows.extend(end.fixings.rows(&SectionKey::Fixings(end.name)));
         rows.extend(end.people.rows(&SectionKey::People(end.name)));
         rows
-    };
+    })
+}
+
+/// Ice, and what holds the support; empty where neither is stated.
+pub(super) fn loads(sheet: &HopSheet<'_>, voice: Voice) -> Table {
+    asked_for(sheet, voice, |end| {
+        let mut rows = end.ice.rows(&SectionKey::Ice(end.name));
+        rows.extend(end.fixings.rows(&SectionKey::Fixings(end.name)));
+        rows
+    })
+}
+
+/// Rows with a cell for each end. Those that nobody asked about are left out.
+fn asked_for(sheet: &HopSheet<'_>, voice: Voice, rows: impl Fn(&EndSheet<'_>) -> Vec<Row>) -> Table {
+    let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
     for (a, b) in rows(&sheet.ends.a).into_iter().zip(rows(&sheet.ends.b)) {
         if !(unasked(&a) && unasked(&b)) {
-            let alone = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.reason == Reason::StandsAlone);
-            let cell = |row: &Row| match row {
-                row if alone(row) => voice.say("nothing"),
-                row if unasked(row) => voice.say("not-assessed"),
-                row => voice.row(row),
-            };
-            table.row([label(&a, voice), cell(&a), cell(&b)]);
+            table.row([label(&a, voice), cell(&a, voice), cell(&b, voice)]);
         }
     }
     table
+}
+
+fn cell(row: &Row, voice: Voice) -> String {
+    match row.text.as_ref().map_err(|missing| &missing.reason) {
+        Err(Reason::StandsAlone) => voice.say("nothing"),
+        Err(Reason::NoOrography | Reason::NoIce | Reason::NoFixings | Reason::NobodySays) => voice.say("not-stated"),
+        Err(_) if unasked(row) => voice.say("not-assessed"),
+        _ => voice.row(row),
+    }
 }
 
 /// One column a run, so that any number of lines fits under each other.
