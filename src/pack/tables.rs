@@ -8,8 +8,8 @@ use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
 use super::words::{Table, sentence, text_or};
 use crate::sheet::{
-    Cause, Direction, DirectionLines, EndSheet, HeardLines, HopSheet, Line, OnwardLines, Reason, Row, RunLines,
-    RunSheet, Saying, SectionKey, Shown,
+    Cause, Direction, DirectionLines, EndSheet, HeardLines, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet,
+    Saying, SectionKey, Shown,
 };
 use crate::spec::{Both, Carried};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
@@ -88,7 +88,7 @@ pub(super) fn path(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 }
 
 /// Whether nobody asked about a row: it needs no place then. What could not be computed does.
-fn unasked(row: &Row) -> bool {
+pub(super) fn unasked(row: &Row) -> bool {
     row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged)
 }
 
@@ -235,44 +235,6 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     }
     sides.line("aligned-by", |end| &end.lines.aligned_by);
     sides.table
-}
-
-/// Wind, and the people in front of the antenna.
-pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
-    asked_for(sheet, voice, |end| {
-        let mut rows = end.wind.rows(&SectionKey::Wind(end.name));
-        rows.extend(end.people.rows(&SectionKey::People(end.name)));
-        rows
-    })
-}
-
-/// Ice, and what holds the support; empty where neither is stated.
-pub(super) fn loads(sheet: &HopSheet<'_>, voice: Voice) -> Table {
-    asked_for(sheet, voice, |end| {
-        let mut rows = end.ice.rows(&SectionKey::Ice(end.name));
-        rows.extend(end.fixings.rows(&SectionKey::Fixings(end.name)));
-        rows
-    })
-}
-
-/// Rows with a cell for each end. Those that nobody asked about are left out.
-fn asked_for(sheet: &HopSheet<'_>, voice: Voice, rows: impl Fn(&EndSheet<'_>) -> Vec<Row>) -> Table {
-    let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
-    for (a, b) in rows(&sheet.ends.a).into_iter().zip(rows(&sheet.ends.b)) {
-        if !(unasked(&a) && unasked(&b)) {
-            table.row([label(&a, voice), cell(&a, voice), cell(&b, voice)]);
-        }
-    }
-    table
-}
-
-fn cell(row: &Row, voice: Voice) -> String {
-    match row.text.as_ref().map_err(|missing| &missing.reason) {
-        Err(Reason::StandsAlone) => voice.say("nothing"),
-        Err(Reason::NoOrography | Reason::NoIce | Reason::NoFixings | Reason::NobodySays) => voice.say("not-stated"),
-        Err(_) if unasked(row) => voice.say("not-assessed"),
-        _ => voice.row(row),
-    }
 }
 
 /// One column a run, so that any number of lines fits under each other.
