@@ -403,16 +403,16 @@ mod tests {
     #[test]
     fn faults_point_at_their_cell() {
         for (text, at, words) in [
-            ("distance [m],ground [m]\n0,1\n10,1x\n", "1x", "no number"),
+            ("distance [m],ground [m]\n0,1\n10,1x\n", "1x", "not a number"),
             ("distance [m],ground [m]\n0,1\n0,2\n", "0,2", "does not lie beyond"),
             ("distance [m],ground [m]\n0;1\n", "0;1", "1 cells"),
             ("distance,ground [m]\n0,1\n", "distance", "no unit"),
             ("distance [m],ground [1/2 in]\n0,1\n9,2\n", "ground [1/2 in]", "no unit"),
             ("distance [ft 6 in],ground [m]\n0,1\n9,2\n", "distance [ft 6 in]", "no unit"),
-            ("distance [m],ground [m],kind\n0,1,tower\n", "tower", "no kind"),
+            ("distance [m],ground [m],kind\n0,1,tower\n", "tower", "not a kind"),
             ("distance [m],ground [m],kind\n0,1,trees\n", "0,1,trees", "height and a kind"),
-            ("distance [m],hight [m]\n", "hight [m]", "no column"),
-            ("distance [m],ground [m]\n0,NaN\n", "NaN", "no number"),
+            ("distance [m],hight [m]\n", "hight [m]", "not a column"),
+            ("distance [m],ground [m]\n0,NaN\n", "NaN", "not a number"),
             ("distance [m],ground [m]\n0,\"1,234\"\n9,2\n", "1,234", "1.234 or 1234"),
             ("distance [m];ground [m]\n0;1,5\n9;2\n", "1,5", "which mark"),
             ("distance [m];ground [m],kind\n0;1,5\n", "distance [m];ground [m],kind", "comma and a semicolon"),

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::decision;
 use super::figures::{self, Figure};
 use super::licence;
+use super::surroundings;
 use super::tables::{self, States};
 use super::waivers;
 use super::words::{Table, sentence, text_or};
@@ -41,6 +42,7 @@ pub(super) struct Design {
     mounting: Table,
     alignment: Table,
     surroundings: Table,
+    loads: Table,
     power: Table,
     grounding: Table,
     assumptions: Vec<String>,
@@ -102,7 +104,8 @@ impl Design {
             states: sheet.directions.each_ref().map(|direction| tables::states(direction, voice)).into_iter().collect(),
             mounting: tables::mounting(sheet, voice),
             alignment: tables::alignment(sheet, voice),
-            surroundings: tables::surroundings(sheet, voice),
+            surroundings: surroundings::surroundings(sheet, voice),
+            loads: surroundings::loads(sheet, voice),
             power: tables::power(sheet, voice),
             grounding: tables::grounding(sheet, voice),
             assumptions: sheet.assumptions().iter().map(|assumption| voice.spoken(assumption)).collect(),

@@ -44,6 +44,7 @@ mod site;
 #[cfg(feature = "pages")]
 mod site_view;
 mod steps;
+mod surroundings;
 mod tables;
 mod waivers;
 mod words;

@@ -8,8 +8,8 @@ use super::parts;
 use super::phrases::{angle, feeds, label, least_conductor};
 use super::words::{Table, sentence, text_or};
 use crate::sheet::{
-    Cause, Direction, DirectionLines, EndSheet, HeardLines, HopSheet, Line, OnwardLines, Reason, Row, RunLines,
-    RunSheet, Saying, SectionKey, Shown,
+    Cause, Direction, DirectionLines, EndSheet, HeardLines, HopSheet, Line, OnwardLines, Row, RunLines, RunSheet,
+    Saying, SectionKey, Shown,
 };
 use crate::spec::{Both, Carried};
 use crate::units::{latitude_in_seconds, longitude_in_seconds};
@@ -88,7 +88,7 @@ pub(super) fn path(sheet: &HopSheet<'_>, voice: Voice) -> Table {
 }
 
 /// Whether nobody asked about a row: it needs no place then. What could not be computed does.
-fn unasked(row: &Row) -> bool {
+pub(super) fn unasked(row: &Row) -> bool {
     row.text.as_ref().is_err_and(|missing| missing.cause == Cause::Judged)
 }
 
@@ -235,30 +235,6 @@ pub(super) fn alignment(sheet: &HopSheet<'_>, voice: Voice) -> Table {
     }
     sides.line("aligned-by", |end| &end.lines.aligned_by);
     sides.table
-}
-
-/// Wind, ice, what holds the support, and the people in front of the antenna. Rows that nobody asked about are left out.
-pub(super) fn surroundings(sheet: &HopSheet<'_>, voice: Voice) -> Table {
-    let mut table = Table::new(voice, ["item", "end-a", "end-b"]);
-    let rows = |end: &EndSheet<'_>| {
-        let mut rows = end.wind.rows(&SectionKey::Wind(end.name));
-        rows.extend(end.ice.rows(&SectionKey::Ice(end.name)));
-        rows.extend(end.fixings.rows(&SectionKey::Fixings(end.name)));
-        rows.extend(end.people.rows(&SectionKey::People(end.name)));
-        rows
-    };
-    for (a, b) in rows(&sheet.ends.a).into_iter().zip(rows(&sheet.ends.b)) {
-        if !(unasked(&a) && unasked(&b)) {
-            let alone = |row: &Row| row.text.as_ref().is_err_and(|missing| missing.reason == Reason::StandsAlone);
-            let cell = |row: &Row| match row {
-                row if alone(row) => voice.say("nothing"),
-                row if unasked(row) => voice.say("not-assessed"),
-                row => voice.row(row),
-            };
-            table.row([label(&a, voice), cell(&a), cell(&b)]);
-        }
-    }
-    table
 }
 
 /// One column a run, so that any number of lines fits under each other.

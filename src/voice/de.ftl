@@ -716,6 +716,7 @@ mounting = Montage
 grounding = Erdung
 alignment-target = Ziel der Ausrichtung
 wind-and-people = Wind und Menschen
+ice-and-fixings = Eis und Befestigungen
 lightning-scope = Der Blitzschutz ist gedruckt, wie andere ihn angegeben haben. Ob er nötig ist, was er schützt und welcher Abstand einzuhalten ist, bestimmt sein Planer nach den örtlichen Vorschriften; hopwright plant und bescheinigt keinen.
 wind-and-people-scope = Biegung eines Rohrs, das frei steht und am Fuß eingespannt ist, ohne Lastbeiwerte, mit Eis nur, wo es angegeben ist: Ein Tragwerksplaner muss sie bestätigen, und was die Befestigungen tragen. Die Exposition ist die entlang der Hauptkeule, bei der größten Leistung; die verantwortliche Person des Standorts entscheidet.
 revisions = Revisionen

@@ -716,6 +716,7 @@ mounting = Mounting
 grounding = Grounding
 alignment-target = Alignment target
 wind-and-people = Wind and people
+ice-and-fixings = Ice and fixings
 lightning-scope = Lightning protection is printed as others stated it. Whether it is needed, what it protects and which distance to keep is for its designer, under local codes; hopwright designs and certifies none.
 wind-and-people-scope = Bending of a pole that stands free and is fixed at its foot, without load factors, with ice only where it is stated: an engineer has to confirm it, and what the fixings bear. Exposure is that along the beam, at the greatest power; the person responsible at the site decides.
 revisions = Revisions
