@@ -6,8 +6,8 @@
 //! counted, not timed. A waiver, a lower severity, a looser limit or objective is never among the changes: all of them are
 //! edits of the hop's own document, at keys that say how it is built and set.
 //!
-//! [`reach`] says which changes can touch what a rule finds, [`options`] makes them, [`trial`] judges, [`search`] combines,
-//! [`dial`] looks between too little and too much, [`settle`] takes away what a proposal does not need.
+//! `reach` says which changes can touch what a rule finds, `options` makes them, `trial` judges, `search` combines,
+//! `dial` looks between too little and too much, `settle` takes away what a proposal does not need.
 
 mod added;
 mod change;

@@ -37,7 +37,9 @@ pub(super) fn read(text: &str) -> Option<Result<f64, Fault>> {
     let (system, rest) = ["DN", "NPS"].into_iter().find_map(|system| Some((system, words.strip_prefix(system)?)))?;
     let by = STANDARDS.iter().position(|standard| rest.trim_end().ends_with(standard));
     let number = by.map_or(rest, |by| rest.trim_end().trim_end_matches(STANDARDS[by])).trim().replace('-', " ");
-    let fault = |reason: String, help: String| Some(Err(Fault { span: 0..text.len(), reason, help, unit: None, out_of_range: false }));
+    let fault = |reason: String, help: String| {
+        Some(Err(Fault { span: 0..text.len(), reason, help, unit: None, out_of_range: false }))
+    };
     let found =
         SIZES.iter().find(|(dn, nps, _)| if system == "DN" { number == dn.to_string() } else { number == *nps });
     let Some((dn, nps, across)) = found else {

@@ -66,7 +66,7 @@ fn a_mend_is_written_into_the_hop_and_never_into_a_default() {
     assert_eq!(fs::read_to_string(bench.path("network.yaml")).expect("there"), network, "{}{}", ran.out, ran.err);
     let hop = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
     assert_eq!(hop.matches("      conductor: 16 mm2\n").count(), 2, "{hop}{}{}", ran.out, ran.err);
-    // Where the hop writes nothing that the key could stand beside, nothing is mended.
+    // Where the hop writes nothing that the key could stand beside, nothing is fixed.
     let bench = thin();
     bench.change("hops/ridge.yaml", "    grounding:\n      bonds_to: ring\n", "");
     bench.change("sites/scar.yaml", "supports:\n", "defaults: { grounding: { bonds_to: ring } }\nsupports:\n");

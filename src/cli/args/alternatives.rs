@@ -30,10 +30,10 @@ pub struct Alternatives {
     /// Write proposal N into the hop's file; comments and everything else in it stay as they are.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
     pub write: Option<u8>,
-    /// Form of the output.
+    /// Output format.
     #[arg(long, value_enum, default_value_t = AlternativesFormat::Text)]
     pub format: AlternativesFormat,
-    /// The day waivers are held against, such as 2026-05-18; that of the clock, in UTC, if not given.
+    /// The date on which waivers are evaluated, such as 2026-05-18; that of the clock, in UTC, if not given.
     #[arg(long, value_name = "DATE", value_parser = day)]
     pub today: Option<Date>,
     /// What lies outside.
