@@ -154,7 +154,7 @@ impl<'a> Walk<'a> {
         let homes = homes(Shape::of(self.kind), word);
         let named: Vec<&str> = homes.iter().map(String::as_str).collect();
         match named.as_slice() {
-            [only] if only.is_empty() => Some(format!("`{word}` belongs at the top level of the document")),
+            [""] => Some(format!("`{word}` belongs at the top level of the document")),
             [only] => Some(format!("`{word}` belongs under `{only}`")),
             [one, other] => Some(format!("`{word}` belongs under `{one}` or `{other}`")),
             _ => None,
