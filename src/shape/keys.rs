@@ -165,7 +165,7 @@ impl<'a> Walk<'a> {
         let names = list(lacking.iter().map(|field| field.name.as_str()));
         let lines: Vec<String> = lacking
             .iter()
-            .map(|field| format!("`{}: …`, written like `{}`", field.name, field.shape.example()))
+            .map(|field| format!("`{}:` with a value such as `{}`", field.name, field.shape.example()))
             .collect();
         let message = format!("{} has no {names}", self.whole());
         let span = key.cloned().unwrap_or_else(|| self.head(id));
