@@ -51,6 +51,9 @@ pub(super) fn files(read: &Read, word: &str) -> Result<Vec<PathBuf>, Stop> {
     Ok(paths)
 }
 
+/// Whether a hop is meant by a word.
+type IsMeant<'w> = dyn Fn(&ResolvedHop<'_>) -> bool + 'w;
+
 /// A network, by what its hops are asked for.
 pub(super) struct Hops<'r> {
     /// What was read.
@@ -81,7 +84,7 @@ impl Hops<'_> {
     }
 
     /// How a word is to be read.
-    fn reading(&self, word: &str) -> Result<Box<dyn Fn(&ResolvedHop<'_>) -> bool + '_>, Stop> {
+    fn reading(&self, word: &str) -> Result<Box<IsMeant<'_>>, Stop> {
         if let Some(site) = word.strip_prefix(SITE) {
             let site = site.to_owned();
             return Ok(Box::new(move |hop| hop.ends.iter().any(|end| *end.site.id.0 == *site)));

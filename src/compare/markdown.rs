@@ -65,26 +65,17 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
         fits
     };
     let mut left_out = 0;
-    if !comparison.findings.is_empty() {
-        let list: String = comparison.findings.iter().map(finding_item).collect();
-        if fits(&list) {
-            let _ = write!(out, "\n{list}");
-        } else {
-            left_out += comparison.findings.len();
-        }
-    }
+    let findings: String = comparison.findings.iter().map(finding_item).collect();
+    let mut parts = vec![(format!("\n{findings}"), comparison.findings.len())];
     if comparison.hops.len() > ALONE {
-        let names = named(comparison, comment.budget / 3);
-        if fits(&names) {
-            out.push_str(&names);
-        }
+        parts.push((named(comparison, comment.budget / 3), 0));
     }
-    for group in &comparison.groups {
-        let told = of_group(comparison, group, comment);
-        if fits(&told) {
-            out.push_str(&told);
+    parts.extend(comparison.groups.iter().map(|group| (of_group(comparison, group, comment), group.hops.len())));
+    for (part, changes) in parts.iter().filter(|(part, _)| part.len() > 1) {
+        if fits(part) {
+            out.push_str(part);
         } else {
-            left_out += group.hops.len();
+            left_out += changes;
         }
     }
     let alone: Vec<&HopChange> = comparison.told_alone().collect();
@@ -104,17 +95,23 @@ pub fn markdown(comparison: &Comparison, comment: &Comment) -> String {
         }
     }
     left_out += hops.len();
-    if left_out + shortened > 0 {
-        let mut told = Vec::new();
-        if left_out > 0 {
-            told.push(format!("{left_out} more {} left out", if left_out == 1 { "change is" } else { "changes are" }));
-        }
-        if shortened > 0 {
-            told.push(format!("{shortened} shortened"));
-        }
-        let _ = write!(out, "\n{}, for want of room: {} has everything.\n", told.join(", "), escaped(&comment.whole));
-    }
+    out.push_str(&lacking(left_out, shortened, &comment.whole));
     format!("{out}\n{mark}")
+}
+
+/// What did not fit, and where it is.
+fn lacking(left_out: usize, shortened: usize, whole: &str) -> String {
+    let mut told = Vec::new();
+    if left_out > 0 {
+        told.push(format!("{left_out} more {} left out", if left_out == 1 { "change is" } else { "changes are" }));
+    }
+    if shortened > 0 {
+        told.push(format!("{shortened} shortened"));
+    }
+    if told.is_empty() {
+        return String::new();
+    }
+    format!("\n{}, for want of room: {} has everything.\n", told.join(", "), escaped(whole))
 }
 
 /// Up to so many hops are told one by one without a list of names before them.

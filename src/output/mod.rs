@@ -58,7 +58,7 @@ fn elsewhere(alike: &[Finding]) -> String {
     }
     let more = named.len().saturating_sub(MOST_NAMED);
     named.truncate(MOST_NAMED);
-    let more = (more > 0).then(|| format!(" and {more} more")).unwrap_or_default();
+    let more = if more > 0 { format!(" and {more} more") } else { String::new() };
     format!("{}{more}", named.join(", "))
 }
 

@@ -14,6 +14,9 @@ use crate::spec::Kind;
 use crate::text::nearest::{did_you_mean, nearest, one_slip};
 use crate::units;
 
+/// Keys of one mapping of which the first is never above the second.
+const IN_ORDER: [(&str, &str); 2] = [("min", "max"), ("operating", "survival")];
+
 /// The unknown keys of a mapping for which the key that was meant is looked for: beyond that it is no slip.
 const MOST_GUESSES: usize = 100;
 
@@ -75,24 +78,25 @@ impl<'a> Walk<'a> {
 
     /// A window the wrong way round holds nothing.
     fn window_order(&mut self, entries: &[(NodeId, NodeId)], fields: &[Field]) {
-        let [Field { name: low, shape: Shape::Quantity(kind, _), .. }, Field { name: high, .. }] = fields else {
-            return;
-        };
-        if (low.as_str(), high.as_str()) != ("min", "max") {
-            return;
-        }
-        let value_of = |name: &str| {
-            let value = self.document.resolve(entries.iter().find(|(key, _)| self.word(*key) == name)?.1);
-            Some((value, units::read(kind, self.document.text(value)?).ok()?))
-        };
-        if let (Some((least, low)), Some((most, high))) = (value_of("min"), value_of("max"))
-            && low > high
-        {
+        let field = |name: &str| fields.iter().find(|field| field.name == name);
+        for (lower, higher) in IN_ORDER {
+            let (Some(Field { shape: Shape::Quantity(kind, _), .. }), Some(_)) = (field(lower), field(higher)) else {
+                continue;
+            };
+            let value_of = |name: &str| {
+                let value = self.document.resolve(entries.iter().find(|(key, _)| self.word(*key) == name)?.1);
+                Some((value, units::read(kind, self.document.text(value)?).ok()?))
+            };
+            let (Some((least, low)), Some((most, high))) = (value_of(lower), value_of(higher)) else { continue };
+            if low <= high {
+                continue;
+            }
             let words = |id| self.document.text(id).unwrap_or_default().trim().to_owned();
             let message = format!("{} goes from {} down to {}", self.whole(), words(least), words(most));
-            let help = format!("put the smaller value in `min`: `{{ min: {}, max: {} }}`", words(most), words(least));
+            let (low, high) = (words(most), words(least));
+            let help = format!("put the smaller value in `{lower}`: `{{ {lower}: {low}, {higher}: {high} }}`");
             let span = self.document.node(least).span.clone();
-            self.report(&BAD_VALUE, span.clone(), message, "more than the `max`", help);
+            self.report(&BAD_VALUE, span.clone(), message, format!("more than the `{higher}`"), help);
             self.hole(span);
         }
     }
@@ -154,7 +158,7 @@ impl<'a> Walk<'a> {
         let homes = homes(Shape::of(self.kind), word);
         let named: Vec<&str> = homes.iter().map(String::as_str).collect();
         match named.as_slice() {
-            [only] if only.is_empty() => Some(format!("`{word}` belongs at the top level of the document")),
+            [""] => Some(format!("`{word}` belongs at the top level of the document")),
             [only] => Some(format!("`{word}` belongs under `{only}`")),
             [one, other] => Some(format!("`{word}` belongs under `{one}` or `{other}`")),
             _ => None,
@@ -165,7 +169,7 @@ impl<'a> Walk<'a> {
         let names = list(lacking.iter().map(|field| field.name.as_str()));
         let lines: Vec<String> = lacking
             .iter()
-            .map(|field| format!("`{}: …`, written like `{}`", field.name, field.shape.example()))
+            .map(|field| format!("`{}:` with a value such as `{}`", field.name, field.shape.example()))
             .collect();
         let message = format!("{} has no {names}", self.whole());
         let span = key.cloned().unwrap_or_else(|| self.head(id));

@@ -2,7 +2,7 @@
 //!
 //! A guess is certain where it is the same value in other signs, so that a program may write it; else it is only a question.
 
-use super::kind::Kind;
+use super::kind::{Conversion, Kind};
 use super::number::read_number;
 use super::text::read;
 
@@ -96,7 +96,9 @@ impl Kind {
         if !bare && (self.name == "length" || !self.words().any(|known| known == word)) {
             return None;
         }
-        let words = self.spellings.iter().filter_map(|spelling| spelling.words.first());
+        // A gauge is a number of another sort.
+        let units = self.spellings.iter().filter(|spelling| spelling.conversion != Conversion::WireGauge);
+        let words = units.filter_map(|spelling| spelling.words.first());
         let mut possible = words.map(|word| format!("{number} {word}")).filter(|text| fits(text).is_some());
         possible.next().filter(|_| bare || self.name != "power level")
     }

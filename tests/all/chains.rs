@@ -5,7 +5,7 @@ use std::path::Path;
 
 use tempfile::TempDir;
 
-use crate::fixture::copy;
+use crate::fixture::copy_example;
 use crate::picture::example;
 use hopwright::listing::HopListing;
 use hopwright::network::Scope;
@@ -33,9 +33,10 @@ fn judged(network: &Path) -> (BTreeMap<String, Lines>, Vec<(&'static str, String
 /// The lamp posts, with a file of theirs changed.
 fn posts(changes: &[(&str, &str, &str)]) -> TempDir {
     let folder = TempDir::new().expect("a folder");
-    copy(&example("osierlea"), folder.path());
+    let network = copy_example("osierlea", folder.path());
+    std::fs::create_dir(folder.path().join(".git")).expect("writable");
     for (file, old, new) in changes {
-        let path = folder.path().join(file);
+        let path = network.join(file);
         let text = std::fs::read_to_string(&path).expect("there");
         assert!(text.contains(old), "{file}: {old}");
         std::fs::write(&path, text.replace(old, new)).expect("writable");
@@ -94,7 +95,7 @@ fn three_radios_and_a_camera_are_solved_as_one() {
 #[test]
 fn more_on_the_last_radio_lowers_the_first() {
     let heavier = posts(&[("hops/forge-well.yaml", "draw: 5 W", "draw: 12 W")]);
-    let (before, after) = (judged(&example("osierlea")).0, judged(heavier.path()).0);
+    let (before, after) = (judged(&example("osierlea")).0, judged(&heavier.path().join("osierlea")).0);
     for (hop, key) in [
         ("green-forge", "ends.b.runs[0].radio_voltage"),
         ("forge-mill", "ends.a.arrivals[0].voltage"),
@@ -114,7 +115,7 @@ fn radios_that_feed_each_other_have_no_power() {
             "ends_at: { hop: green-forge, end: b, port: dc }",
         ),
     ]);
-    let (hops, findings) = judged(circle.path());
+    let (hops, findings) = judged(&circle.path().join("osierlea"));
     assert_eq!(hops.len(), 3, "all of them are judged");
     let unpowered = findings.iter().filter(|(rule, message)| *rule == "radio-unpowered" && message.contains("circle"));
     assert_eq!(unpowered.count(), 3, "{findings:?}");
@@ -128,7 +129,7 @@ fn a_run_stays_at_its_site_and_leads_to_a_port() {
         ("hop: forge-mill, end: a, port: in", "hop: forge-mills, end: a, port: in", "has no hop `forge-mills`"),
     ] {
         let folder = posts(&[("hops/green-forge.yaml", old, new)]);
-        let (hops, findings) = judged(folder.path());
+        let (hops, findings) = judged(&folder.path().join("osierlea"));
         assert!(!hops.contains_key("green-forge"));
         let dangling = findings.iter().any(|(rule, message)| *rule == "reference-dangling" && message.contains(said));
         assert!(dangling, "{findings:?}");

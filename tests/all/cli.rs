@@ -453,8 +453,8 @@ fn schema_writes_what_is_in_the_repository() {
     let ran = run_in(folder.path(), &["schema", "--out", "made"]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     let made: Vec<&str> = ran.out.lines().collect();
-    // One a kind, and one for the report.
-    assert_eq!(made.len(), hopwright::spec::Kind::ALL.len() + 1);
+    // One a kind, one for the report, one for the comparison.
+    assert_eq!(made.len(), hopwright::spec::Kind::ALL.len() + 2);
     for path in made {
         let name = Path::new(path).file_name().expect("a name");
         let text = fs::read_to_string(folder.path().join(path)).expect("written");

@@ -181,7 +181,7 @@ fn a_template_of_a_shared_library_serves_every_network() {
     let evaluation = evaluate(&Scope::of(std::slice::from_ref(&net)), |_, _| ());
     let said: Vec<&str> = evaluation.findings.iter().map(|finding| finding.message.as_str()).collect();
     assert_eq!((said, evaluation.hops.len()), (Vec::new(), 1));
-    let sheet = run_in(&net, &["sheet"]).out;
+    let sheet = run_in(&net, &["sheet", "--full"]).out;
     assert!(sheet.contains("From elsewhere: template set"), "{sheet}");
     fs::write(shared.join("ends.yaml"), "kind: template\nid: set\nend: { radio: q-81 }\n").expect("writable");
     let evaluation = evaluate(&Scope::of(&[net]), |_, _| ());

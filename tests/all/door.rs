@@ -76,7 +76,7 @@ fn mends_are_made_in_a_network_that_has_profile_files() {
     repository.change("hops/crane4-pier.yaml", "height: 103 ft", "height: 103 feet");
     let before = fs::read(repository.path(PROFILE)).expect("there");
     let ran = run_in(&repository.net(), &["check", "--fix"]);
-    assert!(ran.err.contains("made in 1 file"), "{}{}", ran.out, ran.err);
+    assert!(ran.err.contains("applied in 1 file"), "{}{}", ran.out, ran.err);
     assert!(!fs::read_to_string(repository.path("hops/crane4-pier.yaml")).expect("there").contains("feet"));
     assert_eq!(fs::read(repository.path(PROFILE)).expect("there"), before);
 }
@@ -142,7 +142,7 @@ fn data_outside_is_named_on_the_command_line() {
     let refused = run_in(&repository.net(), &["check"]);
     assert_eq!(refused.code, 1);
     assert!(refused.out.contains("--rain-map"), "{}", refused.out);
-    let brought = run_in(&repository.net(), &["sheet", "--rain-map", &folder]);
+    let brought = run_in(&repository.net(), &["sheet", "--full", "--rain-map", &folder]);
     assert!(brought.code == 0 && brought.out.contains("42.0 mm/h"), "{}{}", brought.out, brought.err);
 }
 
@@ -359,7 +359,7 @@ fn a_profile_file_that_many_hops_name_is_read_once() {
     // What is wrong with it is said once.
     fs::write(bench.path("p.csv"), "distance [m],ground [m]\n0,850\nx,350\n").expect("written");
     let loaded = load(&Scope::of(&[bench.path("")]));
-    let said = loaded.findings.iter().filter(|finding| finding.message.contains("`x` is no number")).count();
+    let said = loaded.findings.iter().filter(|finding| finding.message.contains("`x` is not a number")).count();
     assert_eq!(said, 1);
 }
 

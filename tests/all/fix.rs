@@ -211,7 +211,7 @@ fn the_program_shows_a_patch_or_writes_files() {
 
     let (code, out, err) = run(&bench, &["check", "--fix"]);
     assert_eq!((code, out.as_str()), (0, "1 hop in 8 files: no findings; 1 rule off\n"), "{err}");
-    assert_eq!(err, "hopwright: 2 mends made in 1 file\n");
+    assert_eq!(err, "hopwright: 2 fixes applied in 1 file\n");
     let after = fs::read_to_string(bench.path("hops/ridge.yaml")).expect("there");
     assert_eq!(after, before.replace("heigth: 8 metres", "height: 8 m"));
     assert_eq!(fs::read_to_string(patched.path("hops/ridge.yaml")).expect("there"), after);

@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::fs;
 
-use crate::fixture::{Bench, copy};
+use crate::fixture::{Bench, copy_example};
 use crate::lightning::printed;
 use crate::packs::example;
 
@@ -128,13 +128,13 @@ fn a_crew_is_told_what_it_lifts_and_every_screw() {
 #[test]
 fn a_reviewer_sees_ice_and_fixings() {
     let folder = tempfile::tempdir().expect("a folder");
-    copy(&example("osierlea"), folder.path());
+    let network = copy_example("osierlea", folder.path());
     fs::create_dir(folder.path().join(".git")).expect("writable");
     for (language, wanted) in [
         ("en", ["Orography factor at the antenna", "Thickness of ice", "Pull that each fixing must hold"]),
         ("de", ["Topografiebeiwert an der Antenne", "Eisdicke", "Zug, den jede Befestigung halten muss"]),
     ] {
-        let text = printed(folder.path(), "design", "forge-mill", language);
+        let text = printed(&network, "design", "forge-mill", language);
         for words in wanted {
             assert!(text.contains(words), "{words} is not in {text}");
         }

@@ -110,7 +110,7 @@ const RADIO: &str = "\
 halves:
   - { id: any, transmit: { min: 1 GHz, max: 100 GHz }, receive: { min: 1 GHz, max: 100 GHz } }
 transmit_power: { min: -50 dBm, max: 60 dBm }
-overload: 10 dBm
+overload: 5 dBm
 ports: [{ id: meter, carries: [readout] }]
 power: { draw: 30 W, voltage: { min: 40 V, max: 57 V }, accepts: [passive] }
 readout:

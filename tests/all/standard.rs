@@ -147,18 +147,18 @@ fn the_command_lists_sizes_with_their_standard() {
 fn fibre_and_two_cores_may_be_standard_parts() {
     let folder = tempfile::tempdir().expect("a folder");
     std::fs::create_dir(folder.path().join(".git")).expect("writable");
-    crate::fixture::copy(std::path::Path::new("examples/osierlea"), folder.path());
-    let hop = folder.path().join("hops/forge-mill.yaml");
+    let network = crate::fixture::copy_example("osierlea", folder.path());
+    let hop = network.join("hops/forge-mill.yaml");
     let text = std::fs::read_to_string(&hop).expect("there");
     let text = text
         .replace("fibre: lawn-os2", "fibre: std:os2-g652d-outdoor")
         .replace("cable: duo-4", "cable: std:dc-2x4-mm2");
     std::fs::write(&hop, text).expect("writable");
-    let sheet = run_in(folder.path(), &["sheet", "forge-mill"]).out;
+    let sheet = run_in(&network, &["sheet", "--full", "forge-mill"]).out;
     for wanted in ["fibre std:os2-g652d-outdoor", "cable std:dc-2x4-mm2", "IEC 60228 class 5", "2 × 4 mm2"] {
         assert!(sheet.contains(wanted), "{wanted} is not in {sheet}");
     }
-    let checked = run_in(folder.path(), &["check", "--format", "concise"]).out;
+    let checked = run_in(&network, &["check", "--format", "concise"]).out;
     // Nobody states what current it may carry, and its diameter is open.
     assert!(!checked.contains("error["), "{checked}");
 }

@@ -44,7 +44,7 @@ pub struct Check {
     /// With `--watch`, clear the terminal before each report.
     #[arg(long, requires = "watch")]
     pub clear: bool,
-    /// Show what follows from other findings too, and every end that shares a fault by itself; in JUnit, the rules that pass as well.
+    /// Show what follows from other findings too, and every end that shares a fault by itself; in `JUnit`, the rules that pass as well.
     #[arg(long)]
     pub all: bool,
     /// Show what waivers accept as well.

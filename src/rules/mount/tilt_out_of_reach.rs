@@ -38,19 +38,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let finding = found.report(&RULE, at!(end.bracket.model), message, label);
     finding.measured(tilt, if tilt < least { Worse::Lower } else { Worse::Higher });
     finding.because(at!(end.height), "this height and that of the far end make the tilt");
-    match (&bracket.plate, &bracket.stop) {
-        (Some(plate), _) if end.bracket.plate => {
-            let _ = &plate.tilt;
-            finding.because(bracket.place().below(&".plate.tilt", &[]), "its tilt range with the plate")
-        }
-        (_, Some(stop)) if stop.value == limit => {
-            finding.because(at!(bracket.stop), "without the plate the radio meets the pole here")
-        }
-        (_, None) if bracket.swing.is_some() && limit != bracket.tilt.upright.min.value => {
-            finding.because(at!(bracket.swing), "without the plate the radio meets the pole here")
-        }
-        _ => finding.because(at!(bracket.tilt), "the tilt range of the bracket"),
-    };
+    what_limits(sheet, limit, finding);
     if least > most {
         finding.help(format!(
             "the bracket reaches nothing between {least} and {most}: check `tilt` and `stop` of `{}`; is a minus missing?",
@@ -87,4 +75,21 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
 fn way(mend: &TiltMend) -> String {
     let plate = if mend.plate { "with the extension plate" } else { "without the plate" };
     format!("mount it {} {plate} ({} to {})", mend.orientation.word(), mend.reach.least, mend.reach.most)
+}
+/// Labels what sets the limit: the plate, the stop, or the range of the bracket.
+fn what_limits(sheet: &EndSheet<'_>, limit: Degrees, finding: &mut Finding) {
+    let (end, bracket) = (sheet.resolved.end, sheet.resolved.bracket);
+    match (&bracket.plate, &bracket.stop) {
+        (Some(plate), _) if end.bracket.plate => {
+            let _ = &plate.tilt;
+            finding.because(bracket.place().below(&".plate.tilt", &[]), "its tilt range with the plate")
+        }
+        (_, Some(stop)) if stop.value == limit => {
+            finding.because(at!(bracket.stop), "without the plate the radio meets the pole here")
+        }
+        (_, None) if bracket.swing.is_some() && limit != bracket.tilt.upright.min.value => {
+            finding.because(at!(bracket.swing), "without the plate the radio meets the pole here")
+        }
+        _ => finding.because(at!(bracket.tilt), "the tilt range of the bracket"),
+    };
 }

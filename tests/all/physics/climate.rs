@@ -123,7 +123,7 @@ fn weather_without_numbers_is_no_climate() {
     let fault = RainClimate::new(&months).expect_err("negative rain");
     assert_eq!(fault, NoClimate(7, months[6]));
     let words = Reason::from(fault).to_string();
-    assert_eq!(words, "-1.0 mm of rain at 10 °C is no weather for month 7");
+    assert_eq!(words, "-1.0 mm of rain at 10 °C cannot be the weather of month 7");
     months[6] = Month { rain: Millimetres(1.0), temperature: Celsius(f64::NAN) };
     assert!(RainClimate::new(&months).is_err());
 }

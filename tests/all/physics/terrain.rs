@@ -205,8 +205,8 @@ fn what_cannot_be_read_right_is_refused_by_its_name() {
         (Says { keys: &[4099, 0, 1, 9014], ..Says::default() }, "unit 9014 of its heights is not known"),
         (Says { keys: &[4099, 0, 1, 9001], metadata: Some(feet), ..Says::default() }, "two different units"),
         (Says { metadata: Some(fathoms), ..Says::default() }, "unit `fathom`"),
-        (Says { metadata: Some(scale), ..Says::default() }, "scale `a lot` is no number"),
-        (Says { void: Some("none"), ..Says::default() }, "no-data value `none` is no number"),
+        (Says { metadata: Some(scale), ..Says::default() }, "scale `a lot` is not a number"),
+        (Says { void: Some("none"), ..Says::default() }, "no-data value `none` is not a number"),
     ];
     for (says, words) in cases {
         let why = geotiff::grid(Cursor::new(of::<GrayI16>(&[100; 9], &says))).expect_err("refused").to_string();
