@@ -192,12 +192,12 @@ fn what_could_be_read_in_two_ways_is_refused_at_its_cell() {
         "sites",
         "s.csv",
         "id,lattitude [deg]\nmill,1\n",
-        &["`lattitude [deg]` is no column", "did you mean `latitude`?"],
+        &["`lattitude [deg]` is not a column", "did you mean `latitude`?"],
     );
     refused("sites", "s.csv", "id,lat [deg],latitude [deg]\nmill,1,2\n", &["is a column that `lat [deg]` is already"]);
     refused("sites", "s.csv", "title\nMill\n", &["no column `id`"]);
     refused("sites", "s.csv", "id,base_height [m]\nmill,2\n", &["say which in a column `support`"]);
-    refused("sites", "s.csv", "id,support,base_height [m]\nmill,roof,2\n", &["`roof` is no support of site `mill`"]);
+    refused("sites", "s.csv", "id,support,base_height [m]\nmill,roof,2\n", &["`roof` is not a support of site `mill`"]);
 }
 
 #[test]
@@ -215,12 +215,12 @@ fn all_that_is_wrong_is_told_in_one_run_with_row_column_and_value() {
         "s.csv",
         table,
         &[
-            "s.csv:2: column `id`: `new one` is no id: lower-case letters, digits and single hyphens, such as `new-one`",
+            "s.csv:2: column `id`: `new one` is not an id: lower-case letters, digits and single hyphens, such as `new-one`",
             "s.csv:3: column `latitude [deg]`: `91` cannot be",
             "s.csv:4: this row has 4 cells and the header 6: nothing stands under `support_kind`",
             "s.csv:5: this row has 7 cells and the header 6: `7` stands under no column",
             "s.csv:6: the cell under `id` is empty",
-            "s.csv:7: column `outside_diameter [mm]`: `1e3` is no number",
+            "s.csv:7: column `outside_diameter [mm]`: `1e3` is not a number",
             "s.csv:8: column `id`: `f` is the id of line 7 already",
             "7 faults: nothing is imported until all of them are fixed",
         ],
@@ -369,8 +369,8 @@ fn waypoints_that_say_too_little_are_refused() {
     let kml = |inside: &str| format!("<kml><Placemark>{inside}</Placemark></kml>");
     let at = |coordinates: &str| kml(&format!("<name>A</name><Point><coordinates>{coordinates}</coordinates></Point>"));
     refused("sites", "w.kml", at("54.31"), &["has no latitude"]);
-    refused("sites", "w.kml", at("1,2,3,4"), &["`1,2,3,4` is no point"]);
-    refused("sites", "w.kml", at("x,54"), &["column `longitude`: `x` is no number"]);
+    refused("sites", "w.kml", at("1,2,3,4"), &["`1,2,3,4` is not a point"]);
+    refused("sites", "w.kml", at("x,54"), &["column `longitude`: `x` is not a number"]);
     refused("sites", "w.kml", at("10,95"), &["column `latitude`: `95` cannot be"]);
     refused("sites", "w.kml", kml("<Point><coordinates>1,2</coordinates></Point>"), &["has no name"]);
     refused("sites", "w.kml", kml("<name>山</name><Point><coordinates>1,2</coordinates></Point>"), &["makes no id"]);

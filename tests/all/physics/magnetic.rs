@@ -59,7 +59,7 @@ fn only_the_five_years_of_the_model_are_answered() {
     assert_eq!(on((2024, 12, 31)), Err(outside("2024-12-31")));
     assert_eq!(on((2030, 1, 1)), Err(outside("2030-01-01")));
     assert_eq!(on((2026, 2, 29)), Err("2026-02-29 is not a date".into()));
-    assert_eq!(on((2026, 13, 1)), Err("2026-13-01 is no date".into()));
+    assert_eq!(on((2026, 13, 1)), Err("2026-13-01 is not a date".into()));
 }
 
 #[test]
