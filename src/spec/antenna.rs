@@ -49,7 +49,7 @@ pub struct Antenna {
     #[schemars(extend("x-least" = 0))]
     pub beamwidth: Given<Degrees>,
     /// Diameter of the reflector or aperture. Without it that of an antenna of the same gain is taken.
-    #[schemars(extend("x-least" = 1))]
+    #[schemars(extend("x-least" = 20))]
     pub diameter: Option<Given<Millimetres>>,
     /// Measured pattern, outwards from the axis, through the first null and the first side lobe at least. Without it
     /// the side lobes are those of a round aperture, and the reference patterns of the ITU stand in further out.

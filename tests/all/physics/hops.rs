@@ -14,7 +14,7 @@ fn end(row: &Row, name: &str) -> End {
         gain: number("gain"),
         wet_loss: number("wet"),
         // The table takes all antennas for far apart; so narrow that they are.
-        diameter: Some(1.0),
+        diameter: Some(20.0),
     }
 }
 
