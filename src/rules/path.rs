@@ -33,5 +33,5 @@ fn raises(hop: &HopSheet<'_>) -> Option<String> {
         up(&lines.raise_both).map(|raise| format!("both by {raise}")),
     ];
     let ways: Vec<String> = ways.into_iter().flatten().collect();
-    (!ways.is_empty()).then(|| format!("for the clearance asked for, raise {}", ways.join(", or ")))
+    (!ways.is_empty()).then(|| format!("for the required clearance, raise {}", ways.join(", or ")))
 }

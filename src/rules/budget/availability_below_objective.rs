@@ -44,7 +44,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let label = format!("leaves a margin of {margin} in {}{}", state.title, lost_to_interference(direction));
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(availability, Worse::Lower).of_whole_hop();
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     if let (Ok(rain), Some(place)) = (hop.path.rain_rate.value(), hop.path.rain_rate.first_source()) {
         let falls = if hop.path.snow_factor.get().is_some() { "with wet snow " } else { "" };
         finding.because(place, format!("{rain} {falls}fades it by {}", line(&direction.lines.rain_fade)));

@@ -29,7 +29,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let spec = hop.resolved.hop;
     let finding = found.report(&RULE, at!(spec.id), message, format!("{} at best", line(&service.counted_most)));
     finding.measured(least, Worse::Lower).of_whole_hop();
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     if let Some(tolerance) = &hop.target.rain_rate_tolerance {
         finding.because(tolerance.place, format!("± {}: the rain rate", tolerance.given));
     }

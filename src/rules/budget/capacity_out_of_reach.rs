@@ -53,7 +53,7 @@ fn report(hop: &HopSheet<'_>, direction: &Direction<'_>, fastest: Option<Megabit
     if let Some(most) = fastest {
         finding.measured(most, Worse::Lower);
     }
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     finding.because(at!(radio.states), "the states there are");
     let carries = |state: &State| spec.channel.polarisation.carries(state.capacity.value);
     let enough = radio.states.iter().filter(|state| carries(state) >= wanted.value());

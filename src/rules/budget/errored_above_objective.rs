@@ -34,7 +34,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let label = format!("margin {} here", line(&direction.margins.fade_margin));
     let finding = found.report(&RULE, at!(end.antenna), message, label);
     finding.measured(share, Worse::Higher);
-    finding.because(most.place, format!("{} asked for here", most.given));
+    finding.because(most.place, format!("{} required here", most.given));
     finding
         .help("more margin, a shorter hop, or more slope between the ends: each 10 dB more make them ten times rarer");
 }

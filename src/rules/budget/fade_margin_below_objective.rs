@@ -32,7 +32,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let label = format!("{} arrives at the far end", state.lines.level.get().unwrap_or_default());
     let finding = found.report(&RULE, at!(end.transmit_power), message, label);
     finding.measured(margin, Worse::Lower);
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     finding.because(at!(receiver.states[i].threshold), format!("threshold of {}", state.title));
     let short = (wanted.value() - margin).rounded_up();
     let lawful = hop.licence[direction.way].lines.highest_power.get();

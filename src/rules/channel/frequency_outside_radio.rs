@@ -37,7 +37,7 @@ fn check(hop: &HopSheet<'_>, direction: &Direction<'_>, found: &mut Findings) {
     let off = missed.iter().map(|(band, ..)| beyond(hop, direction, band));
     finding.measured(farthest(off), Worse::Higher);
     for (_, place, does) in &missed {
-        finding.because(*place, format!("it {does} here"));
+        finding.because(*place, format!("its band where it {does}"));
     }
     let bands: Vec<_> = missed.iter().map(|(band, ..)| *band).collect();
     if exchanged {

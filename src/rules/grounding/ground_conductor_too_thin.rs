@@ -27,7 +27,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         return;
     }
     let (has, wants, less) = apart(conductor.value, needed);
-    let message = format!("end {}: grounding conductor of {has}, {less} less than the {wants} asked for", sheet.name);
+    let message = format!("end {}: grounding conductor of {has}, {less} less than the {wants} required", sheet.name);
     let finding = found.report(
         &RULE,
         at!(end.grounding.conductor),

@@ -26,7 +26,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
         told.push(arrester.at);
         // Said of the arrester: its sheet has to be looked at once.
         let message = format!(
-            "arrester `{}`: its impulse tests are not stated, and category {} is asked for where it stands",
+            "arrester `{}`: its impulse tests are not stated, and category {} is required where it stands",
             arrester.id,
             wanted.word()
         );

@@ -40,7 +40,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
         (
             end.lightning.separation.asked.is_some(),
             at!(end.lightning.separation.asked),
-            "a separation distance to it is asked for",
+            "a separation distance to it is required",
         ),
     ];
     let mut said = said.into_iter().filter(|(said, ..)| *said);

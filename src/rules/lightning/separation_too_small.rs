@@ -31,7 +31,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     );
     let finding = found.report(&RULE, at!(end.lightning.separation.kept), message, "kept");
     finding.measured(kept.value, Worse::Lower);
-    finding.because(at!(end.lightning.separation.asked), "asked for");
+    finding.because(at!(end.lightning.separation.asked), "required");
     finding.help(
         "move antenna or cables away from its conductors, or have its designer agree to a bond and say so in \
          `mast_bond`",

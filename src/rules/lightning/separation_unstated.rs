@@ -23,8 +23,8 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     }
     let lacks = match (asked, kept) {
         (true, _) => "what is kept of it",
-        (_, true) => "what is asked for",
-        _ => "what is asked for and what is kept",
+        (_, true) => "what is required",
+        _ => "what is required and what is kept",
     };
     let message = format!(
         "end {}: `{}` is kept apart from the lightning protection system, and {lacks} is not said",

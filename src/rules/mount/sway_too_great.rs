@@ -42,7 +42,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     finding.measured(turn, Worse::Higher);
     finding.because(at!(dish.beamwidth), "the beam is this wide");
     finding.because(at!(dish.wind_area), format!("{} on antenna and radio", line(&lines.force)));
-    finding.because(at!(support.free_length), "this much of the pole stands free");
+    finding.because(at!(support.free_length), "free length of the pole");
     push_others(sheet, finding);
     let others = "a shorter pole, stays, or an antenna with a wider beam";
     finding.help(match &sheet.stiffer {

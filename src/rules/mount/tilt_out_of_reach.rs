@@ -37,7 +37,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
     let label = format!("reaches {least} to {most}");
     let finding = found.report(&RULE, at!(end.bracket.model), message, label);
     finding.measured(tilt, if tilt < least { Worse::Lower } else { Worse::Higher });
-    finding.because(at!(end.height), "this height and that of the far end make the tilt");
+    finding.because(at!(end.height), "the tilt follows from this height and that of the far end");
     what_limits(sheet, limit, finding);
     if least > most {
         finding.help(format!(

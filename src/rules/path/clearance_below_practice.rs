@@ -45,7 +45,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let short = Radii(-left.0);
     let only = if profile.passes_at_median_only() { "; at the median k of 4/3 there is enough" } else { "" };
     let message = format!(
-        "clearance over {} at {} from a is {has} at k = {k}, {short} short of the {wants} asked for{only}",
+        "clearance over {} at {} from a is {has} at k = {k}, {short} short of the {wants} required{only}",
         worst.what, worst.distance
     );
     let label = format!("its top is at {} above the sea", worst.top);
@@ -54,7 +54,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     let spec = hop.resolved.hop;
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");
-    finding.because(place, format!("{wants} asked for here"));
+    finding.because(place, format!("{wants} required here"));
     if let Some(place) = profile.low_k_at().filter(|_| at_low_k) {
         finding.because(place, "the low k");
     }

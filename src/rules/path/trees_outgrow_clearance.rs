@@ -25,7 +25,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
         return;
     };
     let message = format!(
-        "{} at {} from a leave less than the clearance asked for from {} on",
+        "{} at {} from a leave less than the required clearance from {} on",
         outgrown.what, outgrown.distance, outgrown.year
     );
     let short = Radii(-outgrown.left.0);
@@ -36,7 +36,7 @@ fn check(hop: &HopSheet<'_>, found: &mut Findings) {
     finding.because(at!(spec.ends.a.height), "end a looks from here");
     finding.because(at!(spec.ends.b.height), "end b from here");
     if let Some((_, place)) = profile.asked() {
-        finding.because(place, "the clearance asked for is set here");
+        finding.because(place, "the required clearance is set here");
     }
     finding.help(format!("both ends {} higher would stay clear of them; or have them cut back", whole(outgrown.raise)));
 }

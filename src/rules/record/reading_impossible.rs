@@ -12,7 +12,7 @@ rule! {
     ///
     /// The port has a least and a greatest voltage, and some radios have no such port. A reading beyond them is a slip of the pen,
     /// a wrong port, a wrong range of the meter, or another radio. So is a level below the thermal noise of the channel, or above
-    /// what the far end sends. No level is to be had from it.
+    /// what the far end sends. No level can be read from it.
     ///
     /// Source: the read-out range on the radio's data sheet; kTB at 290 K; nothing between two antennas makes power.
     severity: Error,
@@ -60,7 +60,7 @@ fn unread(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
     for (meter, place) in readings {
         let Some(volts) = meter else { continue };
         let message = format!("end {end}: {volts} was read on a meter, and radio `{}` gives no voltage", radio.id);
-        let finding = found.report(&RULE, place, message, "no level is to be had from it");
+        let finding = found.report(&RULE, place, message, "no level can be read from it");
         finding.because(at!(radio.id), "its sheet states no `readout`");
         finding.help("write the level that the radio shows under `level`, or state the radio's `readout`");
     }

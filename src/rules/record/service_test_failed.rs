@@ -23,7 +23,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let message = format!("end {end}: {has} received, {by} less than the {wants} the hop is for");
         let finding = found.report(&RULE, at!(record.service.rate), message, "as tested");
         finding.measured(rate.value, Worse::Lower);
-        finding.because(wanted.place, "the rate asked for");
+        finding.because(wanted.place, "the required rate");
         finding.help("look at the state the radio reached and at its ports and settings, then test again");
     }
     if let (Some(state), Some(false)) = (&test.state, state_holds) {
@@ -31,7 +31,7 @@ fn check(hop: &HopSheet<'_>, sheet: &RecordSheet<'_>, found: &mut Findings) {
         let message = format!("end {end}: state `{state}` does not carry the {} the hop is for", wanted.given);
         let finding = found.report(&RULE, at!(record.service.state), message, "as reached");
         finding.because(at!(radio.states), "its states and their rates");
-        finding.because(wanted.place, "the rate asked for");
+        finding.because(wanted.place, "the required rate");
         finding.help("look for what keeps the radio from a faster state: level, interference, settings of both ends");
     }
     if let (Some(errors), Some(false)) = (test.errors, clean) {

@@ -48,7 +48,7 @@ fn check(sheet: &EndSheet<'_>, run: &RunSheet<'_>, found: &mut Findings) {
     // All of them: one that waited behind another would look new once that is fixed.
     for against in tests.iter().filter_map(|test| test(run, supply)) {
         let message = format!("end {}: supply `{}` {}", sheet.name, supply.id, against.what);
-        let finding = found.report(&RULE, against.place, message, "against its own standard");
+        let finding = found.report(&RULE, against.place, message, "outside its own standard");
         let spec = run.resolved.run;
         finding.known_at(at!(supply.standard)).about(against.about);
         finding.measured = against.value;

@@ -44,7 +44,7 @@ fn check(sheet: &ServiceSheet<'_>, found: &mut Findings) {
     );
     let finding = found.report(&RULE, at!(service.routes), message, "over these hops");
     finding.measured(has, Worse::Lower);
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     for (_, document, share) in sheet.worst.iter().take(MOST_NAMED) {
         let place = crate::place::Place::document(*document).below(&"id", &[]);
         finding.because(place, format!("is down for {}", Rare(*share)));

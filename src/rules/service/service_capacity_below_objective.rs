@@ -27,7 +27,7 @@ fn check(sheet: &ServiceSheet<'_>, found: &mut Findings) {
     let message = format!("service `{}` carries {has_words} each way, below {wants}", service.id);
     let finding = found.report(&RULE, at!(service.routes), message, "over these hops");
     finding.measured(has, Worse::Lower);
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     for (hop, document) in &sheet.weakest {
         let place = crate::place::Place::document(*document).below(&"id", &[]);
         finding.because(place, format!("`{hop}` carries no more"));

@@ -30,6 +30,6 @@ fn check(sheet: &ServiceSheet<'_>, found: &mut Findings) {
     let message = format!("{name} of service `{}` is {has_words} one way, above {wants}", service.id);
     let finding = found.report(&RULE, at!(service.routes), message, "over these hops");
     finding.measured(has, Worse::Higher);
-    finding.because(wanted.place, format!("{} asked for here", wanted.given));
+    finding.because(wanted.place, format!("{} required here", wanted.given));
     finding.help("fewer or shorter hops, or radios of less `latency`");
 }

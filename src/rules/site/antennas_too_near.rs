@@ -29,7 +29,7 @@ fn check(_: &HopSheet<'_>, sheet: &EndSheet<'_>, found: &mut Findings) {
             format!("end {}: {has} of room to the antenna of `{hop}`, end {end}, {by} less than {wanted}", sheet.name);
         let finding = near(&RULE, sheet, beside, message, found);
         finding.measured(room, Worse::Lower);
-        threshold(finding, limit, "the room asked for".into());
+        threshold(finding, limit, "the required room".into());
         finding.help(other_height(sheet, beside));
     }
 }
