@@ -23,6 +23,7 @@ pub struct Cores {
 #[schemars(inline)]
 pub struct Fuse {
     /// Rated current.
+    #[schemars(extend("x-least" = 0.01))]
     pub rated: Given<Amperes>,
     /// The pole it is in; never the earthed one.
     pub pole: Pole,

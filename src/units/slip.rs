@@ -93,6 +93,10 @@ impl Kind {
         let number = text[..end].trim();
         let (bare, word) = (number.len() == text.len(), text[end..].trim());
         // A height of 2240 m is not one of 2240 cm; whoever counts in feet writes feet.
+        // Of a time nobody can tell whether seconds or minutes were meant.
+        if bare && matches!(self.name, "delay" | "duration") {
+            return None;
+        }
         if !bare && (self.name == "length" || !self.words().any(|known| known == word)) {
             return None;
         }
