@@ -53,8 +53,14 @@ pub fn junit<R>(evaluation: &Evaluation<R>, base: &Base, fail_on: Severity, all:
     }
     // What follows from another finding fails all the same: no case may look as if it passed.
     for finding in evaluation.everything() {
-        let class = finding.hop.as_deref().map_or_else(|| of_file(finding, evaluation, base), of_hop);
-        suites.entry(class).or_default().entry(finding.rule.name).or_default().push(finding);
+        // What is told once for several hops fails each of them.
+        let classes: BTreeSet<String> = match finding.hop {
+            Some(_) => finding.hops().map(|hop| of_hop(hop)).collect(),
+            None => BTreeSet::from([of_file(finding, evaluation, base)]),
+        };
+        for class in classes {
+            suites.entry(class).or_default().entry(finding.rule.name).or_default().push(finding);
+        }
     }
     if !all && !off.is_empty() {
         suites.insert(OFF.into(), off.into_iter().map(|rule| (rule, Vec::new())).collect());
