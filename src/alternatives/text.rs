@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use super::added::Added;
 use super::outcome::{MOST_CHANGES, Nearest, Outcome, Proposal, Then};
 use super::verdict::Found;
+use crate::text::paragraph::paragraph;
 
 /// Columns of a line.
 const WIDTH: usize = 100;
@@ -109,39 +110,7 @@ fn counted(count: usize, what: &str) -> String {
     if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
 }
 
-/// A paragraph in the columns there are, what follows its first line set two further in.
+/// A paragraph in the columns there are, a number with its unit.
 fn line(out: &mut String, indent: usize, text: &str) {
-    let clean: String = text.chars().map(|c| if c.is_control() { '?' } else { c }).collect();
-    let mut line = " ".repeat(indent);
-    let mut empty = true;
-    for word in &bound(&clean) {
-        if !empty && line.chars().count() + 1 + word.chars().count() > WIDTH {
-            out.push_str(&line);
-            out.push('\n');
-            line = " ".repeat(indent + 2);
-            empty = true;
-        }
-        if !empty {
-            line.push(' ');
-        }
-        line.push_str(word);
-        empty = false;
-    }
-    out.push_str(&line);
-    out.push('\n');
-}
-
-/// The words of a paragraph, a number together with its unit.
-fn bound(text: &str) -> Vec<String> {
-    let mut words: Vec<String> = Vec::new();
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
-        match words.last_mut() {
-            Some(last) if last.parse::<f64>().is_ok() && word.chars().count() <= 6 => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => words.push(word.to_owned()),
-        }
-    }
-    words
+    paragraph(out, WIDTH, indent, text, |word| word.chars().count() <= 6);
 }

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use globset::Glob;
+use globset::{Glob, GlobMatcher};
 
 use super::Stop;
 use crate::network::{ResolvedHop, Scope, Slot};
@@ -15,30 +15,29 @@ const SITE: &str = "site:";
 
 /// The files of the hops that a word means, those that cannot be evaluated included.
 pub(super) fn files(read: &Read, word: &str) -> Result<Vec<PathBuf>, Stop> {
-    let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is not a pattern: {error}")))?;
-    let (glob, site) = (glob.compile_matcher(), word.strip_prefix(SITE));
+    let (glob, site) = (pattern(word)?, word.strip_prefix(SITE));
     let mut found: Vec<FileId> = Vec::new();
     for library in read.libraries() {
         for (id, slot) in &library.hops.index {
-            let hop = match slot {
-                Slot::Typed(number) => Some(&library.hops.documents[*number]),
-                Slot::Broken(_) => None,
-            };
-            let file = match slot {
-                Slot::Typed(number) => library.hops.documents[*number].at.file,
-                Slot::Broken(document) => document.file,
+            let (hop, file) = match slot {
+                Slot::Typed(number) => {
+                    let hop = &library.hops.documents[*number];
+                    (Some(hop), hop.at.file)
+                }
+                Slot::Broken(document) => (None, document.file),
             };
             let is_there = match (site, hop) {
                 (Some(site), Some(hop)) => [&hop.ends.a, &hop.ends.b].iter().any(|end| *end.site.0 == *site),
                 (Some(_), None) => false,
                 (None, _) => glob.is_match(&*id.0),
             };
-            if is_there && !found.contains(&file) {
+            if is_there {
                 found.push(file);
             }
         }
     }
     found.sort_unstable();
+    found.dedup();
     let paths: Vec<PathBuf> =
         found.iter().filter_map(|file| read.files().get(*file)).map(|file| file.origin.clone()).collect();
     if paths.is_empty() {
@@ -49,6 +48,12 @@ pub(super) fn files(read: &Read, word: &str) -> Result<Vec<PathBuf>, Stop> {
         return Err(Stop::Unknown(said));
     }
     Ok(paths)
+}
+
+/// A word as a pattern of ids.
+fn pattern(word: &str) -> Result<GlobMatcher, Stop> {
+    let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is not a pattern: {error}")))?;
+    Ok(glob.compile_matcher())
 }
 
 /// Whether a hop is meant by a word.
@@ -90,8 +95,7 @@ impl Hops<'_> {
             return Ok(Box::new(move |hop| hop.ends.iter().any(|end| *end.site.id.0 == *site)));
         }
         if word.contains(['*', '?', '[']) && !crate::door::exists(Path::new(word)) {
-            let glob = Glob::new(word).map_err(|error| Stop::Unknown(format!("`{word}` is not a pattern: {error}")))?;
-            let glob = glob.compile_matcher();
+            let glob = pattern(word)?;
             return Ok(Box::new(move |hop| glob.is_match(&*hop.hop.id.0)));
         }
         let id = word.to_owned();

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use super::change::{Change, FindingChange, HopChange};
 use super::groups::Group;
 use super::{Comparison, gate_words, words};
+use crate::text::paragraph::paragraph;
 
 /// How many of the other lines of a hop are listed unless all are asked for.
 const FEW: usize = 6;
@@ -187,45 +188,7 @@ fn marks(change: &Change) -> String {
     })
 }
 
-/// A paragraph in the columns there are, what follows its first line set two further in. Text of a spec cannot steer the
-/// terminal.
+/// A paragraph in the columns there are, a number with its unit.
 fn wrapped(out: &mut String, width: usize, indent: usize, text: &str) {
-    let clean: String = text.chars().map(|c| if c.is_control() || steers(c) { '?' } else { c }).collect();
-    let mut line = " ".repeat(indent);
-    let mut empty = true;
-    for word in &bound(&clean) {
-        if !empty && line.chars().count() + 1 + word.chars().count() > width {
-            out.push_str(line.trim_end());
-            out.push('\n');
-            line = " ".repeat(indent + 2);
-            empty = true;
-        }
-        if !empty {
-            line.push(' ');
-        }
-        line.push_str(word);
-        empty = false;
-    }
-    out.push_str(line.trim_end());
-    out.push('\n');
-}
-
-/// The words of a paragraph, a number together with its unit.
-fn bound(text: &str) -> Vec<String> {
-    let mut words: Vec<String> = Vec::new();
-    for word in text.split(' ').filter(|word| !word.is_empty()) {
-        match words.last_mut() {
-            Some(last) if last.parse::<f64>().is_ok() && !word.starts_with(['→', '[']) => {
-                last.push(' ');
-                last.push_str(word);
-            }
-            _ => words.push(word.to_owned()),
-        }
-    }
-    words
-}
-
-/// The marks that turn the direction of writing.
-fn steers(c: char) -> bool {
-    matches!(c, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+    paragraph(out, width, indent, text, |word| !word.starts_with(['→', '[']));
 }

@@ -4,5 +4,6 @@ pub mod csv;
 pub mod few;
 pub mod hash;
 pub mod nearest;
+pub mod paragraph;
 pub mod plain;
 pub mod xml;

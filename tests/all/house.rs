@@ -163,12 +163,12 @@ const MAY_USE: &[(&str, &[&str])] = &[
     ("voice", &["sheet", "spec", "units"]),
     ("figure", &["drawing", "sheet", "spec", "units", "voice"]),
     ("output", &["door", "finding", "network", "place", "rules", "source", "spec", "text", "verdict"]),
-    ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "units", "verdict"]),
+    ("compare", &["finding", "network", "place", "rules", "sheet", "source", "spec", "text", "units", "verdict"]),
     (
         "alternatives",
         &[
-            "air", "compare", "finding", "fix", "network", "place", "plan", "sheet", "spec", "standard", "units",
-            "verdict",
+            "air", "compare", "finding", "fix", "network", "place", "plan", "sheet", "spec", "standard", "text",
+            "units", "verdict",
         ],
     ),
     ("fix", &["finding", "network", "place", "source", "verdict"]),
